@@ -1,0 +1,38 @@
+// A nominal size is a name, not a length.
+//
+// "6-inch pipe" measures 6.90 in outside as ductile iron, 6.625 in as steel and 7.10 in as old pit-cast iron: nothing on
+// it is six inches. Mixing the name with a length is the commonest mistake of the trade, so here the two do not mix:
+// there is no conversion from NominalSize to Length; only a catalogue row turns the one into the other.
+//
+// Stored as ten-thousandths of the nominal inch, so that 5/8 and 1/16 are exact and sizes compare and hash exactly.
+//
+//     NominalSize::inches(1.25).label()  -> "1-1/4"
+//     NominalSize::inches(31.4).label()  -> "31.4"        (not a standard size, but somebody's card says so)
+#pragma once
+
+#include <compare>
+#include <cstdint>
+#include <string>
+
+namespace mainbore {
+
+class NominalSize {
+ public:
+  constexpr NominalSize() = default;
+  static constexpr NominalSize inches(double nominal) {
+    return NominalSize(static_cast<std::int32_t>(nominal * 10000.0 + (nominal < 0 ? -0.5 : 0.5)));
+  }
+
+  // The number in the name. For tables, ratios of names ("at most a quarter of the main") and display only.
+  [[nodiscard]] constexpr double number() const { return ten_thousandths_ / 10000.0; }
+  // As the trade writes it, without the unit: "3/4", "1-1/4", "12", "2-1/2"; decimals where no 1/16 fits.
+  [[nodiscard]] std::string label() const;
+
+  constexpr auto operator<=>(const NominalSize&) const = default;
+
+ private:
+  explicit constexpr NominalSize(std::int32_t value) : ten_thousandths_(value) {}
+  std::int32_t ten_thousandths_ = 0;
+};
+
+}  // namespace mainbore

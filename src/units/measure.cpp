@@ -1,0 +1,386 @@
+#include "mainbore/measure.hpp"
+
+#include <array>
+#include <charconv>
+#include <cmath>
+
+namespace mainbore {
+namespace {
+
+// One row a unit: its names, what it measures, and how many base units it is. `offset` serves the temperatures alone.
+struct UnitRow {
+  std::string_view name;
+  Kind kind;  // the first kind of its dimension; see same_dimension()
+  double base;
+  double offset = 0.0;
+};
+
+constexpr double in(Length v) { return v.base(); }
+
+constexpr std::array unit_rows = {
+    UnitRow{"in", Kind::length, in(units::inch)},
+    UnitRow{"inch", Kind::length, in(units::inch)},
+    UnitRow{"inches", Kind::length, in(units::inch)},
+    UnitRow{"\"", Kind::length, in(units::inch)},
+    UnitRow{"ft", Kind::length, in(units::foot)},
+    UnitRow{"foot", Kind::length, in(units::foot)},
+    UnitRow{"feet", Kind::length, in(units::foot)},
+    UnitRow{"'", Kind::length, in(units::foot)},
+    UnitRow{"mm", Kind::length, in(units::mm)},
+    UnitRow{"cm", Kind::length, 10 * in(units::mm)},
+    UnitRow{"m", Kind::length, in(units::metre)},
+    UnitRow{"psi", Kind::pressure, units::psi.base()},
+    UnitRow{"psig", Kind::pressure, units::psi.base()},
+    UnitRow{"kpa", Kind::pressure, units::kpa.base()},
+    UnitRow{"bar", Kind::pressure, 100 * units::kpa.base()},
+    UnitRow{"mpa", Kind::pressure, 1000 * units::kpa.base()},
+    UnitRow{"tsf", Kind::pressure, units::tsf.base()},
+    UnitRow{"lbf", Kind::force, units::lbf.base()},
+    UnitRow{"lb", Kind::force, units::lbf.base()},
+    UnitRow{"n", Kind::force, units::newton.base()},
+    UnitRow{"kn", Kind::force, 1000 * units::newton.base()},
+    UnitRow{"ft-lbf", Kind::torque, units::ft_lbf.base()},
+    UnitRow{"ft-lb", Kind::torque, units::ft_lbf.base()},
+    UnitRow{"in-lbf", Kind::torque, units::in_lbf.base()},
+    UnitRow{"in-lb", Kind::torque, units::in_lbf.base()},
+    UnitRow{"n-m", Kind::torque, units::newton_metre.base()},
+    UnitRow{"nm", Kind::torque, units::newton_metre.base()},
+    UnitRow{"gpm", Kind::flow, units::gpm.base()},
+    UnitRow{"l/s", Kind::flow, units::litre_per_s.base()},
+    UnitRow{"lps", Kind::flow, units::litre_per_s.base()},
+    UnitRow{"l/min", Kind::flow, units::litre_per_s.base() / 60},
+    UnitRow{"m3/h", Kind::flow, units::litre_per_s.base() / 3.6},
+    UnitRow{"gal", Kind::volume, units::gallon.base()},
+    UnitRow{"l", Kind::volume, units::litre.base()},
+    UnitRow{"ml", Kind::volume, units::litre.base() / 1000},
+    UnitRow{"yd3", Kind::volume, units::yd3.base()},
+    UnitRow{"ft3", Kind::volume, units::ft3.base()},
+    UnitRow{"m3", Kind::volume, units::m3.base()},
+    UnitRow{"ft/s", Kind::velocity, units::ft_per_s.base()},
+    UnitRow{"fps", Kind::velocity, units::ft_per_s.base()},
+    UnitRow{"m/s", Kind::velocity, units::m_per_s.base()},
+    UnitRow{"mph", Kind::velocity, units::mph.base()},
+    UnitRow{"km/h", Kind::velocity, units::m_per_s.base() / 3.6},
+    UnitRow{"degf", Kind::temperature, 1.0},
+    UnitRow{"f", Kind::temperature, 1.0},
+    UnitRow{"\xC2\xB0" "f", Kind::temperature, 1.0},
+    UnitRow{"degc", Kind::temperature, 1.8, 32.0},
+    UnitRow{"c", Kind::temperature, 1.8, 32.0},
+    UnitRow{"\xC2\xB0" "c", Kind::temperature, 1.8, 32.0},
+    UnitRow{"in2", Kind::area, units::in2.base()},
+    UnitRow{"mm2", Kind::area, (units::mm * units::mm).base()},
+    UnitRow{"lbf/in", Kind::line_load, units::lbf_per_in.base()},
+    UnitRow{"n/mm", Kind::line_load, (units::newton / units::mm).base()},
+    UnitRow{"s", Kind::duration, 1.0},
+    UnitRow{"min", Kind::duration, units::minute.base()},
+    UnitRow{"h", Kind::duration, units::hour.base()},
+    UnitRow{"hr", Kind::duration, units::hour.base()},
+    UnitRow{"hours", Kind::duration, units::hour.base()},
+    UnitRow{"days", Kind::duration, 24 * units::hour.base()},
+    UnitRow{"%", Kind::percent, 1.0},
+    UnitRow{"percent", Kind::percent, 1.0},
+    UnitRow{"deg", Kind::angle, 1.0},
+};
+
+// How each kind is shown, by system: the unit, its size in base units, and the places a crew can read.
+struct Display {
+  std::string_view unit;
+  double base;
+  int decimals;
+};
+struct KindRow {
+  Display us;
+  Display si;
+  std::string_view noun;      // "a pressure"
+  std::string_view examples;  // "\"82 psi\" or \"565 kPa\""
+};
+
+constexpr double temperature_unit = 1.0;  // handled apart: an offset scale
+constexpr std::array<KindRow, kind_count> kind_rows = {
+    KindRow{{"in", in(units::inch), 3}, {"mm", in(units::mm), 1}, "a length", "\"6.9 in\", \"1-1/4 in\" or \"200 mm\""},
+    KindRow{{"in", in(units::inch), 4}, {"mm", in(units::mm), 0}, "a length", "\"21-3/4 in\" or \"550 mm\""},
+    KindRow{{"ft", in(units::foot), 2}, {"m", in(units::metre), 2}, "a distance", "\"4 ft 6 in\", \"18 in\" or \"1.4 m\""},
+    KindRow{{"psi", 1.0, 1}, {"kPa", units::kpa.base(), 0}, "a pressure", "\"82 psi\" or \"565 kPa\""},
+    KindRow{{"lbf", 1.0, 0}, {"N", units::newton.base(), 0}, "a force", "\"50 lbf\" or \"220 N\""},
+    KindRow{{"ft-lbf", units::ft_lbf.base(), 0}, {"N-m", units::newton_metre.base(), 0}, "a torque", "\"30 ft-lbf\" or \"40 N-m\""},
+    KindRow{{"gpm", units::gpm.base(), 1}, {"L/s", units::litre_per_s.base(), 2}, "a flow", "\"18 gpm\" or \"1.1 L/s\""},
+    KindRow{{"gal", units::gallon.base(), 1}, {"L", units::litre.base(), 1}, "a volume", "\"2 gal\" or \"7.5 L\""},
+    KindRow{{"yd3", units::yd3.base(), 1}, {"m3", units::m3.base(), 1}, "a volume of earth", "\"12 yd3\" or \"9 m3\""},
+    KindRow{{"ft/s", units::ft_per_s.base(), 1}, {"m/s", units::m_per_s.base(), 2}, "a velocity", "\"2.5 ft/s\" or \"0.8 m/s\""},
+    KindRow{{"degF", temperature_unit, 0}, {"degC", temperature_unit, 0}, "a temperature", "\"50 degF\" or \"10 degC\""},
+    KindRow{{"in2", 1.0, 3}, {"mm2", (units::mm * units::mm).base(), 0}, "an area", "\"0.79 in2\" or \"500 mm2\""},
+    KindRow{{"lbf/in", 1.0, 0}, {"N/mm", (units::newton / units::mm).base(), 1}, "a load per length", "\"100 lbf/in\""},
+    KindRow{{"tsf", units::tsf.base(), 2}, {"kPa", units::kpa.base(), 0}, "a soil strength", "\"1.5 tsf\" or \"144 kPa\""},
+    KindRow{{"mph", units::mph.base(), 0}, {"km/h", units::m_per_s.base() / 3.6, 0}, "a speed", "\"35 mph\" or \"50 km/h\""},
+    KindRow{{"min", units::minute.base(), 1}, {"min", units::minute.base(), 1}, "a time", "\"10 min\""},
+    KindRow{{"h", units::hour.base(), 1}, {"h", units::hour.base(), 1}, "a time", "\"24 h\""},
+    KindRow{{"%", 1.0, 1}, {"%", 1.0, 1}, "a percentage", "\"12.5 %\""},
+    KindRow{{"deg", 1.0, 1}, {"deg", 1.0, 1}, "an angle", "\"45 deg\""},
+    KindRow{{"threads", 1.0, 2}, {"threads", 1.0, 2}, "a number of threads", "\"2 threads\""},
+    KindRow{{"turns", 1.0, 2}, {"turns", 1.0, 2}, "a number of turns", "\"2 turns\""},
+    KindRow{{"", 1.0, 3}, {"", 1.0, 3}, "a number", "0.5"},
+};
+
+constexpr const KindRow& row_of(Kind kind) { return kind_rows[static_cast<std::size_t>(kind)]; }
+
+// The kind under which the units of a dimension are listed above.
+constexpr Kind dimension_of(Kind kind) {
+  switch (kind) {
+    case Kind::tape:
+    case Kind::distance: return Kind::length;
+    case Kind::strength: return Kind::pressure;
+    case Kind::earth: return Kind::volume;
+    case Kind::speed: return Kind::velocity;
+    case Kind::time_span: return Kind::duration;
+    default: return kind;
+  }
+}
+
+constexpr char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
+constexpr bool is_space(char c) { return c == ' ' || c == '\t'; }
+
+bool same_word(std::string_view text, std::string_view lower_case) {
+  if (text.size() != lower_case.size()) return false;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (lower(text[i]) != lower_case[i]) return false;
+  }
+  return true;
+}
+
+const UnitRow* find_unit(std::string_view name) {
+  for (const UnitRow& row : unit_rows) {
+    if (same_word(name, row.name)) return &row;
+  }
+  return nullptr;
+}
+
+// 12 significant digits: more than any gauge, fewer than the noise of converting units.
+double settle(double value) {
+  if (value == 0.0 || !std::isfinite(value)) return value;
+  const double magnitude = std::floor(std::log10(std::fabs(value)));
+  if (magnitude < -200 || magnitude > 200) return value;
+  const double scale = std::pow(10.0, 11.0 - magnitude);
+  return std::round(value * scale) / scale;
+}
+
+class Scanner {
+ public:
+  explicit Scanner(std::string_view text) : rest_(text) {}
+
+  void skip_space() {
+    while (!rest_.empty() && is_space(rest_.front())) rest_.remove_prefix(1);
+  }
+  [[nodiscard]] bool done() const { return rest_.empty(); }
+  [[nodiscard]] char peek() const { return rest_.empty() ? '\0' : rest_.front(); }
+
+  // 12, 1.5, 3/4, 1-1/4, 1 1/4. Returns a fault, or none with the value set.
+  MeasureFault number(double& value) {
+    bool negative = false;
+    if (peek() == '-' || peek() == '+') {
+      negative = peek() == '-';
+      rest_.remove_prefix(1);
+    }
+    if (!is_digit(peek()) && peek() != '.') return MeasureFault::not_a_number;
+    if (const auto fault = decimal(value); fault != MeasureFault::none) return fault;
+    if (peek() == '/') {
+      if (const auto fault = over(value); fault != MeasureFault::none) return fault;
+    } else if (const std::size_t start = mixed_fraction_start(); start != 0) {
+      Scanner tail(rest_.substr(start));
+      double fraction = 0.0;
+      if (const auto fault = tail.decimal(fraction); fault != MeasureFault::none) return fault;
+      if (const auto fault = tail.over(fraction); fault != MeasureFault::none) return fault;
+      value += fraction;
+      rest_ = tail.rest_;
+    }
+    if (negative) value = -value;
+    return std::isfinite(value) ? MeasureFault::none : MeasureFault::out_of_range;
+  }
+
+  std::string_view word() {
+    std::size_t n = 0;
+    while (n < rest_.size() && !is_space(rest_[n]) && !(n > 0 && is_digit(rest_[n]) && is_quote(rest_[n - 1]))) ++n;
+    const std::string_view found = rest_.substr(0, n);
+    rest_.remove_prefix(n);
+    return found;
+  }
+
+ private:
+  static bool is_quote(char c) { return c == '\'' || c == '"'; }
+
+  MeasureFault decimal(double& value) {
+    const auto [end, error] = std::from_chars(rest_.data(), rest_.data() + rest_.size(), value);
+    if (error == std::errc::result_out_of_range) return MeasureFault::out_of_range;
+    if (error != std::errc()) return MeasureFault::not_a_number;
+    rest_.remove_prefix(static_cast<std::size_t>(end - rest_.data()));
+    return MeasureFault::none;
+  }
+  MeasureFault over(double& value) {
+    rest_.remove_prefix(1);
+    double denominator = 0.0;
+    if (!is_digit(peek())) return MeasureFault::not_a_number;
+    if (const auto fault = decimal(denominator); fault != MeasureFault::none) return fault;
+    if (denominator == 0.0) return MeasureFault::out_of_range;
+    value /= denominator;
+    return MeasureFault::none;
+  }
+  // Where the "1/4" of "1-1/4" or "1 1/4" begins, or 0 when what follows is not digits-slash-digits.
+  [[nodiscard]] std::size_t mixed_fraction_start() const {
+    if (rest_.empty() || (rest_.front() != '-' && !is_space(rest_.front()))) return 0;
+    std::size_t i = 1;
+    const std::size_t start = i;
+    while (i < rest_.size() && is_digit(rest_[i])) ++i;
+    return i > start && i < rest_.size() && rest_[i] == '/' ? start : 0;
+  }
+
+  std::string_view rest_;
+};
+
+ParsedMeasure fail(MeasureFault fault) { return {Measure(), fault}; }
+
+// One number with one unit, in base units.
+MeasureFault convert(double value, std::string_view unit, Kind kind, double& base) {
+  if (unit.empty()) return MeasureFault::no_unit;
+  const UnitRow* row = find_unit(unit);
+  if (row == nullptr) return MeasureFault::unknown_unit;
+  if (row->kind != dimension_of(kind)) return MeasureFault::wrong_unit;
+  base = value * row->base + row->offset;
+  return std::isfinite(base) ? MeasureFault::none : MeasureFault::out_of_range;
+}
+
+std::string_view trimmed(std::string_view text) {
+  while (!text.empty() && is_space(text.front())) text.remove_prefix(1);
+  while (!text.empty() && is_space(text.back())) text.remove_suffix(1);
+  return text;
+}
+
+}  // namespace
+
+ParsedMeasure parse_measure(double value, std::string_view unit, Kind kind) {
+  double base = value;
+  if (!std::isfinite(value)) return fail(MeasureFault::out_of_range);
+  if (kind != Kind::ratio && kind != Kind::threads && kind != Kind::turns) {
+    if (const auto fault = convert(value, trimmed(unit), kind, base); fault != MeasureFault::none) return fail(fault);
+  }
+  return {Measure(settle(base), kind), MeasureFault::none};
+}
+
+ParsedMeasure parse_measure(std::string_view text, Kind kind) {
+  Scanner scan(trimmed(text));
+  if (scan.done()) return fail(MeasureFault::empty);
+  double value = 0.0;
+  if (const auto fault = scan.number(value); fault != MeasureFault::none) return fail(fault);
+  scan.skip_space();
+  const std::string_view unit = scan.word();
+  double base = value;
+  if (kind == Kind::ratio || kind == Kind::threads || kind == Kind::turns) {
+    if (!unit.empty() && !same_word(unit, row_of(kind).us.unit)) return fail(MeasureFault::wrong_unit);
+  } else if (const auto fault = convert(value, unit, kind, base); fault != MeasureFault::none) {
+    return fail(fault);
+  }
+  scan.skip_space();
+  if (!scan.done()) {
+    // Feet, then inches: "4 ft 6 in", 4'6".
+    double inches = 0.0;
+    const bool feet = same_word(unit, "ft") || same_word(unit, "foot") || same_word(unit, "feet") || unit == "'";
+    if (!feet || !is_digit(scan.peek()) || scan.number(inches) != MeasureFault::none) return fail(MeasureFault::trailing);
+    scan.skip_space();
+    const UnitRow* second = find_unit(scan.word());
+    scan.skip_space();
+    if (second == nullptr || second->base != in(units::inch) || second->kind != Kind::length || !scan.done()) {
+      return fail(MeasureFault::trailing);
+    }
+    base += value < 0 ? -inches : inches;
+  }
+  return {Measure(settle(base), kind), MeasureFault::none};
+}
+
+std::string expected_text(Kind kind) {
+  const KindRow& row = row_of(kind);
+  if (kind == Kind::ratio || kind == Kind::threads || kind == Kind::turns) return std::string(row.noun);
+  return std::string(row.noun) + " with its unit, such as " + std::string(row.examples);
+}
+
+std::string describe(MeasureFault fault, std::string_view text) {
+  const std::string quoted = '"' + std::string(text.substr(0, 60)) + (text.size() > 60 ? "...\"" : "\"");
+  switch (fault) {
+    case MeasureFault::none: return quoted;
+    case MeasureFault::empty: return "nothing is given";
+    case MeasureFault::not_a_number: return quoted + " does not start with a number";
+    case MeasureFault::no_unit: return quoted + " has no unit";
+    case MeasureFault::unknown_unit: return quoted + " has a unit that is not known";
+    case MeasureFault::wrong_unit: return quoted + " has the unit of something else";
+    case MeasureFault::out_of_range: return quoted + " is not a number that can be used";
+    case MeasureFault::trailing: return quoted + " has something left over after the unit";
+  }
+  return quoted;
+}
+
+Shown shown(Measure measure, UnitSystem system) {
+  const KindRow& row = row_of(measure.kind());
+  const Display& display = system == UnitSystem::us ? row.us : row.si;
+  double value = measure.base() / display.base;
+  if (measure.kind() == Kind::temperature && system == UnitSystem::si) value = (measure.base() - 32.0) / 1.8;
+  const double scale = std::pow(10.0, display.decimals);
+  value = std::round(value * scale) / scale;
+  return {value == 0.0 ? 0.0 : value, display.unit, display.decimals};
+}
+
+void append_number(std::string& out, double value, int decimals) {
+  std::array<char, 64> buffer{};
+  const auto [end, error] =
+      std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals);
+  if (error != std::errc()) {  // too long to print plainly: nothing a crew would read
+    const auto shortest = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value);
+    out.append(buffer.data(), shortest.ptr);
+    return;
+  }
+  std::string_view text(buffer.data(), static_cast<std::size_t>(end - buffer.data()));
+  if (decimals > 0) {
+    while (text.back() == '0') text.remove_suffix(1);
+    if (text.back() == '.') text.remove_suffix(1);
+  }
+  out += text == "-0" ? std::string_view("0") : text;
+}
+
+void append_sixteenths(std::string& out, double value) {
+  long long sixteenths = std::llround(value * 16.0);
+  if (sixteenths < 0) {
+    out += '-';
+    sixteenths = -sixteenths;
+  }
+  long long numerator = sixteenths % 16;
+  long long denominator = 16;
+  while (numerator != 0 && numerator % 2 == 0) {
+    numerator /= 2;
+    denominator /= 2;
+  }
+  const long long whole = sixteenths / 16;
+  if (whole != 0 || numerator == 0) out += std::to_string(whole);
+  if (numerator == 0) return;
+  if (whole != 0) out += '-';
+  out += std::to_string(numerator) + '/' + std::to_string(denominator);
+}
+
+void append_measure(std::string& out, Measure measure, UnitSystem system) {
+  const Shown display = shown(measure, system);
+  if (measure.kind() == Kind::tape && system == UnitSystem::us) {
+    append_sixteenths(out, display.value);
+  } else {
+    append_number(out, display.value, display.decimals);
+  }
+  if (display.unit == "%") {
+    out += " %";
+  } else if (!display.unit.empty()) {
+    out += ' ';
+    out += display.unit;
+  }
+}
+
+std::string format_measure(Measure measure, UnitSystem system) {
+  std::string text;
+  append_measure(text, measure, system);
+  return text;
+}
+
+}  // namespace mainbore

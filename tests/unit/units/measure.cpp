@@ -1,0 +1,101 @@
+#include "mainbore/measure.hpp"
+
+#include <cmath>
+#include <random>
+#include <string>
+
+#include "support/catch.hpp"
+
+using namespace mainbore;
+using Catch::Approx;
+
+namespace {
+
+double base(const char* text, Kind kind) {
+  const ParsedMeasure read = parse_measure(text, kind);
+  INFO(text << ": " << describe(read.fault, text));
+  REQUIRE(read);
+  return read.value.base();
+}
+
+MeasureFault fault(std::string_view text, Kind kind) { return parse_measure(text, kind).fault; }
+
+}  // namespace
+
+TEST_CASE("quantities are read as people write them") {
+  CHECK(base("8 in", Kind::length) == 8.0);
+  CHECK(base("1-1/4 in", Kind::length) == 1.25);
+  CHECK(base("1 1/4 in", Kind::length) == 1.25);
+  CHECK(base("3/4\"", Kind::length) == 0.75);
+  CHECK(base(" .25IN ", Kind::length) == 0.25);
+  CHECK(base("4 ft 6 in", Kind::distance) == 54.0);
+  CHECK(base("4'6\"", Kind::distance) == 54.0);
+  CHECK(base("4' 6-1/2\"", Kind::distance) == 54.5);
+  CHECK(base("-3 ft", Kind::distance) == -36.0);
+  CHECK(base("-3 ft 6 in", Kind::distance) == -42.0);
+  CHECK(base("203.2 mm", Kind::length) == 8.0);
+  CHECK(base("82 psi", Kind::pressure) == 82.0);
+  CHECK(base("565.3700 kPa", Kind::pressure) == Approx(82.0).epsilon(1e-5));
+  CHECK(base("10 degC", Kind::temperature) == 50.0);
+  CHECK(base("50 \xC2\xB0" "F", Kind::temperature) == 50.0);
+  CHECK(base("18 gpm", Kind::flow) == Approx(69.3));
+  CHECK(base("1.5 tsf", Kind::strength) == Approx(20.8333).epsilon(1e-4));
+  CHECK(base("2 threads", Kind::threads) == 2.0);
+  CHECK(base("2", Kind::threads) == 2.0);
+}
+
+TEST_CASE("what cannot be read says why, and nobody guesses a unit") {
+  CHECK(fault("82", Kind::pressure) == MeasureFault::no_unit);
+  CHECK(fault("", Kind::pressure) == MeasureFault::empty);
+  CHECK(fault("eighty psi", Kind::pressure) == MeasureFault::not_a_number);
+  CHECK(fault("82 psia", Kind::pressure) == MeasureFault::unknown_unit);
+  CHECK(fault("82 psi", Kind::length) == MeasureFault::wrong_unit);
+  CHECK(fault("1e999 psi", Kind::pressure) == MeasureFault::out_of_range);
+  CHECK(fault("1/0 in", Kind::length) == MeasureFault::out_of_range);
+  CHECK(fault("nan in", Kind::length) == MeasureFault::not_a_number);
+  CHECK(fault("inf in", Kind::length) == MeasureFault::not_a_number);
+  CHECK(fault("4 ft 6 psi", Kind::length) == MeasureFault::trailing);
+  CHECK(fault("8 in 3 ft", Kind::length) == MeasureFault::trailing);
+  CHECK(fault("8 in or so", Kind::length) == MeasureFault::trailing);
+  CHECK(fault("1-1/ in", Kind::length) != MeasureFault::none);
+}
+
+TEST_CASE("quantities are shown as a crew reads them") {
+  CHECK(format_measure(Measure(0.25 * units::inch), UnitSystem::us) == "0.25 in");
+  CHECK(format_measure(Measure(0.25 * units::inch), UnitSystem::si) == "6.4 mm");
+  CHECK(format_measure(Measure(54.0 * units::inch, Kind::distance), UnitSystem::us) == "4.5 ft");
+  CHECK(format_measure(Measure(82.0 * units::psi), UnitSystem::us) == "82 psi");
+  CHECK(format_measure(Measure(82.0 * units::psi), UnitSystem::si) == "565 kPa");
+  CHECK(format_measure(Measure(Temperature::celsius(10)), UnitSystem::si) == "10 degC");
+  CHECK(format_measure(Measure(-0.0001 * units::inch), UnitSystem::us) == "0 in");
+  CHECK(format_measure(Measure(0.5, Kind::ratio), UnitSystem::us) == "0.5");
+}
+
+TEST_CASE("what is shown can be read back, in either system") {
+  std::mt19937_64 random(20261125);
+  for (int i = 0; i < 2000; ++i) {
+    const auto kind = static_cast<Kind>(random() % (static_cast<unsigned>(Kind::ratio)));
+    const double value = static_cast<double>(random() % 200000) / 100.0;
+    for (const UnitSystem system : {UnitSystem::us, UnitSystem::si}) {
+      const Measure measure(value, kind);
+      const std::string text = format_measure(measure, system);
+      const ParsedMeasure read = parse_measure(text, kind);
+      INFO(text);
+      REQUIRE(read);
+      REQUIRE(format_measure(read.value, system) == text);
+    }
+  }
+}
+
+TEST_CASE("no text makes the reader misbehave") {
+  std::mt19937_64 random(7);
+  const std::string alphabet = "0123456789./-+'\" \tinftpskPaebmgC%\xC2\xB0";
+  for (int i = 0; i < 20000; ++i) {
+    std::string text;
+    for (auto n = random() % 12; n > 0; --n) text += alphabet[random() % alphabet.size()];
+    for (int k = 0; k < kind_count; ++k) {
+      const ParsedMeasure read = parse_measure(text, static_cast<Kind>(k));
+      if (read) REQUIRE(std::isfinite(read.value.base()));
+    }
+  }
+}
