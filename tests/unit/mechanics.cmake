@@ -1,0 +1,10 @@
+mainbore_add_tests(mechanics
+  mechanics/boring_test.cpp
+  mechanics/clamp_test.cpp
+  mechanics/engagement_test.cpp
+  mechanics/makeup_test.cpp
+  mechanics/properties_test.cpp
+  mechanics/rating_test.cpp
+  mechanics/section_test.cpp
+  mechanics/stripping_test.cpp
+  mechanics/taper_thread_test.cpp)
