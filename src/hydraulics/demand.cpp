@@ -1,0 +1,45 @@
+#include "mainbore/hydraulics/demand.hpp"
+
+#include <algorithm>
+#include <stdexcept>
+
+#include "hydraulics/table.hpp"
+
+namespace mainbore::hydraulics {
+
+double total_fixture_units(std::span<const FixtureGroup> fixtures) {
+  double total = 0.0;
+  for (const FixtureGroup& group : fixtures) {
+    if (group.count < 0 || group.units_each < 0.0) {
+      throw std::invalid_argument("total_fixture_units: counts and units must not be negative");
+    }
+    total += group.count * group.units_each;
+  }
+  return total;
+}
+
+FixtureDemand fixture_demand(double fixture_units, std::span<const DemandPoint> curve) {
+  const auto units = [](const DemandPoint& row) { return row.fixture_units; };
+  if (fixture_units < 0.0) throw std::invalid_argument("fixture_demand: fixture units must not be negative");
+  if (curve.size() < 2) throw std::invalid_argument("fixture_demand: the curve needs two rows");
+  detail::require_increasing(curve, units, "fixture_demand: fixture units must increase from row to row");
+
+  if (fixture_units == 0.0) return {};
+  if (fixture_units < units(curve.front())) return {curve.front().flow, CurveCoverage::below};
+
+  const std::size_t i = detail::row_before(curve, units, fixture_units);
+  return {detail::on_line(fixture_units, units(curve[i]), curve[i].flow, units(curve[i + 1]), curve[i + 1].flow),
+          fixture_units > units(curve.back()) ? CurveCoverage::above : CurveCoverage::within};
+}
+
+Flow domestic_demand(double fixture_units, std::span<const DemandPoint> curve, Flow continuous) {
+  return fixture_demand(fixture_units, curve).flow + continuous;
+}
+
+Flow sprinkler_demand(const SprinklerFlows& flows, Flow shared_pipe_allowance) {
+  return std::max(flows.single_head, 2.0 * flows.each_of_two) + shared_pipe_allowance;
+}
+
+Flow service_demand(Flow domestic, Flow sprinklers) { return std::max(domestic, sprinklers); }
+
+}  // namespace mainbore::hydraulics

@@ -1,0 +1,33 @@
+// Looking up a place in a table whose key increases from row to row.
+#pragma once
+
+#include <cstddef>
+#include <span>
+#include <stdexcept>
+
+namespace mainbore::hydraulics::detail {
+
+template <class Row, class Key>
+void require_increasing(std::span<const Row> table, Key key, const char* message) {
+  for (std::size_t i = 1; i < table.size(); ++i) {
+    if (!(key(table[i - 1]) < key(table[i]))) throw std::invalid_argument(message);
+  }
+}
+
+// The index of the last row whose key is at or below `x`, kept so that a row follows it: the two rows between which, or
+// beyond which, a straight line is drawn. The table has at least two rows.
+template <class Row, class Key, class X>
+std::size_t row_before(std::span<const Row> table, Key key, X x) {
+  std::size_t i = 0;
+  while (i + 2 < table.size() && key(table[i + 1]) <= x) ++i;
+  return i;
+}
+
+// The value at `x` on the straight line through (x0, y0) and (x1, y1); exactly y0 and y1 at the ends.
+template <class X, class Y>
+Y on_line(X x, X x0, Y y0, X x1, Y y1) {
+  if (x == x1) return y1;
+  return y0 + (x - x0) / (x1 - x0) * (y1 - y0);
+}
+
+}  // namespace mainbore::hydraulics::detail
