@@ -1,0 +1,182 @@
+// A finished plan: what was decided, with the numbers a crew can hold a gauge against.
+//
+// Everything here is decided by planning; reports only print it. The catalogue and rules a plan was made under must
+// outlive it.
+#pragma once
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "mainbore/catalog.hpp"
+#include "mainbore/finding.hpp"
+#include "mainbore/job.hpp"
+#include "mainbore/mechanics/boring.hpp"
+#include "mainbore/mechanics/clamp.hpp"
+#include "mainbore/mechanics/engagement.hpp"
+#include "mainbore/mechanics/makeup.hpp"
+#include "mainbore/rules.hpp"
+
+namespace mainbore {
+
+// A fact the job did not give, the safe value planned with, and what would remove the assumption.
+struct Assumption {
+  std::string_view path;     // "main.class"
+  Detail value;
+  std::string_view because;  // "the thinnest wall made in this size"
+  std::string_view settle;   // "read the class cast or stencilled on the pipe, or gauge the wall"
+};
+
+enum class WallBasis : std::uint8_t { unknown, catalogue, measured };
+
+// One reading and the pipe it would mean.
+struct ReadingMeans {
+  Measure low;
+  Measure high;
+  const Pipe* pipe = nullptr;  // the first of those it means
+  int also = 0;                // further pipes that read the same
+};
+// The one measurement that would tell the candidates apart.
+struct SettlingReading {
+  std::string_view what;       // "circumference" or "wall"
+  std::vector<ReadingMeans> readings;
+};
+
+struct ResolvedMain {
+  Material material = Material::ductile_iron;
+  NominalSize size;
+  std::vector<const Pipe*> candidates;    // every catalogue pipe that fits what is known
+  const Pipe* governing = nullptr;        // the worst of them, planned for
+  std::optional<Length> od;               // planned with
+  std::optional<Length> od_low;           // the range the pipe may measure and still be one of the candidates
+  std::optional<Length> od_high;
+  std::optional<Length> wall_nominal;     // of the governing pipe, or as measured
+  std::optional<Length> wall_least;       // guaranteed: nominal less tolerance, or measured less the gauge's uncertainty
+  WallBasis wall_basis = WallBasis::unknown;
+  std::optional<Pressure> rating;         // least of the candidates, derated for temperature
+  const Pipe* rated = nullptr;            // the candidate whose rating that is
+  double temperature_factor = 1.0;
+  std::vector<Assumption> assumed;
+  std::optional<SettlingReading> settle;
+};
+
+struct RejectedMethod {
+  Method kind = Method::none;
+  int count = 1;
+  NominalSize tap;
+  Finding why;
+};
+
+struct ChosenMethod {
+  Method kind = Method::none;
+  int count = 1;                          // taps; over one: a series of smaller taps of equal capacity
+  NominalSize tap;                        // of each
+  std::optional<ThreadStandard> thread;   // of the corporation stop's inlet
+  std::optional<Length> hole;             // cut in the main
+  std::optional<double> section_left;     // section modulus of the pipe as a beam, holed over whole
+  std::vector<RejectedMethod> rejected;
+};
+
+struct ThreadsInWall {
+  mechanics::Engagement at_nominal;
+  std::optional<mechanics::Engagement> at_least;
+  double required = 0.0;
+  std::optional<Length> wall_needed;
+  std::optional<Length> margin;           // least wall less wall needed
+  bool judged = false;                    // false: shown as a note, a published maximum judged
+  std::optional<Force> strip_load;        // against the pressure's end load
+  std::optional<Force> end_load;
+};
+
+struct MakeupPlan {
+  mechanics::Makeup makeup;
+  double wrench_turns = 0.0;
+  double threads_showing = 0.0;
+  std::optional<Length> tip_depth;        // tap point below the outer surface
+  std::optional<Length> far_wall_clearance;
+  std::optional<Length> protrusion;       // stop's end inside the bore
+};
+
+enum class PressureLink : std::uint8_t { pipe, feed, machine, corporation_stop, saddle, wet_tap_rule };
+inline constexpr std::array<std::string_view, 6> pressure_link_names = {
+    "pipe rating", "feed limit", "machine rating", "corporation stop", "saddle or sleeve", "wet-tap rule"};
+[[nodiscard]] constexpr std::string_view name_of(PressureLink link) {
+  return pressure_link_names[static_cast<std::size_t>(link)];
+}
+struct PressureLimit {
+  PressureLink link = PressureLink::pipe;
+  Pressure limit;
+  const Basis* basis = nullptr;
+};
+struct PressureChain {
+  Pressure line;
+  std::optional<Pressure> surge;
+  std::vector<PressureLimit> limits;      // every link, in the order water meets them
+  std::optional<PressureLimit> governed_by;
+  std::optional<Pressure> reduce_to;      // when the line is over a limit that lowering the main can meet
+};
+
+struct ChainPlan {
+  Length needed;
+  Length available;                       // base chain and the extensions used
+  int extensions = 0;
+  double leg_degrees = 0.0;
+};
+struct ClampPlan {
+  Force force;                            // toward the pipe, to hold and seal
+  std::optional<Force> tension;           // in each leg of the chain
+  std::optional<mechanics::StudTorque> stud_torque;
+  std::optional<double> ovality;          // plastic only, upper bound
+};
+struct Setup {
+  const MachineProfile* machine = nullptr;
+  Feed feed = Feed::hand;
+  std::optional<Length> saddle_od;        // the outside diameter its machine saddle must seat on
+  std::optional<ChainPlan> chain;
+  std::optional<ClampPlan> clamp;
+  Force push;                             // of the line on the boring bar
+  std::optional<Length> drill_stroke;     // first touch to full breakthrough
+  std::optional<Length> travel_needed;
+  std::optional<mechanics::DrillLoadRange> drill_load;
+};
+
+struct Clearing {
+  NearbyThing what = NearbyThing::joint;
+  Length along;                           // where it is, from the asked place
+  Length kept;                            // distance from the planned place
+  Length least;                           // asked by the rule
+};
+struct Location {
+  Length shift;                           // planned place from the asked one; + and - as in the job
+  ClockPosition clock;
+  std::vector<Clearing> clearings;
+};
+
+// A number for the trench: read it, and stop if it is outside.
+struct StopNumber {
+  std::string_view what;                  // "line pressure when tapping"
+  std::optional<Measure> at_least;
+  std::optional<Measure> at_most;
+};
+
+struct Plan {
+  Job job;
+  Verdict verdict = Verdict::no_go;
+  ResolvedMain main;
+  ChosenMethod method;
+  std::optional<ThreadsInWall> engagement;
+  std::optional<MakeupPlan> makeup;
+  PressureChain pressure;
+  Setup setup;
+  Location location;
+  std::vector<StopNumber> stop_numbers;
+  std::vector<Finding> findings;          // gravest first, then in the order of the checks
+  const Rules* rules = nullptr;
+  const Catalog* catalog = nullptr;
+};
+
+// Plans one job. Pure: the same job, catalogue and rules give the same plan. The job must have its four required facts
+// (throws std::invalid_argument otherwise; the readers of io refuse such a job with a diagnostic first).
+[[nodiscard]] Plan plan(Job job, const Catalog& catalog, const Rules& rules);
+
+}  // namespace mainbore

@@ -1,0 +1,458 @@
+#include <algorithm>
+#include <array>
+
+#include "mainbore/hydraulics/equal_capacity.hpp"
+#include "mainbore/mechanics/section.hpp"
+#include "mainbore/mechanics/stripping.hpp"
+#include "planning/checks.hpp"
+
+namespace mainbore::planning {
+namespace {
+
+// The codes with which a method refuses, one set a method.
+struct RefusalCodes {
+  FindingCode not_allowed;
+  FindingCode over_maximum;
+  FindingCode no_rule;
+};
+constexpr RefusalCodes direct_codes{FindingCode::direct_not_allowed, FindingCode::direct_over_maximum,
+                                    FindingCode::direct_no_rule};
+constexpr RefusalCodes saddle_codes{FindingCode::saddle_not_allowed, FindingCode::saddle_over_maximum,
+                                    FindingCode::saddle_no_rule};
+constexpr RefusalCodes sleeve_codes{FindingCode::sleeve_not_allowed, FindingCode::sleeve_over_maximum,
+                                    FindingCode::sleeve_no_rule};
+
+// One way of doing the job, as far as it has been thought through.
+struct Candidate {
+  Method kind = Method::none;
+  int count = 1;
+  NominalSize tap;
+  std::optional<ThreadStandard> thread;
+  std::optional<Length> hole;
+  std::optional<double> section_left;
+  std::optional<ThreadsInWall> engagement;
+  std::optional<MakeupPlan> makeup;
+  Findings findings;
+
+  [[nodiscard]] Verdict verdict() const { return verdict_of(findings.worst()); }
+};
+
+bool covers(const TapLimit& row, Material material, NominalSize size) {
+  if (!row.materials.empty() && std::find(row.materials.begin(), row.materials.end(), material) == row.materials.end()) {
+    return false;
+  }
+  return (!row.main_from || size >= *row.main_from) && (!row.main_to || size <= *row.main_to);
+}
+
+bool shares_class(const TapLimit& row, const Pipe& pipe) {
+  return row.class_keys.empty() ||
+         std::any_of(row.class_keys.begin(), row.class_keys.end(), [&](const std::string& key) {
+           return std::find(pipe.class_keys.begin(), pipe.class_keys.end(), key) != pipe.class_keys.end();
+         });
+}
+
+// `pipe` is absent where the catalogue lists nothing: then only rows that ask for no class, series or wall can decide.
+bool fits(const TapLimit& row, const Pipe* pipe, std::optional<Length> measured_wall) {
+  if (!row.series.empty() && (pipe == nullptr || std::find(row.series.begin(), row.series.end(), pipe->series->id) ==
+                                                     row.series.end())) {
+    return false;
+  }
+  if (pipe != nullptr ? !shares_class(row, *pipe) : !row.class_keys.empty()) return false;
+  if (!row.wall_from) return true;
+  std::optional<Length> wall = pipe == nullptr ? std::nullopt : pipe->wall;
+  if (measured_wall && (!wall || *measured_wall < *wall)) wall = measured_wall;
+  return wall && !over(*row.wall_from, *wall);
+}
+
+// The row that decides: the first that fits, and of the candidate pipes the one that is allowed least. `none` is set
+// when some candidate is covered by no row.
+struct Ruling {
+  const TapLimit* row = nullptr;
+  bool none = false;
+};
+
+Ruling ruling(const Context& context, const std::vector<TapLimit>& rows) {
+  const ResolvedMain& main = context.plan.main;
+  std::optional<Length> measured;
+  if (main.wall_basis == WallBasis::measured) measured = main.wall_nominal;
+  std::array<const TapLimit*, 64> covering{};
+  std::size_t count = 0;
+  for (const TapLimit& row : rows) {
+    if (count < covering.size() && covers(row, main.material, main.size)) covering[count++] = &row;
+  }
+  Ruling result;
+  const auto rule_for = [&](const Pipe* pipe) {
+    for (std::size_t i = 0; i < count; ++i) {
+      if (!fits(*covering[i], pipe, measured)) continue;
+      if (result.row == nullptr || covering[i]->largest < result.row->largest) result.row = covering[i];
+      return;
+    }
+    result.none = true;
+  };
+  for (const Pipe* pipe : main.candidates) rule_for(pipe);
+  if (main.candidates.empty()) rule_for(nullptr);
+  return result;
+}
+
+// (a) what is published, or the utility's own maximum.
+void judge_by_rule(Context& context, const std::vector<TapLimit>& rows, const RefusalCodes& codes, Candidate& candidate) {
+  const ResolvedMain& main = context.plan.main;
+  const Ruling decided = ruling(context, rows);
+  Findings& findings = candidate.findings;
+  if (decided.none) {
+    findings.add(codes.no_rule, Severity::stop).with(name_of(main.material), main.size);
+  } else if (decided.row->largest == NominalSize()) {
+    findings.add(codes.not_allowed, Severity::stop)
+        .with(name_of(main.material), std::string_view(decided.row->why))
+        .basis(decided.row->basis);
+  } else if (candidate.tap > decided.row->largest) {
+    const std::string_view what = main.governing != nullptr && !main.governing->class_name.empty()
+                                      ? std::string_view(main.governing->class_name)
+                                      : name_of(main.material);
+    findings.add(codes.over_maximum, Severity::stop)
+        .with(candidate.tap, decided.row->largest, what)
+        .basis(decided.row->basis);
+  } else if (decided.row->basis.how == How::memory) {
+    findings.add(FindingCode::value_recalled, Severity::caution)
+        .with(std::string_view("the largest tap for this main"), std::string_view(decided.row->basis.source->title))
+        .basis(decided.row->basis);
+  }
+}
+
+// What the hole leaves of the pipe as a beam. The ratio hardly depends on the wall, and falls as it thickens: judged at a
+// tenth of the diameter, thicker than nearly any main, so that no reading of the wall can better it.
+void judge_section(const Context& context, Candidate& candidate) {
+  const ResolvedMain& main = context.plan.main;
+  const Rule<double>& rule = context.rules.section_left;
+  if (!main.od || !candidate.hole) return;
+  const auto section = mechanics::net_section({*main.od, 0.1 * *main.od}, *candidate.hole);
+  candidate.section_left = section ? section->modulus_ratio : 0.0;
+  if (!over(rule.value, *candidate.section_left)) return;
+  candidate.findings.add(FindingCode::section_too_little_left, Severity::stop)
+      .value(Measure(*candidate.section_left, Kind::ratio))
+      .at_least(Measure(rule.value, Kind::ratio))
+      .basis(rule.basis);
+}
+
+void judge_hole_ratio(const Context& context, Candidate& candidate, const Rule<double>& rule, FindingCode code) {
+  const ResolvedMain& main = context.plan.main;
+  if (!main.od || !candidate.hole) return;
+  const double ratio = mechanics::hole_ratio(*candidate.hole, *main.od);
+  if (!over(ratio, rule.value)) return;
+  candidate.findings.add(code, Severity::stop)
+      .value(Measure(ratio, Kind::ratio))
+      .at_most(Measure(rule.value, Kind::ratio))
+      .with(Measure(*candidate.hole))
+      .basis(rule.basis);
+}
+
+// (b) complete threads in the wall, at nominal and at the least wall.
+void judge_threads(Context& context, const TapThread& thread, Candidate& candidate) {
+  const ResolvedMain& main = context.plan.main;
+  const Rules& rules = context.rules;
+  Findings& findings = candidate.findings;
+  if (!main.od) return;  // main.od-unknown already asks for it
+  const double required = rules.required_threads.value;
+  const auto needed = mechanics::wall_needed(*main.od, thread.form, required);
+  // (c) of the AWWA taper we only recall the dimensions: its count is shown, and the published maximum judges.
+  const bool judged = thread.basis.how != How::memory;
+  if (!main.wall_nominal) {
+    auto finding = findings.add(FindingCode::direct_wall_unknown, Severity::hold);
+    if (needed) finding.at_least(*needed);
+    finding.basis(rules.required_threads.basis);
+    return;
+  }
+  ThreadsInWall& in_wall = candidate.engagement.emplace();
+  in_wall.required = required;
+  in_wall.judged = judged;
+  in_wall.wall_needed = needed;
+  in_wall.at_nominal = mechanics::engagement({*main.od, *main.wall_nominal}, thread.form);
+  in_wall.at_least = mechanics::engagement({*main.od, *main.wall_least}, thread.form);
+  if (needed) in_wall.margin = *main.wall_least - *needed;
+  if (thread.geometry) {
+    const MaterialFacts& facts = context.catalog.facts(main.material);
+    in_wall.end_load = mechanics::pressure_end_load(*thread.geometry, context.line());
+    if (facts.shear_strength) {
+      const auto areas = mechanics::taper_shear_areas(*thread.geometry, in_wall.at_least->complete_ring_length);
+      in_wall.strip_load = mechanics::stripping_load(areas, {*facts.shear_strength, *facts.shear_strength},
+                                                     rules.strip_effectiveness.value);
+    }
+  }
+
+  const double at_nominal = in_wall.at_nominal.complete_threads;
+  const double at_least = in_wall.at_least->complete_threads;
+  const Measure asked(required, Kind::threads);
+  if (!judged) {
+    findings.add(FindingCode::direct_recalled_thread, Severity::note)
+        .value(Measure(at_nominal, Kind::threads))
+        .at_least(asked)
+        .basis(rules.required_threads.basis, thread.basis);
+  } else if (over(required, at_nominal)) {
+    findings.add(FindingCode::direct_few_threads, Severity::stop)
+        .value(Measure(at_nominal, Kind::threads))
+        .at_least(asked)
+        .with(Measure(*main.wall_nominal))
+        .basis(rules.required_threads.basis, thread.basis);
+  } else if (over(required, at_least)) {
+    findings.add(FindingCode::direct_thin_wall, Severity::hold)
+        .value(*main.wall_least)
+        .at_least(*needed)
+        .with(Measure(at_least, Kind::threads))
+        .basis(rules.required_threads.basis, thread.basis);
+  } else if (over(required + rules.marginal_threads.value, at_least)) {
+    findings.add(FindingCode::direct_marginal_threads, Severity::caution)
+        .value(Measure(at_least, Kind::threads))
+        .at_least(asked)
+        .basis(rules.required_threads.basis, rules.marginal_threads.basis);
+  }
+}
+
+// Walls that rust, graphitise or soften in service guarantee nothing until they are gauged.
+bool wall_decays(Material material) {
+  return material == Material::cast_iron || material == Material::steel || material == Material::galvanized_steel ||
+         material == Material::asbestos_cement || material == Material::concrete_cylinder;
+}
+
+// The wall the gauge must show before a direct tap: enough for the threads, and no thinner than the pipe was made.
+std::optional<Length> wall_to_read(const Context& context, const Candidate& candidate) {
+  const ResolvedMain& main = context.plan.main;
+  std::optional<Length> wall;
+  if (candidate.engagement && candidate.engagement->judged) wall = candidate.engagement->wall_needed;
+  if (main.governing != nullptr && main.governing->wall && !(candidate.engagement && candidate.engagement->judged)) {
+    wall = *main.governing->wall - main.governing->wall_minus;
+  }
+  if (wall) wall = *wall + context.rules.wall_uncertainty.value;
+  return wall;
+}
+
+void judge_pvc_direct(Context& context, Candidate& candidate) {
+  const MainFacts& facts = context.job().main;
+  const Rules& rules = context.rules;
+  Findings& findings = candidate.findings;
+  if (*candidate.thread != ThreadStandard::awwa_taper) {
+    findings.add(FindingCode::direct_wrong_thread, Severity::stop).with(name_of(*candidate.thread));
+  }
+  if (!facts.curved) {
+    findings.add(FindingCode::main_curve_unknown, Severity::hold);
+  } else if (*facts.curved) {
+    findings.add(FindingCode::main_curved, Severity::stop);
+  }
+  if (!facts.temperature || !context.pressurised()) return;
+  const auto& coldest = rules.plastic_wet_tap_coldest;
+  const auto& warmest = rules.plastic_wet_tap_warmest;
+  const Measure low(coldest.value);
+  const Measure high(warmest.value);
+  if (*facts.temperature < coldest.value) {
+    findings.add(FindingCode::main_temperature_outside, Severity::hold)
+        .value(*facts.temperature)
+        .at_least(low)
+        .with(low, high)
+        .basis(coldest.basis);
+  } else if (*facts.temperature > warmest.value) {
+    findings.add(FindingCode::main_temperature_outside, Severity::hold)
+        .value(*facts.temperature)
+        .at_most(high)
+        .with(low, high)
+        .basis(warmest.basis);
+  }
+}
+
+void plan_makeup(Context& context, const TapThread& thread, Candidate& candidate) {
+  const ResolvedMain& main = context.plan.main;
+  const Rules& rules = context.rules;
+  if (!thread.geometry) {
+    candidate.findings.add(FindingCode::makeup_by_trial, Severity::note).with(name_of(thread.standard));
+    return;
+  }
+  MakeupPlan& plan = candidate.makeup.emplace();
+  plan.wrench_turns = rules.wrench_turns.value;
+  plan.threads_showing = rules.threads_showing.value;
+  plan.makeup = mechanics::makeup(*thread.geometry, {plan.wrench_turns, plan.threads_showing});
+  if (main.wall_nominal) plan.protrusion = mechanics::protrusion(plan.makeup.engaged_length, *main.wall_nominal);
+  if (!thread.projection || !main.od || !main.wall_nominal) return;
+  plan.tip_depth = mechanics::tap_tip_depth(*thread.geometry, *thread.projection, plan.makeup.stop_past_gauge);
+  plan.far_wall_clearance = mechanics::tool_clearance({*main.od, *main.wall_nominal}, Length(), *plan.tip_depth);
+  if (over(rules.tool_clearance.value, *plan.far_wall_clearance)) {
+    candidate.findings.add(FindingCode::machine_tool_strikes_far_wall, Severity::hold)
+        .value(*plan.far_wall_clearance)
+        .at_least(rules.tool_clearance.value)
+        .basis(rules.tool_clearance.basis, thread.basis);
+  }
+}
+
+Candidate try_direct(Context& context, NominalSize tap) {
+  const ResolvedMain& main = context.plan.main;
+  const Rules& rules = context.rules;
+  Candidate candidate;
+  candidate.kind = Method::direct;
+  candidate.tap = tap;
+  candidate.thread = context.job().service.thread.value_or(rules.default_thread.value);
+  judge_by_rule(context, rules.direct, direct_codes, candidate);
+  if (main.material == Material::pvc) judge_pvc_direct(context, candidate);
+  if (context.job().main.condition == Condition::pitted) {
+    candidate.findings.add(FindingCode::main_condition_pitted, Severity::stop);
+  }
+  // A wall thinner than the class was made is corroded or another pipe: published maxima do not speak of it.
+  for (const Finding& finding : context.common.list()) {
+    if (finding.code == FindingCode::main_wall_thin) candidate.findings.add(finding, Severity::stop);
+  }
+  const TapThread* thread = context.catalog.thread(*candidate.thread, tap);
+  if (thread == nullptr) {
+    candidate.findings.add(FindingCode::direct_thread_unknown, Severity::note).with(name_of(*candidate.thread), tap);
+    return candidate;
+  }
+  candidate.hole = thread->form.major;
+  judge_hole_ratio(context, candidate, rules.hole_ratio_direct, FindingCode::direct_hole_too_large);
+  judge_section(context, candidate);
+  judge_threads(context, *thread, candidate);
+  if (wall_decays(main.material) && main.wall_basis != WallBasis::measured) {
+    auto finding = candidate.findings.add(FindingCode::main_wall_unmeasured, Severity::hold);
+    if (const auto wall = wall_to_read(context, candidate)) finding.at_least(*wall);
+    finding.basis(rules.required_threads.basis, rules.wall_uncertainty.basis);
+  }
+  plan_makeup(context, *thread, candidate);
+  return candidate;
+}
+
+// A saddle's or sleeve's outlet is cut to its nominal bore: here alone the name of a size is the size of a hole.
+Length outlet_bore(NominalSize size) { return size.number() * units::inch; }
+
+Candidate try_saddle(Context& context, NominalSize tap) {
+  Candidate candidate;
+  candidate.kind = Method::saddle;
+  candidate.tap = tap;
+  candidate.thread = context.job().service.thread.value_or(context.rules.default_thread.value);
+  candidate.hole = outlet_bore(tap);
+  judge_by_rule(context, context.rules.saddle, saddle_codes, candidate);
+  judge_hole_ratio(context, candidate, context.rules.hole_ratio_saddle, FindingCode::saddle_hole_too_large);
+  judge_section(context, candidate);
+  if (context.plan.main.material == Material::concrete_cylinder) {
+    candidate.findings.add(FindingCode::saddle_by_engineer, Severity::hold);
+  }
+  return candidate;
+}
+
+Candidate try_sleeve(Context& context, NominalSize outlet) {
+  Candidate candidate;
+  candidate.kind = Method::sleeve;
+  candidate.tap = outlet;
+  candidate.hole = outlet_bore(outlet);
+  judge_by_rule(context, context.rules.sleeve, sleeve_codes, candidate);
+  auto finding = candidate.findings.add(FindingCode::sleeve_to_be_chosen, Severity::hold);
+  finding.with(outlet, context.plan.main.od ? Detail(Measure(*context.plan.main.od)) : Detail());
+  return candidate;
+}
+
+// Smaller taps that together carry what the asked one would.
+std::optional<Candidate> try_several(Context& context) {
+  constexpr std::array<double, 5> smaller_sizes = {1.5, 1.25, 1.0, 0.75, 0.625};
+  const Rules& rules = context.rules;
+  std::optional<Candidate> refused;
+  for (const double size : smaller_sizes) {
+    const NominalSize tap = NominalSize::inches(size);
+    if (tap >= context.asked()) continue;
+    Candidate candidate = try_direct(context, tap);
+    candidate.count = hydraulics::taps_needed(hydraulics::equal_capacity(
+        context.asked().number() / tap.number(), rules.equal_capacity_exponent.value));
+    if (over(static_cast<double>(candidate.count), rules.most_taps.value)) {
+      candidate.findings.add(FindingCode::several_too_many, Severity::stop)
+          .with(candidate.count, tap)
+          .basis(rules.most_taps.basis, rules.equal_capacity_exponent.basis);
+    }
+    if (candidate.verdict() == Verdict::no_go) {
+      if (!refused) refused = std::move(candidate);
+      continue;
+    }
+    Length spacing;
+    Length joint;
+    for (const Clearance& clearance : rules.clearances) {
+      if (clearance.what == NearbyThing::tap) spacing = clearance.least.value;
+      if (clearance.what == NearbyThing::joint) joint = clearance.least.value;
+    }
+    candidate.findings.add(FindingCode::several_need_room, Severity::hold)
+        .at_least(Measure(hydraulics::barrel_needed(candidate.count, spacing, joint), Kind::distance))
+        .with(candidate.count, tap)
+        .basis(rules.equal_capacity_exponent.basis);
+    return candidate;
+  }
+  return refused;
+}
+
+void reject(Context& context, const Candidate& candidate) {
+  const Finding* why = candidate.findings.first(Severity::stop);
+  if (why == nullptr) why = candidate.findings.first(Severity::hold);
+  if (why != nullptr) {
+    context.plan.method.rejected.push_back({candidate.kind, candidate.count, candidate.tap, *why});
+  }
+}
+
+}  // namespace
+
+// Every way is tried in the order of preference until one could not be bettered; the best verdict wins, and of equals the
+// earlier. Choosing the first that merely "could be" would let a thinner wall, by ruling out a direct tap that needed a
+// reading, better the verdict.
+Findings choose_method(Context& context) {
+  const auto& asked = context.job().service.method;
+  std::vector<Candidate> tried;
+  const auto best = [&]() -> Candidate* {
+    const auto found = std::min_element(tried.begin(), tried.end(), [](const Candidate& a, const Candidate& b) {
+      return a.verdict() < b.verdict();
+    });
+    return found == tried.end() || found->verdict() == Verdict::no_go ? nullptr : &*found;
+  };
+  // No method betters what the main itself already holds.
+  const Verdict bound = verdict_of(context.common.worst());
+  const auto settled = [&] { return best() != nullptr && best()->verdict() <= bound; };
+
+  const auto try_method = [&](Method method) {
+    Candidate candidate = method == Method::direct   ? try_direct(context, context.asked())
+                          : method == Method::saddle ? try_saddle(context, context.asked())
+                                                     : try_sleeve(context, context.asked());
+    if (asked && *asked != method) {
+      candidate.findings.add(FindingCode::method_not_as_asked, Severity::hold).with(name_of(*asked), name_of(method));
+    }
+    tried.push_back(std::move(candidate));
+  };
+
+  if (context.common.worst() != Severity::stop) {
+    constexpr std::array order = {Method::direct, Method::saddle, Method::sleeve};
+    if (asked && *asked != Method::none) try_method(*asked);
+    for (const Method method : order) {
+      if (settled()) break;
+      if (method == Method::sleeve && best() == nullptr) {
+        if (auto several = try_several(context)) tried.push_back(std::move(*several));
+        if (settled()) break;
+      }
+      if (method == Method::sleeve && best() != nullptr) break;  // a sleeve is never better than a hold
+      if (!asked || *asked != method) try_method(method);
+    }
+  }
+
+  Candidate* chosen = best();
+  for (const Candidate& candidate : tried) {
+    if (&candidate != chosen) reject(context, candidate);
+  }
+  ChosenMethod& method = context.plan.method;
+  if (chosen == nullptr) {
+    Findings none;
+    method.tap = context.asked();
+    if (!tried.empty()) none.add(FindingCode::method_none, Severity::stop);
+    return none;
+  }
+  method.kind = chosen->kind;
+  method.count = chosen->count;
+  method.tap = chosen->tap;
+  method.thread = chosen->thread;
+  method.hole = chosen->hole;
+  method.section_left = chosen->section_left;
+  context.plan.engagement = std::move(chosen->engagement);
+  context.plan.makeup = std::move(chosen->makeup);
+  if (!context.job().service.thread && chosen->thread) {
+    context.plan.main.assumed.push_back({"service.thread", name_of(*chosen->thread),
+                                         "the most common inlet thread of corporation stops",
+                                         "read the thread on the stop's box or against a gauge"});
+  }
+  return std::move(chosen->findings);
+}
+
+}  // namespace mainbore::planning

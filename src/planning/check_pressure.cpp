@@ -1,0 +1,137 @@
+#include "planning/checks.hpp"
+
+namespace mainbore::planning {
+namespace {
+
+void add_limit(PressureChain& chain, PressureLink link, Pressure limit, const Basis& basis) {
+  chain.limits.push_back({link, limit, &basis});
+  if (!chain.governed_by || limit < chain.governed_by->limit) chain.governed_by = chain.limits.back();
+}
+
+// A limit that lowering the main for the time of the tap can meet.
+void require_while_tapping(PressureChain& chain, Findings& findings, PressureLink link, FindingCode code,
+                           Pressure limit, const Basis& basis, Detail detail = {}) {
+  add_limit(chain, link, limit, basis);
+  if (!over(chain.line, limit)) return;
+  findings.add(code, Severity::hold).value(chain.line).at_most(limit).with(detail).basis(basis);
+  if (!chain.reduce_to || limit < *chain.reduce_to) chain.reduce_to = limit;
+}
+
+// A limit of something that stays on the main: only a fitting of a higher rating can meet it.
+void require_for_good(PressureChain& chain, Findings& findings, PressureLink link, FindingCode code, Pressure limit,
+                      const Basis& basis) {
+  add_limit(chain, link, limit, basis);
+  if (over(chain.line, limit)) findings.add(code, Severity::hold).value(chain.line).at_most(limit).basis(basis);
+}
+
+// The greatest of the candidates' ratings, derated alike: if even that is exceeded, no reading of the class will help.
+std::optional<Pressure> greatest_rating(const ResolvedMain& main) {
+  std::optional<Pressure> greatest;
+  for (const Pipe* pipe : main.candidates) {
+    if (pipe->rating && (!greatest || *pipe->rating > *greatest)) greatest = pipe->rating;
+  }
+  if (greatest) greatest = main.temperature_factor * *greatest;
+  return greatest;
+}
+
+// Iron classes carry a surge allowance inside them; plastic may see a stated multiple of its rating for a moment. For
+// other pipe nothing is published here: a surge that the job gives must lie inside the rating, and none is assumed.
+void check_surge(Context& context, Pressure rating, const Basis& rating_basis) {
+  const Rules& rules = context.rules;
+  ResolvedMain& main = context.plan.main;
+  PressureChain& chain = context.plan.pressure;
+  const bool iron = main.material == Material::ductile_iron || main.material == Material::cast_iron;
+  chain.surge = context.job().main.surge;
+  if (!chain.surge) {
+    if (!iron && !is_plastic(main.material)) return;
+    chain.surge = rules.surge_assumed.value;
+    main.assumed.push_back({"main.surge", Measure(*chain.surge), "the usual allowance for a small system",
+                            "ask the utility what surge the main sees"});
+  }
+  Pressure allowed = rating;
+  const Basis* basis = &rating_basis;
+  if (iron) {
+    allowed = rating + rules.iron_surge_allowance.value;
+    basis = &rules.iron_surge_allowance.basis;
+  } else if (is_plastic(main.material)) {
+    allowed = rules.plastic_surge_factor.value * rating;
+    basis = &rules.plastic_surge_factor.basis;
+  }
+  if (!over(chain.line + *chain.surge, allowed)) return;
+  context.common.add(FindingCode::pressure_surge_over_rating, Severity::hold)
+      .value(chain.line + *chain.surge)
+      .at_most(allowed)
+      .with(Measure(*chain.surge))
+      .basis(*basis, rating_basis);
+}
+
+}  // namespace
+
+void check_pipe_pressure(Context& context) {
+  const ResolvedMain& main = context.plan.main;
+  PressureChain& chain = context.plan.pressure;
+  chain.line = context.line();
+  if (!main.rating) {
+    if (main.governing != nullptr) context.common.add(FindingCode::pressure_rating_unknown, Severity::caution);
+    return;
+  }
+  const Basis& basis = main.rated->series->basis_of(PipeColumn::rating);
+  add_limit(chain, PressureLink::pipe, *main.rating, basis);
+  if (over(chain.line, *main.rating)) {
+    const bool class_may_help = !over(chain.line, *greatest_rating(main));
+    context.common
+        .add(FindingCode::pressure_over_pipe_rating, class_may_help ? Severity::hold : Severity::stop)
+        .value(chain.line)
+        .at_most(*main.rating)
+        .with(std::string_view(main.rated->class_name))
+        .basis(basis);
+  }
+  check_surge(context, *main.rating, basis);
+
+  // A pipe nobody has put a thermometer to may be as warm as the warmest that is tapped.
+  const MaterialFacts& facts = context.catalog.facts(main.material);
+  if (is_plastic(main.material) && !context.job().main.temperature) {
+    context.common.add(FindingCode::main_temperature_unmeasured, Severity::hold)
+        .with(Measure(context.rules.plastic_wet_tap_coldest.value), Measure(context.rules.plastic_wet_tap_warmest.value))
+        .basis(context.rules.plastic_wet_tap_warmest.basis, facts.temperature_basis);
+  }
+}
+
+void check_equipment_pressure(Context& context, Method method, Findings& findings) {
+  const Rules& rules = context.rules;
+  const ServiceFacts& service = context.job().service;
+  PressureChain& chain = context.plan.pressure;
+  const MachineProfile& machine = machine_of(context);
+
+  if (method == Method::saddle || method == Method::sleeve) {
+    require_for_good(chain, findings, PressureLink::saddle, FindingCode::pressure_over_saddle_rating,
+                     service.saddle_rating.value_or(rules.saddle_rating.value), rules.saddle_rating.basis);
+  }
+  if (method != Method::sleeve) {
+    require_for_good(chain, findings, PressureLink::corporation_stop, FindingCode::pressure_over_stop_rating,
+                     service.stop_rating.value_or(rules.stop_rating.value), rules.stop_rating.basis);
+  }
+  if (!service.stop_rating && method != Method::sleeve) {
+    context.plan.main.assumed.push_back({"service.stop_rating", Measure(rules.stop_rating.value),
+                                         "the lowest rating in common use", "read the pressure marked on the stop"});
+  }
+  if (!service.saddle_rating && method == Method::saddle) {
+    context.plan.main.assumed.push_back({"service.saddle_rating", Measure(rules.saddle_rating.value),
+                                         "a rating in common use", "read the pressure marked on the saddle"});
+  }
+  if (!context.pressurised()) return;
+
+  require_while_tapping(chain, findings, PressureLink::wet_tap_rule, FindingCode::pressure_over_wet_tap_limit,
+                        rules.wet_tap_limit.value, rules.wet_tap_limit.basis);
+  if (method == Method::sleeve) return;  // cut with a larger machine, chosen with the sleeve
+  require_while_tapping(chain, findings, PressureLink::machine, FindingCode::pressure_over_machine_rating,
+                        machine.body_rating, machine.basis);
+  const Feed feed = feed_of(context);
+  const auto limit = feed == Feed::powered ? machine.powered_limit : machine.hand_limit;
+  if (limit) {
+    require_while_tapping(chain, findings, PressureLink::feed, FindingCode::pressure_over_feed_limit, *limit,
+                          machine.basis, name_of(feed));
+  }
+}
+
+}  // namespace mainbore::planning

@@ -1,0 +1,107 @@
+// What the families of checks share while one plan is made.
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "mainbore/plan.hpp"
+
+namespace mainbore::planning {
+
+// No gauge tells values apart that differ by less than a millionth: 620.528 kPa is 90 psi.
+template <class Q>
+[[nodiscard]] bool over(Q value, Q limit) {
+  return value.base() > limit.base() + 1e-6 * std::fabs(limit.base());
+}
+[[nodiscard]] inline bool over(double value, double limit) { return value > limit + 1e-6 * std::fabs(limit); }
+
+// Says the numbers of a finding where it is made.
+class FindingBuilder {
+ public:
+  explicit FindingBuilder(Finding& finding) : finding_(finding) {}
+  FindingBuilder& value(Measure v) { finding_.value = v; return *this; }
+  FindingBuilder& at_most(Measure v) { finding_.limit = v; return *this; }
+  FindingBuilder& at_least(Measure v) { finding_.limit = v; finding_.limit_is_least = true; return *this; }
+  FindingBuilder& with(Detail a, Detail b = {}, Detail c = {}, Detail d = {}) {
+    finding_.details = {a, b, c, d};
+    return *this;
+  }
+  FindingBuilder& basis(const Basis& first) { finding_.basis[0] = &first; return *this; }
+  FindingBuilder& basis(const Basis& first, const Basis& second) {
+    finding_.basis[0] = &first;
+    finding_.basis[1] = &second;
+    return *this;
+  }
+
+ private:
+  Finding& finding_;
+};
+
+// A growing list of findings. Methods are tried on lists of their own; the chosen one's is kept.
+class Findings {
+ public:
+  Findings() { list_.reserve(8); }
+  FindingBuilder add(FindingCode code, Severity severity) {
+    Finding& finding = list_.emplace_back();
+    finding.code = code;
+    finding.severity = severity;
+    worst_ = std::max(worst_, severity);
+    return FindingBuilder(finding);
+  }
+  // A finding made for something else, as it bears on this.
+  void add(const Finding& finding, Severity severity) {
+    list_.push_back(finding);
+    list_.back().severity = severity;
+    worst_ = std::max(worst_, severity);
+  }
+  [[nodiscard]] Severity worst() const { return worst_; }
+  [[nodiscard]] const std::vector<Finding>& list() const { return list_; }
+  [[nodiscard]] const Finding* first(Severity severity) const {
+    for (const Finding& finding : list_) {
+      if (finding.severity == severity) return &finding;
+    }
+    return nullptr;
+  }
+
+ private:
+  std::vector<Finding> list_;
+  Severity worst_ = Severity::note;
+};
+
+[[nodiscard]] constexpr Verdict verdict_of(Severity worst) {
+  return worst == Severity::stop ? Verdict::no_go : worst == Severity::hold ? Verdict::hold : Verdict::go;
+}
+
+struct Context {
+  const Catalog& catalog;
+  const Rules& rules;
+  Plan& plan;
+  Findings common;  // true whatever the method
+
+  [[nodiscard]] const Job& job() const { return plan.job; }
+  [[nodiscard]] NominalSize asked() const { return *plan.job.service.size; }
+  [[nodiscard]] Pressure line() const { return *plan.job.main.pressure; }
+  [[nodiscard]] bool pressurised() const { return plan.job.main.pressurised.value_or(true); }
+};
+
+// Which pipe this is, and what of it can be relied on. Fills plan.main.
+void resolve_main(Context& context);
+// Water, and nothing but; and what the pipe looks like.
+void check_identity(Context& context);
+// Where along and round the pipe. Fills plan.location.
+void check_place(Context& context);
+// The links of the pressure chain that every method shares: the pipe itself. Starts plan.pressure.
+void check_pipe_pressure(Context& context);
+// Direct tap, saddle, several taps, sleeve: fills plan.method, plan.engagement and plan.makeup, and returns the findings
+// of the method chosen.
+Findings choose_method(Context& context);
+// The links that depend on the method and the machine. Completes plan.pressure.
+void check_equipment_pressure(Context& context, Method method, Findings& findings);
+// Machine saddle, chain, clamp, bar. Fills plan.setup.
+void check_machine(Context& context, Findings& findings);
+// The machine to plan with: the job's own, the catalogue's, or the unspecified one.
+[[nodiscard]] const MachineProfile& machine_of(const Context& context);
+[[nodiscard]] Feed feed_of(const Context& context);
+
+}  // namespace mainbore::planning

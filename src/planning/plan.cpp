@@ -1,0 +1,97 @@
+#include "mainbore/plan.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <stdexcept>
+#include <utility>
+
+#include "planning/checks.hpp"
+
+namespace mainbore {
+namespace planning {
+namespace {
+
+// Gravest first, then in the order of the checks.
+void gather_findings(Context& context, const Findings& method) {
+  std::vector<Finding>& all = context.plan.findings;
+  all.reserve(context.common.list().size() + method.list().size());
+  for (const Severity severity : {Severity::stop, Severity::hold, Severity::caution, Severity::note}) {
+    for (const Findings* findings : {&std::as_const(context.common), &method}) {
+      for (const Finding& finding : findings->list()) {
+        if (finding.severity == severity) all.push_back(finding);
+      }
+    }
+  }
+}
+
+// A gauge reads to a hundredth: ask for the next reading that is surely inside.
+Length up_to_hundredth(Length value) { return std::ceil(value / (0.01 * units::inch) - 1e-6) * (0.01 * units::inch); }
+Length down_to_sixteenth(Length value) { return std::floor(value / (0.0625 * units::inch) + 1e-6) * (0.0625 * units::inch); }
+Length up_to_sixteenth(Length value) { return std::ceil(value / (0.0625 * units::inch) - 1e-6) * (0.0625 * units::inch); }
+
+// Each doubt as a number for the trench.
+void write_stop_numbers(Context& context) {
+  Plan& plan = context.plan;
+  const ResolvedMain& main = plan.main;
+  const Rules& rules = context.rules;
+  if (plan.method.kind == Method::none) return;
+  if (context.pressurised() && plan.pressure.governed_by) {
+    plan.stop_numbers.push_back({"line pressure when tapping", std::nullopt, Measure(plan.pressure.governed_by->limit)});
+  }
+  if (plan.method.kind == Method::direct) {
+    std::optional<Length> wall;
+    if (plan.engagement && plan.engagement->judged) wall = plan.engagement->wall_needed;
+    else if (main.governing != nullptr && main.governing->wall) wall = *main.governing->wall - main.governing->wall_minus;
+    if (wall) {
+      // The gauge may flatter by its uncertainty.
+      plan.stop_numbers.push_back(
+          {"sound wall at the tap", Measure(up_to_hundredth(*wall + rules.wall_uncertainty.value)), std::nullopt});
+    }
+  }
+  if (main.od_low && main.od_high) {
+    constexpr double pi = std::numbers::pi;
+    const Length tape = rules.circumference_uncertainty.value;
+    plan.stop_numbers.push_back({"circumference of the pipe", Measure(down_to_sixteenth(pi * *main.od_low - tape), Kind::tape),
+                                 Measure(up_to_sixteenth(pi * *main.od_high + tape), Kind::tape)});
+  }
+  if (main.material == Material::pvc && plan.method.kind == Method::direct && context.pressurised()) {
+    plan.stop_numbers.push_back({"temperature of the pipe", Measure(rules.plastic_wet_tap_coldest.value),
+                                 Measure(rules.plastic_wet_tap_warmest.value)});
+  }
+  Length joint;
+  for (const Clearance& clearance : rules.clearances) {
+    if (clearance.what == NearbyThing::joint) joint = clearance.least.value;
+  }
+  if (joint > Length()) {
+    plan.stop_numbers.push_back({"distance to the nearest joint", Measure(joint, Kind::length), std::nullopt});
+  }
+}
+
+}  // namespace
+}  // namespace planning
+
+Plan plan(Job job, const Catalog& catalog, const Rules& rules) {
+  if (!job.main.material || !job.main.size || !job.main.pressure || !job.service.size) {
+    throw std::invalid_argument("a job needs the main's material and size, the service's size and the line pressure");
+  }
+  Plan result;
+  result.job = std::move(job);
+  result.catalog = &catalog;
+  result.rules = &rules;
+
+  planning::Context context{catalog, rules, result, {}};
+  planning::resolve_main(context);
+  planning::check_identity(context);
+  planning::check_pipe_pressure(context);
+  planning::check_place(context);
+  planning::Findings method = planning::choose_method(context);
+  if (result.method.kind != Method::none) planning::check_equipment_pressure(context, result.method.kind, method);
+  planning::check_machine(context, method);
+  planning::gather_findings(context, method);
+  planning::write_stop_numbers(context);
+  result.verdict = planning::verdict_of(std::max(context.common.worst(), method.worst()));
+  return result;
+}
+
+}  // namespace mainbore

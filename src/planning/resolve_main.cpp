@@ -1,0 +1,340 @@
+#include <algorithm>
+#include <numbers>
+#include <string>
+
+#include "mainbore/mechanics/rating.hpp"
+#include "planning/checks.hpp"
+
+namespace mainbore::planning {
+namespace {
+
+constexpr double pi = std::numbers::pi;
+
+std::string squeezed(std::string_view text) {
+  std::string out;
+  for (const char c : text) {
+    if (c >= 'A' && c <= 'Z') {
+      out += static_cast<char>(c - 'A' + 'a');
+    } else if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9')) {
+      out += c;
+    }
+  }
+  return out;
+}
+
+// Does the job's text name this series' standard? "C900" is in "AWWA C900", "D2241" in "ASTM D2241"; a basis may be named
+// in words ("iron pipe size", "IPS").
+bool names_series(const std::string& wanted, const PipeSeries& series) {
+  return squeezed(series.standard).find(wanted) != std::string::npos ||
+         squeezed(series.basis).find(wanted) != std::string::npos || squeezed(series.id) == wanted;
+}
+
+// The designation inside a class as written: "C900 DR 18" holds "c900".
+bool class_names_series(const std::string& class_text, const PipeSeries& series) {
+  return std::any_of(series.designations.begin(), series.designations.end(), [&](const std::string& designation) {
+    return class_text.find(designation) != std::string::npos;
+  });
+}
+
+// Keeps the pipes that satisfy `fits`; when none does, keeps all and returns false.
+template <class Predicate>
+bool narrow(std::vector<const Pipe*>& pipes, Predicate fits) {
+  if (std::none_of(pipes.begin(), pipes.end(), fits)) return pipes.empty();
+  std::erase_if(pipes, [&](const Pipe* pipe) { return !fits(pipe); });
+  return true;
+}
+
+bool laid_in(const PipeSeries& series, int year) {
+  return (!series.laid_from || year >= *series.laid_from) && (!series.laid_to || year <= *series.laid_to);
+}
+
+std::optional<Length> least_wall(const Pipe& pipe) {
+  if (!pipe.wall) return std::nullopt;
+  return *pipe.wall - pipe.wall_minus;
+}
+
+// The worst to plan for: least guaranteed wall, then the smaller pipe, in which a hole drops further. An unknown wall is
+// worse than any known one.
+bool worse(const Pipe* a, const Pipe* b) {
+  const auto wall_a = least_wall(*a);
+  const auto wall_b = least_wall(*b);
+  if (wall_a.has_value() != wall_b.has_value()) return !wall_a;
+  if (wall_a && *wall_a != *wall_b) return *wall_a < *wall_b;
+  return a->od && b->od && *a->od < *b->od;
+}
+
+void narrow_by_card(Context& context, std::vector<const Pipe*>& pipes) {
+  const MainFacts& facts = context.job().main;
+  bool class_made = true;
+  if (!facts.standard.empty()) {
+    const std::string wanted = squeezed(facts.standard);
+    class_made = narrow(pipes, [&](const Pipe* pipe) { return names_series(wanted, *pipe->series); });
+  }
+  if (!facts.class_name.empty()) {
+    const std::string text = squeezed(facts.class_name);
+    if (facts.standard.empty()) {
+      narrow(pipes, [&](const Pipe* pipe) { return class_names_series(text, *pipe->series); });
+    }
+    const std::string key = class_key(facts.class_name);
+    // A class that only names the standard ("C900") says nothing more.
+    if (!key.empty()) {
+      class_made &= narrow(pipes, [&](const Pipe* pipe) {
+        return std::find(pipe->class_keys.begin(), pipe->class_keys.end(), key) != pipe->class_keys.end();
+      });
+    }
+  }
+  if (!class_made && !pipes.empty()) {
+    context.common.add(FindingCode::main_class_not_made, Severity::hold)
+        .with(std::string_view(pipes.front()->class_name), std::string_view(pipes.back()->class_name))
+        .basis(pipes.front()->series->basis_of(PipeColumn::wall));
+  }
+}
+
+void narrow_by_year(Context& context, std::vector<const Pipe*>& pipes) {
+  if (!context.job().main.installed || pipes.empty()) return;
+  const int year = *context.job().main.installed;
+  if (narrow(pipes, [&](const Pipe* pipe) { return laid_in(*pipe->series, year); })) return;
+  // Name the series that comes nearest to having been laid then.
+  const PipeSeries* nearest = pipes.front()->series;
+  for (const Pipe* pipe : pipes) {
+    const PipeSeries& series = *pipe->series;
+    if (year < series.laid_from.value_or(year) && series.laid_from < nearest->laid_from) nearest = &series;
+    if (year > series.laid_to.value_or(year) && series.laid_to > nearest->laid_to) nearest = &series;
+  }
+  context.common.add(FindingCode::main_year_contradicts, Severity::hold)
+      .with(name_of(context.plan.main.material), year, nearest->laid_from ? Detail(*nearest->laid_from) : Detail(),
+            nearest->laid_to ? Detail(*nearest->laid_to) : Detail())
+      .basis(nearest->laid_basis);
+}
+
+struct MeasuredDiameter {
+  Length value;
+  Length uncertainty;
+  const Basis* basis = nullptr;
+};
+
+std::optional<MeasuredDiameter> measured_diameter(Context& context) {
+  const MainFacts& facts = context.job().main;
+  const Rules& rules = context.rules;
+  std::optional<MeasuredDiameter> by_tape;
+  if (facts.circumference) {
+    by_tape = {*facts.circumference / pi, rules.circumference_uncertainty.value / pi,
+               &rules.circumference_uncertainty.basis};
+  }
+  if (!facts.od) return by_tape;
+  const MeasuredDiameter by_calliper{*facts.od, rules.od_uncertainty.value, &rules.od_uncertainty.basis};
+  if (by_tape && over(abs(by_calliper.value - by_tape->value), by_calliper.uncertainty + by_tape->uncertainty)) {
+    context.common.add(FindingCode::main_readings_disagree, Severity::hold)
+        .value(by_calliper.value)
+        .at_most(by_tape->value)
+        .basis(*by_calliper.basis, *by_tape->basis);
+  }
+  return by_calliper;
+}
+
+bool fits_diameter(const Pipe& pipe, const MeasuredDiameter& measured) {
+  if (!pipe.od) return true;
+  return !over(*pipe.od - pipe.od_minus - measured.uncertainty, measured.value) &&
+         !over(measured.value, *pipe.od + pipe.od_plus + measured.uncertainty);
+}
+
+void narrow_by_diameter(Context& context, std::vector<const Pipe*>& pipes, const MeasuredDiameter& measured) {
+  if (pipes.empty() || narrow(pipes, [&](const Pipe* pipe) { return fits_diameter(*pipe, measured); })) return;
+  const auto gap = [&](const Pipe* pipe) { return pipe->od ? abs(*pipe->od - measured.value).base() : 1e9; };
+  const Pipe* nearest = *std::min_element(pipes.begin(), pipes.end(), [&](auto* a, auto* b) { return gap(a) < gap(b); });
+  // The reading may be right and the card wrong: which other pipe of this nominal size reads so?
+  Detail other;
+  for (std::size_t m = 0; m < material_count && other.index() == 0; ++m) {
+    for (const Pipe& pipe : context.catalog.pipes(static_cast<Material>(m), context.plan.main.size)) {
+      if (pipe.od && fits_diameter(pipe, measured)) {
+        other = std::string_view(pipe.series->title);
+        break;
+      }
+    }
+  }
+  context.common.add(FindingCode::main_od_contradicts, Severity::hold)
+      .value(measured.value)
+      .at_most(*nearest->od)
+      .with(std::string_view(nearest->class_name), other)
+      .basis(nearest->series->basis_of(PipeColumn::od), *measured.basis);
+}
+
+// Checks the gauge's reading; returns it when it can be believed.
+std::optional<Length> believed_wall(Context& context, const std::vector<const Pipe*>& pipes, std::optional<Length> od) {
+  const auto& measured = context.job().main.wall;
+  if (!measured) return std::nullopt;
+  const Basis& gauge = context.rules.wall_uncertainty.basis;
+  if (od && !over(0.5 * *od, *measured)) {
+    context.common.add(FindingCode::main_wall_impossible, Severity::hold).value(*measured).at_most(0.5 * *od).basis(gauge);
+    return std::nullopt;
+  }
+  std::optional<Length> thickest;
+  for (const Pipe* pipe : pipes) {
+    if (pipe->wall && (!thickest || *pipe->wall > *thickest)) thickest = pipe->wall;
+  }
+  // Castings run over their nominal wall, but not by half: the reading is of something else (lining, a dimension ratio).
+  if (thickest && over(*measured, 1.5 * *thickest)) {
+    context.common.add(FindingCode::main_wall_impossible, Severity::hold)
+        .value(*measured)
+        .at_most(1.5 * *thickest)
+        .basis(gauge);
+    return std::nullopt;
+  }
+  return measured;
+}
+
+// The reading that tells the candidates apart: circumference when they differ outside, wall when only inside.
+std::optional<SettlingReading> settling_reading(const std::vector<const Pipe*>& pipes, bool diameter_known,
+                                                const Rules& rules) {
+  if (pipes.size() < 2) return std::nullopt;
+  const auto differs = [&](auto member) {
+    return std::any_of(pipes.begin(), pipes.end(), [&](const Pipe* p) {
+      return p->*member && pipes.front()->*member && abs(*(p->*member) - *(pipes.front()->*member)).base() > 0.02;
+    });
+  };
+  const bool by_diameter = !diameter_known && differs(&Pipe::od);
+  if (!by_diameter && !differs(&Pipe::wall)) return std::nullopt;
+  SettlingReading reading{by_diameter ? "circumference" : "wall", {}};
+  for (const Pipe* pipe : pipes) {
+    Length low;
+    Length high;
+    if (by_diameter) {
+      if (!pipe->od) continue;
+      low = pi * (*pipe->od - pipe->od_minus);
+      high = pi * (*pipe->od + pipe->od_plus);
+    } else {
+      if (!pipe->wall) continue;
+      low = *pipe->wall - pipe->wall_minus;
+      high = *pipe->wall + rules.wall_uncertainty.value;
+    }
+    const auto same = std::find_if(reading.readings.begin(), reading.readings.end(), [&](const ReadingMeans& means) {
+      return std::fabs(means.low.base() - low.base()) < 0.01 && std::fabs(means.high.base() - high.base()) < 0.01;
+    });
+    if (same != reading.readings.end()) {
+      ++same->also;
+    } else {
+      const Kind kind = by_diameter ? Kind::tape : Kind::length;
+      reading.readings.push_back({Measure(low, kind), Measure(high, kind), pipe, 0});
+    }
+  }
+  std::stable_sort(reading.readings.begin(), reading.readings.end(),
+                   [](const auto& a, const auto& b) { return a.low.base() < b.low.base(); });
+  return reading;
+}
+
+void resolve_diameter(Context& context, const std::optional<MeasuredDiameter>& measured) {
+  ResolvedMain& main = context.plan.main;
+  std::optional<Length> least;
+  std::optional<Length> greatest;
+  for (const Pipe* pipe : main.candidates) {
+    if (!pipe->od) continue;
+    if (!least || *pipe->od < *least) least = pipe->od;
+    if (!greatest || *pipe->od > *greatest) greatest = pipe->od;
+    if (!main.od_low || *pipe->od - pipe->od_minus < *main.od_low) main.od_low = *pipe->od - pipe->od_minus;
+    if (!main.od_high || *pipe->od + pipe->od_plus > *main.od_high) main.od_high = *pipe->od + pipe->od_plus;
+  }
+  if (measured) {
+    main.od = measured->value;
+    return;
+  }
+  if (main.governing != nullptr && main.governing->od) main.od = main.governing->od;
+  else main.od = least;
+  if (!main.od) {
+    context.common.add(FindingCode::main_od_unknown, Severity::hold).basis(context.rules.circumference_uncertainty.basis);
+  } else if (over(*greatest - *least, 0.06 * units::inch)) {
+    context.common.add(FindingCode::main_od_unsettled, Severity::hold)
+        .with(Measure(*least), Measure(*greatest))
+        .basis(main.governing->series->basis_of(PipeColumn::od));
+  }
+}
+
+void resolve_wall(Context& context) {
+  ResolvedMain& main = context.plan.main;
+  const Pipe* pipe = main.governing;
+  const Rule<Length>& gauge = context.rules.wall_uncertainty;
+  if (const auto measured = believed_wall(context, main.candidates, main.od)) {
+    main.wall_nominal = measured;
+    main.wall_least = std::max(*measured - gauge.value, Length());
+    main.wall_basis = WallBasis::measured;
+    if (pipe != nullptr && pipe->wall && over(*least_wall(*pipe), *measured + gauge.value)) {
+      context.common.add(FindingCode::main_wall_thin, Severity::hold)
+          .value(*measured)
+          .at_least(*least_wall(*pipe))
+          .with(std::string_view(pipe->class_name))
+          .basis(pipe->series->basis_of(PipeColumn::wall), gauge.basis);
+    }
+  } else if (pipe != nullptr && pipe->wall) {
+    main.wall_nominal = pipe->wall;
+    main.wall_least = least_wall(*pipe);
+    main.wall_basis = WallBasis::catalogue;
+    main.assumed.push_back({"main.wall", Measure(*main.wall_least),
+                            "the least wall a sound pipe of this class may have", "gauge the wall at the tap"});
+  }
+}
+
+void resolve_rating(Context& context) {
+  ResolvedMain& main = context.plan.main;
+  for (const Pipe* pipe : main.candidates) {
+    if (!pipe->rating || (main.rating && *pipe->rating >= *main.rating)) continue;
+    main.rating = pipe->rating;
+    main.rated = pipe;
+  }
+  const MaterialFacts& facts = context.catalog.facts(main.material);
+  if (facts.temperature_factors.empty()) return;
+  if (!context.job().main.temperature) {
+    main.assumed.push_back({"main.temperature", Measure(Temperature::fahrenheit(73.0)),
+                            "buried mains are seldom warmer, and no credit is taken for cold",
+                            "hold a thermometer to the bare pipe"});
+    return;
+  }
+  std::vector<mechanics::TemperatureFactor> table;
+  for (const CurvePoint& point : facts.temperature_factors) {
+    table.push_back({Temperature::fahrenheit(point.x), point.y});
+  }
+  const auto factor = mechanics::temperature_factor(table, *context.job().main.temperature);
+  main.temperature_factor = factor.value_or(0.0);
+  if (main.rating) main.rating = main.temperature_factor * *main.rating;
+  if (!factor) {
+    context.common.add(FindingCode::pressure_too_warm, Severity::stop)
+        .with(Measure(*context.job().main.temperature))
+        .basis(facts.temperature_basis);
+  }
+}
+
+}  // namespace
+
+void resolve_main(Context& context) {
+  ResolvedMain& main = context.plan.main;
+  main.material = *context.job().main.material;
+  main.size = *context.job().main.size;
+
+  const std::span<const Pipe> listed = context.catalog.pipes(main.material, main.size);
+  main.candidates.reserve(listed.size());
+  for (const Pipe& pipe : listed) main.candidates.push_back(&pipe);
+  if (listed.empty()) {
+    context.common.add(FindingCode::main_not_in_catalogue, Severity::hold).with(name_of(main.material), main.size);
+  }
+  narrow_by_card(context, main.candidates);
+  narrow_by_year(context, main.candidates);
+  const auto measured = measured_diameter(context);
+  if (measured) narrow_by_diameter(context, main.candidates, *measured);
+
+  if (!main.candidates.empty()) {
+    main.governing = *std::min_element(main.candidates.begin(), main.candidates.end(), worse);
+  }
+  resolve_diameter(context, measured);
+  resolve_wall(context);
+  resolve_rating(context);
+
+  if (main.candidates.size() > 1) {
+    main.settle = settling_reading(main.candidates, measured.has_value(), context.rules);
+    main.assumed.push_back({"main.class", std::string_view(main.governing->class_name),
+                            "the weakest pipe that fits what is known",
+                            "read the class cast or stencilled on the pipe, or take the reading below"});
+    context.common.add(FindingCode::main_class_unknown, Severity::caution)
+        .with(std::string_view(main.governing->class_name), static_cast<int>(main.candidates.size()))
+        .basis(main.governing->series->basis_of(PipeColumn::wall));
+  }
+}
+
+}  // namespace mainbore::planning

@@ -1,0 +1,2 @@
+mainbore_add_tests(planning planning/resolve_test.cpp planning/method_test.cpp planning/pressure_test.cpp
+                            planning/machine_test.cpp planning/place_test.cpp planning/property_test.cpp)

@@ -1,0 +1,179 @@
+#include "support/catch.hpp"
+#include "unit/planning/jobs.hpp"
+
+using namespace mainbore;
+using namespace mainbore::test;
+using Catch::Approx;
+
+TEST_CASE("everything known and sound is a go, by direct tap") {
+  const Plan plan = plan_of(sound_job());
+  for (const Finding& finding : plan.findings) INFO(name_of(finding.code));
+  CHECK(plan.verdict == Verdict::go);
+  CHECK(plan.method.kind == Method::direct);
+  CHECK(plan.method.thread == ThreadStandard::awwa_taper);
+  // The AWWA taper's count is a note, and no depth is printed for it.
+  CHECK(has(plan, FindingCode::direct_recalled_thread));
+  CHECK(has(plan, FindingCode::makeup_by_trial));
+  CHECK_FALSE(plan.makeup);
+}
+
+TEST_CASE("pipe threads are counted in the wall") {
+  Job job = sound_job();
+  job.main.size = NominalSize::inches(6);
+  job.service.thread = ThreadStandard::npt;
+
+  SECTION("enough at nominal but not at the least wall: held, with the reading that clears it") {
+    job.service.method = Method::direct;
+    const Plan plan = plan_of(job);
+    CHECK(plan.verdict == Verdict::hold);
+    CHECK(plan.method.kind == Method::direct);
+    const Finding* finding = find(plan, FindingCode::direct_thin_wall);
+    REQUIRE(finding != nullptr);
+    // 2 threads at 11.5 per inch and a drop of 0.0632 in: 0.2371 in.
+    CHECK(finding->limit->base() == Approx(0.2371).margin(0.0001));
+    CHECK(plan.engagement->at_nominal.complete_threads == Approx(2.148).margin(0.001));
+    CHECK(plan.engagement->at_least->complete_threads == Approx(1.573).margin(0.001));
+  }
+  SECTION("a saddle that needs no reading is better than a direct tap that does") {
+    const Plan plan = plan_of(job);
+    CHECK(plan.verdict == Verdict::go);
+    CHECK(plan.method.kind == Method::saddle);
+    REQUIRE(rejection(plan, Method::direct) != nullptr);
+    CHECK(rejection(plan, Method::direct)->why.code == FindingCode::direct_thin_wall);
+  }
+  SECTION("the gauge reads enough: direct") {
+    job.main.wall = 0.25 * units::inch;
+    const Plan plan = plan_of(job);
+    CHECK(plan.verdict == Verdict::go);
+    CHECK(plan.method.kind == Method::direct);
+    REQUIRE(plan.makeup);
+    // 1 NPT, two wrench turns, two threads showing: 0.0650 in short of gauge.
+    CHECK(plan.makeup->makeup.stop_past_gauge / units::inch == Approx(-0.0650).margin(0.0001));
+  }
+  SECTION("too few even at nominal: refused") {
+    job.main.size = NominalSize::inches(4);
+    job.service.size = NominalSize::inches(0.75);
+    job.main.wall = 0.20 * units::inch;  // n = 14 (0.20 - 0.0581) = 1.99
+    const Plan plan = plan_of(job);
+    REQUIRE(rejection(plan, Method::direct) != nullptr);
+    CHECK(rejection(plan, Method::direct)->why.code == FindingCode::direct_few_threads);
+    CHECK(plan.method.kind == Method::saddle);
+  }
+}
+
+TEST_CASE("a tap over the maximum goes to a saddle, and far over it to a sleeve") {
+  Job job = sound_job();
+  job.service.size = NominalSize::inches(2);
+  const Plan saddle = plan_of(job);
+  CHECK(saddle.method.kind == Method::saddle);
+  CHECK(saddle.verdict == Verdict::go);
+  CHECK(rejection(saddle, Method::direct)->why.code == FindingCode::direct_over_maximum);
+
+  job.service.size = NominalSize::inches(4);
+  const Plan sleeve = plan_of(job);
+  CHECK(sleeve.method.kind == Method::sleeve);
+  CHECK(sleeve.verdict == Verdict::hold);
+  CHECK(has(sleeve, FindingCode::sleeve_to_be_chosen));
+}
+
+TEST_CASE("a service as large as the main is not a tap") {
+  Job job = sound_job();
+  job.service.size = job.main.size;
+  const Plan plan = plan_of(job);
+  CHECK(plan.verdict == Verdict::no_go);
+  CHECK(plan.method.kind == Method::none);
+  CHECK(has(plan, FindingCode::service_not_smaller));
+}
+
+TEST_CASE("materials that are never tapped directly go to a saddle") {
+  for (const Material material :
+       {Material::pvco, Material::polyethylene, Material::asbestos_cement, Material::steel}) {
+    Job job = sound_job();
+    job.main.material = material;
+    job.main.class_name.clear();
+    job.main.od = std::nullopt;
+    const Plan plan = plan_of(job);
+    INFO(name_of(material));
+    CHECK(plan.method.kind != Method::direct);
+    REQUIRE(rejection(plan, Method::direct) != nullptr);
+    CHECK(rejection(plan, Method::direct)->why.code == FindingCode::direct_not_allowed);
+  }
+}
+
+TEST_CASE("PVC is tapped directly only as its guidance allows") {
+  Job job = sound_job();
+  job.main.material = Material::pvc;
+  job.main.class_name = "C900 DR 18";
+
+  SECTION("a straight length, in the temperature window, with the corporation taper") {
+    const Plan plan = plan_of(job);
+    CHECK(plan.verdict == Verdict::go);
+    CHECK(plan.method.kind == Method::direct);
+  }
+  SECTION("a bent length") {
+    job.main.curved = true;
+    const Plan plan = plan_of(job);
+    CHECK(plan.method.kind == Method::saddle);
+    CHECK(rejection(plan, Method::direct)->why.code == FindingCode::main_curved);
+  }
+  SECTION("pipe thread") {
+    job.service.thread = ThreadStandard::npt;
+    CHECK(plan_of(job).method.kind == Method::saddle);
+  }
+  SECTION("thin pipe, small pipe, large pipe, other diameters") {
+    job.main.class_name = "C900 DR 25";
+    CHECK(plan_of(job).method.kind == Method::saddle);
+    job.main.class_name = "C900 DR 18";
+    job.main.size = NominalSize::inches(4);
+    CHECK(plan_of(job).method.kind == Method::saddle);
+    job.main.size = NominalSize::inches(16);
+    CHECK(plan_of(job).method.kind == Method::saddle);
+    job.main.size = NominalSize::inches(8);
+    job.main.class_name = "SDR 21";
+    CHECK(plan_of(job).method.kind == Method::saddle);
+  }
+  SECTION("too warm for a wet tap: held when asked for") {
+    job.main.temperature = Temperature::fahrenheit(95);
+    job.service.method = Method::direct;
+    const Plan plan = plan_of(job);
+    CHECK(plan.verdict == Verdict::hold);
+    CHECK(has(plan, FindingCode::main_temperature_outside));
+  }
+}
+
+TEST_CASE("what was asked is planned where it can be, and said where it cannot") {
+  Job job = sound_job();
+  job.service.method = Method::saddle;
+  CHECK(plan_of(job).method.kind == Method::saddle);
+  CHECK(plan_of(job).verdict == Verdict::go);
+
+  job.service.method = Method::direct;
+  job.service.size = NominalSize::inches(2);
+  const Plan plan = plan_of(job);
+  CHECK(plan.method.kind == Method::saddle);
+  CHECK(plan.verdict == Verdict::hold);
+  CHECK(has(plan, FindingCode::method_not_as_asked));
+}
+
+TEST_CASE("anything but known water is no-go") {
+  Job job = sound_job();
+  for (const Carries carries : {Carries::unknown, Carries::reclaimed_water, Carries::gas, Carries::sewage}) {
+    job.main.carries = carries;
+    const Plan plan = plan_of(job);
+    CHECK(plan.verdict == Verdict::no_go);
+    CHECK(plan.method.kind == Method::none);
+  }
+  job.main.carries.reset();
+  CHECK(plan_of(job).verdict == Verdict::hold);
+}
+
+TEST_CASE("a small main is not cut in half") {
+  Job job = sound_job();
+  job.main.material = Material::steel;
+  job.main.size = NominalSize::inches(3);
+  job.main.class_name.clear();
+  job.service.size = NominalSize::inches(2);
+  const Plan plan = plan_of(job);
+  REQUIRE(rejection(plan, Method::saddle) != nullptr);
+  CHECK(rejection(plan, Method::saddle)->why.code == FindingCode::saddle_hole_too_large);
+}

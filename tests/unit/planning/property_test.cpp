@@ -1,0 +1,240 @@
+// What must hold over the whole space of jobs, whatever the rules say of any one of them.
+#include <array>
+#include <random>
+
+#include "support/catch.hpp"
+#include "unit/planning/jobs.hpp"
+
+using namespace mainbore;
+using namespace mainbore::test;
+
+namespace {
+
+class RandomJobs {
+ public:
+  explicit RandomJobs(std::uint64_t seed) : random_(seed) {}
+
+  Job next() {
+    Job job = sound_job();
+    const Catalog& catalog = Catalog::builtin();
+    const std::span<const Pipe> pipes = catalog.pipes();
+    const Pipe& pipe = pipes[below(pipes.size())];
+    job.main.material = pipe.series->material;
+    job.main.size = pipe.size;
+    job.main.class_name = chance(60) ? pipe.class_name : "";
+    constexpr std::array taps = {0.625, 0.75, 1.0, 1.25, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0};
+    job.service.size = NominalSize::inches(taps[below(taps.size())]);
+    job.main.pressure = real(5, 320) * units::psi;
+    if (pipe.wall && chance(50)) job.main.wall = real(0.5, 1.4) * *pipe.wall;
+    if (chance(20)) job.main.condition.reset();
+    if (chance(20)) job.main.carries.reset();
+    if (chance(20)) job.main.surge.reset();
+    if (chance(20)) job.main.curved.reset();
+    if (chance(20)) job.main.temperature.reset();
+    else job.main.temperature = Temperature::fahrenheit(real(33, 100));
+    if (chance(30)) job.machine = {};
+    if (chance(50)) job.service.thread = static_cast<ThreadStandard>(below(3));
+    if (chance(20)) job.service.method = static_cast<Method>(below(3));
+    if (chance(20)) job.service.stop_rating.reset();
+    if (chance(10)) job.main.condition = Condition::pitted;
+    if (chance(15)) job.nearby.reset();
+    else if (chance(50)) {
+      Nearby thing;
+      thing.what = static_cast<NearbyThing>(below(6));
+      thing.along = real(-60, 60) * units::inch;
+      job.nearby->push_back(thing);
+    }
+    return job;
+  }
+  std::size_t below(std::size_t n) { return random_() % n; }
+  bool chance(unsigned percent) { return random_() % 100 < percent; }
+  double real(double low, double high) {
+    return low + (high - low) * (static_cast<double>(random_() % 100001) / 100000.0);
+  }
+
+ private:
+  std::mt19937_64 random_;
+};
+
+constexpr int jobs = 3000;
+
+// The verdict must not get better (go < hold < no-go).
+void never_better(const Job& before, const Job& after, const char* change) {
+  const Plan a = plan_of(before);
+  const Plan b = plan_of(after);
+  INFO(change << ": " << name_of(*before.main.material) << " " << before.main.size->label() << " ["
+              << before.main.class_name << "] tap " << before.service.size->label() << " at "
+              << before.main.pressure->base() << " psi, wall "
+              << (before.main.wall ? before.main.wall->base() : -1.0) << ": " << name_of(a.verdict) << " became "
+              << name_of(b.verdict));
+  REQUIRE(b.verdict >= a.verdict);
+}
+
+}  // namespace
+
+TEST_CASE("more pressure never betters a verdict") {
+  RandomJobs random(1);
+  for (int i = 0; i < jobs; ++i) {
+    const Job job = random.next();
+    Job more = job;
+    more.main.pressure = *job.main.pressure + random.real(0.01, 60) * units::psi;
+    never_better(job, more, "more pressure");
+  }
+}
+
+TEST_CASE("more surge never betters a verdict") {
+  RandomJobs random(2);
+  for (int i = 0; i < jobs; ++i) {
+    Job job = random.next();
+    if (!job.main.surge) job.main.surge = 10.0 * units::psi;
+    Job more = job;
+    more.main.surge = *job.main.surge + random.real(0.1, 100) * units::psi;
+    never_better(job, more, "more surge");
+  }
+}
+
+TEST_CASE("a bigger tap never betters a verdict") {
+  RandomJobs random(3);
+  constexpr std::array taps = {0.75, 1.0, 1.25, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0, 12.0};
+  for (int i = 0; i < jobs; ++i) {
+    Job job = random.next();
+    // Within what the machine and the thread tables know: a smaller tap than the machine cuts is held too.
+    const std::size_t small = random.below(taps.size() - 1);
+    const std::size_t large = small + 1 + random.below(taps.size() - 1 - small);
+    if (job.machine.given) job.machine.given = truck_machine();
+    job.service.size = NominalSize::inches(taps[small]);
+    Job bigger = job;
+    bigger.service.size = NominalSize::inches(taps[large]);
+    never_better(job, bigger, "bigger tap");
+  }
+}
+
+TEST_CASE("a thinner wall never betters a verdict") {
+  RandomJobs random(4);
+  int tried = 0;
+  for (int i = 0; i < jobs; ++i) {
+    Job job = random.next();
+    if (!job.main.wall) continue;
+    // A reading too thick to be believed is a contradiction of its own, not a better wall.
+    if (has(plan_of(job), FindingCode::main_wall_impossible)) continue;
+    Job thinner = job;
+    thinner.main.wall = random.real(0.05, 0.99) * *job.main.wall;
+    never_better(job, thinner, "thinner wall");
+    ++tried;
+  }
+  CHECK(tried > 500);
+}
+
+TEST_CASE("a closer joint never betters a verdict") {
+  RandomJobs random(5);
+  for (int i = 0; i < jobs; ++i) {
+    Job job = random.next();
+    Nearby joint;
+    joint.what = NearbyThing::joint;
+    joint.along = random.real(1, 80) * units::inch;
+    job.nearby = {joint};
+    Job closer = job;
+    closer.nearby->front().along = random.real(0, 1) * joint.along;
+    never_better(job, closer, "closer joint");
+  }
+}
+
+TEST_CASE("worse condition never betters a verdict") {
+  RandomJobs random(6);
+  for (int i = 0; i < jobs; ++i) {
+    Job job = random.next();
+    job.main.condition = Condition::sound;
+    Job pitted = job;
+    pitted.main.condition = Condition::pitted;
+    never_better(job, pitted, "pitted");
+    Job poor = job;
+    poor.main.condition = Condition::poor;
+    never_better(pitted, poor, "poor");
+  }
+}
+
+TEST_CASE("leaving a fact out never turns what it could rule out into a go") {
+  RandomJobs random(7);
+  const auto check = [](const Job& without, std::initializer_list<Job> worst, const char* fact) {
+    if (plan_of(without).verdict != Verdict::go) return;
+    for (const Job& job : worst) {
+      INFO("a go without " << fact << " of " << name_of(*job.main.material) << " " << job.main.size->label());
+      REQUIRE(plan_of(job).verdict == Verdict::go);
+    }
+  };
+  for (int i = 0; i < jobs; ++i) {
+    const Job job = random.next();
+    {
+      Job without = job;
+      without.main.condition.reset();
+      Job poor = job;
+      poor.main.condition = Condition::poor;
+      check(without, {poor}, "condition");
+    }
+    {
+      Job without = job;
+      without.main.carries.reset();
+      Job gas = job;
+      gas.main.carries = Carries::gas;
+      check(without, {gas}, "what it carries");
+    }
+    {
+      Job without = job;
+      without.main.curved.reset();
+      Job bent = job;
+      bent.main.curved = true;
+      check(without, {bent}, "curve");
+    }
+    {
+      Job without = job;
+      without.main.temperature.reset();
+      Job warm = job;
+      warm.main.temperature = Temperature::fahrenheit(95);
+      check(without, {warm}, "temperature");
+    }
+    {
+      Job without = job;
+      without.nearby.reset();
+      Job close = job;
+      close.nearby = {Nearby{}};
+      check(without, {close}, "what lies near");
+    }
+    {
+      // Any class the catalogue lists for this pipe may be the one in the ground.
+      Job without = job;
+      without.main.class_name.clear();
+      without.main.wall.reset();
+      if (plan_of(without).verdict != Verdict::go) continue;
+      for (const Pipe& pipe : Catalog::builtin().pipes(*job.main.material, *job.main.size)) {
+        Job with = without;
+        with.main.class_name = pipe.class_name;
+        with.main.standard = pipe.series->id;
+        check(without, {with}, "class");
+      }
+    }
+  }
+}
+
+TEST_CASE("every random job gets a plan that hangs together") {
+  RandomJobs random(8);
+  for (int i = 0; i < jobs; ++i) {
+    const Job job = random.next();
+    const Plan plan = plan_of(job);
+    Severity worst = Severity::note;
+    for (const Finding& finding : plan.findings) worst = std::max(worst, finding.severity);
+    const Verdict expected = worst == Severity::stop   ? Verdict::no_go
+                             : worst == Severity::hold ? Verdict::hold
+                                                       : Verdict::go;
+    REQUIRE(plan.verdict == expected);
+    REQUIRE((plan.method.kind == Method::none) == (plan.verdict == Verdict::no_go));
+    REQUIRE(std::is_sorted(plan.findings.begin(), plan.findings.end(),
+                           [](const Finding& a, const Finding& b) { return a.severity > b.severity; }));
+    if (plan.engagement) REQUIRE(std::isfinite(plan.engagement->at_nominal.complete_threads));
+    // A go is never given on the unspecified machine, an unknown carrier or an unseen pipe.
+    if (plan.verdict == Verdict::go) {
+      REQUIRE(job.machine.given);
+      REQUIRE(job.main.carries == Carries::water);
+      REQUIRE(job.main.condition == Condition::sound);
+    }
+  }
+}

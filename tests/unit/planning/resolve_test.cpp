@@ -1,0 +1,134 @@
+#include <numbers>
+
+#include "support/catch.hpp"
+#include "unit/planning/jobs.hpp"
+
+using namespace mainbore;
+using namespace mainbore::test;
+using Catch::Approx;
+
+namespace {
+double inches(std::optional<Length> length) { return length.value() / units::inch; }
+}  // namespace
+
+TEST_CASE("a known class gives its diameter, its wall and the wall it guarantees") {
+  const Plan plan = plan_of(sound_job());
+  REQUIRE(plan.main.candidates.size() == 1);
+  CHECK(inches(plan.main.od) == 9.05);
+  CHECK(inches(plan.main.wall_nominal) == 0.25);
+  CHECK(inches(plan.main.wall_least) == Approx(0.20));
+  CHECK(plan.main.rating.value() / units::psi == 350.0);
+}
+
+TEST_CASE("an unknown class is planned as the thinnest that fits, and says which reading settles it") {
+  Job job = sound_job();
+  job.main.class_name.clear();
+  const Plan plan = plan_of(job);
+  CHECK(plan.main.candidates.size() > 1);
+  CHECK(plan.main.governing->class_name == "PC 350");
+  CHECK(has(plan, FindingCode::main_class_unknown));
+  REQUIRE(plan.main.settle);
+  CHECK(plan.main.settle->what == "wall");
+  CHECK(plan.main.settle->readings.size() > 1);
+}
+
+TEST_CASE("old pit-cast iron of two diameters asks for the circumference") {
+  Job job = sound_job();
+  job.main.material = Material::cast_iron;
+  job.main.size = NominalSize::inches(6);
+  job.main.class_name.clear();
+  job.main.installed = 1905;
+  const Plan plan = plan_of(job);
+  CHECK(has(plan, FindingCode::main_od_unsettled));
+  REQUIRE(plan.main.settle);
+  CHECK(plan.main.settle->what == "circumference");
+
+  SECTION("and a tape round it tells class A from the others") {
+    job.main.circumference = 21.7 * units::inch;  // 6.90 in
+    const Plan measured = plan_of(job);
+    CHECK_FALSE(has(measured, FindingCode::main_od_unsettled));
+    for (const Pipe* pipe : measured.main.candidates) CHECK(inches(pipe->od) < 7.10);
+  }
+}
+
+TEST_CASE("contradictions are holds with the reason") {
+  Job job = sound_job();
+  SECTION("ductile iron laid in 1938") {
+    job.main.installed = 1938;
+    const Plan plan = plan_of(job);
+    CHECK(has(plan, FindingCode::main_year_contradicts));
+    CHECK(plan.verdict == Verdict::hold);
+  }
+  SECTION("a circumference that no such pipe has") {
+    job.main.circumference = 24.0 * units::inch;
+    const Plan plan = plan_of(job);
+    CHECK(has(plan, FindingCode::main_od_contradicts));
+    CHECK(plan.verdict == Verdict::hold);
+  }
+  SECTION("a wall thicker than the radius") {
+    job.main.wall = 5.0 * units::inch;
+    const Plan plan = plan_of(job);
+    CHECK(has(plan, FindingCode::main_wall_impossible));
+    CHECK(plan.verdict == Verdict::hold);
+    CHECK(plan.main.wall_basis == WallBasis::catalogue);
+  }
+  SECTION("a dimension ratio in the wall's place") {
+    job.main.wall = 0.9 * units::inch;
+    CHECK(has(plan_of(job), FindingCode::main_wall_impossible));
+  }
+  SECTION("iron-pipe-size diameter called C900") {
+    job.main.material = Material::pvc;
+    job.main.class_name = "C900 DR 18";
+    job.main.od = 8.625 * units::inch;
+    const Plan plan = plan_of(job);
+    REQUIRE(has(plan, FindingCode::main_od_contradicts));
+    CHECK(plan.verdict == Verdict::hold);
+    // It names the pipe the reading would fit.
+    CHECK(find(plan, FindingCode::main_od_contradicts)->details[1].index() != 0);
+  }
+  SECTION("a class that is not made in this size") {
+    job.main.class_name = "PC 150";
+    CHECK(has(plan_of(job), FindingCode::main_class_not_made));
+  }
+  SECTION("tape and calliper that disagree") {
+    job.main.od = 9.05 * units::inch;
+    job.main.circumference = 30.0 * units::inch;
+    CHECK(has(plan_of(job), FindingCode::main_readings_disagree));
+  }
+  SECTION("a size nobody makes") {
+    job.main.size = NominalSize::inches(7);
+    const Plan plan = plan_of(job);
+    CHECK(has(plan, FindingCode::main_not_in_catalogue));
+    CHECK(plan.verdict != Verdict::go);
+  }
+}
+
+TEST_CASE("a measured wall counts for its reading less the gauge's uncertainty") {
+  Job job = sound_job();
+  job.main.wall = 0.27 * units::inch;
+  const Plan plan = plan_of(job);
+  CHECK(plan.main.wall_basis == WallBasis::measured);
+  CHECK(inches(plan.main.wall_nominal) == 0.27);
+  CHECK(inches(plan.main.wall_least) == Approx(0.26));
+}
+
+TEST_CASE("a wall thinner than the class was made is never tapped directly") {
+  Job job = sound_job();
+  job.main.wall = 0.15 * units::inch;
+  const Plan plan = plan_of(job);
+  CHECK(has(plan, FindingCode::main_wall_thin));
+  CHECK(plan.method.kind != Method::direct);
+  REQUIRE(rejection(plan, Method::direct) != nullptr);
+  CHECK(plan.verdict == Verdict::hold);
+}
+
+TEST_CASE("the old PVC class names are the same pipe") {
+  Job job = sound_job();
+  job.main.material = Material::pvc;
+  job.main.class_name = "C900 Class 150";
+  const Plan by_class = plan_of(job);
+  job.main.class_name = "C900 DR 18";
+  const Plan by_ratio = plan_of(job);
+  REQUIRE(by_class.main.candidates.size() == 1);
+  CHECK(by_class.main.governing == by_ratio.main.governing);
+}
