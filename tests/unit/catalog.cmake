@@ -1,0 +1,2 @@
+mainbore_add_tests(catalog
+  catalog/class_key_test.cpp catalog/faulty_files_test.cpp catalog/published_tables_test.cpp catalog/tables_test.cpp)
