@@ -29,9 +29,11 @@ struct Source {
 };
 
 // How a number was had. The weakest of those it rests on is what a plan may claim.
-enum class How : std::uint8_t { published, derived, common_practice, memory };
+// Tables never hold the last, which is for what a job itself states: a mark read off a fitting, a maker's figure.
+enum class How : std::uint8_t { published, derived, common_practice, memory, stated };
 [[nodiscard]] constexpr std::string_view name_of(How how) {
-  constexpr std::array<std::string_view, 4> names = {"published", "derived", "common practice", "memory"};
+  constexpr std::array<std::string_view, 5> names = {"published", "derived", "common practice", "memory",
+                                                     "stated in the job"};
   return names[static_cast<std::size_t>(how)];
 }
 
@@ -44,6 +46,8 @@ struct Basis {
   const std::string* reference = nullptr;
 };
 
+inline constexpr Basis stated_in_job{nullptr, How::stated, false, nullptr};
+
 // A column of a pipe table that the planner relies on.
 enum class PipeColumn : std::uint8_t { od, od_minus, od_plus, wall, wall_minus, rating };
 inline constexpr std::size_t pipe_column_count = 6;
@@ -52,6 +56,7 @@ struct PipeSeries {
   std::string id;        // "di-pressure-class"
   Material material = Material::ductile_iron;
   std::string standard;  // "AWWA C151/A21.51"
+  std::vector<std::string> designations;  // the numbers in it as a work order writes them: "c151", "a2151"
   std::string title;
   std::string basis;     // the outside-diameter family, in words
   std::optional<int> laid_from;  // the years in which such pipe was laid, where they bound anything

@@ -1,0 +1,38 @@
+// A plan as plain text, to be read in a truck or a trench.
+//
+// The order is that of use: verdict, numbers to stop at, holds to clear, how, why, what was assumed, what to watch,
+// what to load, what to do, where the numbers come from. Nothing is worked out here: every number is the plan's.
+//
+// Lines are at most `width` columns wide (one column a code point); a word longer than a line is broken. The text ends
+// with a line break, is UTF-8 where the job's own words are, and carries no control character of theirs. The same plan
+// gives the same bytes.
+//
+//     std::cout << text_report(plan(job, catalog, rules), {.units = UnitSystem::si});
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "mainbore/plan.hpp"
+#include "mainbore/work.hpp"
+
+namespace mainbore {
+
+struct TextOptions {
+  UnitSystem units = UnitSystem::us;
+  bool colour = false;    // terminal emphasis: bold and reverse. It adds nothing that the words do not say
+  bool steps = true;      // the order of work, and what to do when it goes wrong
+  bool materials = true;  // what to load
+  int width = 80;         // 40 to 200; outside, the nearest of the two
+};
+
+// The cautions are always printed: there is no option for them.
+[[nodiscard]] std::string text_report(const Plan& plan, const TextOptions& options = {});
+
+// The plan in one sentence: "Hold: 1 in direct tap in a 6 in ductile iron main at 82 psi, once 2 holds are cleared."
+[[nodiscard]] std::string summary_of(const Plan& plan, UnitSystem system);
+
+// What goes into the blank under a hold: "Outside diameter", "Line pressure". "Found" where no one reading clears it.
+[[nodiscard]] std::string_view reading_for(FindingCode code);
+
+}  // namespace mainbore

@@ -1,0 +1,85 @@
+// The rules file: a utility's own standard, laid over the defaults.
+//
+//     {
+//       "name": "Ashby Vale Water District",
+//       "place": {"clearances": {"tap": {"value": "24 in", "reference": "Standard 4.2", "reason": "crowded mains"}}},
+//       "pressure": {"stop_rating": "150 psi"},
+//       "direct": {"largest": [{"material": "ductile iron", "main_from": "6 in", "largest": "1 in"}]}
+//     }
+//
+// It is a merge patch (RFC 7396) of data/rules/default.json: what it names is replaced, the rest stays. Several are
+// laid one over the other, in order. A rule may be written as its bare value or as an object with `value`, `reference`
+// (the document and section) and `reason`. A list of largest taps replaces the default list whole. A null would take a
+// rule away and is refused, except for a clearance, which may go.
+//
+// Every rule that a file touches carries Basis::utility, and Basis::reference is its `reference` or else the file's
+// `name`. Nothing is guessed: an unknown key, a wrong unit or a value that cannot be is a diagnostic, and all of them
+// are reported at once.
+//
+//     const std::vector<RuleText> own = {{"ashby_vale.json", text}};
+//     const RulesFile read = load_rules(Catalog::builtin(), own);
+//     if (read.rules) { const Plan p = plan(job, Catalog::builtin(), *read.rules); }
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "mainbore/catalog.hpp"
+#include "mainbore/diagnostic.hpp"
+#include "mainbore/measure.hpp"
+#include "mainbore/rules.hpp"
+
+namespace mainbore {
+
+struct RuleText {
+  std::string name;  // of the file, for messages
+  std::string text;  // UTF-8 JSON
+};
+
+// Bases of the rules point into `rules->references`: move the rules, do not copy them.
+struct RulesFile {
+  std::optional<Rules> rules;  // present exactly when there are no diagnostics
+  std::vector<Diagnostic> diagnostics;
+};
+
+// Longest rules text read, in bytes.
+inline constexpr std::size_t longest_rules = 1u << 20;
+
+// The defaults of the catalogue with the files laid over them. Never throws for anything in the texts; a fault in the
+// default rules themselves is a diagnostic of "rules/default.json". The catalogue must outlive the rules.
+[[nodiscard]] RulesFile load_rules(const Catalog& catalog, std::span<const RuleText> files = {});
+
+// One rule with a single value. This table is the only list of them: it drives reading, range checks, schema and
+// documentation.
+struct RuleField {
+  using Target =
+      std::variant<Rule<double> Rules::*, Rule<Length> Rules::*, Rule<Pressure> Rules::*, Rule<Temperature> Rules::*,
+                   Rule<Force> Rules::*, Rule<ThreadStandard> Rules::*, Rule<ClockPosition> Rules::*>;
+  std::string_view path;  // "direct.required_threads": group and key
+  Target target;
+  Kind kind;     // what the value measures; unused for a thread or a clock position
+  double least;  // allowed range, both ends included, in base units (measure.hpp)
+  double most;
+  std::string_view help;
+};
+[[nodiscard]] std::span<const RuleField> rule_fields();
+
+// The rules that are lists of TapLimit.
+struct TapLimitField {
+  std::string_view path;  // "direct.largest"
+  std::vector<TapLimit> Rules::*target;
+  std::string_view help;
+};
+[[nodiscard]] std::span<const TapLimitField> tap_limit_fields();
+
+// Where the clearances stand, each under the name of what is kept clear of (job.hpp, nearby_names).
+inline constexpr std::string_view clearances_path = "place.clearances";
+
+// What the codes of rules diagnostics mean.
+[[nodiscard]] std::span<const DiagnosticText> rules_diagnostic_texts();
+
+}  // namespace mainbore

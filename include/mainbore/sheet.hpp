@@ -1,0 +1,35 @@
+// The field sheet: a plan as a page to hold in the trench, on a phone or printed on two letter pages.
+//
+// One self-contained page: no script, no picture from elsewhere, nothing to load. It is HTML5 that also parses as XML, every
+// text escaped, whoever wrote it. Drawings are inline SVG, to scale, computed from the plan; each has a title, a
+// description and a caption. Nothing is worked out here beyond the geometry of the drawings: every number is the plan's,
+// and in drawings each carries its path in the plan document (`data-path="main.od"`) with value and unit as written there.
+// What the plan does not know is not drawn, and the caption says so. The cautions are on every sheet.
+//
+// On paper it takes two letter pages at most, in a condensed face of 9 points where the machine has one, else in a smaller
+// cut of what it has. The same plan gives the same bytes.
+//
+//     std::ofstream("sheet.html") << sheet_html(plan(job, catalog, rules), UnitSystem::us);
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "mainbore/plan.hpp"
+
+namespace mainbore {
+
+[[nodiscard]] std::string sheet_html(const Plan& plan, UnitSystem system);
+
+// The pieces of it, for a page that holds more: a head with the style, bodies that each begin a page of paper, the end.
+//     std::string page;
+//     append_page_head(page, "Week of the 4th");
+//     append_sheet_body(page, monday, UnitSystem::us, 1);
+//     append_sheet_body(page, tuesday, UnitSystem::us, 2);
+//     append_page_tail(page);
+void append_page_head(std::string& out, std::string_view title);
+// `number` tells the sheets of a page apart, and must differ in each.
+void append_sheet_body(std::string& out, const Plan& plan, UnitSystem system, int number);
+void append_page_tail(std::string& out);
+
+}  // namespace mainbore

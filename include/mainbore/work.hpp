@@ -1,0 +1,108 @@
+// The work of a plan: what to watch, what to load, what to do in which order, what to do when it goes wrong.
+//
+// All of it follows from the plan; the words are for the crew. A no-go plan has cautions, and nothing to load or to do.
+// Codes, keys and ids are stable and only grow.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "mainbore/plan.hpp"
+
+namespace mainbore {
+
+// A caution that goes with the kind of job, whatever the checks found. None can be left out.
+struct Caution {
+  std::string_view code;  // "caution.out-of-line"
+  std::string text;
+  std::string_view basis;  // the publication it rests on; empty: common practice
+};
+[[nodiscard]] std::vector<Caution> cautions(const Plan& plan, UnitSystem system);
+
+// One thing the truck must carry. Items of the same key and size are the same thing, so that a batch can add them up.
+struct LoadItem {
+  std::string_view key;  // "corporation-stop"
+  std::string item;      // "Corporation stop, AWWA taper inlet"
+  std::string size;      // "1 in"; empty where there is none
+  int quantity = 1;
+  std::string check;  // what to look at before it leaves the yard; empty: nothing in particular
+};
+[[nodiscard]] std::vector<LoadItem> materials(const Plan& plan, UnitSystem system);
+
+// A thing done to machine, stop or main that changes what is open, what is under pressure or what holds what.
+enum class Act : std::uint8_t {
+  fit_saddle,     // saddle or sleeve on the pipe; its stop or tapping valve is part of it
+  mount_machine,  // stood on the pipe (direct), screwed to the stop (saddle) or bolted to the valve (sleeve)
+  hold_down,      // chain, thread or bolts taken up
+  load_cutter,    // cutter on the bar
+  unload_bar,     // whatever the bar carries comes off
+  load_stop,      // corporation stop on the bar
+  close_chamber,  // cap on: the chamber can hold pressure
+  open_chamber,   // cap off
+  open_valve,     // machine valve (direct) or tapping valve (sleeve)
+  shut_valve,
+  open_bleed,
+  shut_bleed,
+  equalise,   // water let from below the valve into the chamber until both are even
+  open_stop,  // key of the corporation stop
+  shut_stop,
+  bar_down,     // tool run down past the valve, to the pipe
+  cut_through,  // the hole is open to the main
+  cut_thread,
+  bar_up,       // tool drawn back above the valve
+  seat_stop,    // stop made up in the main
+  release_bar,  // bar let go of the stop
+  let_go,       // chain, thread or bolts slackened
+  lift_machine,
+  fill_main,   // a dry main put back under pressure
+  read_zero,   // the gauge is read, and stands at zero
+  read_tight,  // the gauge or the joints are read under pressure, and hold
+};
+
+// The rig as a crew would describe it. Pressure is of the water in two spaces: above the valve (the chamber), and below
+// it (over the pipe, or inside sleeve and stop).
+struct RigState {
+  bool main_full = true;  // the main is under pressure
+  bool hole = false;      // cut through
+  bool machine_on = false;
+  bool held_down = false;
+  bool chamber_closed = false;
+  bool valve_open = false;
+  bool bleed_open = false;
+  bool stop_open = false;
+  bool stop_in_place = false;  // in the main or its saddle, and tight
+  bool bar_down = false;
+  enum class Bar : std::uint8_t { bare, cutter, stop } bar = Bar::bare;
+  bool pressure_above = false;
+  bool pressure_below = false;
+
+  friend bool operator==(const RigState&, const RigState&) = default;
+};
+
+// What holds the water back between the main and the machine, once it is cut: decides where the machine stands.
+enum class Seat : std::uint8_t { pipe, stop, tapping_valve };
+[[nodiscard]] constexpr Seat seat_of(Method method) {
+  return method == Method::sleeve ? Seat::tapping_valve : method == Method::saddle ? Seat::stop : Seat::pipe;
+}
+
+// The state after one act: bookkeeping and where the water goes, no judgement whether the act is wise.
+[[nodiscard]] RigState after(RigState state, Act act, Seat seat);
+
+struct Step {
+  std::string_view id;     // "set.stop"
+  std::string_view phase;  // heading it stands under: "Set the stop"
+  std::string text;
+  std::string_view hold_point;  // go no further until this is so; empty: none
+  std::vector<Act> acts = {};   // in the order in which the text asks for them
+  RigState state = {};          // after them
+};
+
+// The order of work, once through; a series of taps repeats it as its text says. Empty for a no-go.
+[[nodiscard]] std::vector<Step> procedure(const Plan& plan, UnitSystem system);
+
+// What to do when it goes wrong. They are not in order, and carry no acts. Empty for a no-go.
+[[nodiscard]] std::vector<Step> contingencies(const Plan& plan, UnitSystem system);
+
+}  // namespace mainbore

@@ -1,0 +1,56 @@
+// What was understood of a table of orders, column by column, before anything is planned.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "io/csv.hpp"
+#include "io/order_table.hpp"
+
+namespace mainbore::io {
+
+// Of several columns for one fact, a later one counts only in the rows where the earlier ones say nothing.
+struct ColumnReport {
+  std::string header;
+  std::string path;            // "main.size"; "id" for each column of the id
+  std::string unit;            // of bare numbers; may be empty
+  std::uint64_t values = 0;    // rows in which the column says something that was understood
+  std::uint64_t missing = 0;   // in which it says nothing
+  std::uint64_t rejected = 0;  // in which it says something that was not
+  struct Example {
+    std::string cell;
+    std::string meaning;
+  };
+  std::vector<Example> examples;  // of values that were understood, the first few that differ
+  std::string least;              // of sizes, quantities and years, as a job has them
+  std::string greatest;
+};
+
+struct Count {
+  std::string text;
+  std::uint64_t rows = 0;
+};
+
+struct ColumnsReport {
+  std::string file;
+  std::string map;  // its name; empty without one
+  char delimiter = ',';
+  std::uint64_t rows = 0;
+  std::uint64_t readable = 0;      // rows that make a job
+  std::uint64_t with_remarks = 0;  // of these, rows of which something was rejected
+  std::vector<ColumnReport> columns;
+  std::vector<std::string> not_read;
+  std::vector<std::string> defaults;  // "main.pressure = 80 psi"
+  std::vector<Count> unreadable;      // reasons, most frequent first
+  std::vector<Count> rejected;        // reasons of remarks, most frequent first
+  std::vector<std::string> hints;     // what looks wrong on the whole: sizes in another unit
+};
+
+// Reads the table to its end. `table` must have no faults.
+[[nodiscard]] ColumnsReport report_columns(CsvReader& reader, OrderTable& table);
+
+// The report in lines of at most 100 characters.
+[[nodiscard]] std::string format_columns_report(const ColumnsReport& report);
+
+}  // namespace mainbore::io

@@ -1,0 +1,279 @@
+#include "io/csv.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstring>
+#include <utility>
+
+namespace mainbore::io {
+namespace {
+
+constexpr std::size_t chunk = 1u << 18;
+constexpr std::size_t npos = std::string_view::npos;
+
+// string_view::find is not always memchr.
+std::size_t find_byte(std::string_view text, char byte, std::size_t from, std::size_t to) {
+  if (from >= to) return npos;
+  const void* const found = std::memchr(text.data() + from, byte, to - from);
+  return found == nullptr ? npos : static_cast<std::size_t>(static_cast<const char*>(found) - text.data());
+}
+std::size_t find_byte(std::string_view text, char byte, std::size_t from) {
+  return find_byte(text, byte, from, text.size());
+}
+
+bool is_text(std::string_view bytes) {
+  unsigned high = 0;
+  unsigned zeros = 0;
+  for (const char c : bytes) {
+    high |= static_cast<unsigned char>(c);
+    zeros |= c == '\0' ? 1u : 0u;
+  }
+  return zeros == 0 && (high < 0x80 || !first_not_utf8(bytes));
+}
+
+std::string lines_text(int first, int last) {
+  return first == last ? "line " + std::to_string(first)
+                       : "lines " + std::to_string(first) + " to " + std::to_string(last);
+}
+
+}  // namespace
+
+CsvReader::CsvReader(ByteSource source, CsvOptions options)
+    : source_(std::move(source)),
+      options_(options),
+      buffer_(std::clamp<std::size_t>(options.longest_record, 1024, chunk)) {}
+
+// Brings more bytes behind those held. False when there are none.
+bool CsvReader::fill() {
+  if (ended_) return false;
+  if (begin_ > 0) {
+    std::memmove(buffer_.data(), buffer_.data() + begin_, end_ - begin_);
+    end_ -= begin_;
+    begin_ = 0;
+  }
+  if (end_ == buffer_.size()) buffer_.resize(2 * buffer_.size());
+  const std::size_t got = source_(buffer_.data() + end_, buffer_.size() - end_);
+  end_ += got;
+  if (got == 0) ended_ = true;
+  return got > 0;
+}
+
+// What the first line says about the file: how its lines end and what stands between its cells.
+void CsvReader::begin() {
+  begun_ = true;
+  while (held().size() < 3 && fill()) {
+  }
+  if (held().starts_with("\xEF\xBB\xBF")) begin_ += 3;
+
+  std::array<std::pair<char, std::size_t>, 3> counts = {{{',', 0}, {'\t', 0}, {';', 0}}};
+  bool quoted = false;
+  bool blank = true;
+  for (std::size_t at = 0; at < options_.longest_record; ++at) {
+    while (at + 1 >= held().size() && fill()) {  // the byte behind a CR counts
+    }
+    if (at >= held().size()) break;
+    const char c = held()[at];
+    if (c == '"') quoted = !quoted;
+    if (!quoted && (c == '\n' || c == '\r')) {
+      const bool alone = c == '\r' && (at + 1 >= held().size() || held()[at + 1] != '\n');
+      line_break_ = alone ? '\r' : '\n';
+      if (!blank) break;
+      continue;
+    }
+    blank = false;
+    if (quoted) continue;
+    for (auto& [byte, count] : counts) count += c == byte ? 1u : 0u;
+  }
+  const auto most =
+      std::max_element(counts.begin(), counts.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
+  delimiter_ = options_.delimiter.value_or(most->first);
+}
+
+// False at the end of the file.
+bool CsvReader::skip_blank_lines() {
+  for (;;) {
+    while (held().size() < 2 && fill()) {
+    }
+    const std::string_view text = held();
+    if (text.empty()) return false;
+    const bool pair = line_break_ == '\n' && text.starts_with("\r\n");
+    if (!pair && text.front() != line_break_) return true;
+    begin_ += pair ? 2 : 1;
+    ++line_;
+  }
+}
+
+// Cuts the text held into the cells of the record it begins with. `unfinished`: it does not end in the text held.
+CsvReader::Split CsvReader::split(CsvRecord& record) const {
+  record.cells.clear();
+  record.unquoted.clear();
+  const std::string_view text = held();
+  Split result;
+  const auto stopped = [&](Outcome outcome, std::size_t fault, std::size_t seen) {
+    result.outcome = outcome;
+    result.fault = fault;
+    result.needed = std::max(result.needed, seen);
+    return result;
+  };
+  const auto finished = [&](std::size_t end, std::size_t next) {
+    result.outcome = Outcome::record;
+    result.end = end;
+    result.next = std::min(next, text.size());
+    return result;
+  };
+  std::size_t line_end = 0;
+  const auto line_ends_behind = [&](std::size_t from) {
+    line_end = find_byte(text, line_break_, from);
+    if (line_end == npos) {
+      if (!ended_) return false;
+      line_end = text.size();
+    }
+    result.needed = std::min(line_end + 1, text.size());
+    return true;
+  };
+
+  if (!line_ends_behind(0)) return result;
+  for (std::size_t at = 0;;) {
+    if (record.cells.size() == most_cells) return stopped(Outcome::too_many, at, at);
+    CsvRecord::Cell cell;
+    if (at == text.size() || text[at] != '"') {
+      std::size_t end = find_byte(text, delimiter_, at, line_end);
+      const bool last = end == npos;
+      if (last) {
+        end = line_end;
+        if (line_break_ == '\n' && end > at && text[end - 1] == '\r') --end;
+      }
+      cell.begin = static_cast<std::uint32_t>(at);
+      cell.end = static_cast<std::uint32_t>(end);
+      record.cells.push_back(cell);
+      if (last) return finished(end, line_end + 1);
+      at = end + 1;
+      continue;
+    }
+
+    const std::size_t opening = at;
+    std::size_t closing = opening + 1;
+    for (;;) {
+      closing = find_byte(text, '"', closing);
+      if (closing == npos) return ended_ ? stopped(Outcome::open_quote, opening, text.size()) : result;
+      if (closing + 1 == text.size() && !ended_) return result;
+      if (closing + 1 == text.size() || text[closing + 1] != '"') break;
+      cell.doubled = true;
+      closing += 2;
+    }
+    cell.begin = static_cast<std::uint32_t>(opening + 1);
+    cell.end = static_cast<std::uint32_t>(closing);
+    if (cell.doubled) {
+      cell.plain = static_cast<std::uint32_t>(record.unquoted.size());
+      for (std::size_t i = opening + 1; i < closing; ++i) {
+        record.unquoted += text[i];
+        if (text[i] == '"') ++i;
+      }
+      cell.plain_size = static_cast<std::uint32_t>(record.unquoted.size()) - cell.plain;
+    }
+    record.cells.push_back(cell);
+
+    const std::size_t behind = closing + 1;
+    if (behind > line_end) {  // a line break inside the quotes
+      result.several_lines = true;
+      if (!line_ends_behind(behind)) return result;
+    }
+    if (behind == line_end) return finished(behind, line_end + 1);
+    if (text[behind] == delimiter_) {
+      at = behind + 1;
+    } else if (line_break_ == '\n' && text[behind] == '\r' && behind + 1 == line_end) {
+      return finished(behind, line_end + 1);
+    } else {
+      return stopped(Outcome::stray_quote, opening, closing + 2);
+    }
+  }
+}
+
+bool CsvReader::read(CsvRecord& record) {
+  if (!begun_) begin();
+  record.fault.reset();
+  record.not_text = false;
+  if (!skip_blank_lines()) return false;
+  record.row = row_++;
+  record.line = line_;
+  for (;;) {
+    const Split found = split(record);
+    const bool unfinished = found.outcome == Outcome::unfinished;
+    const bool too_long = (unfinished ? held().size() : found.needed) > options_.longest_record;
+    if (unfinished && !too_long) {
+      fill();
+      continue;
+    }
+    if (too_long || found.outcome == Outcome::too_many) pass_over(record);
+    else if (found.outcome == Outcome::record) take(record, found);
+    else take_broken(record, found);
+    return true;
+  }
+}
+
+void CsvReader::take(CsvRecord& record, const Split& found) {
+  const std::string_view text = held().substr(0, found.end);
+  record.text.assign(text);
+  record.not_text = !is_text(text);
+  line_ += found.several_lines ? 1 + static_cast<int>(std::count(text.begin(), text.end(), line_break_)) : 1;
+  begin_ += found.next;
+}
+
+// The record ends with the line on which the bad cell begins, so that one quote does not swallow the rest of the file.
+void CsvReader::take_broken(CsvRecord& record, const Split& found) {
+  const std::size_t line_end = std::min(find_byte(held(), line_break_, found.fault), held().size());
+  const std::string_view text = held().substr(0, line_end);
+  record.text.assign(text);
+  if (line_break_ == '\n' && record.text.ends_with('\r')) record.text.pop_back();
+  record.not_text = !is_text(record.text);
+  record.cells.clear();
+  record.unquoted.clear();
+  const bool open = found.outcome == Outcome::open_quote;
+  record.fault =
+      CsvFault{{found.fault, found.fault + 1},
+               {"csv.quote",
+                open ? "the quoted cell that begins here never ends"
+                     : "the quoted cell that begins here goes on behind its closing quote",
+                "a quote inside a quoted cell is written twice: \"6\"\" main\"; reading goes on with the next line"}};
+  line_ += 1 + static_cast<int>(std::count(text.begin(), text.end(), line_break_));
+  begin_ += std::min(line_end + 1, held().size());
+}
+
+// Drops the record without keeping it: byte by byte, as the grammar has it.
+void CsvReader::pass_over(CsvRecord& record) {
+  constexpr std::size_t shown = 200;
+  record.text.assign(held().substr(0, shown));
+  record.not_text = !is_text(record.text);
+  record.cells.clear();
+  record.unquoted.clear();
+
+  enum class In : std::uint8_t { cell_start, plain, quoted, closed };
+  In in = In::cell_start;
+  const int first = line_;
+  for (bool done = false; !done;) {
+    if (begin_ == end_ && !fill()) break;
+    const char c = buffer_[begin_++];
+    if (c == line_break_) ++line_;
+    switch (in) {
+      case In::quoted:
+        if (c == '"') in = In::closed;
+        break;
+      case In::closed:
+      case In::cell_start:
+      case In::plain:
+        if (c == line_break_) done = true;
+        else if (c == delimiter_) in = In::cell_start;
+        else if (c == '"' && in != In::plain) in = In::quoted;
+        else in = In::plain;
+        break;
+    }
+  }
+  const int last = std::max(first, line_ - 1);
+  record.fault = CsvFault{{0, 1},
+                          {"csv.too-large",
+                           "a record of more than " + std::to_string(options_.longest_record) + " bytes or " +
+                               std::to_string(most_cells) + " cells, " + lines_text(first, last),
+                           "perhaps a quote that is never closed; reading goes on behind it"}};
+}
+
+}  // namespace mainbore::io

@@ -1,0 +1,47 @@
+// Writes JSON behind a string, one value after the other, without building a tree: fast enough for a plan a line.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "mainbore/job_file.hpp"
+#include "mainbore/measure.hpp"
+#include "mainbore/nominal_size.hpp"
+
+namespace mainbore::io {
+
+class JsonWriter {
+ public:
+  JsonWriter(std::string& out, JsonStyle style) : out_(out), style_(style) {}
+  JsonWriter(const JsonWriter&) = delete;
+  JsonWriter& operator=(const JsonWriter&) = delete;
+
+  // Inside an object give the key; inside an array, and for the root, leave it out.
+  void begin_object(std::string_view key = {}) { open(key, '{'); }
+  void end_object() { close('}'); }
+  void begin_array(std::string_view key = {}) { open(key, '['); }
+  void end_array() { close(']'); }
+
+  void text(std::string_view key, std::string_view value);
+  void flag(std::string_view key, bool value);
+  void whole(std::string_view key, long value);
+  void number(std::string_view key, double value, int decimals);
+  // {"value": 82, "unit": "psi"} on one line; a ratio, which has no unit, as a plain number.
+  void quantity(std::string_view key, Measure value, UnitSystem system);
+  void size(std::string_view key, NominalSize value);
+  void quantity(std::string_view key, double value, int decimals, std::string_view unit);
+
+ private:
+  void before(std::string_view key);  // comma, line, indentation, key
+  void open(std::string_view key, char bracket);
+  void close(char bracket);
+  void line();
+  void string(std::string_view value);
+
+  std::string& out_;
+  JsonStyle style_;
+  int depth_ = 0;
+  bool first_ = true;  // nothing stands in the innermost bracket yet
+};
+
+}  // namespace mainbore::io

@@ -1,0 +1,404 @@
+// One function a member of the plan, in the order of the document.
+#include <map>
+
+#include "io/job_json.hpp"
+#include "io/json_writer.hpp"
+#include "mainbore/plan_file.hpp"
+#include "mainbore/report.hpp"
+#include "mainbore/wording.hpp"
+#include "mainbore/work.hpp"
+
+namespace mainbore {
+namespace {
+
+constexpr int ratio_places = 3;
+
+class PlanWriter {
+ public:
+  PlanWriter(std::string& text, const Plan& plan, UnitSystem system, JsonStyle style)
+      : out_(text, style), plan_(plan), system_(system) {}
+
+  void write() {
+    out_.begin_object();
+    out_.whole("format", plan_format);
+    io::write_job(out_, "job", plan_.job, system_);
+    out_.text("verdict", name_of(plan_.verdict));
+    out_.text("summary", summary_of(plan_, system_));
+    write_main();
+    write_method();
+    if (plan_.engagement) write_engagement(*plan_.engagement);
+    if (plan_.makeup) write_makeup(*plan_.makeup);
+    write_pressure();
+    write_setup();
+    write_location();
+    write_readings();
+    write_holds();
+    write_findings();
+    write_work();
+    write_sources();
+    out_.end_object();
+  }
+
+ private:
+  // Quantities, of which many may be absent. The overloads keep the members below a line each.
+  void put(std::string_view key, Measure value) { out_.quantity(key, value, system_); }
+  void put(std::string_view key, NominalSize value) { out_.size(key, value); }
+  template <class T>
+  void put(std::string_view key, const std::optional<T>& value) {
+    if (value) put(key, *value);
+  }
+  void put_text(std::string_view key, std::string_view value) {
+    if (!value.empty()) out_.text(key, value);
+  }
+  void put_ratio(std::string_view key, double value) { out_.number(key, value, ratio_places); }
+
+  void put_detail(std::string_view key, const Detail& detail) {
+    if (const auto* measure = std::get_if<Measure>(&detail)) put(key, *measure);
+    if (const auto* size = std::get_if<NominalSize>(&detail)) put(key, *size);
+    if (const auto* text = std::get_if<std::string_view>(&detail)) out_.text(key, *text);
+    if (const auto* whole = std::get_if<int>(&detail)) out_.whole(key, *whole);
+  }
+
+  // How the numbers were had, the weakest of them, and the ids of their sources; remembers the sources for the end.
+  void write_bases(std::span<const Basis* const> bases) {
+    const Basis* weakest = nullptr;
+    for (const Basis* basis : bases) {
+      if (basis != nullptr && (weakest == nullptr || basis->how > weakest->how)) weakest = basis;
+    }
+    if (weakest != nullptr) out_.text("how", name_of(weakest->how));
+    out_.begin_array("sources");
+    for (std::size_t i = 0; i < bases.size(); ++i) {
+      const Source* source = bases[i] == nullptr ? nullptr : bases[i]->source;
+      bool repeated = source == nullptr;
+      for (std::size_t j = 0; j < i && !repeated; ++j) repeated = bases[j] != nullptr && bases[j]->source == source;
+      if (repeated) continue;
+      sources_.emplace(source->id, source);
+      out_.text({}, source->id);
+    }
+    out_.end_array();
+    for (const Basis* basis : bases) {
+      if (basis != nullptr && basis->utility && basis->reference != nullptr) {
+        out_.text("utility_rule", *basis->reference);
+        break;
+      }
+    }
+  }
+
+  void write_pipe(const Pipe& pipe) {
+    out_.text("standard", pipe.series->standard);
+    put_text("class", pipe.class_name);
+  }
+
+  void write_main() {
+    const ResolvedMain& main = plan_.main;
+    out_.begin_object("main");
+    out_.text("material", name_of(main.material));
+    put("size", main.size);
+    if (main.governing != nullptr) write_pipe(*main.governing);
+    put("od", main.od);
+    put("od_low", main.od_low);
+    put("od_high", main.od_high);
+    put("wall_nominal", main.wall_nominal);
+    put("wall_min", main.wall_least);
+    if (main.wall_basis != WallBasis::unknown) {
+      out_.text("wall_basis", main.wall_basis == WallBasis::measured ? "measured" : "catalogue");
+    }
+    put("rating", main.rating);
+    if (main.rating) put_ratio("temperature_factor", main.temperature_factor);
+    out_.begin_array("candidates");
+    for (const Pipe* pipe : main.candidates) {
+      out_.begin_object();
+      write_pipe(*pipe);
+      out_.end_object();
+    }
+    out_.end_array();
+    out_.begin_array("assumed");
+    for (const Assumption& assumption : main.assumed) {
+      out_.begin_object();
+      out_.text("path", assumption.path);
+      put_detail("value", assumption.value);
+      put_text("because", assumption.because);
+      put_text("settle", assumption.settle);
+      out_.end_object();
+    }
+    out_.end_array();
+    if (main.settle) write_settle(*main.settle);
+    out_.end_object();
+  }
+
+  void write_settle(const SettlingReading& settle) {
+    out_.begin_object("settle");
+    out_.text("what", settle.what);
+    out_.begin_array("readings");
+    for (const ReadingMeans& reading : settle.readings) {
+      out_.begin_object();
+      put("low", reading.low);
+      put("high", reading.high);
+      if (reading.pipe != nullptr) write_pipe(*reading.pipe);
+      if (reading.also > 0) out_.whole("also", reading.also);
+      out_.end_object();
+    }
+    out_.end_array();
+    out_.end_object();
+  }
+
+  void write_method() {
+    const ChosenMethod& method = plan_.method;
+    out_.begin_object("method");
+    out_.text("kind", name_of(method.kind));
+    if (method.kind != Method::none) {
+      out_.whole("count", method.count);
+      put("tap", method.tap);
+    }
+    if (method.thread) out_.text("thread", name_of(*method.thread));
+    put("hole", method.hole);
+    out_.begin_array("rejected");
+    for (const RejectedMethod& rejected : method.rejected) {
+      out_.begin_object();
+      out_.text("kind", name_of(rejected.kind));
+      out_.whole("count", rejected.count);
+      put("tap", rejected.tap);
+      out_.text("code", name_of(rejected.why.code));
+      out_.text("why", detail_of(rejected.why, system_));
+      out_.end_object();
+    }
+    out_.end_array();
+    out_.end_object();
+  }
+
+  void write_engagement(const ThreadsInWall& threads) {
+    out_.begin_object("engagement");
+    put_ratio("complete_threads", (threads.at_least ? *threads.at_least : threads.at_nominal).complete_threads);
+    put_ratio("complete_threads_nominal", threads.at_nominal.complete_threads);
+    put_ratio("required_threads", threads.required);
+    put("wall_needed", threads.wall_needed);
+    put("margin", threads.margin);
+    out_.flag("judged", threads.judged);
+    put("strip_load", threads.strip_load);
+    put("end_load", threads.end_load);
+    out_.end_object();
+  }
+
+  void write_makeup(const MakeupPlan& plan) {
+    const mechanics::Makeup& makeup = plan.makeup;
+    out_.begin_object("makeup");
+    put_ratio("wrench_turns", plan.wrench_turns);
+    put_ratio("threads_showing", plan.threads_showing);
+    put_ratio("hand_tight_turns", makeup.hand_tight_turns);
+    put("hand_tight_length", Measure(makeup.hand_tight_length));
+    put_ratio("turns_past_gauge", makeup.turns_past_gauge);
+    put("stop_past_gauge", Measure(makeup.stop_past_gauge));
+    put("engaged_length", Measure(makeup.engaged_length));
+    put("tip_depth", plan.tip_depth);
+    put("far_wall_clearance", plan.far_wall_clearance);
+    put("protrusion", plan.protrusion);
+    out_.end_object();
+  }
+
+  void write_pressure() {
+    const PressureChain& chain = plan_.pressure;
+    out_.begin_object("pressure");
+    put("line", Measure(chain.line));
+    put("surge", chain.surge);
+    if (chain.governed_by) {
+      put("limit", Measure(chain.governed_by->limit));
+      out_.text("governed_by", name_of(chain.governed_by->link));
+      put("margin", Measure(chain.governed_by->limit - chain.line));
+    }
+    put("reduce_to", chain.reduce_to);
+    out_.begin_array("limits");
+    for (const PressureLimit& limit : chain.limits) {
+      out_.begin_object();
+      out_.text("link", name_of(limit.link));
+      put("limit", Measure(limit.limit));
+      write_bases({&limit.basis, 1});
+      out_.end_object();
+    }
+    out_.end_array();
+    out_.end_object();
+  }
+
+  void write_setup() {
+    const Setup& setup = plan_.setup;
+    out_.begin_object("setup");
+    if (setup.machine != nullptr) {
+      out_.begin_object("machine");
+      out_.text("id", setup.machine->id);
+      put_text("title", setup.machine->title);
+      out_.flag("maker_figures", setup.machine->maker_figures);
+      out_.end_object();
+      out_.text("feed", name_of(setup.feed));
+    }
+    if (setup.saddle_od) {
+      out_.begin_object("machine_saddle");
+      put("od", setup.saddle_od);
+      out_.end_object();
+    }
+    if (setup.chain) {
+      out_.begin_object("chain");
+      put("needed", Measure(setup.chain->needed));
+      put("available", Measure(setup.chain->available));
+      out_.whole("extensions", setup.chain->extensions);
+      put("leg", Measure(setup.chain->leg_degrees, Kind::angle));
+      out_.end_object();
+    }
+    if (setup.clamp) write_clamp(*setup.clamp);
+    put("thrust", Measure(setup.push));
+    put("drill_stroke", setup.drill_stroke);
+    put("travel_needed", setup.travel_needed);
+    if (setup.drill_load) {
+      out_.begin_object("drill_load");
+      put("thrust_low", Measure(setup.drill_load->low.thrust));
+      put("thrust_high", Measure(setup.drill_load->high.thrust));
+      put("torque_low", Measure(setup.drill_load->low.torque));
+      put("torque_high", Measure(setup.drill_load->high.torque));
+      out_.end_object();
+    }
+    out_.end_object();
+  }
+
+  void write_clamp(const ClampPlan& clamp) {
+    out_.begin_object("clamp");
+    put("force", Measure(clamp.force));
+    put("tension", clamp.tension);
+    if (clamp.stud_torque) {
+      out_.begin_object("stud_torque");
+      put("low", Measure(clamp.stud_torque->low));
+      put("usual", Measure(clamp.stud_torque->usual));
+      put("high", Measure(clamp.stud_torque->high));
+      out_.end_object();
+    }
+    if (clamp.ovality) put("ovality", Measure(100.0 * *clamp.ovality, Kind::percent));
+    out_.end_object();
+  }
+
+  void write_location() {
+    out_.begin_object("location");
+    put("shift", Measure(plan_.location.shift, Kind::distance));
+    out_.text("clock", plan_.location.clock.label());
+    out_.begin_array("clearings");
+    for (const Clearing& clearing : plan_.location.clearings) {
+      out_.begin_object();
+      out_.text("what", nearby_names[static_cast<std::size_t>(clearing.what)]);
+      put("along", Measure(clearing.along, Kind::distance));
+      put("kept", Measure(clearing.kept, Kind::distance));
+      put("least", Measure(clearing.least, Kind::distance));
+      out_.end_object();
+    }
+    out_.end_array();
+    out_.end_object();
+  }
+
+  void write_readings() {
+    out_.begin_array("readings");
+    for (const StopNumber& number : plan_.stop_numbers) {
+      out_.begin_object();
+      out_.text("what", number.what);
+      put("at_least", number.at_least);
+      put("at_most", number.at_most);
+      out_.end_object();
+    }
+    out_.end_array();
+  }
+
+  void write_holds() {
+    out_.begin_array("holds");
+    for (const Finding& finding : plan_.findings) {
+      if (finding.severity != Severity::hold) continue;
+      out_.begin_object();
+      out_.text("code", name_of(finding.code));
+      out_.text("fix", fix_of(finding, system_));
+      out_.text("reading", reading_for(finding.code));
+      out_.end_object();
+    }
+    out_.end_array();
+  }
+
+  void write_findings() {
+    out_.begin_array("findings");
+    for (const Finding& finding : plan_.findings) {
+      out_.begin_object();
+      out_.text("code", name_of(finding.code));
+      out_.text("severity", name_of(finding.severity));
+      out_.text("title", text_of(finding.code).title);
+      out_.text("detail", detail_of(finding, system_));
+      put("value", finding.value);
+      put("limit", finding.limit);
+      put("margin", finding.margin());
+      out_.text("fix", fix_of(finding, system_));
+      write_bases(finding.basis);
+      out_.end_object();
+    }
+    out_.end_array();
+  }
+
+  void write_steps(std::string_view key, const std::vector<Step>& steps) {
+    out_.begin_array(key);
+    for (const Step& step : steps) {
+      out_.begin_object();
+      out_.text("id", step.id);
+      out_.text("phase", step.phase);
+      out_.text("text", step.text);
+      put_text("hold_point", step.hold_point);
+      out_.end_object();
+    }
+    out_.end_array();
+  }
+
+  void write_work() {
+    out_.begin_array("materials");
+    for (const LoadItem& item : materials(plan_, system_)) {
+      out_.begin_object();
+      out_.text("key", item.key);
+      out_.text("item", item.item);
+      put_text("size", item.size);
+      out_.whole("quantity", item.quantity);
+      put_text("check", item.check);
+      out_.end_object();
+    }
+    out_.end_array();
+    write_steps("procedure", procedure(plan_, system_));
+    write_steps("contingencies", contingencies(plan_, system_));
+    out_.begin_array("cautions");
+    for (const Caution& caution : cautions(plan_, system_)) {
+      out_.begin_object();
+      out_.text("code", caution.code);
+      out_.text("text", caution.text);
+      put_text("basis", caution.basis);
+      out_.end_object();
+    }
+    out_.end_array();
+  }
+
+  void write_sources() {
+    out_.begin_object("sources");
+    for (const auto& [id, source] : sources_) {
+      out_.begin_object(id);
+      out_.text("title", source->title);
+      put_text("where", source->where);
+      put_text("note", source->note);
+      out_.end_object();
+    }
+    out_.end_object();
+  }
+
+  io::JsonWriter out_;
+  const Plan& plan_;
+  UnitSystem system_;
+  std::map<std::string_view, const Source*> sources_;  // named by anything written so far
+};
+
+}  // namespace
+
+void append_plan_json(std::string& out, const Plan& plan, UnitSystem system, JsonStyle style) {
+  PlanWriter(out, plan, system, style).write();
+  if (style == JsonStyle::pretty) out += '\n';
+}
+
+std::string plan_to_json(const Plan& plan, UnitSystem system, JsonStyle style) {
+  std::string text;
+  append_plan_json(text, plan, system, style);
+  return text;
+}
+
+}  // namespace mainbore

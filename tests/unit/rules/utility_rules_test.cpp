@@ -1,0 +1,260 @@
+#include <algorithm>
+#include <fstream>
+#include <iterator>
+#include <string>
+#include <vector>
+
+#include "mainbore/rules_file.hpp"
+#include "support/catch.hpp"
+
+using namespace mainbore;
+
+namespace {
+
+RulesFile load(const std::vector<std::string>& texts) {
+  std::vector<RuleText> files;
+  for (std::size_t i = 0; i < texts.size(); ++i) files.push_back({"own" + std::to_string(i + 1) + ".json", texts[i]});
+  return load_rules(Catalog::builtin(), files);
+}
+Rules sound(const std::vector<std::string>& texts) {
+  RulesFile read = load(texts);
+  for (const Diagnostic& d : read.diagnostics) UNSCOPED_INFO(format_diagnostic(d));
+  REQUIRE(read.rules);
+  return std::move(*read.rules);
+}
+// The one diagnostic of a file, as "code pointer: message | help".
+std::string fault(const std::string& text) {
+  const RulesFile read = load({text});
+  CHECK_FALSE(read.rules);
+  if (read.diagnostics.size() != 1) {
+    for (const Diagnostic& d : read.diagnostics) UNSCOPED_INFO(format_diagnostic(d));
+    CHECK(read.diagnostics.size() == 1);
+    if (read.diagnostics.empty()) return "";
+  }
+  const Diagnostic& d = read.diagnostics.front();
+  return std::string(d.code) + ' ' + d.pointer + ": " + d.message + (d.help.empty() ? "" : " | " + d.help);
+}
+const Clearance* clearance(const Rules& rules, NearbyThing what) {
+  const auto found = std::find_if(rules.clearances.begin(), rules.clearances.end(),
+                                  [&](const Clearance& c) { return c.what == what; });
+  return found == rules.clearances.end() ? nullptr : &*found;
+}
+
+using Catch::Matchers::StartsWith;
+
+}  // namespace
+
+TEST_CASE("a file replaces what it names and leaves the rest") {
+  const Rules defaults = sound({});
+  const Rules rules = sound({R"({"name": "Fern Hollow Water", "pressure": {"stop_rating": "150 psi"}})"});
+  CHECK(rules.name == "Fern Hollow Water");
+  CHECK(rules.stop_rating.value / units::psi == Catch::Approx(150));
+  CHECK(rules.stop_rating.basis.utility);
+  REQUIRE(rules.stop_rating.basis.reference != nullptr);
+  CHECK(*rules.stop_rating.basis.reference == "Fern Hollow Water");
+  CHECK(rules.stop_rating.basis.source == nullptr);
+
+  CHECK(rules.saddle_rating.value == defaults.saddle_rating.value);
+  CHECK_FALSE(rules.saddle_rating.basis.utility);
+  CHECK(rules.direct.size() == defaults.direct.size());
+}
+
+TEST_CASE("a rule may say which document it is from") {
+  const Rules rules = sound({R"({"name": "Fern Hollow Water", "place": {
+    "farthest_shift": {"value": "10 ft", "reference": "Fern Hollow Standard 7", "reason": "long lots"},
+    "stagger_within": {"value": 600, "unit": "mm"}}})"});
+  CHECK(rules.farthest_shift.value / units::foot == Catch::Approx(10));
+  CHECK(*rules.farthest_shift.basis.reference == "Fern Hollow Standard 7");
+  CHECK(rules.stagger_within.value / units::mm == Catch::Approx(600));
+  CHECK(*rules.stagger_within.basis.reference == "Fern Hollow Water");
+}
+
+TEST_CASE("a utility may adopt a default as its own") {
+  const Rules rules = sound({R"({"pressure": {"wet_tap_limit": {"reference": "Standard 3"}}})"});
+  CHECK(rules.wet_tap_limit.value == sound({}).wet_tap_limit.value);
+  CHECK(rules.wet_tap_limit.basis.utility);
+  CHECK(*rules.wet_tap_limit.basis.reference == "Standard 3");
+}
+
+TEST_CASE("without a name the file's own stands for it") {
+  const Rules rules = sound({R"({"pressure": {"wet_tap_limit": "120 psi"}})"});
+  CHECK(rules.name == "own1.json");
+  CHECK(*rules.wet_tap_limit.basis.reference == "own1.json");
+}
+
+TEST_CASE("files are laid over each other in order") {
+  const Rules rules =
+      sound({R"({"name": "County", "pressure": {"wet_tap_limit": "120 psi", "stop_rating": "150 psi"}})",
+             R"({"name": "Town", "pressure": {"wet_tap_limit": "100 psi"}})"});
+  CHECK(rules.name == "County + Town");
+  CHECK(rules.wet_tap_limit.value / units::psi == Catch::Approx(100));
+  CHECK(*rules.wet_tap_limit.basis.reference == "Town");
+  CHECK(*rules.stop_rating.basis.reference == "County");
+}
+
+TEST_CASE("references stay where bases point when the rules move") {
+  RulesFile read = load({R"({"name": "Town", "pressure": {"wet_tap_limit": "100 psi"}})"});
+  REQUIRE(read.rules);
+  const Rules moved = std::move(*read.rules);
+  CHECK(moved.wet_tap_limit.basis.reference == &moved.references.front());
+}
+
+TEST_CASE("a list of largest taps is replaced whole") {
+  const Rules rules = sound({R"({"name": "Town", "direct": {"largest": [
+    {"material": ["D.I.P.", "cast iron"], "class": "C151 PC 350", "series": "di-pressure-class", "main_from": "6 in",
+     "main_to": "DN 300", "wall_from": "0.25 in", "largest": "3/4 in", "reference": "Standard 4.1"},
+    {"largest": "none", "why": "use a saddle"}]}})"});
+  REQUIRE(rules.direct.size() == 2);
+  const TapLimit& row = rules.direct.front();
+  CHECK(row.materials == std::vector<Material>{Material::ductile_iron, Material::cast_iron});
+  CHECK(row.class_keys == std::vector<std::string>{"pc350"});
+  CHECK(row.series == std::vector<std::string>{"di-pressure-class"});
+  CHECK(row.main_from == NominalSize::inches(6));
+  CHECK(row.main_to == NominalSize::inches(12));
+  CHECK(*row.wall_from / units::inch == Catch::Approx(0.25));
+  CHECK(row.largest == NominalSize::inches(0.75));
+  CHECK(row.basis.utility);
+  CHECK(*row.basis.reference == "Standard 4.1");
+  CHECK(rules.direct.back().largest == NominalSize());
+  CHECK(rules.direct.back().why == "use a saddle");
+  CHECK(*rules.direct.back().basis.reference == "Town");
+  CHECK(rules.saddle.size() == sound({}).saddle.size());
+
+  CHECK(sound({R"({"direct": {"largest": []}})"}).direct.empty());
+}
+
+TEST_CASE("clearances are changed, added and taken away one by one") {
+  const Rules rules = sound({R"({"place": {"clearances": {"tap": "36 in", "gas_line": "2 ft", "hydrant": null}}})"});
+  CHECK(clearance(rules, NearbyThing::tap)->least.value / units::inch == Catch::Approx(36));
+  CHECK(clearance(rules, NearbyThing::tap)->least.basis.utility);
+  REQUIRE(clearance(rules, NearbyThing::gas_line) != nullptr);
+  CHECK(clearance(rules, NearbyThing::gas_line)->least.value / units::inch == Catch::Approx(24));
+  CHECK(clearance(rules, NearbyThing::hydrant) == nullptr);
+  CHECK_FALSE(clearance(rules, NearbyThing::joint)->least.basis.utility);
+}
+
+TEST_CASE("numbers without a dimension are plain, and a share may be a percentage") {
+  CHECK(sound({R"({"direct": {"required_threads": 3}})"}).required_threads.value == Catch::Approx(3));
+  CHECK(sound({R"({"direct": {"required_threads": "2.5 threads"}})"}).required_threads.value == Catch::Approx(2.5));
+  CHECK(sound({R"({"direct": {"hole_ratio": "30 %"}})"}).hole_ratio_direct.value == Catch::Approx(0.3));
+  CHECK(sound({R"({"place": {"default_clock": "10:30"}})"}).default_clock.value.minutes == 630);
+  CHECK(sound({R"({"direct": {"default_thread": "npt"}})"}).default_thread.value == ThreadStandard::npt);
+  CHECK(sound({R"({"direct": {"plastic_wet_tap_warmest": "30 degC"}})"}).plastic_wet_tap_warmest.value.fahrenheit() ==
+        Catch::Approx(86));
+}
+
+TEST_CASE("an unknown key is refused with the nearest known one") {
+  CHECK_THAT(
+      fault(R"({"pressures": {}})"),
+      StartsWith("rules.unknown-key /pressures: \"pressures\" is not a group of rules | did you mean \"pressure\"?"));
+  CHECK_THAT(
+      fault(R"({"direct": {"requird_threads": 3}})"),
+      StartsWith("rules.unknown-key /direct/requird_threads: \"requird_threads\" is not a rule of \"direct\" | did you "
+                 "mean \"required_threads\"?"));
+  CHECK(fault(R"({"direct": {"stop_rating": "100 psi"}})") ==
+        "rules.unknown-key /direct/stop_rating: \"stop_rating\" is not a rule of \"direct\" | it belongs under "
+        "\"pressure\"");
+  CHECK_THAT(
+      fault(R"({"direct": {"required_threads": {"value": 3, "reson": "clay"}}})"),
+      StartsWith("rules.unknown-key /direct/required_threads/reson: \"reson\" is not part of a rule | did you mean "
+                 "\"reason\"?"));
+  CHECK_THAT(
+      fault(R"({"place": {"clearances": {"joints": "2 ft"}}})"),
+      StartsWith(
+          "rules.unknown-key /place/clearances/joints: \"joints\" is not a thing to keep clear of | did you mean "
+          "\"joint\"?"));
+  // A utility's file does not say how the defaults were had.
+  CHECK_THAT(fault(R"({"direct": {"required_threads": {"value": 3, "how": "published"}}})"),
+             StartsWith("rules.unknown-key /direct/required_threads/how"));
+}
+
+TEST_CASE("a wrong unit and a value that cannot be are refused") {
+  CHECK_THAT(fault(R"({"pressure": {"stop_rating": 150}})"),
+             StartsWith("rules.wrong-quantity /pressure/stop_rating: \"150\" has no unit | write \"150 psi\""));
+  CHECK_THAT(fault(R"({"pressure": {"stop_rating": "18 in"}})"),
+             StartsWith("rules.wrong-quantity /pressure/stop_rating: \"18 in\" has the unit of something else"));
+  CHECK_THAT(fault(R"({"pressure": {"stop_rating": "15000 psi"}})"),
+             StartsWith("rules.out-of-range /pressure/stop_rating: \"15000 psi\" cannot be | from 20 psi"));
+  CHECK_THAT(fault(R"({"direct": {"hole_ratio": 1.2}})"),
+             StartsWith("rules.out-of-range /direct/hole_ratio: \"1.2\" cannot be"));
+  CHECK_THAT(fault(R"({"machine": {"ovality_limit": true}})"), StartsWith("rules.wrong-type /machine/ovality_limit"));
+  CHECK_THAT(fault(R"({"direct": {"default_thread": "NPTX"}})"),
+             StartsWith("rules.unknown-value /direct/default_thread"));
+  CHECK_THAT(fault(R"({"place": {"default_clock": "13:00"}})"), StartsWith("rules.unknown-value /place/default_clock"));
+  CHECK_THAT(fault(R"({"place": {"farthest_shift": "-2 ft"}})"),
+             StartsWith("rules.out-of-range /place/farthest_shift"));
+}
+
+TEST_CASE("no rule can be taken away") {
+  CHECK_THAT(fault(R"({"pressure": {"stop_rating": null}})"),
+             StartsWith("rules.wrong-type /pressure/stop_rating: null"));
+  CHECK_THAT(fault(R"({"pressure": {"stop_rating": {"reason": "x"}}})"),
+             StartsWith("rules.missing /pressure/stop_rating"));
+  CHECK_THAT(fault(R"({"pressure": null})"), StartsWith("rules.wrong-type /pressure"));
+  CHECK_THAT(fault(R"({"direct": {"largest": null}})"), StartsWith("rules.wrong-type /direct/largest"));
+}
+
+TEST_CASE("a row of largest taps must be whole") {
+  const auto row = [](const std::string& text) { return fault(R"({"saddle": {"largest": [)" + text + "]}}"); };
+  CHECK_THAT(row(R"({"material": "PVC"})"),
+             StartsWith("rules.missing /saddle/largest/0: a row without its largest tap"));
+  CHECK_THAT(row(R"({"largest": "none"})"), StartsWith("rules.missing /saddle/largest/0: a row that allows no tap"));
+  CHECK_THAT(row(R"({"largest": "1"})"),
+             StartsWith("rules.wrong-quantity /saddle/largest/0/largest: \"1\" has no unit"));
+  CHECK_THAT(row(R"({"largest": "1 in", "material": ["PVC", "iron"]})"),
+             StartsWith("rules.unknown-value /saddle/largest/0/material/1: \"iron\""));
+  CHECK_THAT(
+      row(R"({"largest": "1 in", "series": "pvc-c90"})"),
+      StartsWith("rules.unknown-value /saddle/largest/0/series: \"pvc-c90\" is not a known series of pipe | did you "
+                 "mean \"pvc-c900\"?"));
+  CHECK_THAT(row(R"({"largest": "1 in", "main_from": "12 in", "main_to": "6 in"})"),
+             StartsWith("rules.contradiction /saddle/largest/0"));
+  CHECK_THAT(row("7"), StartsWith("rules.wrong-type /saddle/largest/0: a number"));
+}
+
+TEST_CASE("two rules that exclude each other are refused at the one that was set") {
+  CHECK_THAT(fault(R"({"machine": {"push_caution": "60 lbf"}})"),
+             StartsWith("rules.contradiction /machine/push_caution"));
+  CHECK_THAT(fault(R"({"machine": {"push_limit": "30 lbf"}})"), StartsWith("rules.contradiction /machine/push_limit"));
+  CHECK(sound({R"({"machine": {"push_limit": "30 lbf", "push_caution": "20 lbf"}})"}).push_limit.value / units::lbf ==
+        Catch::Approx(30));
+}
+
+TEST_CASE("all problems are reported at once, each at its line") {
+  const RulesFile read =
+      load({"{\n  \"pressure\": {\n    \"stop_rating\": 150,\n    \"saddle_rating\": \"18 in\"\n  },\n"
+            "  \"pase\": {}\n}\n"});
+  REQUIRE(read.diagnostics.size() == 3);
+  CHECK(read.diagnostics[0].line == 3);
+  CHECK(read.diagnostics[0].column == 20);
+  CHECK(read.diagnostics[1].line == 4);
+  CHECK(read.diagnostics[2].line == 6);
+  CHECK(read.diagnostics[2].file == "own1.json");
+}
+
+TEST_CASE("a text that is no rules file is refused and not read further") {
+  CHECK_THAT(fault("[]"), StartsWith("rules.wrong-type : a list where the rules should stand"));
+  CHECK_THAT(fault("{\"pressure\": {\"stop_rating\": \"150 psi\",}}"), StartsWith("json.syntax"));
+  CHECK_THAT(fault(""), StartsWith("json.syntax"));
+  CHECK_THAT(fault("{\"name\": \"\xFF\"}"), StartsWith("json.encoding"));
+  CHECK_THAT(fault(R"({"name": "a", "name": "b"})"), StartsWith("rules.duplicate-key /name"));
+  CHECK_THAT(fault("{\"name\": \"red \\u001b[31m\"}"), StartsWith("rules.unknown-value /name"));
+  CHECK(sound({"\xEF\xBB\xBF{\"name\": \"Town\"}\r\n"}).name == "Town");
+}
+
+TEST_CASE("every code of a rules diagnostic is explained") {
+  for (const DiagnosticText& text : rules_diagnostic_texts()) {
+    CHECK(text.code.starts_with("rules."));
+    CHECK_FALSE(text.about.empty());
+  }
+}
+
+TEST_CASE("the example of an invented district loads") {
+  std::ifstream in(std::string(MAINBORE_SOURCE_DIR) + "/examples/rules/ashby_vale.json", std::ios::binary);
+  REQUIRE(in);
+  const Rules rules = sound({std::string(std::istreambuf_iterator<char>(in), {})});
+  CHECK(rules.name == "Ashby Vale Water District");
+  CHECK(rules.required_threads.value == Catch::Approx(3));
+  CHECK(*rules.required_threads.basis.reference == "Ashby Vale Standard 4.1");
+  CHECK(*rules.wet_tap_limit.basis.reference == "Ashby Vale Water District");
+}
