@@ -1,0 +1,132 @@
+#include "cli/console.hpp"
+
+#include <algorithm>
+#include <cerrno>
+#include <cstring>
+#include <filesystem>
+#include <fstream>
+#include <iostream>
+
+#include "mainbore/catalog_error.hpp"
+#include "mainbore/rules_file.hpp"
+
+namespace mainbore::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+std::string reason() { return errno == 0 ? "the write failed" : std::strerror(errno); }
+
+std::string read_stream(std::istream& in, std::size_t most) {
+  std::string text;
+  std::vector<char> block(std::size_t{1} << 16);
+  while (text.size() <= most) {
+    in.read(block.data(), static_cast<std::streamsize>(std::min(block.size(), most + 1 - text.size())));
+    if (in.gcount() == 0) break;
+    text.append(block.data(), static_cast<std::size_t>(in.gcount()));
+  }
+  return text;
+}
+
+void write_all(std::ostream& out, std::string_view text, const std::string& name) {
+  errno = 0;
+  out.write(text.data(), static_cast<std::streamsize>(text.size()));
+  out.flush();
+  if (out) return;
+  if (errno == EPIPE) throw Stop(exit_no_output, "");  // the reader went away: it knows
+  throw Stop(exit_no_output, "cannot write " + name + ": " + reason());
+}
+
+}  // namespace
+
+std::string read_text(const std::string& path, std::size_t most, Console& console) {
+  if (path == "-") {
+    std::string text = read_stream(console.in, most);
+    if (console.in.bad()) throw Stop(exit_no_input, "cannot read standard input");
+    return text;
+  }
+  std::error_code error;
+  if (fs::is_directory(path, error)) throw Stop(exit_no_input, "cannot open " + path + ": it is a directory");
+  errno = 0;
+  std::ifstream file(path, std::ios::binary);
+  if (!file) throw Stop(exit_no_input, "cannot open " + path + ": " + std::strerror(errno));
+  std::string text = read_stream(file, most);
+  if (file.bad()) throw Stop(exit_no_input, "cannot read " + path);
+  return text;
+}
+
+void write_result(std::string_view text, const std::string& path, Console& console) {
+  if (path.empty() || path == "-") return write_all(console.out, text, "standard output");
+  std::error_code error;
+  // Devices and pipes are written to; there is no file to replace.
+  if (fs::exists(path, error) && !fs::is_regular_file(path, error)) {
+    errno = 0;
+    std::ofstream file(path, std::ios::binary);
+    if (!file) throw Stop(exit_no_output, "cannot write " + path + ": " + reason());
+    return write_all(file, text, path);
+  }
+  fs::path target(path);
+  if (fs::is_symlink(target, error)) target = fs::canonical(target, error);
+  fs::path part = target;
+  part += ".part";
+  try {
+    errno = 0;
+    std::ofstream file(part, std::ios::binary | std::ios::trunc);
+    if (!file) throw Stop(exit_no_output, "cannot write " + path + ": " + reason());
+    write_all(file, text, path);
+    errno = 0;
+    file.close();
+    if (!file) throw Stop(exit_no_output, "cannot write " + path + ": " + reason());
+  } catch (const Stop&) {
+    fs::remove(part, error);
+    throw;
+  }
+  fs::rename(part, target, error);
+  if (error) {
+    const std::string why = error.message();
+    fs::remove(part, error);
+    throw Stop(exit_no_output, "cannot write " + path + ": " + why);
+  }
+}
+
+const Catalog& open_catalog(const std::string& directory, std::unique_ptr<const Catalog>& held) {
+  if (directory.empty()) return Catalog::builtin();
+  std::error_code error;
+  if (!fs::is_directory(directory, error)) throw Stop(exit_no_input, "cannot open " + directory + ": not a directory");
+  DataFiles files;
+  try {
+    for (const fs::directory_entry& entry : fs::recursive_directory_iterator(directory)) {
+      if (!entry.is_regular_file() || entry.path().extension() != ".json") continue;
+      std::ifstream file(entry.path(), std::ios::binary);
+      if (!file) throw Stop(exit_no_input, "cannot open " + entry.path().string());
+      files[entry.path().lexically_relative(directory).generic_string()] = read_stream(file, std::size_t{1} << 26);
+    }
+  } catch (const fs::filesystem_error& failure) {
+    throw Stop(exit_no_input, "cannot read " + directory + ": " + failure.code().message());
+  }
+  try {
+    held = std::make_unique<const Catalog>(files);
+  } catch (const CatalogError& fault) {
+    throw Stop(exit_unreadable, directory + ": " + fault.what());
+  }
+  return *held;
+}
+
+Rules open_rules(const Catalog& catalog, const std::vector<std::string>& files, Console& console) {
+  std::vector<RuleText> texts;
+  for (const std::string& file : files) {
+    texts.push_back({file == "-" ? "standard input" : file, read_text(file, longest_rules, console)});
+  }
+  RulesFile read = load_rules(catalog, texts);
+  stop_on(read.diagnostics, "no plan is made under them", console);
+  return *std::move(read.rules);
+}
+
+void stop_on(const std::vector<Diagnostic>& diagnostics, std::string_view outcome, Console& console) {
+  if (diagnostics.empty()) return;
+  for (const Diagnostic& diagnostic : diagnostics) console.err << format_diagnostic(diagnostic);
+  const std::string count = diagnostics.size() == 1 ? "1 error" : std::to_string(diagnostics.size()) + " errors";
+  throw Stop(exit_unreadable, count + "; " + std::string(outcome));
+}
+
+}  // namespace mainbore::cli

@@ -1,0 +1,23 @@
+// How the program ends: what scripts branch on.
+#pragma once
+
+#include "mainbore/finding.hpp"
+
+namespace mainbore::cli {
+
+enum ExitStatus : int {
+  exit_go = 0,
+  exit_no_go = 1,
+  exit_unreadable = 2,  // a job, a rules file or a table could not be understood
+  exit_hold = 3,
+  exit_usage = 64,     // the command line is wrong
+  exit_no_input = 66,  // an input cannot be opened
+  exit_internal = 70,
+  exit_no_output = 74,  // the result cannot be written
+};
+
+[[nodiscard]] constexpr ExitStatus exit_status(Verdict verdict) {
+  return verdict == Verdict::go ? exit_go : verdict == Verdict::hold ? exit_hold : exit_no_go;
+}
+
+}  // namespace mainbore::cli

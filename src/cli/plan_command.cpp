@@ -1,0 +1,70 @@
+#include "cli/plan_command.hpp"
+
+#include <memory>
+#include <optional>
+
+#include "mainbore/job_file.hpp"
+#include "mainbore/plan_file.hpp"
+#include "mainbore/report.hpp"
+
+namespace mainbore::cli {
+namespace {
+
+std::vector<Setting> settings_of(const std::vector<std::string>& arguments) {
+  std::vector<Setting> settings;
+  for (const std::string& argument : arguments) {
+    const std::size_t equals = argument.find('=');
+    if (equals == std::string::npos || equals == 0) {
+      throw Stop(exit_usage, "--set takes PATH=VALUE, such as --set main.size=\"8 in\"; found \"" + argument + '"');
+    }
+    settings.push_back({argument.substr(0, equals), argument.substr(equals + 1), ""});
+  }
+  return settings;
+}
+
+// The file named; else what is piped in, unless --set alone says what there is to plan.
+std::optional<std::string> input_of(const PlanRequest& request, const Console& console) {
+  if (!request.job.empty()) return request.job;
+  if (!request.settings.empty()) return std::nullopt;
+  if (console.environment.in_is_terminal) {
+    throw Stop(exit_usage,
+               "no job: name a file, - for standard input, or give the facts with --set\n"
+               "try: mainbore plan --help");
+  }
+  return "-";
+}
+
+}  // namespace
+
+ExitStatus plan_command(const PlanRequest& request, Console& console) {
+  const std::vector<Setting> settings = settings_of(request.settings);
+  const std::optional<std::string> input = input_of(request, console);
+  std::unique_ptr<const Catalog> own_tables;
+  const Catalog& catalog = open_catalog(request.data, own_tables);
+  const Rules rules = open_rules(catalog, request.rules, console);
+
+  JobFile read;
+  if (input) {
+    const std::string text = read_text(*input, longest_job, console);
+    read = read_job(text, *input == "-" ? "standard input" : *input, catalog, settings);
+  } else {
+    read = job_from_settings(settings, catalog);
+  }
+  stop_on(read.diagnostics, "no plan is made", console);
+
+  const Plan plan = mainbore::plan(*std::move(read.job), catalog, rules);
+  const UnitSystem units = request.units == "si" ? UnitSystem::si : UnitSystem::us;
+  std::string result;
+  if (request.format == "json") {
+    result = plan_to_json(plan, units, JsonStyle::pretty);
+  } else {
+    TextOptions options;
+    options.units = units;
+    options.colour = request.output.empty() && console.environment.out_is_terminal && !console.environment.no_colour;
+    result = text_report(plan, options);
+  }
+  write_result(result, request.output, console);
+  return exit_status(plan.verdict);
+}
+
+}  // namespace mainbore::cli

@@ -1,0 +1,24 @@
+// mainbore plan: one job -> the plan.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "cli/console.hpp"
+
+namespace mainbore::cli {
+
+struct PlanRequest {
+  std::string job;                    // file, "-", or empty
+  std::vector<std::string> settings;  // PATH=VALUE
+  std::string format = "text";
+  std::string units = "us";
+  std::vector<std::string> rules;
+  std::string data;
+  std::string output;
+};
+
+// Exit status by the verdict. Throws Stop.
+[[nodiscard]] ExitStatus plan_command(const PlanRequest& request, Console& console);
+
+}  // namespace mainbore::cli

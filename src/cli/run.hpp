@@ -1,0 +1,21 @@
+// The whole program but for the process: arguments and streams in, exit status out. Tests call it in process.
+#pragma once
+
+#include <iosfwd>
+#include <span>
+#include <string>
+
+namespace mainbore::cli {
+
+struct Environment {
+  bool in_is_terminal = false;
+  bool out_is_terminal = false;
+  bool no_colour = false;  // NO_COLOR is set
+};
+
+// `arguments` without the program's name. Writes the result to `out` and everything else to `err`; `out` stays empty
+// when something went wrong. Never throws.
+[[nodiscard]] int run(std::span<const std::string> arguments, std::istream& in, std::ostream& out, std::ostream& err,
+                      const Environment& environment);
+
+}  // namespace mainbore::cli

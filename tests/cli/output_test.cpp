@@ -1,0 +1,112 @@
+// Where the result goes: streams that fail, files replaced whole or not at all.
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <stdexcept>
+
+#include "cli/run.hpp"
+#include "support/catch.hpp"
+
+using namespace mainbore;
+namespace fs = std::filesystem;
+
+namespace {
+
+struct Ran {
+  int status;
+  std::string out;
+  std::string err;
+};
+
+Ran run(const std::vector<std::string>& arguments, cli::Environment environment = {}) {
+  std::istringstream in;
+  std::ostringstream out;
+  std::ostringstream err;
+  const int status = cli::run(arguments, in, out, err, environment);
+  return {status, out.str(), err.str()};
+}
+
+std::string content(const fs::path& path) {
+  std::ifstream file(path, std::ios::binary);
+  std::stringstream text;
+  text << file.rdbuf();
+  return text.str();
+}
+
+const std::string job = std::string(MAINBORE_SOURCE_DIR) + "/examples/jobs/ductile_iron_direct.json";
+
+// A directory of its own, removed with everything in it. Tests run side by side, so its name is made unique.
+class Folder {
+ public:
+  Folder() {
+    std::string pattern = (fs::temp_directory_path() / "mainbore-output-XXXXXX").string();
+    if (::mkdtemp(pattern.data()) == nullptr) throw std::runtime_error("cannot make a folder like " + pattern);
+    path_ = pattern;
+  }
+  ~Folder() { fs::remove_all(path_); }
+  Folder(const Folder&) = delete;
+  Folder& operator=(const Folder&) = delete;
+  [[nodiscard]] std::string operator/(const std::string& name) const { return (path_ / name).string(); }
+  [[nodiscard]] std::size_t files() const {
+    return static_cast<std::size_t>(std::distance(fs::directory_iterator(path_), fs::directory_iterator()));
+  }
+
+ private:
+  fs::path path_;
+};
+
+}  // namespace
+
+TEST_CASE("a result file holds what standard output would") {
+  const Folder folder;
+  const Ran shown = run({"plan", job});
+  const Ran written = run({"plan", job, "-o", folder / "plan.txt"});
+  CHECK(written.status == shown.status);
+  CHECK(written.out.empty());
+  CHECK(content(folder / "plan.txt") == shown.out);
+  CHECK(folder.files() == 1);  // no temporary is left
+  CHECK(run({"plan", job, "--units", "si", "-o", folder / "plan.txt"}).status == shown.status);
+  CHECK(content(folder / "plan.txt") == run({"plan", job, "--units", "si"}).out);
+}
+
+TEST_CASE("a file is not touched when there is no result") {
+  const Folder folder;
+  std::ofstream(folder / "plan.txt") << "yesterday's";
+  CHECK(run({"plan", "--set", "main.size=8", "-o", folder / "plan.txt"}).status == 2);
+  CHECK(content(folder / "plan.txt") == "yesterday's");
+  CHECK(folder.files() == 1);
+}
+
+TEST_CASE("a place that cannot be written to is a status of its own") {
+  const Folder folder;
+  const Ran ran = run({"plan", job, "-o", folder / "missing/plan.txt"});
+  CHECK(ran.status == 74);
+  CHECK(ran.out.empty());
+  CHECK(ran.err.starts_with("mainbore: cannot write"));
+
+  std::istringstream in;
+  std::ostringstream out;
+  std::ostringstream err;
+  out.setstate(std::ios::badbit);
+  CHECK(cli::run(std::vector<std::string>{"plan", job}, in, out, err, {}) == 74);
+}
+
+TEST_CASE("colour only on a terminal, without NO_COLOR, and never in a file") {
+  const Folder folder;
+  const auto coloured = [](const std::string& text) { return text.find('\x1b') != std::string::npos; };
+  CHECK_FALSE(coloured(run({"plan", job}).out));
+  CHECK(coloured(run({"plan", job}, {.out_is_terminal = true}).out));
+  CHECK_FALSE(coloured(run({"plan", job}, {.out_is_terminal = true, .no_colour = true}).out));
+  CHECK_FALSE(coloured(run({"plan", job, "--format", "json"}, {.out_is_terminal = true}).out));
+  CHECK(run({"plan", job, "-o", folder / "plan.txt"}, {.out_is_terminal = true}).status == 0);
+  CHECK_FALSE(coloured(content(folder / "plan.txt")));
+}
+
+TEST_CASE("tables of a directory stand in place of those built in") {
+  const Folder folder;
+  const std::string tables = std::string(MAINBORE_SOURCE_DIR) + "/data";
+  CHECK(run({"plan", job, "--data", tables}).out == run({"plan", job}).out);
+  CHECK(run({"plan", job, "--data", folder / "none"}).status == 66);
+  CHECK(run({"plan", job, "--data", folder / ""}).status == 2);  // a directory without tables
+}
