@@ -105,11 +105,13 @@ void check_equipment_pressure(Context& context, Method method, Findings& finding
 
   if (method == Method::saddle || method == Method::sleeve) {
     require_for_good(chain, findings, PressureLink::saddle, FindingCode::pressure_over_saddle_rating,
-                     service.saddle_rating.value_or(rules.saddle_rating.value), rules.saddle_rating.basis);
+                     service.saddle_rating.value_or(rules.saddle_rating.value),
+                     service.saddle_rating ? stated_in_job : rules.saddle_rating.basis);
   }
   if (method != Method::sleeve) {
     require_for_good(chain, findings, PressureLink::corporation_stop, FindingCode::pressure_over_stop_rating,
-                     service.stop_rating.value_or(rules.stop_rating.value), rules.stop_rating.basis);
+                     service.stop_rating.value_or(rules.stop_rating.value),
+                     service.stop_rating ? stated_in_job : rules.stop_rating.basis);
   }
   if (!service.stop_rating && method != Method::sleeve) {
     context.plan.main.assumed.push_back({"service.stop_rating", Measure(rules.stop_rating.value),

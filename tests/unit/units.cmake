@@ -1,4 +1,4 @@
-mainbore_add_tests(units units/quantity.cpp units/measure.cpp units/nominal_size.cpp)
+mainbore_add_tests(units units/measure_test.cpp units/nominal_size_test.cpp units/quantity_test.cpp)
 
 # Adding a pressure to a length must not compile; multiplying it by an area must.
 function(mainbore_add_compile_test name code expect_failure)

@@ -4,7 +4,7 @@
 
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
-#include "unit/mechanics/approx.hpp"
+#include "support/approx.hpp"
 
 using namespace mainbore;
 using namespace mainbore::excavation;

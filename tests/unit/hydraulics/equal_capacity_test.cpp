@@ -6,7 +6,7 @@
 #include "mainbore/nominal_size.hpp"
 #include "support/catch.hpp"
 #include "unit/hydraulics/tables.hpp"
-#include "unit/mechanics/approx.hpp"
+#include "support/approx.hpp"
 
 using namespace mainbore;
 using namespace mainbore::hydraulics;

@@ -10,7 +10,7 @@
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
 #include "unit/hydraulics/draw.hpp"
-#include "unit/mechanics/approx.hpp"
+#include "support/approx.hpp"
 
 using namespace mainbore;
 using namespace mainbore::hydraulics;

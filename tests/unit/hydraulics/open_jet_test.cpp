@@ -5,7 +5,7 @@
 #include "mainbore/hydraulics/pipe.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
-#include "unit/mechanics/approx.hpp"
+#include "support/approx.hpp"
 
 using namespace mainbore;
 using namespace mainbore::hydraulics;

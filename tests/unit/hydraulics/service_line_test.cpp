@@ -8,7 +8,7 @@
 #include "support/catch.hpp"
 #include "unit/hydraulics/draw.hpp"
 #include "unit/hydraulics/tables.hpp"
-#include "unit/mechanics/approx.hpp"
+#include "support/approx.hpp"
 
 using namespace mainbore;
 using namespace mainbore::hydraulics;

@@ -4,7 +4,7 @@
 #include <stdexcept>
 #include <string>
 
-#include "approx.hpp"
+#include "support/approx.hpp"
 #include "npt.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"

@@ -5,7 +5,7 @@
 #include <numbers>
 #include <stdexcept>
 
-#include "approx.hpp"
+#include "support/approx.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
 

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "approx.hpp"
+#include "support/approx.hpp"
 #include "npt.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"

@@ -6,7 +6,7 @@
 #include <limits>
 #include <random>
 
-#include "approx.hpp"
+#include "support/approx.hpp"
 #include "mainbore/mechanics/boring.hpp"
 #include "mainbore/mechanics/clamp.hpp"
 #include "mainbore/mechanics/engagement.hpp"

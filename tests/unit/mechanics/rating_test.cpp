@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "approx.hpp"
+#include "support/approx.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
 

@@ -6,7 +6,7 @@
 #include <numbers>
 #include <stdexcept>
 
-#include "approx.hpp"
+#include "support/approx.hpp"
 #include "support/catch.hpp"
 
 using namespace mainbore;

@@ -2,7 +2,7 @@
 
 #include <stdexcept>
 
-#include "approx.hpp"
+#include "support/approx.hpp"
 #include "npt.hpp"
 #include "support/catch.hpp"
 

@@ -3,7 +3,7 @@
 #include <limits>
 #include <stdexcept>
 
-#include "approx.hpp"
+#include "support/approx.hpp"
 #include "npt.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"

@@ -24,6 +24,7 @@ inline std::shared_ptr<MachineProfile> truck_machine() {
   machine->id = "truck";
   machine->title = "the truck's machine";
   machine->maker_figures = true;
+  machine->basis = stated_in_job;
   machine->smallest_tap = NominalSize::inches(0.5);
   machine->largest_tap = NominalSize::inches(2);
   machine->hand_limit = 90.0 * units::psi;

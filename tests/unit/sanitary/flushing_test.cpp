@@ -6,7 +6,7 @@
 #include "mainbore/hydraulics/pipe.hpp"
 #include "support/catch.hpp"
 #include "unit/hydraulics/tables.hpp"
-#include "unit/mechanics/approx.hpp"
+#include "support/approx.hpp"
 
 using namespace mainbore;
 using namespace mainbore::sanitary;

@@ -4,7 +4,7 @@
 #include <stdexcept>
 
 #include "support/catch.hpp"
-#include "unit/mechanics/approx.hpp"
+#include "support/approx.hpp"
 
 using namespace mainbore;
 using namespace mainbore::sanitary;
