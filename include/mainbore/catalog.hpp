@@ -16,37 +16,11 @@
 #include "mainbore/material.hpp"
 #include "mainbore/mechanics/taper_thread.hpp"
 #include "mainbore/nominal_size.hpp"
+#include "mainbore/service_tables.hpp"
+#include "mainbore/source.hpp"
 #include "mainbore/units.hpp"
 
 namespace mainbore {
-
-// A publication, or the honest absence of one.
-struct Source {
-  std::string id;     // "awwa-c151-17"
-  std::string title;  // publication and edition
-  std::string where;  // section or table
-  std::string note;
-};
-
-// How a number was had. The weakest of those it rests on is what a plan may claim.
-// Tables never hold the last, which is for what a job itself states: a mark read off a fitting, a maker's figure.
-enum class How : std::uint8_t { published, derived, common_practice, memory, stated };
-[[nodiscard]] constexpr std::string_view name_of(How how) {
-  constexpr std::array<std::string_view, 5> names = {"published", "derived", "common practice", "memory",
-                                                     "stated in the job"};
-  return names[static_cast<std::size_t>(how)];
-}
-
-// What one number rests on. `utility` is set where a utility's own rule replaced the default; `reference` is then the
-// utility's own document and section.
-struct Basis {
-  const Source* source = nullptr;
-  How how = How::common_practice;
-  bool utility = false;
-  const std::string* reference = nullptr;
-};
-
-inline constexpr Basis stated_in_job{nullptr, How::stated, false, nullptr};
 
 // A column of a pipe table that the planner relies on.
 enum class PipeColumn : std::uint8_t { od, od_minus, od_plus, wall, wall_minus, rating };
@@ -181,7 +155,10 @@ class Catalog {
 
   [[nodiscard]] const MaterialFacts& facts(Material material) const { return materials_[static_cast<std::size_t>(material)]; }
   [[nodiscard]] const TapThread* thread(ThreadStandard standard, NominalSize size) const;
+  [[nodiscard]] std::span<const TapThread> threads() const { return threads_; }
   [[nodiscard]] const MachineProfile* machine(std::string_view id) const;
+  // Tubing, meters, fixtures, chlorine, ground.
+  [[nodiscard]] const ServiceTables& service_tables() const { return service_tables_; }
   [[nodiscard]] const MachineProfile& unspecified_machine() const { return machines_.front(); }
   [[nodiscard]] std::span<const MachineProfile> machines() const { return machines_; }
   [[nodiscard]] const Source* source(std::string_view id) const;
@@ -211,6 +188,7 @@ class Catalog {
   std::vector<TapThread> threads_;
   std::vector<MachineProfile> machines_;
   std::vector<MetricSize> metric_sizes_;
+  ServiceTables service_tables_;
   std::map<std::string, Material, std::less<>> material_spellings_;
   std::map<std::string, std::string, std::less<>> ambiguous_spellings_;
 };

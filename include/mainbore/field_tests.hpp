@@ -1,7 +1,7 @@
 // What simple tests on a bare pipe say of its material: magnet, hammer, joints.
 //
-// Read from data/field_tests.json. Only the magnet rules a material out; sound and joints are hints, because water, film
-// and earth dull a ring, and repairs put foreign joints on any pipe.
+// Read from data/field_tests.json. Only the magnet rules a material out; sound and joints are hints, because water,
+// film and earth dull a ring, and repairs put foreign joints on any pipe.
 //
 //     const FieldTests tests = load_field_tests(Catalog::builtin());
 //     tests.of(Material::pvc).magnet      // false: it does not stick
@@ -23,7 +23,16 @@ inline constexpr std::array<std::string_view, 2> sound_names = {"ring", "dull"};
 [[nodiscard]] constexpr std::string_view name_of(Sound sound) { return sound_names[static_cast<std::size_t>(sound)]; }
 
 enum class JointStyle : std::uint8_t {
-  push_on, mechanical, flanged, caulked_bell, mortared_bell, sleeve_coupling, threaded, welded, fused, solvent_cement,
+  push_on,
+  mechanical,
+  flanged,
+  caulked_bell,
+  mortared_bell,
+  sleeve_coupling,
+  threaded,
+  welded,
+  fused,
+  solvent_cement,
   soldered
 };
 inline constexpr std::array<std::string_view, 11> joint_style_names = {
@@ -34,9 +43,9 @@ inline constexpr std::array<std::string_view, 11> joint_style_names = {
 }
 
 struct MaterialTests {
-  std::optional<bool> magnet;       // sticks; absent: either may be
-  std::optional<Sound> sound;       // absent: either may be
-  std::vector<JointStyle> joints;   // usual ones
+  std::optional<bool> magnet;      // sticks; absent: either may be
+  std::optional<Sound> sound;      // absent: either may be
+  std::vector<JointStyle> joints;  // usual ones
 };
 
 struct FieldTests {
@@ -45,11 +54,13 @@ struct FieldTests {
   Basis sound_basis;
   Basis joints_basis;
 
-  [[nodiscard]] const MaterialTests& of(Material material) const { return materials[static_cast<std::size_t>(material)]; }
+  [[nodiscard]] const MaterialTests& of(Material material) const {
+    return materials[static_cast<std::size_t>(material)];
+  }
 };
 
-// Throws CatalogError when the file is missing, leaves a material out or says something unknown. The bases point into the
-// catalogue, which must outlive them.
+// Throws CatalogError when the file is missing, leaves a material out or says something unknown. The bases point into
+// the catalogue, which must outlive them.
 [[nodiscard]] FieldTests load_field_tests(const Catalog& catalog);
 
 }  // namespace mainbore

@@ -12,6 +12,7 @@
 #include <variant>
 
 #include "mainbore/catalog.hpp"
+#include "mainbore/job.hpp"
 #include "mainbore/measure.hpp"
 #include "mainbore/nominal_size.hpp"
 
@@ -107,7 +108,35 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(place_stagger, "place.stagger")                               \
   X(place_defect_near, "place.defect-near")                       \
   X(place_other_line, "place.other-line")                         \
-  X(value_recalled, "value.recalled")
+  X(value_recalled, "value.recalled")                             \
+  X(service_existing_lead, "service.existing-lead")               \
+  X(service_existing_galvanized, "service.existing-galvanized")   \
+  X(service_not_checked, "service.not-checked")                   \
+  X(service_code_unnamed, "service.code-unnamed")                 \
+  X(service_fixture_unknown, "service.fixture-unknown")           \
+  X(service_curve_unread, "service.curve-unread")                 \
+  X(service_starved, "service.starved")                           \
+  X(service_too_fast, "service.too-fast")                         \
+  X(service_meter_over, "service.meter-over")                     \
+  X(service_meter_continuous, "service.meter-continuous")         \
+  X(service_line_small, "service.line-small")                     \
+  X(clean_stock_too_weak, "clean.stock-too-weak")                 \
+  X(clean_cannot_scour, "clean.cannot-scour")                     \
+  X(clean_as_main, "clean.as-main")                               \
+  X(pit_not_checked, "pit.not-checked")                           \
+  X(pit_not_located, "pit.not-located")                           \
+  X(pit_soil_not_type_a, "pit.soil-not-type-a")                   \
+  X(pit_not_examined, "pit.not-examined")                         \
+  X(pit_protective_system, "pit.protective-system")               \
+  X(pit_engineer, "pit.engineer")                                 \
+  X(pit_distress, "pit.distress")                                 \
+  X(pit_water, "pit.water")                                       \
+  X(pit_egress, "pit.egress")                                     \
+  X(pit_atmosphere, "pit.atmosphere")                             \
+  X(pit_guardrail, "pit.guardrail")                               \
+  X(pit_spoil_too_near, "pit.spoil-too-near")                     \
+  X(pit_sewer_near, "pit.sewer-near")                             \
+  X(pit_main_hangs, "pit.main-hangs")
 
 enum class FindingCode : std::uint8_t {
 #define MAINBORE_FINDING(name, code) name,
@@ -127,7 +156,7 @@ inline constexpr std::array finding_codes = {
 [[nodiscard]] std::optional<FindingCode> finding_named(std::string_view code);
 
 // A number or a name that a finding's words need. Text points into the catalogue, the rules or a literal.
-using Detail = std::variant<std::monostate, Measure, NominalSize, std::string_view, int>;
+using Detail = std::variant<std::monostate, Measure, NominalSize, std::string_view, int, ClockPosition>;
 
 struct Finding {
   FindingCode code = FindingCode::method_none;

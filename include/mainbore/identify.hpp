@@ -1,11 +1,12 @@
 // Which pipe is this? Every pipe of the catalogue that fits what was measured, and what would tell them apart.
 //
 // A pipe fits when its outside diameter D, within its own tolerance and that of the tool, covers the reading:
-//     D - minus - u <= reading <= D + plus + u        u: the tape's uncertainty / pi, or the calliper's (rules, "measuring")
-// Two readings must both be met. A magnet that sticks rules out what it cannot stick to, and the other way round; a wall
-// reading half as thick again as the class was made rules the class out. Year, sound and joints rule nothing out, because
-// records err and repairs differ; nor does a wall that reads thin, because walls rust: what they speak against is said
-// beside each class (Misgiving), and what nothing speaks against comes first.
+//     D - minus - u <= reading <= D + plus + u        u: the tape's uncertainty / pi, or the calliper's (rules,
+//     "measuring")
+// Two readings must both be met. A magnet that sticks rules out what it cannot stick to, and the other way round; a
+// wall reading half as thick again as the class was made rules the class out. Year, sound and joints rule nothing out,
+// because records err and repairs differ; nor does a wall that reads thin, because walls rust: what they speak against
+// is said beside each class (Misgiving), and what nothing speaks against comes first.
 //
 // Nothing here is an identification. The answer is the list of what the pipe may be, "none of the catalogue" included,
 // and each entry's taps are what the rules would allow were it that pipe, sound, and proved to carry water. Colour and
@@ -38,11 +39,17 @@ struct PipeReadings {
   std::optional<bool> magnet;           // sticks
   std::optional<Sound> sound;
   std::optional<JointStyle> joint;
-  std::optional<Carries> carries;       // as proved by two independent means; absent: not yet
+  std::optional<Carries> carries;  // as proved by two independent means; absent: not yet
 };
 
 // What speaks against a class without ruling it out.
-enum class Misgiving : std::uint8_t { wall_reads_thin, wall_reads_thick, not_laid_then, sounds_otherwise, joint_unusual };
+enum class Misgiving : std::uint8_t {
+  wall_reads_thin,
+  wall_reads_thick,
+  not_laid_then,
+  sounds_otherwise,
+  joint_unusual
+};
 [[nodiscard]] constexpr std::string_view name_of(Misgiving misgiving) {
   constexpr std::array<std::string_view, 5> names = {"wall-reads-thin", "wall-reads-thick", "not-laid-then",
                                                      "sounds-otherwise", "joint-unusual"};
@@ -77,12 +84,12 @@ enum class NextReading : std::uint8_t { magnet, wall, sound, joint, year };
   return names[static_cast<std::size_t>(next)];
 }
 struct NextAnswer {
-  std::string_view answer;            // "sticks"; empty where `low` and `high` say it
+  std::string_view answer;  // "sticks"; empty where `low` and `high` say it
   std::optional<Measure> low;
   std::optional<Measure> high;
-  std::optional<int> from;            // years
+  std::optional<int> from;  // years
   std::optional<int> to;
-  std::vector<std::size_t> fits;      // places in Identification::fits
+  std::vector<std::size_t> fits;  // places in Identification::fits
 };
 struct NextStep {
   NextReading what = NextReading::magnet;
@@ -91,18 +98,19 @@ struct NextStep {
 
 struct Identification {
   PipeReadings readings;
-  Length od;                                    // by the better tool
-  Length od_low;                                // what every pipe listed must cover
+  Length od;      // by the better tool
+  Length od_low;  // what every pipe listed must cover
   Length od_high;
-  bool readings_disagree = false;               // tape and calliper: measure again; nothing fits
-  std::vector<FittingPipe> fits;                // empty: none of the catalogue
-  std::vector<NearMiss> nearest;                // where none fits: the next smaller and the next larger
-  std::vector<const PipeSeries*> not_judged;    // series whose diameters are not tabulated: they may fit anything
-  std::vector<NextStep> next;                   // the surest first
+  bool readings_disagree = false;             // tape and calliper: measure again; nothing fits
+  std::vector<FittingPipe> fits;              // empty: none of the catalogue
+  std::vector<NearMiss> nearest;              // where none fits: the next smaller and the next larger
+  std::vector<const PipeSeries*> not_judged;  // series whose diameters are not tabulated: they may fit anything
+  std::vector<NextStep> next;                 // the surest first
   bool water_proved = false;
 };
 
-// Throws std::invalid_argument when neither circumference nor diameter is given, or a length is not positive and finite.
+// Throws std::invalid_argument when neither circumference nor diameter is given, or a length is not positive and
+// finite.
 [[nodiscard]] Identification identify(const PipeReadings& readings, const Catalog& catalog, const Rules& rules,
                                       const FieldTests& tests, const PocketOptions& options = {});
 

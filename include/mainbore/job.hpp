@@ -52,6 +52,7 @@ struct MainFacts {
   std::optional<Material> material;          // required
   std::optional<NominalSize> size;           // required
   std::optional<Pressure> pressure;          // required: the greatest static pressure expected while tapping
+  std::optional<Pressure> pressure_low;      // the lowest static pressure that customers are served at
   std::string class_name;                    // as written: "PC 350", "C900 DR 18", "Class 150"
   std::string standard;                      // "C900", "D2241", "iron pipe size" ...: narrows the catalogue
   std::optional<int> installed;              // year laid
@@ -76,6 +77,47 @@ struct Nearby {
   std::optional<NominalSize> size;
 };
 
+// How the friction of the service is worked out.
+enum class FrictionMethod : std::uint8_t { hazen_williams, darcy_weisbach };
+inline constexpr std::array<std::string_view, 2> friction_method_names = {"Hazen-Williams", "Darcy-Weisbach"};
+
+// What feeds most water closets: decides which column of a demand curve is read.
+enum class FixtureSupply : std::uint8_t { flush_tank, flush_valve };
+inline constexpr std::array<std::string_view, 2> fixture_supply_names = {"flush tank", "flush valve"};
+
+enum class DwellingSprinklers : std::uint8_t { none, single, pair };
+inline constexpr std::array<std::string_view, 3> dwelling_sprinkler_names = {"none", "single", "pair"};
+
+// A service found in the ground where the new one goes.
+enum class ExistingService : std::uint8_t { none, copper, plastic, galvanized, lead };
+inline constexpr std::array<std::string_view, 5> existing_service_names = {"none", "copper", "plastic", "galvanized",
+                                                                           "lead"};
+
+// From the main to the meter and on to where the residual is wanted.
+struct LineFacts {
+  std::optional<Tubing> material;
+  std::optional<NominalSize> size;           // as the service, where not given
+  std::optional<Length> length;
+  std::optional<Length> rise;                // of the customer over the main; negative when it lies lower
+  std::optional<FrictionMethod> friction;
+  std::optional<double> c;                   // Hazen-Williams, in place of the tabulated one
+  std::optional<int> elbows;
+  std::optional<int> couplings;
+};
+
+struct DemandFacts {
+  std::optional<Flow> flow;                  // known as such: fixtures are then not counted
+  std::optional<double> fixture_units;
+  std::string fixtures;                      // "2 bathroom group, kitchen sink": names of the code's own table
+  std::optional<PlumbingCode> code;          // whose fixture units those are
+  std::optional<FixtureSupply> supply;
+  std::optional<Flow> continuous;            // hose bibbs, lawn, cooling: added in full
+  std::optional<DwellingSprinklers> sprinklers;
+  std::optional<Flow> sprinkler_flow;        // of one sprinkler, by its listing
+  std::optional<bool> shared;                // the pipe also serves other dwellings
+  std::optional<Pressure> residual;          // wanted behind the meter
+};
+
 struct ServiceFacts {
   std::optional<NominalSize> size;           // required
   std::optional<ThreadStandard> thread;      // of the corporation stop's inlet
@@ -83,6 +125,57 @@ struct ServiceFacts {
   std::optional<ClockPosition> clock;        // asked for
   std::optional<Pressure> stop_rating;       // working pressure marked on the corporation stop
   std::optional<Pressure> saddle_rating;     // and on the saddle or sleeve
+  std::optional<ExistingService> existing;
+  LineFacts line;
+  std::optional<NominalSize> meter;          // nominal size of the meter
+  DemandFacts demand;
+};
+
+struct SanitaryFacts {
+  std::optional<double> stock;               // available chlorine of the stock at hand, per cent, by its label
+  std::optional<Volume> solution;            // how much to mix
+};
+
+// As a competent person claims it after visual and manual tests.
+enum class SoilClaim : std::uint8_t { stable_rock, type_a, type_b, type_c };
+inline constexpr std::array<std::string_view, 4> soil_claim_names = {"stable rock", "A", "B", "C"};
+// Layers that dip toward the pit.
+enum class LayerFacts : std::uint8_t { none, gentle, steep };
+inline constexpr std::array<std::string_view, 3> layer_names = {"none", "gentler than 4:1", "4:1 or steeper"};
+enum class PitWater : std::uint8_t { none, seeping, standing };
+inline constexpr std::array<std::string_view, 3> pit_water_names = {"none", "seeping", "standing"};
+enum class Protection : std::uint8_t { slope, shield };
+inline constexpr std::array<std::string_view, 2> protection_names = {"slope", "shield"};
+// What a competent person who looked for signs of a cave-in found.
+enum class CaveInSign : std::uint8_t { no_sign, sign };
+inline constexpr std::array<std::string_view, 2> cave_in_names = {"no sign", "sign"};
+// What the ground is made of, for the room that it takes when dug.
+enum class Earth : std::uint8_t { sand, earth, clay, rock };
+inline constexpr std::array<std::string_view, 4> earth_names = {"sand", "earth", "clay", "rock"};
+
+struct ExcavationFacts {
+  std::optional<SoilClaim> soil;
+  std::optional<Pressure> strength;          // unconfined, by penetrometer or vane
+  std::optional<Earth> earth;
+  std::optional<bool> granular;
+  std::optional<bool> fissured;
+  std::optional<bool> vibration;             // traffic, pile driving
+  std::optional<bool> disturbed;             // dug before: taken as so over any main
+  std::optional<LayerFacts> layers;
+  std::optional<PitWater> water;
+  std::optional<bool> distress;              // cracks at the edge, slumping, bulging
+  std::optional<Time> open_for;
+  std::optional<Protection> protection;      // chosen
+  std::optional<CaveInSign> finding;
+  std::optional<bool> hazard;                // bad air is to be expected
+  std::optional<bool> crossing;              // people cross the pit on a walkway
+  std::optional<Length> spoil_distance;      // from the edge to the foot of the spoil
+  std::optional<bool> located;               // the ticket is valid and all marks are read
+  std::optional<Length> tolerance;           // of the state's law, to each side of a marked line
+  std::optional<Length> sewer;               // from the water line to the nearest sewer, level, edge to edge
+  std::optional<Length> sewer_below;         // and how far it lies below
+  std::optional<Velocity> speed;             // posted
+  std::optional<Length> lane;                // width of road closed
 };
 
 struct MachineFacts {
@@ -102,6 +195,8 @@ struct Job {
   std::optional<std::vector<Nearby>> nearby; // absent: nobody looked; empty: looked, and there is nothing
   ServiceFacts service;
   MachineFacts machine;
+  SanitaryFacts sanitary;
+  ExcavationFacts excavation;
 };
 
 }  // namespace mainbore

@@ -9,13 +9,16 @@
 #include <vector>
 
 #include "mainbore/catalog.hpp"
+#include "mainbore/cleaning_plan.hpp"
 #include "mainbore/finding.hpp"
 #include "mainbore/job.hpp"
 #include "mainbore/mechanics/boring.hpp"
 #include "mainbore/mechanics/clamp.hpp"
 #include "mainbore/mechanics/engagement.hpp"
 #include "mainbore/mechanics/makeup.hpp"
+#include "mainbore/pit_plan.hpp"
 #include "mainbore/rules.hpp"
+#include "mainbore/service_plan.hpp"
 
 namespace mainbore {
 
@@ -169,11 +172,23 @@ struct Plan {
   PressureChain pressure;
   Setup setup;
   Location location;
+  std::optional<OpenHole> open_hole;      // of a wet tap whose hole is known
+  std::optional<ServicePlan> service;     // the rest only where the job gives facts for it
+  std::optional<CleaningPlan> cleaning;
+  std::optional<PitPlan> excavation;
   std::vector<StopNumber> stop_numbers;
   std::vector<Finding> findings;          // gravest first, then in the order of the checks
   const Rules* rules = nullptr;
   const Catalog* catalog = nullptr;
 };
+
+// The parts of the work that a plan was not asked to look at, because the job has no facts for them: what is missing, and
+// the paths that would give it.
+struct NotChecked {
+  std::string_view what;                  // "water for the customer"
+  std::string_view give;                  // "service.line.material, service.line.length and service.demand"
+};
+[[nodiscard]] std::vector<NotChecked> not_checked(const Plan& plan);
 
 // Plans one job. Pure: the same job, catalogue and rules give the same plan. The job must have its four required facts
 // (throws std::invalid_argument otherwise; the readers of io refuse such a job with a diagnostic first).

@@ -1,13 +1,13 @@
 // The pocket table: what each main of the catalogue may take under the rules in force.
 //
 // Nothing here has an opinion of its own. Every cell is what plan() decides for pocket_job(): the catalogue's pipe of
-// that size and class, proved to carry water, seen sound, straight, cool, nothing near, stop and saddle of ample rating,
-// at a stated low line pressure. A tap stands in the table when plan() does it by the method asked; the largest such tap
-// is listed. The taps tried are those of corporation stops, 5/8 to 2 in.
+// that size and class, proved to carry water, seen sound, straight, cool, nothing near, stop and saddle of ample
+// rating, at a stated low line pressure. A tap stands in the table when plan() does it by the method asked; the largest
+// such tap is listed. The taps tried are those of corporation stops, 5/8 to 2 in.
 //
-// A `go` needs nothing more than that job's facts; a `hold` needs the reading that its code asks for (old iron: the wall
-// gauged at the tap; a thread that only fits a wall at its nominal). Where the largest tap is a hold, the largest go
-// stands beside it.
+// A `go` needs nothing more than that job's facts; a `hold` needs the reading that its code asks for (old iron: the
+// wall gauged at the tap; a thread that only fits a wall at its nominal). Where the largest tap is a hold, the largest
+// go stands beside it.
 //
 // The table is no permission: pressure, condition, place and what the pipe carries are judged by the plan of the job.
 //
@@ -34,13 +34,13 @@ inline constexpr std::array pocket_taps = {NominalSize::inches(2),    NominalSiz
                                            NominalSize::inches(0.75), NominalSize::inches(0.625)};
 
 struct PocketOptions {
-  std::vector<Material> materials = {};        // empty: every one
-  std::optional<NominalSize> main_from = {};   // smallest main, inclusive
-  std::optional<NominalSize> main_to = {};     // largest, inclusive
-  std::optional<ThreadStandard> thread = {};   // of the stop's inlet; absent: the rules' default
+  std::vector<Material> materials = {};                // empty: every one
+  std::optional<NominalSize> main_from = {};           // smallest main, inclusive
+  std::optional<NominalSize> main_to = {};             // largest, inclusive
+  std::optional<ThreadStandard> thread = {};           // of the stop's inlet; absent: the rules' default
   std::shared_ptr<const MachineProfile> machine = {};  // absent: no machine's limit counts, and no chain is worked out
-  std::optional<Length> wall = {};             // as gauged on the pipe at hand; absent: only tabulated walls count
-  Pressure line = 40.0 * units::psi;           // below the lowest rating in the catalogue
+  std::optional<Length> wall = {};    // as gauged on the pipe at hand; absent: only tabulated walls count
+  Pressure line = 40.0 * units::psi;  // below the lowest rating in the catalogue
 };
 
 // The largest tap by one method. Both absent: none.
@@ -62,8 +62,8 @@ struct PocketCell {
   std::optional<double> threads_least;    // and in the least wall a sound pipe may have
   std::optional<Length> wall_needed;      // for the threads the rules ask
   bool threads_judged = false;            // false: the thread's dimensions are recalled, and a maximum judges
-  // Of the machine on this pipe:
-  std::optional<Length> saddle_od;        // outside diameter its machine saddle must seat on
+  std::optional<Length> od;               // that a service saddle, or the machine's for a direct tap, must fit
+  // Of the machine's chain, for a direct tap; on a service saddle the machine stands on the stop.
   std::optional<Length> chain_needed;
   int chain_extensions = 0;
 };
@@ -86,7 +86,8 @@ struct PocketTable {
 [[nodiscard]] PocketTable pocket_table(const Catalog& catalog, const Rules& rules, PocketOptions options = {});
 
 // Neighbouring classes of one series and size whose answers and diameters are the same, as a reader wants them on one
-// line; by material, series and size. The weakest class stands for the threads: `governing` has the least complete threads.
+// line; by material, series and size. The weakest class stands for the threads: `governing` has the least complete
+// threads.
 struct PocketLine {
   const PocketCell* first = nullptr;
   const PocketCell* last = nullptr;

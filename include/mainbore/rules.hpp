@@ -108,6 +108,69 @@ struct Rules {
   Rule<double> drill_iron_factor;              // K of the cast-iron method
   Rule<Length> drill_clearance;                // past breakthrough
 
+  // water for the customer
+  Rule<Velocity> velocity_caution;             // speed of the water in the service from which a caution is given
+  Rule<Velocity> velocity_limit;               // greatest speed of the water in the service
+  Rule<Pressure> least_residual;               // least pressure behind the meter at the demand
+  Rule<double> meter_continuous_share;         // share of a meter's greatest flow that it may pass without pause
+  Rule<NominalSize> smallest_line;             // smallest service that may be laid
+  Rule<double> equal_runs_exponent;            // exponent by which several runs of small pipe equal one larger
+  Rule<Flow> sprinkler_single;                 // flow of one dwelling sprinkler alone
+  Rule<Flow> sprinkler_of_two;                 // flow of each of two dwelling sprinklers together
+  Rule<Flow> sprinkler_shared;                 // allowance for domestic use on pipe that sprinklers share
+
+  // cleaning
+  Rule<double> swab_percent;                   // strength of the solution for swabbing cutter, stop and pipe
+  Rule<Volume> swab_volume;                    // solution mixed where a job asks for no other amount
+  Rule<Velocity> flush_velocity;               // speed in the service that carries dirt and chips out
+  Rule<Velocity> flush_velocity_least;         // speed below which a flush only rinses
+  Rule<double> flush_changes;                  // times the water in the service is changed
+  Rule<double> flush_chlorine;                 // most chlorine in the flush water, mg/L
+  Rule<double> dechlorination_excess;          // agent given over the exact dose
+  Rule<double> lead_percent;                   // most lead, averaged over wetted surfaces
+  Rule<NominalSize> sample_above;              // services larger than this are chlorinated as mains and sampled
+
+  // the pit
+  Rule<Length> room_along;                     // bottom of the pit along the main
+  Rule<Length> room_machine_side;              // from the main to the wall on the side of the machine
+  Rule<Length> room_far_side;                  // from the main to the other wall
+  Rule<Length> room_below;                     // clear under the main
+  Rule<Length> protective_system_depth;        // depth from which a protective system is required
+  Rule<Length> egress_depth;                   // depth from which a ladder or other way out is required
+  Rule<Length> egress_travel;                  // farthest way to a ladder
+  Rule<Length> ladder_extension;               // side rails of a ladder above the edge
+  Rule<Length> atmosphere_depth;               // depth beyond which the air is tested where bad air is to be expected
+  Rule<Length> engineer_depth;                 // depth beyond which an engineer designs the protective system
+  Rule<Length> short_term_depth;               // depth down to which Type A soil may stand at the short-term slope
+  Rule<Time> short_term_open;                  // time that Type A soil may stand at the short-term slope
+  Rule<Length> spoil_setback;                  // least way from the edge to the spoil
+  Rule<Length> guardrail_depth;                // depth from which a crossing has guard rails
+  Rule<Pressure> type_a_least;                 // least unconfined strength of Type A soil
+  Rule<Pressure> type_c_most;                  // greatest unconfined strength of Type C soil
+  Rule<double> slope_stable_rock;              // steepest slope in stable rock, run to one of rise
+  Rule<double> slope_type_a;                   // steepest slope in Type A soil, run to one of rise
+  Rule<double> slope_type_a_short;             // the same for the short term
+  Rule<double> slope_type_b;                   // steepest slope in Type B soil, run to one of rise
+  Rule<double> slope_type_c;                   // steepest slope in Type C soil, run to one of rise
+  Rule<double> slope_distress;                 // run added to one of rise where the ground shows distress
+  Rule<Length> vertical_lower;                 // most of the wall that may stand upright below the slope in Type A soil
+  Rule<Length> vertical_lower_depth;           // pit to which the slope above it is that of Type A
+  Rule<double> vertical_lower_slope;           // slope above it in a deeper pit
+  Rule<Length> bench_first;                    // highest first bench
+  Rule<Length> bench_later_a;                  // highest bench above the first in Type A soil
+  Rule<Length> bench_later_b;                  // highest bench above the first in cohesive Type B soil
+  Rule<Length> shield_above;                   // shield above the foot of a slope over it
+  Rule<Length> shield_below;                   // most that may be dug below the bottom of a shield
+  Rule<double> swell_sand;                     // gain in volume of dug sand or gravel
+  Rule<double> swell_earth;                    // gain in volume of dug common earth
+  Rule<double> swell_clay;                     // gain in volume of dug clay
+  Rule<double> swell_rock;                     // gain in volume of broken rock
+  Rule<double> repose;                         // run to one of rise at which spoil comes to rest
+  Rule<Length> tolerance_margin;               // dug by hand to each side of a marked line
+  Rule<double> notice_days;                    // working days between the call and the first digging
+  Rule<Length> sewer_apart;                    // least way from a water line to a sewer beside it
+  Rule<Length> sewer_below;                    // least way down from a water line to a sewer nearer than that
+
   // Text of utility references that Basis::reference points at: a deque, so that they stay where they are.
   std::deque<std::string> references;
 };

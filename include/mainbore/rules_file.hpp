@@ -58,7 +58,9 @@ inline constexpr std::size_t longest_rules = 1u << 20;
 struct RuleField {
   using Target =
       std::variant<Rule<double> Rules::*, Rule<Length> Rules::*, Rule<Pressure> Rules::*, Rule<Temperature> Rules::*,
-                   Rule<Force> Rules::*, Rule<ThreadStandard> Rules::*, Rule<ClockPosition> Rules::*>;
+                   Rule<Force> Rules::*, Rule<Velocity> Rules::*, Rule<Flow> Rules::*, Rule<Volume> Rules::*,
+                   Rule<Time> Rules::*, Rule<NominalSize> Rules::*, Rule<ThreadStandard> Rules::*,
+                   Rule<ClockPosition> Rules::*>;
   std::string_view path;  // "direct.required_threads": group and key
   Target target;
   Kind kind;     // what the value measures; unused for a thread or a clock position

@@ -1,7 +1,7 @@
 // The answers of identify, what_if, trial_taps and pocket_table as JSON and CSV, for scripts.
 //
-// As in a plan: a quantity is {"value", "unit"} in the units asked for, a nominal size is in nominal inches, what is not
-// known is left out. Paths and columns only grow; `format` is raised if one ever changes its meaning.
+// As in a plan: a quantity is {"value", "unit"} in the units asked for, a nominal size is in nominal inches, what is
+// not known is left out. Paths and columns only grow; `format` is raised if one ever changes its meaning.
 #pragma once
 
 #include <span>

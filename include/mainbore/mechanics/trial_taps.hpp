@@ -6,7 +6,8 @@
 //
 // Why one turn deeper is one turn more by hand, whatever the taper. Run on by a depth e, a tap of taper T (diameter per
 // length) leaves the hole wider by T e at every level. The stop's thread, of the same taper, is as wide as the hole
-// again when it has gone in further by T e / T = e. A thread of pitch p moves p a turn, the tap's as well as the stop's:
+// again when it has gone in further by T e / T = e. A thread of pitch p moves p a turn, the tap's as well as the
+// stop's:
 //     one more turn of the tap  ->  e = p deeper  ->  one more turn of the stop by hand         (T has dropped out)
 // So with h turns by hand, w by the wrench, s threads showing after them, of trial i:
 //     c = d - h p             the same in every trial of this tool and stop; its spread tests the counting of h
@@ -16,8 +17,8 @@
 // in which h does not appear: turns by hand need not be counted, and where they are they check the rest.
 // The mark is the mean of the trials that agree. Depth counts from any mark as long as it is the same one throughout.
 //
-// The pitch must be that of the stop at hand: for the AWWA taper, whose standard was not read, count the threads over an
-// inch. Nothing here is published; the geometry is derived as above.
+// The pitch must be that of the stop at hand: for the AWWA taper, whose standard was not read, count the threads over
+// an inch. Nothing here is published; the geometry is derived as above.
 //
 //     // 14 threads per inch; two wrench turns and two threads showing are wanted; 2-1/2 turns and 3 threads were had.
 //     const TrialTap trial{1.50 * units::inch, 4.0, 2.5, 3.0};
@@ -66,15 +67,15 @@ enum class TrialDoubt : std::uint8_t {
 }
 
 struct TrialResult {
-  Length mark;                      // d*, mean of the trials that agree
-  double turns_from_last = 0.0;     // of the tap, from the last trial's depth to the mark; positive: deeper
-  Length spread;                    // greatest less least d* of the trials that agree
-  double spread_turns = 0.0;        // the same over p
-  std::vector<Length> marks;        // d* by each trial, in the order given
-  std::vector<std::size_t> stray;   // places in that order of the trials left out
-  std::optional<double> hand_turns; // h*, what to count at the mark; where any trial that agrees counted
-  std::vector<TrialDoubt> doubts;   // empty: the mark may be used
-  int further_trials = 0;           // at least so many more, tapped at `mark`
+  Length mark;                       // d*, mean of the trials that agree
+  double turns_from_last = 0.0;      // of the tap, from the last trial's depth to the mark; positive: deeper
+  Length spread;                     // greatest less least d* of the trials that agree
+  double spread_turns = 0.0;         // the same over p
+  std::vector<Length> marks;         // d* by each trial, in the order given
+  std::vector<std::size_t> stray;    // places in that order of the trials left out
+  std::optional<double> hand_turns;  // h*, what to count at the mark; where any trial that agrees counted
+  std::vector<TrialDoubt> doubts;    // empty: the mark may be used
+  int further_trials = 0;            // at least so many more, tapped at `mark`
 
   [[nodiscard]] bool settled() const { return doubts.empty(); }
 };

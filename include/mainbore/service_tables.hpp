@@ -1,0 +1,149 @@
+// The published tables behind water for the customer, cleaning and the pit.
+//
+// Part of the catalogue: loaded once, never changed, and pointed at by plans. Each table says what it rests on.
+//
+//     const ServiceTables& tables = Catalog::builtin().service_tables();
+//     tables.tube(Tubing::copper_k, NominalSize::inches(1))->bore / units::inch;      // 0.995
+//     tables.meter(NominalSize::inches(0.75))->safe_maximum / units::gpm;             // 30
+//     tables.equivalent_length(LineFitting::curb_stop, NominalSize::inches(1));       // 7 ft of the same pipe
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "mainbore/hydraulics/demand.hpp"
+#include "mainbore/hydraulics/minor_loss.hpp"
+#include "mainbore/hydraulics/water.hpp"
+#include "mainbore/nominal_size.hpp"
+#include "mainbore/sanitary/concentration.hpp"
+#include "mainbore/source.hpp"
+#include "mainbore/units.hpp"
+
+namespace mainbore {
+
+// Tubing that services are laid in.
+enum class Tubing : std::uint8_t { copper_k, copper_l, polyethylene, pex };
+inline constexpr std::size_t tubing_count = 4;
+inline constexpr std::array<std::string_view, tubing_count> tubing_names = {"copper type K", "copper type L",
+                                                                            "polyethylene SDR 9", "PEX SDR 9"};
+[[nodiscard]] constexpr std::string_view name_of(Tubing tubing) { return tubing_names[static_cast<std::size_t>(tubing)]; }
+
+struct TubeSize {
+  Tubing tubing = Tubing::copper_k;
+  NominalSize size;
+  Length od;
+  Length wall;
+  Length bore;        // by the nominal wall
+  Length bore_least;  // with plastic walls as thick as their tolerance allows
+  Basis basis;
+};
+
+// The friction coefficient that a kind of tubing is planned with.
+struct TubeFriction {
+  double c = 0.0;  // Hazen-Williams
+  Basis c_basis;
+};
+
+enum class LineFitting : std::uint8_t { corporation_stop, curb_stop, elbow, coupling };
+inline constexpr std::size_t line_fitting_count = 4;
+
+struct SizedLength {
+  NominalSize size;
+  Length length;
+};
+
+struct MeterSize {
+  NominalSize size;
+  std::vector<hydraulics::MeterPoint> loss;
+  Flow safe_maximum;
+  Basis basis;
+
+  [[nodiscard]] hydraulics::Meter meter() const { return {loss, safe_maximum}; }
+};
+
+// Whose fixture units and whose demand curve: they only mean something together.
+enum class PlumbingCode : std::uint8_t { ipc, upc, nspc };
+inline constexpr std::size_t plumbing_code_count = 3;
+inline constexpr std::array<std::string_view, plumbing_code_count> plumbing_code_names = {"IPC", "UPC", "NSPC"};
+[[nodiscard]] constexpr std::string_view name_of(PlumbingCode code) {
+  return plumbing_code_names[static_cast<std::size_t>(code)];
+}
+
+// One row of a code's fixture units. A code may list a fixture several times, for its use and how it is fed.
+struct FixtureRow {
+  PlumbingCode code = PlumbingCode::ipc;
+  std::string fixture;
+  std::string use;      // "private", "public", "assembly" ...
+  std::string control;  // "flush tank", "flushometer valve"; empty where the code names none
+  double units = 0.0;
+  bool flush_valve = false;
+};
+
+// A code's demand by fixture units. `tank` and `valve`: water closets mainly by flush tank or by flush valve.
+struct DemandCurve {
+  std::vector<hydraulics::DemandPoint> tank;
+  std::vector<hydraulics::DemandPoint> valve;  // empty where the curve was not published or not read
+  // Fixture units between two rows of which the rows between were not read: no flow is given there.
+  std::optional<std::array<double, 2>> gap;
+  Basis basis;
+};
+
+struct DechlorinationAgent {
+  std::string name;
+  double per_chlorine = 0.0;  // milligrams of agent per milligram of chlorine
+};
+
+// A strength to fill a line with, and how long it stands.
+struct ChlorineDose {
+  std::string method;
+  sanitary::Concentration dose;
+  Time hold;
+  std::optional<Time> hold_most;
+  sanitary::Concentration residual;  // at least this must be left at the end
+  Basis basis;
+};
+
+struct LocateColour {
+  std::string colour;
+  std::string meaning;
+};
+
+struct ServiceTables {
+  std::vector<TubeSize> tubes;                         // by tubing, sizes rising
+  std::array<TubeFriction, tubing_count> friction;
+  Length tube_roughness;                               // drawn copper and plastic, for Darcy-Weisbach
+  Basis tube_roughness_basis;
+  std::array<std::vector<SizedLength>, line_fitting_count> fittings;  // sizes rising
+  Basis fittings_basis;
+  std::vector<MeterSize> meters;                       // sizes rising
+  std::vector<FixtureRow> fixtures;
+  std::array<Basis, plumbing_code_count> fixtures_basis;
+  std::array<DemandCurve, plumbing_code_count> curves;
+  std::vector<hydraulics::WaterPoint> water;
+  Basis water_basis;
+  UnitWeight head;                                     // pressure of a foot of water, as the codes round it
+  Basis head_basis;
+  sanitary::Concentration weakest_bleach;              // household bleach, by its label
+  Basis stock_basis;
+  std::vector<DechlorinationAgent> dechlorination;
+  Basis dechlorination_basis;
+  std::vector<ChlorineDose> doses;
+  UnitWeight soil_weight;                              // in the bank
+  UnitWeight rock_weight;
+  Basis weight_basis;
+  std::vector<LocateColour> colours;
+  Basis colours_basis;
+
+  [[nodiscard]] const TubeSize* tube(Tubing tubing, NominalSize size) const;
+  [[nodiscard]] const MeterSize* meter(NominalSize size) const;
+  // The row of the size, or of the next larger one that is tabulated; nothing above the largest.
+  [[nodiscard]] std::optional<Length> equivalent_length(LineFitting fitting, NominalSize size) const;
+  // The colour of the marks for something: the first whose meaning has the word in it; empty when there is none.
+  [[nodiscard]] std::string_view colour_of(std::string_view word) const;
+};
+
+}  // namespace mainbore

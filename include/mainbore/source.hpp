@@ -1,0 +1,39 @@
+// Where a number came from, and how it was had.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+namespace mainbore {
+
+// A publication, or the honest absence of one.
+struct Source {
+  std::string id;     // "awwa-c151-17"
+  std::string title;  // publication and edition
+  std::string where;  // section or table
+  std::string note;
+};
+
+// How a number was had. The weakest of those it rests on is what a plan may claim.
+// Tables never hold the last, which is for what a job itself states: a mark read off a fitting, a maker's figure.
+enum class How : std::uint8_t { published, derived, common_practice, memory, stated };
+[[nodiscard]] constexpr std::string_view name_of(How how) {
+  constexpr std::array<std::string_view, 5> names = {"published", "derived", "common practice", "memory",
+                                                     "stated in the job"};
+  return names[static_cast<std::size_t>(how)];
+}
+
+// What one number rests on. `utility` is set where a utility's own rule replaced the default; `reference` is then the
+// utility's own document and section.
+struct Basis {
+  const Source* source = nullptr;
+  How how = How::common_practice;
+  bool utility = false;
+  const std::string* reference = nullptr;
+};
+
+inline constexpr Basis stated_in_job{nullptr, How::stated, false, nullptr};
+
+}  // namespace mainbore

@@ -1,0 +1,589 @@
+// The text report: the plan's parts in the order of use. All engineering is the plan's.
+#include <algorithm>
+#include <cmath>
+
+#include "mainbore/measure.hpp"
+#include "mainbore/report.hpp"
+#include "mainbore/wording.hpp"
+#include "report/text_page.hpp"
+#include "report/text_water.hpp"
+
+namespace mainbore {
+namespace {
+
+using report::columns;
+using report::TextPage;
+
+std::string sentence_case(std::string text) {
+  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
+    text.front() = static_cast<char>(text.front() - 'a' + 'A');
+  return text;
+}
+
+// "main.stop_rating" -> "main stop rating"
+std::string path_in_words(std::string_view path) {
+  std::string words(path);
+  std::replace_if(
+      words.begin(), words.end(), [](char c) { return c == '.' || c == '_'; }, ' ');
+  return words;
+}
+
+std::string pipe_in_words(const Pipe& pipe) {
+  std::string text = pipe.series != nullptr ? pipe.series->title : std::string();
+  if (!pipe.class_name.empty()) text += (text.empty() ? "" : ", ") + pipe.class_name;
+  return text;
+}
+
+std::string_view seat_valve(Method method) {
+  switch (seat_of(method)) {
+    case Seat::stop:
+      return "stop";
+    case Seat::tapping_valve:
+      return "tapping valve";
+    case Seat::pipe:
+      break;
+  }
+  return "machine valve";
+}
+
+class TextReport {
+ public:
+  TextReport(const Plan& plan, const TextOptions& options)
+      : plan_(plan), options_(options), page_(options.width, options.colour) {}
+
+  std::string all() && {
+    verdict();
+    stop_numbers();
+    stops();
+    holds();
+    the_tap();
+    rejected();
+    threads();
+    makeup();
+    pressures();
+    setup();
+    place();
+    report::water_sections(page_, plan_, options_.units);
+    assumed();
+    settle();
+    found();
+    always();
+    if (options_.materials) load();
+    if (options_.steps) {
+      steps();
+      trouble();
+    }
+    sources();
+    return std::move(page_).take();
+  }
+
+ private:
+  [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, options_.units); }
+  [[nodiscard]] std::string show_detail(const Detail& detail) const {
+    std::string text;
+    append_detail(text, detail, options_.units);
+    return text;
+  }
+  [[nodiscard]] static std::string number(double value, int decimals = 2) {
+    std::string text;
+    append_number(text, value, decimals);
+    return text;
+  }
+  [[nodiscard]] static std::string name(NominalSize size) { return size.label() + " in"; }
+  [[nodiscard]] bool wet() const { return plan_.job.main.pressurised.value_or(true); }
+  [[nodiscard]] bool taps() const { return plan_.method.kind != Method::none; }
+
+  [[nodiscard]] std::vector<const Finding*> of(Severity severity) const {
+    std::vector<const Finding*> list;
+    for (const Finding& finding : plan_.findings) {
+      if (finding.severity == severity) list.push_back(&finding);
+    }
+    return list;
+  }
+
+  void verdict() {
+    switch (plan_.verdict) {
+      case Verdict::go:
+        page_.title("GO - tap as planned, inside the stop numbers", true);
+        break;
+      case Verdict::hold:
+        page_.title("HOLD - do not cut until every hold is cleared", true);
+        break;
+      case Verdict::no_go:
+        page_.title("NO-GO - do not tap", true);
+        break;
+    }
+    // The verdict stands above; the rest of the sentence says for what.
+    const std::string summary = summary_of(plan_, options_.units);
+    const std::size_t after_verdict = summary.find(": ");
+    page_.paragraph(sentence_case(summary.substr(after_verdict + 2)));
+
+    const Job& job = plan_.job;
+    if (job.id.empty() && job.place.empty() && job.date.empty() && job.crew.empty() && job.note.empty()) return;
+    page_.blank();
+    const auto given = [&](std::string_view label, const std::string& text) {
+      if (!text.empty()) page_.field(label, text);
+    };
+    given("Order", job.id);
+    given("Place", job.place);
+    given("Planned for", job.date);
+    given("Crew", job.crew);
+    given("Note", job.note);
+  }
+
+  // A blank as long as a reading is wide.
+  [[nodiscard]] std::string blank_for(const Measure& measure) const {
+    return std::string("________") + report::hard_space + std::string(shown(measure, options_.units).unit);
+  }
+
+  [[nodiscard]] std::string bounds(const StopNumber& stop) const {
+    if (stop.at_least && stop.at_most) return show(*stop.at_least) + " to " + show(*stop.at_most);
+    if (stop.at_least) return "at least " + show(*stop.at_least);
+    return stop.at_most ? "at most " + show(*stop.at_most) : std::string();
+  }
+
+  void stop_numbers() {
+    if (plan_.stop_numbers.empty() || plan_.verdict == Verdict::no_go) return;
+    page_.heading("STOP NUMBERS", "read each one; outside it, stop");
+    std::size_t widest = 0;
+    std::size_t widest_bounds = 0;
+    for (const StopNumber& stop : plan_.stop_numbers) {
+      widest = std::max(widest, columns(stop.what));
+      widest_bounds = std::max(widest_bounds, columns(bounds(stop)));
+    }
+    const int column = static_cast<int>(std::min<std::size_t>(widest + 6, 38));
+    for (const StopNumber& stop : plan_.stop_numbers) {
+      // Padded so that the blanks stand under each other.
+      std::string text = bounds(stop);
+      text.append(widest_bounds + 1 - columns(text), report::hard_space);
+      if (const auto& unit = stop.at_least ? stop.at_least : stop.at_most) text += " read " + blank_for(*unit);
+      page_.field(sentence_case(std::string(stop.what)), text, column);
+    }
+  }
+
+  void stops() {
+    const auto list = of(Severity::stop);
+    if (list.empty()) return;
+    page_.heading("WHAT STOPS IT", "and the way forward");
+    numbered(list, false);
+  }
+
+  void holds() {
+    const auto list = of(Severity::hold);
+    if (list.empty()) return;
+    if (plan_.verdict == Verdict::no_go) {
+      page_.heading("ALSO OPEN", "to settle before it is planned again");
+    } else {
+      page_.heading("CLEAR THESE FIRST", "then sign the sheet");
+    }
+    numbered(list, true);
+  }
+
+  void numbered(const std::vector<const Finding*>& list, bool blanks) {
+    int count = 0;
+    for (const Finding* finding : list) {
+      std::string lead = std::to_string(++count) + ".";
+      lead.insert(0, lead.size() < 3 ? 3 - lead.size() : 0, ' ');
+      page_.coded(sentence_case(std::string(text_of(finding->code).title)), name_of(finding->code), 4, lead + " ");
+      page_.paragraph(detail_of(*finding, options_.units), 4);
+      page_.paragraph(fix_of(*finding, options_.units), 8, "    Do: ");
+      if (blanks) page_.paragraph(blank_line(*finding), 8, "    --> ");
+    }
+  }
+
+  [[nodiscard]] std::string blank_line(const Finding& finding) const {
+    std::string text(reading_for(finding.code));
+    text += ": ";
+    const bool readable = finding.limit && !shown(*finding.limit, options_.units).unit.empty();
+    text += readable ? blank_for(*finding.limit) : std::string("________________");
+    return text + std::string(2, report::hard_space) + " by ________";
+  }
+
+  void the_tap() {
+    if (!taps() || plan_.verdict == Verdict::no_go) return;
+    const ChosenMethod& method = plan_.method;
+    page_.heading("THE TAP");
+    std::string how = sentence_case(std::string(name_of(method.kind)));
+    how += method.kind == Method::direct ? " tap" : "";
+    if (method.count > 1) how += ", " + std::to_string(method.count) + " taps of equal capacity to one";
+    page_.field("Method", how);
+    page_.field("Tap", name(method.tap) + (method.count > 1 ? " each" : ""));
+    if (method.thread) page_.field("Thread", std::string(name_of(*method.thread)) + ", tool and stop alike");
+    if (method.hole)
+      page_.field(method.kind == Method::direct ? "Hole over the threads" : "Hole in the main", show(*method.hole));
+    if (method.section_left) {
+      page_.field("Left of the pipe",
+                  show(Measure(100.0 * *method.section_left, Kind::percent)) + " of its strength as a beam");
+    }
+    main_lines();
+    const Setup& setup = plan_.setup;
+    if (setup.machine != nullptr && method.kind != Method::sleeve) {
+      page_.field("Machine", setup.machine->title + ", " + std::string(name_of(setup.feed)) + " feed" +
+                                 (setup.machine->maker_figures ? "" : "; careful figures, not its maker's"));
+    }
+  }
+
+  void main_lines() {
+    const ResolvedMain& main = plan_.main;
+    std::string pipe = name(main.size) + " " + std::string(name_of(main.material));
+    if (main.governing != nullptr && !main.governing->class_name.empty()) pipe += ", " + main.governing->class_name;
+    if (main.candidates.size() > 1) pipe += " (the weakest of " + std::to_string(main.candidates.size()) + " that fit)";
+    page_.field("Main", pipe);
+    if (main.od) {
+      std::string od = show(*main.od);
+      if (main.od_low && main.od_high && *main.od_low < *main.od_high) {
+        od += "; may measure " + show(*main.od_low) + " to " + show(*main.od_high);
+      }
+      page_.field("Outside diameter", od);
+    }
+    if (main.wall_nominal) {
+      std::string wall =
+          show(*main.wall_nominal) + (main.wall_basis == WallBasis::measured ? " measured" : " by the tables");
+      if (main.wall_least) wall += "; counted on: " + show(*main.wall_least);
+      page_.field("Wall", wall);
+    }
+  }
+
+  void rejected() {
+    if (plan_.method.rejected.empty()) return;
+    page_.heading("NOT USED", "and why");
+    for (const RejectedMethod& reject : plan_.method.rejected) {
+      std::string text = (reject.count > 1 ? std::to_string(reject.count) + " x " : std::string()) + name(reject.tap) +
+                         " " + std::string(name_of(reject.kind)) + ": " + detail_of(reject.why, options_.units);
+      page_.coded(text, name_of(reject.why.code), 4, "  - ");
+    }
+  }
+
+  void threads() {
+    if (!plan_.engagement || plan_.verdict == Verdict::no_go) return;
+    const ThreadsInWall& in_wall = *plan_.engagement;
+    page_.heading("THREADS IN THE WALL", in_wall.judged ? "complete ones, all the way round"
+                                                        : "for information: a published largest tap decided");
+    page_.field("At the wall given", number(in_wall.at_nominal.complete_threads) + " threads");
+    if (in_wall.at_least) page_.field("At the least wall", number(in_wall.at_least->complete_threads) + " threads");
+    page_.field(in_wall.judged ? "Required" : "Usual requirement", number(in_wall.required) + " threads");
+    if (in_wall.wall_needed) page_.field("Wall that gives them", show(*in_wall.wall_needed));
+    if (in_wall.margin) {
+      page_.field("Margin of wall", show(abs(*in_wall.margin)) + (*in_wall.margin < Length() ? " short" : " to spare"));
+    }
+    if (in_wall.strip_load && in_wall.end_load) {
+      page_.field("To strip them takes",
+                  show(*in_wall.strip_load) + "; the line pushes with " + show(*in_wall.end_load));
+    }
+  }
+
+  void makeup() {
+    if (!plan_.makeup || plan_.verdict == Verdict::no_go) return;
+    const MakeupPlan& plan = *plan_.makeup;
+    page_.heading("MAKE-UP", "how deep to tap, how far the stop goes in");
+    const double past = plan.makeup.turns_past_gauge;
+    page_.field("Stop the tap", number(std::fabs(past), 1) + " turns " + (past < 0 ? "short of" : "past") + " gauge (" +
+                                    show(abs(plan.makeup.stop_past_gauge)) + ")");
+    if (plan.tip_depth) page_.field("Tap point then lies", show(*plan.tip_depth) + " below the outside of the pipe");
+    page_.field("Stop in by hand", number(plan.makeup.hand_tight_turns, 1) + " turns");
+    page_.field("Then by wrench", number(plan.wrench_turns, 1) + " turns");
+    page_.field("Threads left showing", number(plan.threads_showing, 1));
+    if (plan.far_wall_clearance) page_.field("Tool to the far wall", show(*plan.far_wall_clearance));
+    if (plan.protrusion) {
+      page_.field("End of the stop", show(abs(*plan.protrusion)) +
+                                         (*plan.protrusion < Length() ? " short of the bore" : " inside the bore"));
+    }
+  }
+
+  void pressures() {
+    if (plan_.pressure.limits.empty()) return;
+    const PressureChain& chain = plan_.pressure;
+    page_.heading("PRESSURES", "every link the water meets");
+    page_.field("Line", show(chain.line) + (chain.surge ? ", and a surge of " + show(*chain.surge) : ""));
+    for (const PressureLimit& limit : chain.limits) {
+      const Pressure margin = limit.limit - chain.line;
+      std::string text = show(limit.limit);
+      text.resize(std::max<std::size_t>(text.size(), 9), report::hard_space);
+      text += margin < Pressure() ? " over by " + show(-margin) : " " + show(margin) + " to spare";
+      if (chain.governed_by && chain.governed_by->link == limit.link)
+        text += std::string(1, report::hard_space) + " <-- the least";
+      page_.field(sentence_case(std::string(name_of(limit.link))), text);
+    }
+    if (plan_.open_hole) {
+      page_.field("If it lets go", show(plan_.open_hole->flow) + " at most, the jet pushing with " + show(plan_.open_hole->jet));
+    }
+    if (chain.reduce_to && *chain.reduce_to < chain.line)
+      page_.field("Lower the main to", show(*chain.reduce_to) + " or less");
+  }
+
+  void setup() {
+    if (!taps() || plan_.verdict == Verdict::no_go || plan_.method.kind == Method::sleeve) return;
+    const Setup& setup = plan_.setup;
+    page_.heading("SET-UP");
+    // On a saddle the machine stands on the stop: it needs no seat of its own and no chain.
+    if (plan_.method.kind == Method::direct) {
+      if (setup.saddle_od) page_.field("Machine saddle", "for " + show(*setup.saddle_od) + " outside diameter");
+      if (setup.chain) {
+        page_.field("Chain needed", show(setup.chain->needed) + ", hook to hook");
+        page_.field("Chain made up", show(setup.chain->available) + " with " + std::to_string(setup.chain->extensions) +
+                                         (setup.chain->extensions == 1 ? " extension" : " extensions"));
+      }
+      if (setup.clamp) clamp(*setup.clamp);
+    }
+    if (wet() && setup.push > Force()) page_.field("Push on the bar", show(setup.push) + " at line pressure");
+    // Worked out for a drill with a point; a shell cutter has none.
+    const bool twist_drill = plan_.method.kind == Method::direct && !is_plastic(plan_.main.material);
+    if (setup.drill_stroke && twist_drill) page_.field("Touch to breakthrough", show(*setup.drill_stroke) + " of feed");
+    if (setup.travel_needed) page_.field("Bar travel needed", show(*setup.travel_needed));
+    if (setup.drill_load && twist_drill) {
+      const auto& load = *setup.drill_load;
+      page_.field("Feed on a sharp drill", show(load.low.thrust) + " to " + show(load.high.thrust) + ", turning " +
+                                               show(load.low.torque) + " to " + show(load.high.torque));
+    }
+  }
+
+  void clamp(const ClampPlan& clamp) {
+    page_.field("Hold it down with", show(clamp.force));
+    if (clamp.tension) page_.field("In each leg of chain", show(*clamp.tension));
+    if (clamp.stud_torque) {
+      page_.field("Stud torque", show(clamp.stud_torque->usual) + " (dry), from " + show(clamp.stud_torque->low) +
+                                     " well greased to " + show(clamp.stud_torque->high) + " rusty");
+    }
+    if (clamp.ovality)
+      page_.field("Pipe out of round", "at most " + show(Measure(100.0 * *clamp.ovality, Kind::percent)));
+  }
+
+  void place() {
+    if (!taps() || plan_.verdict == Verdict::no_go) return;
+    const Location& location = plan_.location;
+    page_.heading("PLACE");
+    std::string along = "at the place asked";
+    if (std::fabs(location.shift.base()) > 1e-9) {
+      along = show(Measure(abs(location.shift), Kind::distance)) + " the " + (location.shift > Length() ? "+" : "-") +
+              " way from the place asked";
+    }
+    page_.field("Along the main", along);
+    page_.field("Round the pipe", location.clock.label() + " o'clock");
+    for (const Clearing& clearing : location.clearings) {
+      page_.field(
+          "Clear of " + std::string(nearby_names[static_cast<std::size_t>(clearing.what)]),
+          show(Measure(clearing.kept, Kind::distance)) + "; at least " + show(Measure(clearing.least, Kind::distance)));
+    }
+  }
+
+  void assumed() {
+    if (plan_.main.assumed.empty()) return;
+    page_.heading("ASSUMED", "and what takes the place of each");
+    for (const Assumption& assumption : plan_.main.assumed) {
+      std::string text = sentence_case(path_in_words(assumption.path));
+      if (const std::string value = show_detail(assumption.value); !value.empty()) text += ": " + value;
+      if (!assumption.because.empty()) text += ", " + std::string(assumption.because);
+      text += ".";
+      if (!assumption.settle.empty()) text += " Better: " + std::string(assumption.settle) + ".";
+      page_.coded(text, assumption.path, 4, "  - ");
+    }
+  }
+
+  void settle() {
+    if (!plan_.main.settle) return;
+    const SettlingReading& settle = *plan_.main.settle;
+    page_.heading("WHICH PIPE IS IT", "measure the " + std::string(settle.what));
+    for (const ReadingMeans& reading : settle.readings) {
+      std::string text = reading.pipe != nullptr ? pipe_in_words(*reading.pipe) : std::string("not in the tables");
+      if (reading.also > 0) text += ", or " + std::to_string(reading.also) + " more that read the same";
+      page_.field(show(reading.low) + " to " + show(reading.high), text);
+    }
+    page_.field("anything else", "is not the pipe on the card: stop");
+  }
+
+  void found() {
+    const auto list_of = [&](Severity severity) {
+      for (const Finding* finding : of(severity)) {
+        page_.coded(detail_of(*finding, options_.units) + " " + fix_of(*finding, options_.units),
+                    name_of(finding->code), 4, "  - ");
+      }
+    };
+    if (of(Severity::caution).empty() && of(Severity::note).empty()) return;
+    page_.heading("WATCH FOR", "found while planning");
+    list_of(Severity::caution);
+    list_of(Severity::note);
+  }
+
+  void always() {
+    page_.heading("CAUTIONS", "read out at the pit, every time");
+    for (const Caution& caution : cautions(plan_, options_.units)) {
+      if (caution.basis.empty()) page_.paragraph(caution.text, 4, "  ! ");
+      else page_.coded(caution.text, caution.basis, 4, "  ! ");
+    }
+  }
+
+  void load() {
+    const auto list = materials(plan_, options_.units);
+    if (list.empty()) return;
+    page_.heading("LOAD", "tick each one");
+    for (const LoadItem& item : list) {
+      std::string text = std::to_string(item.quantity) + " x " + item.item;
+      if (!item.size.empty()) text += ", " + item.size;
+      text += ".";
+      if (!item.check.empty()) text += " " + item.check;
+      page_.paragraph(text, 6, "  [ ] ");
+    }
+  }
+
+  // Where valve, bleed and pressure stand after a step that moved one of them.
+  [[nodiscard]] std::string now(const RigState& state) const {
+    const bool open = seat_of(plan_.method.kind) == Seat::stop ? state.stop_open : state.valve_open;
+    return std::string(seat_valve(plan_.method.kind)) + (open ? " OPEN" : " SHUT") + ", bleed " +
+           (state.bleed_open ? "OPEN" : "SHUT") + ", chamber " +
+           (state.pressure_above ? "AT LINE PRESSURE" : "at zero");
+  }
+
+  void steps() {
+    const auto list = procedure(plan_, options_.units);
+    if (list.empty()) return;
+    page_.heading("ORDER OF WORK");
+    std::string_view phase;
+    std::string before;
+    int count = 0;
+    for (const Step& step : list) {
+      if (step.phase != phase) {
+        phase = step.phase;
+        page_.paragraph(phase, 1);
+      }
+      std::string lead = std::to_string(++count) + ".";
+      lead.insert(0, lead.size() < 3 ? 3 - lead.size() : 0, ' ');
+      page_.paragraph(step.text, 4, lead + " ");
+      const std::string state = now(step.state);
+      if (wet() && step.state.machine_on && step.state.chamber_closed && state != before)
+        page_.paragraph(state, 9, "    Now: ");
+      before = state;
+      if (!step.hold_point.empty())
+        page_.paragraph("Not further until: " + std::string(step.hold_point), 8, "    [ ] ");
+    }
+  }
+
+  void trouble() {
+    const auto list = contingencies(plan_, options_.units);
+    if (list.empty()) return;
+    page_.heading("IF IT GOES WRONG");
+    for (const Step& step : list) page_.paragraph(step.text, 4, "  - ");
+  }
+
+  // A number's name and what it rests on.
+  struct Resting {
+    std::string what;
+    Basis basis;
+  };
+
+  [[nodiscard]] std::vector<Resting> rests_on() const {
+    std::vector<Resting> list;
+    const auto add = [&](std::string what, const Basis* basis) {
+      if (basis != nullptr) list.push_back({std::move(what), *basis});
+    };
+    // A row may be weaker than the table it stands in.
+    const auto add_column = [&](std::string what, const Pipe& pipe, PipeColumn column) {
+      Basis basis = pipe.series->basis_of(column);
+      basis.how = pipe.how_of(column);
+      list.push_back({std::move(what), basis});
+    };
+    if (const Pipe* pipe = plan_.main.governing; pipe != nullptr && pipe->series != nullptr) {
+      if (pipe->od) add_column("pipe diameter", *pipe, PipeColumn::od);
+      if (pipe->wall) add_column("pipe wall", *pipe, PipeColumn::wall);
+      if (pipe->rating) add_column("pipe rating", *pipe, PipeColumn::rating);
+    }
+    if (plan_.catalog != nullptr && plan_.method.thread) {
+      if (const TapThread* thread = plan_.catalog->thread(*plan_.method.thread, plan_.method.tap))
+        add("thread", &thread->basis);
+    }
+    if (const Rules* rules = plan_.rules) {
+      if (plan_.engagement) add("threads required", &rules->required_threads.basis);
+      if (plan_.makeup) {
+        add("wrench turns", &rules->wrench_turns.basis);
+        add("threads showing", &rules->threads_showing.basis);
+      }
+    }
+    for (const PressureLimit& limit : plan_.pressure.limits) add(std::string(name_of(limit.link)), limit.basis);
+    if (plan_.setup.machine != nullptr && taps()) add("machine", &plan_.setup.machine->basis);
+    if (plan_.service) {
+      add("demand", plan_.service->demand.basis);
+      add("bore of the tubing", &plan_.service->tube->basis);
+      add("friction", plan_.service->friction_basis);
+      if (plan_.catalog != nullptr) add("stops and fittings", &plan_.catalog->service_tables().fittings_basis);
+      if (plan_.service->meter != nullptr) add("meter", &plan_.service->meter->basis);
+    }
+    if (const Rules* rules = plan_.rules; rules != nullptr && plan_.cleaning) {
+      add("strength of the solution", &rules->swab_percent.basis);
+      if (plan_.cleaning->flush) {
+        add("speed of the flush", &rules->flush_velocity.basis);
+        add("chlorine in the flush water", &rules->flush_chlorine.basis);
+        if (plan_.catalog != nullptr) add("dechlorination", &plan_.catalog->service_tables().dechlorination_basis);
+      }
+    }
+    if (const Rules* rules = plan_.rules; rules != nullptr && plan_.excavation) {
+      add("slopes", &rules->slope_type_c.basis);
+      add("room in the pit", &rules->room_along.basis);
+      add("swell", &rules->swell_earth.basis);
+      add("tolerance zone", &rules->tolerance_margin.basis);
+      add("notice", &rules->notice_days.basis);
+      if (plan_.excavation->upright_lower) add("upright lower part", &rules->vertical_lower.basis);
+      if (plan_.excavation->benches) add("steps", &rules->bench_first.basis);
+    }
+    for (const Finding& finding : plan_.findings) {
+      for (const Basis* basis : finding.basis) add(std::string(text_of(finding.code).title), basis);
+    }
+    return list;
+  }
+
+  [[nodiscard]] static std::string in_words(const Basis& basis) {
+    if (basis.utility) {
+      return "the utility's own rule" + (basis.reference != nullptr ? ": " + *basis.reference : std::string());
+    }
+    std::string text;
+    if (basis.source != nullptr) {
+      text = basis.source->title;
+      if (!basis.source->where.empty()) text += ", " + basis.source->where;
+    }
+    switch (basis.how) {
+      case How::published:
+        return text + " (published)";
+      case How::derived:
+        return text.empty() ? "worked out by formula" : text + " (worked out from it)";
+      case How::common_practice:
+        if (text.empty()) return "common practice, no publication";
+        return text.find("ommon practice") != std::string::npos ? text : text + " (common practice)";
+      case How::stated:
+        return "as the job gives it";
+      case How::memory:
+        return (text.empty() ? std::string("no publication") : text) + " - RECALLED, CHECK THIS VALUE";
+    }
+    return text;
+  }
+
+  // One entry a source: where it is, and all that rests on it.
+  void sources() {
+    struct Entry {
+      std::string words;
+      std::vector<std::string> uses;
+    };
+    std::vector<Entry> entries;
+    for (const Resting& resting : rests_on()) {
+      const std::string words = in_words(resting.basis);
+      auto entry = std::find_if(entries.begin(), entries.end(), [&](const Entry& e) { return e.words == words; });
+      if (entry == entries.end()) entry = entries.insert(entry, Entry{words, {}});
+      if (std::find(entry->uses.begin(), entry->uses.end(), resting.what) == entry->uses.end())
+        entry->uses.push_back(resting.what);
+    }
+    if (entries.empty()) return;
+    page_.heading("WHERE THE NUMBERS COME FROM");
+    for (const Entry& entry : entries) {
+      std::string text = sentence_case(entry.words) + ": ";
+      for (std::size_t i = 0; i < entry.uses.size(); ++i) text += (i == 0 ? "" : "; ") + entry.uses[i];
+      page_.paragraph(text + ".", 4, "  - ");
+    }
+  }
+
+  const Plan& plan_;
+  const TextOptions& options_;
+  TextPage page_;
+};
+
+}  // namespace
+
+std::string text_report(const Plan& plan, const TextOptions& options) { return TextReport(plan, options).all(); }
+
+}  // namespace mainbore

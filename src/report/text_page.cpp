@@ -1,0 +1,207 @@
+#include "report/text_page.hpp"
+
+#include <algorithm>
+#include <array>
+#include <vector>
+
+namespace mainbore::report {
+namespace {
+
+// Units that stay on the line of their number.
+constexpr std::array<std::string_view, 22> bound_units = {
+    "in",  "ft",  "psi",  "lbf", "ft-lbf", "gpm", "degF", "mm",  "m",       "kPa",     "N",
+    "N-m", "L/s", "degC", "%",   "deg",    "h",   "min",  "tsf", "o'clock", "threads", "turns"};
+
+bool is_number(std::string_view word) {
+  return !word.empty() && word.front() >= '0' && word.front() <= '9' &&
+         word.find_first_not_of("0123456789.-/:") == std::string_view::npos;
+}
+
+bool is_unit(std::string_view word) {
+  while (!word.empty() && std::string_view(".,;:)").find(word.back()) != std::string_view::npos) word.remove_suffix(1);
+  return std::find(bound_units.begin(), bound_units.end(), word) != bound_units.end();
+}
+
+constexpr bool continues(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
+
+// Bytes of the character that starts the text.
+std::size_t character(std::string_view text) {
+  std::size_t n = 1;
+  while (n < text.size() && continues(text[n])) ++n;
+  return n;
+}
+
+// Bytes of the first `limit` columns.
+std::size_t prefix(std::string_view text, std::size_t limit) {
+  std::size_t bytes = 0;
+  for (std::size_t i = 0; i < limit && bytes < text.size(); ++i) bytes += character(text.substr(bytes));
+  return bytes;
+}
+
+// Printable, but for the hard spaces that the reports themselves put in.
+std::string cleaned(std::string_view text) {
+  std::string out;
+  for (;;) {
+    const std::size_t hard = text.find(hard_space);
+    out += printable(text.substr(0, hard));
+    if (hard == std::string_view::npos) return out;
+    out += hard_space;
+    text.remove_prefix(hard + 1);
+  }
+}
+
+}  // namespace
+
+std::size_t columns(std::string_view text) {
+  return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) { return !continues(c); }));
+}
+
+std::string printable(std::string_view text) {
+  std::string out;
+  while (!text.empty()) {
+    const std::string_view one = text.substr(0, character(text));
+    text.remove_prefix(one.size());
+    const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(one[i]); };
+    const bool control = byte(0) < 0x20 || byte(0) == 0x7F || (one.size() == 2 && byte(0) == 0xC2 && byte(1) < 0xA0);
+    // U+200E, U+200F, U+202A to U+202E, U+2066 to U+2069.
+    const bool turns =
+        one.size() == 3 && byte(0) == 0xE2 &&
+        ((byte(1) == 0x80 && (byte(2) == 0x8E || byte(2) == 0x8F || (byte(2) >= 0xAA && byte(2) <= 0xAE))) ||
+         (byte(1) == 0x81 && byte(2) >= 0xA6 && byte(2) <= 0xA9));
+    if (control) out += ' ';
+    else if (!turns) out += one;
+  }
+  return out;
+}
+
+TextPage::TextPage(int width, bool emphasis) : width_(std::clamp(width, 40, 200)), emphasis_(emphasis) {}
+
+void TextPage::blank() { out_ += '\n'; }
+
+void TextPage::emphasised(std::string_view text, std::string_view on) {
+  if (!emphasis_) {
+    out_ += text;
+    return;
+  }
+  out_ += on;
+  out_ += text;
+  out_ += "\x1b[0m";
+}
+
+void TextPage::title(std::string_view text, bool strong) {
+  const std::size_t start = out_.size();
+  wrap(text, 0, {}, {});
+  const std::string wrapped = out_.substr(start);
+  out_.resize(start);
+  for (std::size_t begin = 0; begin < wrapped.size();) {
+    const std::size_t end = wrapped.find('\n', begin);
+    emphasised(std::string_view(wrapped).substr(begin, end - begin), strong ? "\x1b[1;7m" : "\x1b[1m");
+    out_ += '\n';
+    begin = end + 1;
+  }
+}
+
+void TextPage::heading(std::string_view text, std::string_view beside) {
+  blank();
+  if (beside.empty()) {
+    title(text);
+    return;
+  }
+  emphasised(text, "\x1b[1m");
+  if (columns(text) + 3 + columns(beside) <= static_cast<std::size_t>(width_)) {
+    (out_ += " - ").append(beside) += '\n';
+  } else {
+    out_ += '\n';
+    wrap(beside, 0, {}, {});
+  }
+}
+
+void TextPage::paragraph(std::string_view text, int indent, std::string_view lead) {
+  wrap(text, static_cast<std::size_t>(indent), lead, {});
+}
+
+void TextPage::coded(std::string_view text, std::string_view code, int indent, std::string_view lead) {
+  const std::string tail = "[" + std::string(code) + "]";
+  wrap(text, static_cast<std::size_t>(indent), lead, tail);
+}
+
+void TextPage::field(std::string_view label, std::string_view text, int column) {
+  std::string lead = "  " + std::string(label) + " ";
+  while (columns(lead) + 1 < static_cast<std::size_t>(column)) lead += '.';
+  lead += ' ';
+  wrap(text, static_cast<std::size_t>(column), lead, {});
+}
+
+void TextPage::wrap(std::string_view raw_text, std::size_t indent, std::string_view raw_lead, std::string_view tail) {
+  // Whoever wrote the words, a job's machine or a catalogue, they cannot write to the terminal.
+  const std::string clean_text = cleaned(raw_text);
+  const std::string clean_lead = cleaned(raw_lead);
+  const std::string_view text = clean_text;
+  std::string_view lead = clean_lead;
+  const auto width = static_cast<std::size_t>(width_);
+  indent = std::min(indent, width / 2);
+  if (columns(lead) > std::max(indent, width / 2)) {  // too long to stand before its text
+    wrap(lead, std::min<std::size_t>(indent, 2), {}, {});
+    lead = {};
+  }
+  std::string line(lead);
+  while (columns(line) < indent) line += ' ';
+  std::size_t used = columns(line);
+  bool fresh = true;  // no word on this line yet
+  const auto next_line = [&] {
+    end_line(line);
+    line.assign(indent, ' ');
+    used = indent;
+    fresh = true;
+  };
+  const auto put = [&](std::string_view word) {
+    if (!fresh && used + 1 + columns(word) > width) next_line();
+    if (fresh && used + columns(word) > width && used > indent) next_line();
+    if (!fresh) {
+      line += ' ';
+      ++used;
+    }
+    while (used + columns(word) > width) {  // longer than any line
+      const std::size_t bytes = prefix(word, width - used);
+      line += word.substr(0, bytes);
+      word.remove_prefix(bytes);
+      next_line();
+    }
+    line += word;
+    used += columns(word);
+    fresh = false;
+  };
+
+  const auto put_all = [&](std::string_view words) {
+    for (std::size_t begin = 0; begin < words.size();) {
+      begin = words.find_first_not_of(' ', begin);
+      if (begin == std::string_view::npos) break;
+      std::size_t end = std::min(words.find(' ', begin), words.size());
+      const std::size_t next = std::min(words.find_first_not_of(' ', end), words.size());
+      const std::size_t next_end = std::min(words.find(' ', next), words.size());
+      std::string_view word = words.substr(begin, end - begin);
+      if (!word.empty() && word.front() == '(') word.remove_prefix(1);
+      if (is_number(word) && is_unit(words.substr(next, next_end - next))) end = next_end;
+      put(words.substr(begin, end - begin));
+      begin = end;
+    }
+  };
+
+  put_all(text);
+  if (indent + columns(tail) > width) {  // no line holds it whole
+    put_all(tail);
+  } else if (!tail.empty()) {
+    if (used + 2 + columns(tail) > width) next_line();
+    if (used + columns(tail) < width) line.append(width - used - columns(tail), ' ');
+    line += tail;
+  }
+  end_line(line);
+}
+
+void TextPage::end_line(std::string& line) {
+  std::replace(line.begin(), line.end(), hard_space, ' ');
+  line.erase(line.find_last_not_of(' ') + 1);
+  (out_ += line) += '\n';
+}
+
+}  // namespace mainbore::report

@@ -1,0 +1,48 @@
+// A page of plain text: wrapped paragraphs, aligned labels, numbered items.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace mainbore::report {
+
+// One column a code point. Bytes that are not UTF-8 count one each.
+[[nodiscard]] std::size_t columns(std::string_view text);
+
+// Text of the user's as it may be printed: line breaks and other control characters become spaces, marks that turn the
+// direction of writing are dropped. TextPage does this to all it is given.
+[[nodiscard]] std::string printable(std::string_view text);
+
+// A space at which no line is broken, for columns inside a text.
+inline constexpr char hard_space = '\x1f';
+
+class TextPage {
+ public:
+  TextPage(int width, bool emphasis);
+
+  void blank();
+  // A line that stands out. `strong` is the verdict's.
+  void title(std::string_view text, bool strong = false);
+  // A heading with a blank line before it and a word beside it.
+  void heading(std::string_view text, std::string_view beside = {});
+  // `lead` starts the first line (a number, a label), the text wraps under itself at `indent`.
+  void paragraph(std::string_view text, int indent = 0, std::string_view lead = {});
+  // The same with a code in brackets at the end of its last line, or on a line of its own when there is no room.
+  void coded(std::string_view text, std::string_view code, int indent = 0, std::string_view lead = {});
+  // "  label ........ text", the text from `column` on.
+  void field(std::string_view label, std::string_view text, int column = 27);
+
+  [[nodiscard]] std::string take() && { return std::move(out_); }
+  [[nodiscard]] int width() const { return width_; }
+
+ private:
+  void wrap(std::string_view text, std::size_t indent, std::string_view lead, std::string_view tail);
+  void end_line(std::string& line);
+  void emphasised(std::string_view text, std::string_view on);
+
+  std::string out_;
+  int width_;
+  bool emphasis_;
+};
+
+}  // namespace mainbore::report

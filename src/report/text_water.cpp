@@ -1,0 +1,237 @@
+#include "report/text_water.hpp"
+
+#include <cmath>
+#include <string>
+
+#include "mainbore/hydraulics/equal_capacity.hpp"
+#include "mainbore/measure.hpp"
+
+namespace mainbore::report {
+namespace {
+
+class WaterSections {
+ public:
+  WaterSections(TextPage& page, const Plan& plan, UnitSystem system) : page_(page), plan_(plan), system_(system) {}
+
+  void all() {
+    if (plan_.verdict != Verdict::no_go) {
+      if (plan_.service) service(*plan_.service);
+      if (plan_.cleaning) cleaning(*plan_.cleaning);
+      if (plan_.excavation) pit(*plan_.excavation);
+    }
+    const auto missing = not_checked(plan_);
+    if (missing.empty()) return;
+    page_.heading("NOT CHECKED");
+    for (const NotChecked& part : missing) {
+      page_.paragraph(std::string(part.what) + " (give " + std::string(part.give) + ")", 4, "  - ");
+    }
+  }
+
+ private:
+  [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, system_); }
+  [[nodiscard]] std::string far(Length length) const { return show(Measure(length, Kind::distance)); }
+  [[nodiscard]] static std::string number(double value, int decimals) {
+    std::string text;
+    append_number(text, value, decimals);
+    return text;
+  }
+  [[nodiscard]] static std::string name(NominalSize size) { return size.label() + " in"; }
+  // Small volumes and weights in the units on a jug and a scale.
+  [[nodiscard]] std::string jug(Volume volume) const {
+    if (system_ == UnitSystem::si) return number(1000.0 * (volume / units::litre), 0) + " mL";
+    return number(128.0 * (volume / units::gallon), 0) + " fl oz";
+  }
+  [[nodiscard]] std::string scale(Force weight) const {
+    const double ounces = 16.0 * (weight / units::lbf);
+    if (system_ == UnitSystem::si || ounces < 1.0) return number(28.349523125 * ounces, 1) + " g";
+    return number(ounces, 2) + " oz";
+  }
+
+  // ---- water for the customer
+
+  void service(const ServicePlan& service) {
+    page_.heading("WATER FOR THE CUSTOMER", "at the lowest pressure of the main");
+    page_.field("Demand", demand(service.demand));
+    page_.field("Lowest in the main", show(service.supply));
+    for (const LossItem& item : service.losses) {
+      std::string text = (item.loss < Pressure() ? "gains " : "takes ") + show(abs(item.loss));
+      if (item.part == LossPart::line) {
+        text += ", " + far(service.length) + " of " + name(service.tube->size) + ' ' +
+                std::string(name_of(service.tube->tubing)) + ", bore " + show(service.tube->bore);
+      } else if (item.part == LossPart::meter) {
+        text += ", " + name(service.meter->size) + (service.meter_assumed ? ", not yet chosen" : "");
+      } else if (item.part == LossPart::rise) {
+        text += ", " + far(abs(item.loss) / plan_.catalog->service_tables().head);
+      } else if (item.counted_as) {
+        text += ", as " + far(*item.counted_as) + " of pipe";
+      }
+      std::string label(name_of(item.part));
+      label.front() = static_cast<char>(label.front() - 'a' + 'A');
+      page_.field(label, text);
+    }
+    page_.field("Left behind the meter", show(service.residual) + "; wanted " + show(service.residual_wanted) +
+                                             (service.residual_least < service.residual
+                                                  ? "; " + show(service.residual_least) + " with the thickest walls"
+                                                  : ""));
+    page_.field("Line passes at that", show(service.available.flow));
+    page_.field("Speed in the line", show(service.velocity));
+    page_.field("Friction by", friction(service));
+    smallest(service);
+    for (const EqualTaps& taps : service.equal_taps) {
+      page_.field("One tap equals",
+                  std::to_string(hydraulics::taps_needed(taps.by_rule)) + " of " + name(taps.size) + " (by speed " +
+                      number(taps.by_velocity, 2) + ", taps " + number(taps.by_rule, 2) + ", runs of pipe " +
+                      number(taps.by_runs, 2) + ")");
+    }
+  }
+
+  [[nodiscard]] std::string demand(const DemandPlan& demand) const {
+    std::string text = show(demand.flow);
+    if (demand.fixture_units) {
+      text += ", from " + number(*demand.fixture_units, 1) + " fixture units of the " + std::string(name_of(*demand.code));
+      if (demand.coverage != hydraulics::CurveCoverage::within) text += " (outside its curve)";
+    }
+    if (demand.continuous > Flow()) text += ", " + show(demand.continuous) + " of it without pause";
+    if (demand.sprinklers > demand.domestic) text += ", for the sprinklers";
+    return text;
+  }
+
+  [[nodiscard]] std::string friction(const ServicePlan& service) const {
+    if (service.method == FrictionMethod::hazen_williams) return "Hazen-Williams, C " + number(service.c, 0);
+    return "Darcy-Weisbach, roughness " + number(service.roughness / units::mm, 4) + " mm, water at " +
+           show(service.temperature);
+  }
+
+  void smallest(const ServicePlan& service) {
+    std::string text;
+    const auto add = [&](std::string_view what, const std::optional<NominalSize>& size) {
+      if (size) text += (text.empty() ? "" : ", ") + std::string(what) + ' ' + name(*size);
+    };
+    add("tap", service.smallest_tap);
+    add("line", service.smallest_line);
+    add("meter", service.smallest_meter);
+    page_.field("Smallest that serve", text.empty() ? "none of this tubing with this meter" : text);
+  }
+
+  // ---- clean
+
+  void cleaning(const CleaningPlan& cleaning) {
+    page_.heading("CLEAN");
+    const SwabMix& swab = cleaning.swab;
+    const std::string stock = number(swab.stock.percent(), 2) + " % stock" +
+                              (swab.stock_assumed ? ", the weakest household bleach: read the label" : "");
+    const std::string strength = number(swab.wanted.percent(), 2) + " % solution";
+    if (swab.liquid) {
+      page_.field("Swab pipe, cutter, stop", strength + ": " + jug(swab.liquid->stock) + " of " + stock + ", and " +
+                                                 jug(swab.liquid->water) + " of water, for " + show(swab.finished));
+      page_.field("On the jug", system_ == UnitSystem::si
+                                    ? number(swab.millilitres_per_litre(), 0) + " mL to each litre made"
+                                    : number(swab.fluid_ounces_per_gallon(), 1) + " fl oz to each gallon made");
+    } else if (swab.dry) {
+      page_.field("Swab pipe, cutter, stop",
+                  strength + ": " + scale(*swab.dry) + " of " + stock + " in " + show(swab.finished) + " of water");
+    }
+    if (cleaning.flush) flush(*cleaning.flush);
+    page_.field("Samples", cleaning.as_main
+                               ? "taken, after the line was filled with chlorine"
+                               : "not usual for a service of this size on a main that stayed under pressure");
+    for (const ChlorineDose* dose : cleaning.doses) {
+      page_.field("Or fill with", number(dose->dose.mg_per_litre(), 0) + " mg/L for " +
+                                      show(Measure(dose->hold, Kind::time_span)) + "; at least " +
+                                      number(dose->residual.mg_per_litre(), 0) + " mg/L left (" + dose->method + ")");
+    }
+    page_.field("Materials", "potable grade; lead at most " + number(plan_.rules->lead_percent.value, 2) +
+                                 " % averaged over what the water wets");
+  }
+
+  void flush(const FlushPlan& flush) {
+    const auto run = [&](const sanitary::Flushing& flushing) {
+      return show(flushing.flow) + " for " + show(flushing.time);
+    };
+    page_.field("Flush to waste", run(flush.full) + " (" + show(plan_.rules->flush_velocity.value) + "); never under " +
+                                      run(flush.least) + "; then until clear");
+    page_.field("Line can pass", show(flush.available) + " to waste");
+    page_.field("Water to get rid of", show(flush.full.discharged) + ", " + number(flush.changes, 1) + " changes of " +
+                                           show(flush.full.line_volume));
+    std::string agents;
+    for (const AgentDose& dose : flush.agents) {
+      agents += (agents.empty() ? "" : ", or ") + scale(dose.weight) + ' ' + dose.agent->name;
+    }
+    page_.field("Takes its chlorine out", agents + " (for " + number(flush.chlorine.mg_per_litre(), 1) + " mg/L)");
+  }
+
+  // ---- the pit
+
+  void pit(const PitPlan& pit) {
+    page_.heading("THE PIT");
+    page_.field("Bottom", far(pit.pit.along) + " along the main, " + far(pit.pit.across) + " across; " +
+                              far(pit.main_to_far_wall) + " of that on the far side");
+    page_.field("Depth", far(pit.pit.depth));
+    std::string soil(name_of(pit.soil.type));
+    for (std::size_t i = 0; i < pit.soil.reasons.size(); ++i) {
+      soil += (i == 0 ? ": " : ", ") + std::string(name_of(pit.soil.reasons[i]));
+    }
+    page_.field("Soil", soil);
+    page_.field("Walls", walls(pit));
+    if (pit.slope) page_.field("Steepest slope", slope(*pit.slope));
+    if (pit.upright_lower) {
+      page_.field("Lower part may stand", "upright for " + far(pit.upright_lower->height) + ", with " +
+                                              number(pit.upright_lower->slope_above, 2) + " to 1 above it");
+    }
+    if (pit.benches) {
+      page_.field("Steps instead", "first at most " + far(pit.benches->first) + ", later ones " +
+                                       far(pit.benches->later) + ", no steeper over all");
+    }
+    page_.field("Top", far(pit.top.along) + " by " + far(pit.top.across));
+    page_.field("To be dug", show(Measure(pit.bank, Kind::earth)) + " in the ground, " +
+                                 show(Measure(pit.loose, Kind::earth)) + " loose, " + show(pit.weight));
+    page_.field("Spoil", "at least " + far(pit.setback) + " back from the edge; " + far(pit.spoil.height) + " high and " +
+                             far(pit.spoil.base) + " wide along one side; " + far(pit.occupied) + " from the middle");
+    page_.field("Ladder", (pit.ladder ? "required: " : "one even so: ") + std::to_string(pit.ladders) + ", " +
+                              far(pit.ladder_length) + " with its rails above the edge");
+    page_.field("Air", pit.atmosphere_test ? "tested before anybody goes in" : "as the competent person finds it");
+    page_.field("Looked at", "before each shift, after rain, when anything changes");
+    if (pit.engineer_design) page_.field("Design", "by a registered engineer; the slope here is for volumes only");
+    surroundings(pit);
+  }
+
+  [[nodiscard]] std::string walls(const PitPlan& pit) const {
+    using excavation::ProtectiveSystem;
+    if (pit.protection == Protection::shield) {
+      return "shield made for the depth; " + show(pit.shield_above) + " above the foot of any slope over it, no more than " +
+             far(pit.shield_below) + " dug below it";
+    }
+    if (pit.protective_system == ProtectiveSystem::not_required) return "may stand upright while no sign shows";
+    std::string text = "sloped " + number(pit.pit.slope, 2) + " to 1, or a shield";
+    if (pit.protective_system == ProtectiveSystem::needs_finding) text += ", until somebody competent has looked";
+    return text;
+  }
+
+  [[nodiscard]] static std::string slope(const excavation::AllowedSlope& slope) {
+    const std::string degrees = number(excavation::slope_angle(slope.run).degrees(), 0) + " degrees";
+    return number(slope.run, 2) + " to 1, " + degrees + (slope.short_term ? ", for a day only" : "");
+  }
+
+  void surroundings(const PitPlan& pit) {
+    page_.field("By hand only", "within " + show(Measure(pit.zone_half_width, Kind::tape)) + " of the middle of the main's mark");
+    page_.field("Marks", "water is " + std::string(pit.own_mark) + "; " + std::string(pit.stop_mark) +
+                             " in the zone: stop, until its owner has said whose pipe this is");
+    page_.field("Notice", number(pit.notice_days, 0) + " full working days before digging");
+    page_.field("Main laid bare", far(pit.hanging) + (pit.joint_hangs ? ", with a joint in it: support it" : ""));
+    if (pit.tapers) {
+      page_.field("Tapers", "lane that ends " + far(pit.tapers->merging) + ", lane that shifts " +
+                                far(pit.tapers->shifting) + ", shoulder " + far(pit.tapers->shoulder));
+    }
+    if (pit.fill) page_.field("If the tap lets go", "water over the main in " + show(*pit.fill));
+  }
+
+  TextPage& page_;
+  const Plan& plan_;
+  UnitSystem system_;
+};
+
+}  // namespace
+
+void water_sections(TextPage& page, const Plan& plan, UnitSystem system) { WaterSections(page, plan, system).all(); }
+
+}  // namespace mainbore::report

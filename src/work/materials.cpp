@@ -1,0 +1,199 @@
+#include <algorithm>
+
+#include "mainbore/measure.hpp"
+#include "mainbore/work.hpp"
+
+namespace mainbore {
+namespace {
+
+class LoadList {
+ public:
+  LoadList(const Plan& plan, UnitSystem system) : plan_(plan), system_(system) {}
+
+  std::vector<LoadItem> all() && {
+    if (plan_.verdict == Verdict::no_go || plan_.method.kind == Method::none) return {};
+    fittings();
+    machine();
+    measuring();
+    for_the_material();
+    consumables();
+    in_case();
+    return std::move(list_);
+  }
+
+ private:
+  void add(std::string_view key, std::string item, std::string size, int quantity, std::string check = {}) {
+    list_.push_back({key, std::move(item), std::move(size), quantity, std::move(check)});
+  }
+  [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, system_); }
+  [[nodiscard]] static std::string name(NominalSize size) { return size.label() + " in"; }
+  [[nodiscard]] std::string tap() const { return name(plan_.method.tap); }
+  [[nodiscard]] std::string thread() const {
+    return plan_.method.thread ? std::string(name_of(*plan_.method.thread)) : std::string("as the machine's");
+  }
+  [[nodiscard]] bool wet() const { return plan_.job.main.pressurised.value_or(true); }
+
+  // The diameter anything that seats on the pipe must suit: measured, or all that it may still turn out to be.
+  [[nodiscard]] std::string seat() const {
+    const ResolvedMain& main = plan_.main;
+    const bool measured = plan_.job.main.od || plan_.job.main.circumference;
+    if (!measured && main.od_low && main.od_high && *main.od_low < *main.od_high) {
+      return show(*main.od_low) + " to " + show(*main.od_high) + " OD";
+    }
+    return main.od ? show(*main.od) + " OD" : std::string("OD to be measured");
+  }
+
+  void fittings() {
+    const int count = plan_.method.count;
+    const std::string rated = "Marked for drinking water and for at least " + show(plan_.pressure.line);
+    switch (plan_.method.kind) {
+      case Method::direct:
+        add("corporation-stop", "Corporation stop, " + thread() + " inlet", tap(), count,
+            rated + ". Key turns freely and shuts. Thread clean and the same as the tap's.");
+        break;
+      case Method::saddle:
+        add("service-saddle", saddle_name(), name(plan_.main.size) + " main, " + seat() + ", " + tap() + " outlet",
+            count, rated + ". Bands, nuts and gasket whole. Try it round the pipe before the cut.");
+        add("corporation-stop", "Corporation stop, " + thread() + " inlet", tap(), count,
+            rated + ". Full bore, so that the cutter passes. Key turns freely and shuts.");
+        break;
+      case Method::sleeve:
+        add("tapping-sleeve", "Tapping sleeve", name(plan_.main.size) + " main, " + seat() + ", " + tap() + " outlet",
+            count, rated + ". Chosen for the measured diameter. Bolts, gasket and test plug with it.");
+        add("tapping-valve", "Tapping valve", tap(), count, rated + ". Opens fully for the cutter and shuts tight.");
+        add("support", "Blocking under valve and machine", "", 1, "Sleeve and pipe carry neither.");
+        break;
+      case Method::none:
+        break;
+    }
+    add("service-pipe", "Service pipe, with slack for a gooseneck",
+        name(plan_.job.service.size.value_or(plan_.method.tap)), count,
+        "Length from main to curb stop measured, and slack added.");
+  }
+
+  [[nodiscard]] std::string saddle_name() const {
+    if (plan_.main.material == Material::polyethylene) return "Service saddle made for polyethylene, wide full seat";
+    if (is_plastic(plan_.main.material)) return "Service saddle made for PVC, wide full seat";
+    return "Service saddle";
+  }
+
+  void machine() {
+    const Setup& setup = plan_.setup;
+    std::string check = "Valve shuts, packing and gaskets sound, bleed clear.";
+    if (setup.travel_needed) check += " Bar travel at least " + show(*setup.travel_needed) + ".";
+    if (plan_.pressure.line > Pressure() && wet()) check += " Good for at least " + show(pressure_when_tapping()) + ".";
+    const bool own = setup.machine != nullptr && setup.machine->maker_figures && plan_.method.kind != Method::sleeve;
+    add("tapping-machine",
+        own ? "Tapping machine: " + setup.machine->title + ", " + std::string(name_of(setup.feed)) + " feed"
+            : "Tapping machine, " + std::string(name_of(setup.feed)) + " feed",
+        tap(), 1, std::move(check));
+    switch (plan_.method.kind) {
+      case Method::direct: {
+        add("machine-saddle", "Machine saddle", setup.saddle_od ? show(*setup.saddle_od) + " OD" : seat(), 1,
+            "Seats all round without rocking. Do not pack one that does not fit.");
+        add("machine-gasket", "Gaskets, pipe to saddle and saddle to machine", "", 2, "Fresh, and one spare of each.");
+        const int extensions = setup.chain ? setup.chain->extensions : 0;
+        add("chain", "Machine chain with its hooks", "", 1,
+            setup.chain ? "With extensions at least " + show(setup.chain->needed) + " hook to hook. No bent link."
+                        : "No bent link.");
+        if (extensions > 0) add("chain-extension", "Chain extension", "", extensions);
+        add("combined-drill-and-tap", cutter_name(), tap() + " " + thread(), 1,
+            "Sharp, flutes clean. Mark on the tool the same as on the stop.");
+        if (!plan_.makeup) {
+          add("trial-piece", "Trial piece of the same wall, tapped, with the bar marked from it",
+              tap() + " " + thread(), 1, "Stop made up in it with the right threads showing.");
+        }
+        break;
+      }
+      case Method::saddle:
+        add("shell-cutter", cutter_name(), hole(), 1, "Sharp, passes through the open stop, keeps its coupon.");
+        add("stop-adapter", "Adapter, machine to corporation stop outlet", tap(), 1, "Thread of the stop's outlet.");
+        break;
+      case Method::sleeve:
+        add("shell-cutter", "Shell cutter with pilot, coupon retained", tap() + " outlet", 1,
+            "Of the size the sleeve's maker names; clears valve and outlet.");
+        add("valve-adapter", "Adapter, machine to tapping valve", tap(), 1, "Gasket and bolts with it.");
+        break;
+      case Method::none:
+        break;
+    }
+    if (plan_.method.kind == Method::direct && setup.clamp && setup.clamp->stud_torque) {
+      add("torque-wrench", "Torque wrench for the chain studs", "", 1,
+          "Reads " + show(setup.clamp->stud_torque->usual) + " within its range.");
+    }
+  }
+
+  [[nodiscard]] Pressure pressure_when_tapping() const {
+    return plan_.pressure.reduce_to ? std::min(*plan_.pressure.reduce_to, plan_.pressure.line) : plan_.pressure.line;
+  }
+  [[nodiscard]] std::string cutter_name() const {
+    if (plan_.method.kind == Method::saddle) return "Shell cutter, coupon retained";
+    if (is_plastic(plan_.main.material)) return "Combined shell cutter and tap, two slots or more, coupon retained";
+    return "Combined drill and tap";
+  }
+  [[nodiscard]] std::string hole() const { return plan_.method.hole ? show(*plan_.method.hole) : tap(); }
+
+  void measuring() {
+    add("pressure-gauge", "Pressure gauge", "", 1,
+        "Reads zero when open; " + show(plan_.pressure.line) + " lies mid-scale.");
+    add("diameter-tape", "Steel tape or calliper for the outside diameter", "", 1);
+    add("wall-gauge", "Wall gauge", "", 1,
+        plan_.main.wall_least
+            ? "Set for " + std::string(name_of(plan_.main.material)) + ", checked on a piece of known wall."
+            : "Checked on a piece of known wall.");
+    if (is_plastic(plan_.main.material)) add("thermometer", "Surface thermometer", "", 1);
+  }
+
+  void for_the_material() {
+    const Material material = plan_.main.material;
+    if (is_metallic(material)) {
+      add("bonding-jumper", "Bonding jumper with two clamps", "", 1, "Clamps bite bright metal; cable whole.");
+    }
+    if (material == Material::pvc || material == Material::pvco) {
+      add("blanket", "Heavy blanket with a hole for the tool", "", 1);
+    }
+    if (material == Material::asbestos_cement) {
+      add("asbestos-kit", "Water spray, leak-tight labelled bags, protection as the competent person says", "", 1,
+          "The competent person has classified the work.");
+    }
+    if (plan_.job.main.encased.value_or(false)) {
+      add("encasement-tape", "Polyethylene tape and film", "", 1,
+          "Enough for three turns under the machine, and the repair.");
+    }
+  }
+
+  void consumables() {
+    if (plan_.method.kind != Method::sleeve) {
+      const bool plastic_thread = plan_.method.kind == Method::direct && is_plastic(plan_.main.material);
+      add("thread-sealant",
+          plastic_thread ? "PTFE tape for the inlet thread" : "PTFE tape or pipe dope for the inlet thread", "", 1,
+          plastic_thread ? "No dope on plastic threads." : "Marked for drinking water.");
+    }
+    if (plan_.method.kind == Method::direct) {
+      add("cutting-grease", "Cutting grease or oil for the tap", "", 1,
+          is_plastic(plan_.main.material) ? "Safe for drinking water and for plastic." : "Safe for drinking water.");
+    }
+    add("disinfectant", "Chlorine solution and clean rags", "", 1, "Strength as the utility asks; fresh.");
+    add("sump-pump", "Sump pump and hose", "", 1, "On a ground-fault interrupter if electric.");
+  }
+
+  // What turns a bad moment into a nuisance.
+  void in_case() {
+    add("valve-key", "Key for the shut-off valves", "", 1, "Fits the valves on this main.");
+    add("repair-clamp", "Full-circle repair clamp", name(plan_.main.size) + " main, " + seat(), 1,
+        "Lies open at the edge of the pit before the cut.");
+    if (plan_.method.kind == Method::direct) {
+      add("plug", "Plug, " + thread(), tap(), 1, "Same thread as the stop.");
+    }
+  }
+
+  const Plan& plan_;
+  UnitSystem system_;
+  std::vector<LoadItem> list_;
+};
+
+}  // namespace
+
+std::vector<LoadItem> materials(const Plan& plan, UnitSystem system) { return LoadList(plan, system).all(); }
+
+}  // namespace mainbore

@@ -1,0 +1,108 @@
+#include "mainbore/work.hpp"
+
+namespace mainbore {
+namespace {
+
+// Where the water stands once the act is done. The stop, while it is part of the seat (saddle), is itself the valve
+// below the machine; in a direct tap it plugs the hole once it is in place and shut.
+void settle_pressure(RigState& state, Seat seat) {
+  const bool stop_shuts = state.stop_in_place && !state.stop_open;
+  const bool fed = state.main_full && state.hole && !stop_shuts;
+  // A stop has nothing between itself and the chamber, so there is no valve to shut them apart.
+  const bool joined = seat == Seat::stop || state.valve_open;
+  const bool vented = state.bleed_open || !state.chamber_closed;
+
+  if (fed) {
+    state.pressure_below = true;
+    if (joined) state.pressure_above = true;  // an open bleed runs, and does not empty it
+  } else if (joined && vented) {
+    state.pressure_below = false;
+  }
+  if (vented && !(fed && joined)) state.pressure_above = false;
+}
+
+}  // namespace
+
+RigState after(RigState state, Act act, Seat seat) {
+  switch (act) {
+    case Act::fit_saddle:
+      state.stop_in_place = seat == Seat::stop;
+      break;
+    case Act::mount_machine:
+      state.machine_on = true;
+      break;
+    case Act::hold_down:
+      state.held_down = true;
+      break;
+    case Act::load_cutter:
+      state.bar = RigState::Bar::cutter;
+      break;
+    case Act::unload_bar:
+      state.bar = RigState::Bar::bare;
+      break;
+    case Act::load_stop:
+      state.bar = RigState::Bar::stop;
+      break;
+    case Act::close_chamber:
+      state.chamber_closed = true;
+      break;
+    case Act::open_chamber:
+      state.chamber_closed = false;
+      break;
+    case Act::open_valve:
+      state.valve_open = true;
+      break;
+    case Act::shut_valve:
+      state.valve_open = false;
+      break;
+    case Act::open_bleed:
+      state.bleed_open = true;
+      break;
+    case Act::shut_bleed:
+      state.bleed_open = false;
+      break;
+    case Act::equalise:
+      state.pressure_above = state.pressure_below;
+      break;
+    case Act::open_stop:
+      state.stop_open = true;
+      break;
+    case Act::shut_stop:
+      state.stop_open = false;
+      break;
+    case Act::bar_down:
+      state.bar_down = true;
+      break;
+    case Act::cut_through:
+      state.hole = true;
+      break;
+    case Act::cut_thread:
+      break;
+    case Act::bar_up:
+      state.bar_down = false;
+      break;
+    case Act::seat_stop:
+      state.stop_in_place = true;
+      break;
+    case Act::release_bar:
+      state.bar = RigState::Bar::bare;
+      break;
+    case Act::let_go:
+      state.held_down = false;
+      break;
+    case Act::lift_machine:
+      state.machine_on = false;
+      state.chamber_closed = false;
+      break;
+    case Act::fill_main:
+      state.main_full = true;
+      break;
+    case Act::read_zero:
+    case Act::read_tight:
+      break;
+  }
+  settle_pressure(state, seat);
+  return state;
+}
+
+}  // namespace mainbore

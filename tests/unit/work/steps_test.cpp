@@ -1,0 +1,439 @@
+// Walks every order of work against a model of the rig that knows nothing of how the orders are written: water goes
+// where it is let, and nothing may be loosened, opened or lifted while it is behind it.
+#include <algorithm>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "mainbore/work.hpp"
+#include "support/catch.hpp"
+#include "unit/work/sample_plans.hpp"
+
+namespace mainbore {
+namespace {
+
+using test::Sample;
+using test::sample_plan;
+
+constexpr std::array methods = {Method::direct, Method::saddle, Method::sleeve};
+
+std::vector<Sample> every_variant() {
+  std::vector<Sample> list;
+  for (const Method method : methods) {
+    for (std::size_t m = 0; m < material_count; ++m) {
+      for (const bool wet : {true, false}) {
+        for (const Feed feed : {Feed::hand, Feed::powered}) {
+          for (const Verdict verdict : {Verdict::go, Verdict::hold}) {
+            list.push_back({method, static_cast<Material>(m), wet, feed, verdict});
+          }
+        }
+      }
+    }
+  }
+  return list;
+}
+
+std::string name(const Sample& s) {
+  return std::string(name_of(s.method)) + ", " + std::string(name_of(s.material)) + (s.wet ? ", wet, " : ", dry, ") +
+         std::string(name_of(s.feed));
+}
+
+// Four spaces in a row, with something between each two that may be open: main | hole | below | valve | above | bleed |
+// air. Water of the main fills what is joined to it; what is joined to the air alone empties; what is shut in keeps its
+// state.
+class Rig {
+ public:
+  Rig(Seat seat, bool main_full) : seat_(seat), main_full_(main_full) {}
+
+  // Does the act, and says what was wrong with doing it: empty when nothing was.
+  std::string perform(Act act) {
+    const std::string fault = fault_of(act);
+    apply(act);
+    flow();
+    if (act != Act::read_zero) zero_read_ = zero_read_ && act != Act::equalise && act != Act::shut_bleed;
+    return fault;
+  }
+
+  [[nodiscard]] bool above() const { return above_; }
+  [[nodiscard]] bool below() const { return below_; }
+  [[nodiscard]] std::string fault_at_end() const {
+    if (machine_) return "the machine is left on";
+    if (!main_full_) return "the main is left empty";
+    if (!hole_) return "nothing was cut";
+    if (seat_ == Seat::tapping_valve ? !valve_open_ : !(stop_placed_ && stop_open_)) return "the service is left shut";
+    return {};
+  }
+
+ private:
+  [[nodiscard]] bool hole_open() const { return hole_ && !(stop_placed_ && !stop_open_); }
+  [[nodiscard]] bool between_open() const { return seat_ == Seat::stop || valve_open_; }
+  [[nodiscard]] bool air() const { return bleed_ || !closed_; }
+  // A tool passes down only through what is open.
+  [[nodiscard]] bool way_down() const { return seat_ == Seat::stop ? stop_open_ : valve_open_; }
+  // What comes to the open air when the machine is lifted.
+  [[nodiscard]] bool held_back() const { return seat_ == Seat::tapping_valve ? above_ : above_ || below_; }
+  [[nodiscard]] bool main_shut_off() const { return seat_ == Seat::tapping_valve ? !valve_open_ : !hole_open(); }
+
+  std::string fault_of(Act act) const {
+    switch (act) {
+      case Act::mount_machine:
+        if (seat_ == Seat::stop && !stop_placed_) return "machine on a stop that is not there";
+        break;
+      case Act::hold_down:
+        if (!machine_) return "nothing to hold down";
+        break;
+      case Act::load_cutter:
+      case Act::load_stop:
+        if (closed_) return "bar loaded through a closed chamber";
+        if (act == Act::load_stop && stop_open_) return "an open stop goes on the bar";
+        if (bar_ != 0) return "something is already on the bar";
+        break;
+      case Act::unload_bar:
+        if (closed_ && machine_) return "bar unloaded in a closed chamber";
+        break;
+      case Act::close_chamber:
+        if (bar_ == 0) return "chamber closed on a bare bar";
+        break;
+      case Act::open_chamber:
+        if (above_) return "chamber opened under pressure";
+        if (main_full_ && hole_ && valve_open_) return "chamber opened with the valve open";
+        if (main_full_ && !zero_read_) return "chamber opened before zero was read";
+        break;
+      case Act::open_valve:
+        if (machine_ && !closed_) return "valve opened into an open chamber";
+        if (machine_ && bleed_) return "valve opened into an open bleed";
+        if (machine_ && below_ && !above_) return "valve opened under uneven pressure";
+        break;
+      case Act::shut_valve:
+        if (bar_down_) return "valve shut on the bar";
+        break;
+      case Act::shut_stop:
+        if (bar_down_) return "stop shut on the bar";
+        break;
+      case Act::open_stop:
+        if (seat_ == Seat::pipe && machine_) return "stop opened under the machine";
+        if (hole_ && !main_full_) return "stop opened on an empty main";
+        break;
+      case Act::equalise:
+        if (bleed_ || !closed_) return "pressure let into an open chamber";
+        break;
+      case Act::bar_down:
+        if (!way_down()) return "bar run into something shut";
+        if (bar_ == 0) return "bare bar run down";
+        if (!held_) return "bar run down in a machine that is not held";
+        break;
+      case Act::cut_through:
+        if (!machine_ || !held_ || !closed_ || bleed_) return "cut with the rig not tight";
+        if (bar_ != 1 || !bar_down_) return "cut without a cutter at the pipe";
+        break;
+      case Act::cut_thread:
+        if (!hole_ || bar_ != 1 || !bar_down_) return "thread without a hole";
+        break;
+      case Act::seat_stop:
+        if (stop_open_) return "open stop set";
+        if (machine_ && (bar_ != 2 || !bar_down_)) return "stop set that is not at the hole";
+        if (!machine_ && main_full_) return "stop set by hand under pressure";
+        break;
+      case Act::release_bar:
+        if (!stop_placed_ || above_ || !zero_read_) return "bar let go before the stop is proved";
+        break;
+      case Act::let_go:
+      case Act::lift_machine:
+        if (held_back()) return "loosened under pressure";
+        if (!main_shut_off() && main_full_) return "loosened with the main open";
+        if (!bleed_) return "loosened with the bleed shut";
+        if (!zero_read_) return "loosened before zero was read";
+        if (bar_down_) return "loosened with the bar down";
+        if (act == Act::lift_machine && held_) return "lifted while held";
+        break;
+      case Act::fill_main:
+        if (machine_) return "main filled under the machine";
+        if (seat_ == Seat::tapping_valve ? valve_open_ : !stop_placed_ || stop_open_)
+          return "main filled into an open tap";
+        break;
+      case Act::read_zero:
+        if (!bleed_) return "zero read with the bleed shut";
+        if (above_) return "zero cannot be read: there is pressure";
+        break;
+      case Act::fit_saddle:
+      case Act::open_bleed:
+      case Act::shut_bleed:
+      case Act::bar_up:
+      case Act::read_tight:
+        break;
+    }
+    return {};
+  }
+
+  void apply(Act act) {
+    switch (act) {
+      case Act::fit_saddle:
+        stop_placed_ = seat_ == Seat::stop;
+        break;
+      case Act::mount_machine:
+        machine_ = true;
+        break;
+      case Act::hold_down:
+        held_ = true;
+        break;
+      case Act::load_cutter:
+        bar_ = 1;
+        break;
+      case Act::load_stop:
+        bar_ = 2;
+        break;
+      case Act::unload_bar:
+      case Act::release_bar:
+        bar_ = 0;
+        break;
+      case Act::close_chamber:
+        closed_ = true;
+        break;
+      case Act::open_chamber:
+        closed_ = false;
+        break;
+      case Act::open_valve:
+        valve_open_ = true;
+        break;
+      case Act::shut_valve:
+        valve_open_ = false;
+        break;
+      case Act::open_bleed:
+        bleed_ = true;
+        break;
+      case Act::shut_bleed:
+        bleed_ = false;
+        break;
+      case Act::equalise:
+        above_ = below_;
+        break;
+      case Act::open_stop:
+        stop_open_ = true;
+        break;
+      case Act::shut_stop:
+        stop_open_ = false;
+        break;
+      case Act::bar_down:
+        bar_down_ = true;
+        break;
+      case Act::bar_up:
+        bar_down_ = false;
+        break;
+      case Act::cut_through:
+        hole_ = true;
+        break;
+      case Act::seat_stop:
+        stop_placed_ = true;
+        break;
+      case Act::let_go:
+        held_ = false;
+        break;
+      case Act::lift_machine:
+        machine_ = closed_ = false;
+        break;
+      case Act::fill_main:
+        main_full_ = true;
+        break;
+      case Act::read_zero:
+        zero_read_ = true;
+        break;
+      case Act::cut_thread:
+      case Act::read_tight:
+        break;
+    }
+  }
+
+  void flow() {
+    const bool main_to_below = main_full_ && hole_open();
+    const bool main_to_above = main_to_below && between_open();
+    const bool air_to_above = air();
+    const bool air_to_below = air_to_above && between_open();
+    if (main_to_below) below_ = true;
+    else if (air_to_below) below_ = false;
+    if (main_to_above) above_ = true;
+    else if (air_to_above) above_ = false;
+  }
+
+  Seat seat_;
+  bool main_full_;
+  bool hole_ = false, machine_ = false, held_ = false, closed_ = false, valve_open_ = false, bleed_ = false;
+  bool stop_open_ = false, stop_placed_ = false, bar_down_ = false, above_ = false, below_ = false, zero_read_ = false;
+  int bar_ = 0;  // 0 bare, 1 cutter, 2 stop
+};
+
+std::vector<Act> acts_of(const std::vector<Step>& steps) {
+  std::vector<Act> acts;
+  for (const Step& step : steps) acts.insert(acts.end(), step.acts.begin(), step.acts.end());
+  return acts;
+}
+
+std::vector<std::string> faults_in(const std::vector<Act>& acts, Seat seat, bool main_full) {
+  std::vector<std::string> faults;
+  Rig rig(seat, main_full);
+  for (const Act act : acts) {
+    if (const std::string fault = rig.perform(act); !fault.empty()) faults.push_back(fault);
+  }
+  if (const std::string fault = rig.fault_at_end(); !fault.empty()) faults.push_back(fault);
+  return faults;
+}
+
+const Step& step_named(const std::vector<Step>& steps, std::string_view id) {
+  const auto found = std::find_if(steps.begin(), steps.end(), [&](const Step& step) { return step.id == id; });
+  INFO("step " << id);
+  REQUIRE(found != steps.end());
+  return *found;
+}
+
+bool has(const std::vector<Step>& steps, std::string_view id) {
+  return std::any_of(steps.begin(), steps.end(), [&](const Step& step) { return step.id == id; });
+}
+
+}  // namespace
+
+TEST_CASE("no order of work loosens or opens anything that holds pressure") {
+  for (const Sample& sample : every_variant()) {
+    INFO(name(sample));
+    const auto steps = procedure(sample_plan(sample), UnitSystem::us);
+    REQUIRE_FALSE(steps.empty());
+    CHECK(faults_in(acts_of(steps), seat_of(sample.method), sample.wet) == std::vector<std::string>{});
+  }
+}
+
+TEST_CASE("the state printed with each step is where the water really stands") {
+  for (const Sample& sample : every_variant()) {
+    INFO(name(sample));
+    Rig rig(seat_of(sample.method), sample.wet);
+    for (const Step& step : procedure(sample_plan(sample), UnitSystem::us)) {
+      INFO(step.id);
+      for (const Act act : step.acts) rig.perform(act);
+      CHECK(step.state.pressure_above == rig.above());
+      CHECK(step.state.pressure_below == rig.below());
+    }
+  }
+}
+
+TEST_CASE("the model of the rig notices a safety act left out") {
+  // Acts without which somebody gets hurt, for each way of tapping a full main.
+  struct Omission {
+    Method method;
+    Act act;
+  };
+  const Omission omissions[] = {
+      {Method::direct, Act::hold_down},  {Method::direct, Act::bar_up},        {Method::direct, Act::shut_valve},
+      {Method::direct, Act::open_bleed}, {Method::direct, Act::read_zero},     {Method::direct, Act::shut_stop},
+      {Method::direct, Act::equalise},   {Method::direct, Act::seat_stop},     {Method::saddle, Act::shut_stop},
+      {Method::saddle, Act::read_zero},  {Method::saddle, Act::open_bleed},    {Method::saddle, Act::bar_up},
+      {Method::saddle, Act::open_stop},  {Method::sleeve, Act::shut_valve},    {Method::sleeve, Act::open_bleed},
+      {Method::sleeve, Act::read_zero},  {Method::sleeve, Act::close_chamber},
+  };
+  for (const Omission& omission : omissions) {
+    INFO(name_of(omission.method) << ", act " << static_cast<int>(omission.act));
+    auto acts = acts_of(procedure(sample_plan({.method = omission.method}), UnitSystem::us));
+    // The last of them: an earlier bleed is for flushing. A stop is safe by being shut before the cut as well.
+    const auto last = omission.act == Act::open_stop ? std::find(acts.begin(), acts.end(), omission.act)
+                                                     : std::find(acts.rbegin(), acts.rend(), omission.act).base() - 1;
+    if (omission.act == Act::shut_stop && omission.method == Method::direct) {
+      // It starts shut; open it, as stops come out of the box.
+      *last = Act::open_stop;
+    } else {
+      acts.erase(last);
+    }
+    CHECK_FALSE(faults_in(acts, seat_of(omission.method), true).empty());
+  }
+}
+
+TEST_CASE("zero is read, as a hold point, before the machine is loosened") {
+  for (const Sample& sample : every_variant()) {
+    INFO(name(sample));
+    bool held_for_zero = false;
+    for (const Step& step : procedure(sample_plan(sample), UnitSystem::us)) {
+      for (const Act act : step.acts) {
+        if (act == Act::read_zero) held_for_zero = !step.hold_point.empty();
+        if (act == Act::let_go) CHECK(held_for_zero);
+      }
+    }
+  }
+}
+
+TEST_CASE("steps carry the job's own numbers") {
+  const auto steps = procedure(sample_plan(), UnitSystem::us);
+  CHECK(step_named(steps, "change.back-out").text.find("about 64 lbf at 82 psi") != std::string::npos);
+  CHECK(step_named(steps, "machine.chain").text.find("18.8 in of chain with 1 extension") != std::string::npos);
+  CHECK(step_named(steps, "pipe.check")
+            .text.find("sound wall at the tap at least 0.237 in; outside diameter 6.84 in to 6.96 in") !=
+        std::string::npos);
+  CHECK(step_named(steps, "pipe.pressure").text.find("Planned for 82 psi. Stop over 100 psi.") != std::string::npos);
+  CHECK(step_named(steps, "set.stop").text.find("3.9 turns by hand force; then 2 more") != std::string::npos);
+  CHECK(step_named(steps, "tap.thread").text.find("turns short of the gauge mark") != std::string::npos);
+  const auto metric = procedure(sample_plan(), UnitSystem::si);
+  CHECK(step_named(metric, "pipe.check").text.find("at least 6 mm") != std::string::npos);
+}
+
+TEST_CASE("steps that do not apply do not appear") {
+  const auto wet = procedure(sample_plan(), UnitSystem::us);
+  const auto dry = procedure(sample_plan({.wet = false}), UnitSystem::us);
+  CHECK(has(wet, "set.equalise"));
+  CHECK_FALSE(has(dry, "set.equalise"));
+  CHECK(has(dry, "prepare.empty"));
+  CHECK(has(dry, "fill.main"));
+  CHECK_FALSE(has(wet, "fill.main"));
+  CHECK_FALSE(has(wet, "pipe.holds"));
+  CHECK(has(procedure(sample_plan({.verdict = Verdict::hold}), UnitSystem::us), "pipe.holds"));
+  CHECK_FALSE(has(procedure(sample_plan({.method = Method::saddle}), UnitSystem::us), "machine.chain"));
+  CHECK_FALSE(has(wet, "pipe.wrap"));
+
+  Plan plan = sample_plan();
+  plan.job.main.encased = true;
+  plan.method.count = 3;
+  plan.pressure.reduce_to = 60.0 * units::psi;
+  const auto more = procedure(plan, UnitSystem::us);
+  CHECK(has(more, "pipe.wrap"));
+  CHECK(has(more, "next.tap"));
+  CHECK(has(more, "finish.pressure"));
+  CHECK(step_named(more, "pipe.pressure").text.find("lowered to 60 psi or less") != std::string::npos);
+}
+
+TEST_CASE("the main, not a ratchet, decides the words for plastic and asbestos cement") {
+  const auto pvc = procedure(sample_plan({.material = Material::pvc}), UnitSystem::us);
+  CHECK(step_named(pvc, "change.stop").text.find("PTFE tape") != std::string::npos);
+  CHECK(step_named(pvc, "change.tool").text.find("coupon") != std::string::npos);
+  CHECK(step_named(pvc, "cut.through").text.find("full width") == std::string::npos);
+  CHECK(step_named(procedure(sample_plan(), UnitSystem::us), "cut.through").text.find("full width 0.62 in below") !=
+        std::string::npos);
+  const auto cement = procedure(sample_plan({.material = Material::asbestos_cement}), UnitSystem::us);
+  CHECK(step_named(cement, "pipe.clean").text.find("No scraping dry") != std::string::npos);
+}
+
+TEST_CASE("a no-go has nothing to do and nothing that could go wrong") {
+  const Plan plan = sample_plan({.verdict = Verdict::no_go});
+  CHECK(procedure(plan, UnitSystem::us).empty());
+  CHECK(contingencies(plan, UnitSystem::us).empty());
+}
+
+TEST_CASE("ids of steps are unique, and every step says something") {
+  for (const Sample& sample : every_variant()) {
+    INFO(name(sample));
+    const Plan plan = sample_plan(sample);
+    for (const auto& list : {procedure(plan, UnitSystem::us), contingencies(plan, UnitSystem::si)}) {
+      std::set<std::string_view> ids;
+      for (const Step& step : list) {
+        INFO(step.id);
+        CHECK(ids.insert(step.id).second);
+        CHECK(step.text.size() > 20);
+        CHECK_FALSE(step.phase.empty());
+      }
+    }
+  }
+}
+
+TEST_CASE("trouble under pressure starts with getting out") {
+  const auto wet = contingencies(sample_plan(), UnitSystem::us);
+  REQUIRE_FALSE(wet.empty());
+  CHECK(wet.front().id == "trouble.breaks");
+  for (const auto id : {"trouble.seat-leaks", "trouble.jams", "trouble.no-zero", "trouble.stop-loose"})
+    CHECK(has(wet, id));
+  CHECK(has(contingencies(sample_plan({.method = Method::saddle}), UnitSystem::us), "trouble.coupon"));
+  CHECK_FALSE(has(contingencies(sample_plan({.wet = false}), UnitSystem::us), "trouble.no-zero"));
+}
+
+}  // namespace mainbore
