@@ -66,6 +66,7 @@ class CatalogLoader {
     read_threads();
     read_machines();
     read_pipes();
+    read_service_tables();
     Fnv1a hash;
     for (const auto& [path, text] : catalog_.files_) {
       hash.add(path);
@@ -708,6 +709,341 @@ class CatalogLoader {
         fault("the wall is not the outside diameter over the dimension ratio");
       }
     }
+  }
+
+  // ---- water for the customer, cleaning, the pit
+
+  void read_service_tables() {
+    ServiceTables& tables = catalog_.service_tables_;
+    read_tubes(tables);
+    read_roughness(tables);
+    read_fittings(tables);
+    read_meters(tables);
+    read_fixtures(tables);
+    read_curves(tables);
+    read_water(tables);
+    read_disinfection(tables);
+    read_soils(tables);
+    read_colours(tables);
+  }
+
+  object table_in(object from, std::string_view key) {
+    enter(std::string(key));
+    return as_object(member(from, key), key);
+  }
+  std::string text_cell(element cell, std::string_view name) const {
+    return cell.is_null() ? std::string() : std::string(as_text(cell, name));
+  }
+  double positive(element cell, std::string_view name) const {
+    const double value = as_number(cell, name);
+    if (value <= 0.0) fault(std::string(name) + " is not above zero");
+    return value;
+  }
+  Tubing as_tubing(std::string_view text) const {
+    const auto* const found = std::find(tubing_names.begin(), tubing_names.end(), text);
+    if (found == tubing_names.end()) fault("unknown tubing " + quoted(text));
+    return static_cast<Tubing>(found - tubing_names.begin());
+  }
+
+  void read_tubes(ServiceTables& tables) {
+    const object file = open("tubing.json");
+    only(file, {"title", "provenance", "columns", "rows"});
+    const object provenance = as_object(member(file, "provenance"), "provenance");
+    constexpr std::array<std::string_view, 7> names = {"tubing", "size", "od", "wall", "bore", "bore_least", "how"};
+    std::size_t count = 0;
+    const auto at = columns_of(file, names, names.size(), count);
+    each_row(file, count, [&](const Cells& cells) {
+      TubeSize tube;
+      const std::string_view name = as_text(cells[at[0]], names[0]);
+      tube.tubing = as_tubing(name);
+      tube.size = as_size(cells[at[1]], names[1]);
+      tube.od = positive(cells[at[2]], names[2]) * units::inch;
+      tube.wall = positive(cells[at[3]], names[3]) * units::inch;
+      tube.bore = positive(cells[at[4]], names[4]) * units::inch;
+      tube.bore_least = positive(cells[at[5]], names[5]) * units::inch;
+      tube.basis = basis_of(as_object(member(provenance, name), name));
+      if (!cells[at[6]].is_null()) tube.basis.how = as_how(as_text(cells[at[6]], names[6]));
+      if (abs(tube.od - 2.0 * tube.wall - tube.bore) > 0.0015 * units::inch || tube.bore_least > tube.bore) {
+        fault("the bore is not the outside diameter less two walls");
+      }
+      const bool follows = !tables.tubes.empty() && tables.tubes.back().tubing == tube.tubing;
+      if (follows && tube.size <= tables.tubes.back().size) fault("sizes must rise from row to row");
+      tables.tubes.push_back(tube);
+    });
+  }
+
+  // The tables list more pipes than services are laid in; those a service is planned with are looked up by name.
+  void read_roughness(ServiceTables& tables) {
+    constexpr std::array<std::string_view, tubing_count> planned_with = {"copper, design", "copper, design",
+                                                                         "polyethylene", "PEX"};
+    const object file = open("roughness.json");
+    only(file, {"hazen_williams", "epsilon"});
+    std::size_t count = 0;
+    const object c_table = table_in(file, "hazen_williams");
+    const auto c_at = columns_of(c_table, std::array<std::string_view, 4>{"pipe", "c", "source", "how"}, 4, count);
+    each_row(c_table, count, [&](const Cells& cells) {
+      const std::string_view pipe = as_text(cells[c_at[0]], "pipe");
+      const TubeFriction friction{positive(cells[c_at[1]], "c"), basis_in(cells[c_at[2]], cells[c_at[3]])};
+      for (std::size_t i = 0; i < tubing_count; ++i) {
+        if (planned_with[i] == pipe) tables.friction[i] = friction;
+      }
+    });
+    const object e_table = table_in(file, "epsilon");
+    const auto e_at = columns_of(e_table, std::array<std::string_view, 4>{"pipe", "ft", "source", "how"}, 4, count);
+    each_row(e_table, count, [&](const Cells& cells) {
+      const Length roughness = positive(cells[e_at[1]], "ft") * units::foot;
+      const Basis basis = basis_in(cells[e_at[2]], cells[e_at[3]]);
+      if (as_text(cells[e_at[0]], "pipe") != "drawn copper or plastic") return;
+      tables.tube_roughness = roughness;
+      tables.tube_roughness_basis = basis;
+    });
+    for (const TubeFriction& friction : tables.friction) {
+      if (friction.c == 0.0) fault("no coefficient for a kind of service tubing");
+    }
+    if (tables.tube_roughness == Length()) fault("no roughness for service tubing");
+  }
+  Basis basis_in(element source, element how) const {
+    Basis basis;
+    basis.source = catalog_.source(as_text(source, "source"));
+    if (basis.source == nullptr) fault("unknown source " + quoted(as_text(source, "source")));
+    basis.how = as_how(as_text(how, "how"));
+    return basis;
+  }
+
+  void read_fittings(ServiceTables& tables) {
+    constexpr std::array<std::string_view, line_fitting_count> planned_with = {
+        "corporation stop", "curb stop", "elbow 90 (plastic IPS or copper)", "coupling (plastic IPS or copper)"};
+    const object file = open("fittings.json");
+    only(file, {"awwa", "illinois"});
+    const object table = table_in(file, "awwa");
+    only(table, {"title", "source", "how", "note", "columns", "rows"});
+    tables.fittings_basis = basis_of(table);
+    std::vector<NominalSize> sizes;
+    for (const element name : as_array(member(table, "columns"), "columns")) {
+      if (as_text(name, "a column name") != "fitting") sizes.push_back(as_size(name, "a column name"));
+    }
+    each_row(table, sizes.size() + 1, [&](const Cells& cells) {
+      const std::string_view name = as_text(cells[0], "fitting");
+      const auto* const found = std::find(planned_with.begin(), planned_with.end(), name);
+      if (found == planned_with.end()) return;
+      auto& lengths = tables.fittings[static_cast<std::size_t>(found - planned_with.begin())];
+      for (std::size_t i = 0; i < sizes.size(); ++i) {
+        lengths.push_back({sizes[i], positive(cells[i + 1], "a length") * units::foot});
+      }
+    });
+    for (const auto& lengths : tables.fittings) {
+      if (lengths.empty()) fault("a fitting of every service is missing");
+    }
+  }
+
+  void read_meters(ServiceTables& tables) {
+    const object file = open("meters.json");
+    only(file, {"title", "provenance", "sizes", "loss"});
+    const object provenance = as_object(member(file, "provenance"), "provenance");
+    const Basis basis = weaker(basis_of(as_object(member(provenance, "loss"), "loss")),
+                               basis_of(as_object(member(provenance, "safe_max"), "safe_max")));
+    std::size_t count = 0;
+    const object sizes = table_in(file, "sizes");
+    const auto at = columns_of(sizes, std::array<std::string_view, 3>{"size", "also", "safe_max_gpm"}, 3, count);
+    each_row(sizes, count, [&](const Cells& cells) {
+      MeterSize meter;
+      meter.size = as_size(cells[at[0]], "size");
+      meter.safe_maximum = positive(cells[at[2]], "safe_max_gpm") * units::gpm;
+      meter.basis = basis;
+      if (!tables.meters.empty() && meter.size <= tables.meters.back().size) fault("sizes must rise from row to row");
+      tables.meters.push_back(std::move(meter));
+    });
+    const object loss = table_in(file, "loss");
+    std::size_t columns = 0;
+    for (const element name : as_array(member(loss, "columns"), "columns")) {
+      const std::string wanted = columns == 0 ? "gpm" : "psi " + tables.meters.at(columns - 1).size.label();
+      if (as_text(name, "a column name") != wanted) fault("column " + quoted(wanted) + " should stand here");
+      if (++columns > tables.meters.size() + 1) fault("more columns than meters");
+    }
+    if (columns != tables.meters.size() + 1) fault("a meter has no column");
+    each_row(loss, columns, [&](const Cells& cells) {
+      const Flow flow = positive(cells[0], "gpm") * units::gpm;
+      for (std::size_t i = 1; i < columns; ++i) {
+        if (cells[i].is_null()) continue;
+        auto& points = tables.meters[i - 1].loss;
+        const Pressure lost = positive(cells[i], "psi") * units::psi;
+        if (!points.empty() && (flow <= points.back().flow || lost < points.back().loss)) {
+          fault("flow and loss must rise from row to row");
+        }
+        points.push_back({flow, lost});
+      }
+    });
+    for (const MeterSize& meter : tables.meters) {
+      if (meter.loss.empty()) fault("no losses for the meter of " + meter.size.label() + " in");
+    }
+  }
+
+  void read_fixtures(ServiceTables& tables) {
+    const object file = open("fixtures.json");
+    only(file, {"ipc", "upc"});
+    const auto is_valve = [](std::string_view text) { return text.find("flushometer") != std::string_view::npos; };
+    std::size_t count = 0;
+    const object ipc = table_in(file, "ipc");
+    tables.fixtures_basis[static_cast<std::size_t>(PlumbingCode::ipc)] = basis_of(ipc);
+    constexpr std::array<std::string_view, 6> ipc_names = {"fixture", "occupancy", "control", "cold", "hot", "total"};
+    const auto ipc_at = columns_of(ipc, ipc_names, ipc_names.size(), count);
+    each_row(ipc, count, [&](const Cells& cells) {
+      FixtureRow row{PlumbingCode::ipc,
+                     text_cell(cells[ipc_at[0]], "fixture"),
+                     text_cell(cells[ipc_at[1]], "occupancy"),
+                     text_cell(cells[ipc_at[2]], "control"),
+                     positive(cells[ipc_at[5]], "total"),
+                     false};
+      row.flush_valve = is_valve(row.control) && row.control != "flushometer tank";
+      tables.fixtures.push_back(std::move(row));
+    });
+    const object upc = table_in(file, "upc");
+    tables.fixtures_basis[static_cast<std::size_t>(PlumbingCode::upc)] = basis_of(upc);
+    constexpr std::array<std::string_view, 4> upc_names = {"fixture", "private", "public", "assembly"};
+    const auto upc_at = columns_of(upc, upc_names, upc_names.size(), count);
+    each_row(upc, count, [&](const Cells& cells) {
+      for (std::size_t use = 1; use < upc_names.size(); ++use) {
+        const element cell = cells[upc_at[use]];
+        if (cell.is_null()) continue;
+        FixtureRow row{PlumbingCode::upc,  text_cell(cells[upc_at[0]], "fixture"), std::string(upc_names[use]), {},
+                       positive(cell, "units"), false};
+        row.flush_valve = is_valve(row.fixture) && row.fixture.find("tank") == std::string::npos;
+        tables.fixtures.push_back(std::move(row));
+      }
+    });
+  }
+
+  void read_curves(ServiceTables& tables) {
+    // The fixture units of the Uniform Plumbing Code go with a curve of the family it was drawn from.
+    constexpr std::array<std::string_view, plumbing_code_count> curve_of = {"ipc", "illinois", "nspc"};
+    const object file = open("demand_curves.json");
+    only(file, {"ipc", "nspc", "illinois"});
+    for (std::size_t code = 0; code < plumbing_code_count; ++code) {
+      const object table = table_in(file, curve_of[code]);
+      only(table, {"title", "source", "how", "between", "gaps", "note", "columns", "rows"});
+      DemandCurve& curve = tables.curves[code];
+      curve.basis = basis_of(table);
+      for (const element gap : as_array(member(table, "gaps"), "gaps")) {
+        if (curve.gap) fault("more gaps than one");
+        std::vector<double> ends;
+        for (const element end : as_array(gap, "a gap")) ends.push_back(as_number(end, "a gap's end"));
+        if (ends.size() != 2 || ends[1] <= ends[0]) fault("a gap has two ends, the second above the first");
+        curve.gap = {ends[0], ends[1]};
+      }
+      std::size_t count = 0;
+      const auto at =
+          columns_of(table, std::array<std::string_view, 3>{"wsfu", "gpm_flush_tank", "gpm_flush_valve"}, 3, count);
+      each_row(table, count, [&](const Cells& cells) {
+        const double units = positive(cells[at[0]], "wsfu");
+        for (std::size_t i = 1; i < 3; ++i) {
+          if (cells[at[i]].is_null()) continue;
+          auto& points = i == 1 ? curve.tank : curve.valve;
+          const hydraulics::DemandPoint point{units, positive(cells[at[i]], "gpm") * units::gpm};
+          if (!points.empty() && (units <= points.back().fixture_units || point.flow < points.back().flow)) {
+            fault("units and flow must rise from row to row");
+          }
+          points.push_back(point);
+        }
+      });
+      if (curve.tank.size() < 2) fault("a curve has two rows at least");
+    }
+  }
+
+  void read_water(ServiceTables& tables) {
+    const object file = open("water.json");
+    only(file, {"us", "si", "head"});
+    const object table = table_in(file, "us");
+    tables.water_basis = basis_of(table);
+    constexpr std::array<std::string_view, 7> names = {"degF",        "weight_lbf_ft3", "nu_1e-5_ft2_s", "density_slug_ft3",
+                                                       "mu_1e-5_lbf_s_ft2", "vapor_psi", "vapor_how"};
+    std::size_t count = 0;
+    const auto at = columns_of(table, names, 3, count);
+    each_row(table, count, [&](const Cells& cells) {
+      const Temperature temperature = Temperature::fahrenheit(as_number(cells[at[0]], names[0]));
+      const UnitWeight weight = positive(cells[at[1]], names[1]) * units::lbf_per_ft3;
+      const KinematicViscosity viscosity =
+          1e-5 * positive(cells[at[2]], names[2]) * (units::foot * units::foot / units::second);
+      if (!tables.water.empty() && temperature <= tables.water.back().temperature) {
+        fault("temperatures must rise from row to row");
+      }
+      tables.water.push_back({temperature, {weight, viscosity}});
+    });
+    const object head = table_in(file, "head");
+    only(head, {"psi_per_ft", "source", "how"});
+    tables.head = positive(member(head, "psi_per_ft"), "psi_per_ft") * units::psi / units::foot;
+    tables.head_basis = basis_of(head);
+  }
+
+  void read_disinfection(ServiceTables& tables) {
+    using sanitary::Concentration;
+    const object file = open("disinfection.json");
+    only(file, {"stock", "doses", "dechlorination"});
+    std::size_t count = 0;
+    const object stock = table_in(file, "stock");
+    constexpr std::array<std::string_view, 6> stock_names = {"stock",        "form",   "percent_low",
+                                                             "percent_high", "source", "how"};
+    const auto stock_at = columns_of(stock, stock_names, stock_names.size(), count);
+    each_row(stock, count, [&](const Cells& cells) {
+      const double low = positive(cells[stock_at[2]], "percent_low");
+      if (positive(cells[stock_at[3]], "percent_high") < low) fault("the low strength is above the high one");
+      const Basis basis = basis_in(cells[stock_at[4]], cells[stock_at[5]]);
+      if (as_text(cells[stock_at[0]], "stock") != "household bleach") return;
+      tables.weakest_bleach = Concentration::percent(low);
+      tables.stock_basis = basis;
+    });
+    if (tables.weakest_bleach == Concentration()) fault("no household bleach");
+
+    const object doses = table_in(file, "doses");
+    constexpr std::array<std::string_view, 7> dose_names = {"method",        "dose_mg_l", "hold_h", "hold_max_h",
+                                                            "residual_mg_l", "source",    "how"};
+    const auto dose_at = columns_of(doses, dose_names, dose_names.size(), count);
+    each_row(doses, count, [&](const Cells& cells) {
+      ChlorineDose dose;
+      dose.method = text_cell(cells[dose_at[0]], "method");
+      dose.dose = Concentration::mg_per_litre(positive(cells[dose_at[1]], "dose_mg_l"));
+      dose.hold = positive(cells[dose_at[2]], "hold_h") * units::hour;
+      if (!cells[dose_at[3]].is_null()) dose.hold_most = positive(cells[dose_at[3]], "hold_max_h") * units::hour;
+      dose.residual = Concentration::mg_per_litre(positive(cells[dose_at[4]], "residual_mg_l"));
+      dose.basis = basis_in(cells[dose_at[5]], cells[dose_at[6]]);
+      if (dose.residual >= dose.dose) fault("more is left than was dosed");
+      tables.doses.push_back(std::move(dose));
+    });
+
+    const object agents = table_in(file, "dechlorination");
+    tables.dechlorination_basis = basis_of(agents);
+    constexpr std::array<std::string_view, 6> agent_names = {
+        "agent", "mg_per_mg_chlorine", "lb_per_100000_gal_per_mg_l", "kg_per_100_m3_per_mg_l", "ph_of_1_percent",
+        "oxygen_scavenger"};
+    const auto agent_at = columns_of(agents, agent_names, 2, count);
+    each_row(agents, count, [&](const Cells& cells) {
+      tables.dechlorination.push_back(
+          {text_cell(cells[agent_at[0]], "agent"), positive(cells[agent_at[1]], "mg_per_mg_chlorine")});
+    });
+  }
+
+  void read_soils(ServiceTables& tables) {
+    const object file = open("soils.json");
+    only(file, {"swell", "weight"});
+    const object weight = table_in(file, "weight");
+    std::size_t count = 0;
+    const auto at = columns_of(weight, std::array<std::string_view, 4>{"soil", "lb_per_ft3", "source", "how"}, 4, count);
+    each_row(weight, count, [&](const Cells& cells) {
+      const UnitWeight value = positive(cells[at[1]], "lb_per_ft3") * units::lbf_per_ft3;
+      (as_text(cells[at[0]], "soil") == "rock" ? tables.rock_weight : tables.soil_weight) = value;
+      tables.weight_basis = basis_in(cells[at[2]], cells[at[3]]);
+    });
+    if (tables.rock_weight == UnitWeight() || tables.soil_weight == UnitWeight()) fault("soil or rock has no weight");
+  }
+
+  void read_colours(ServiceTables& tables) {
+    const object file = open("locate_colours.json");
+    only(file, {"title", "source", "how", "columns", "rows"});
+    tables.colours_basis = basis_of(file);
+    std::size_t count = 0;
+    const auto at = columns_of(file, std::array<std::string_view, 2>{"colour", "meaning"}, 2, count);
+    each_row(file, count, [&](const Cells& cells) {
+      tables.colours.push_back({text_cell(cells[at[0]], "colour"), text_cell(cells[at[1]], "meaning")});
+    });
   }
 
   Catalog& catalog_;

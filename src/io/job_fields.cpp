@@ -40,6 +40,14 @@ Section& section(JobDraft& draft, [[maybe_unused]] std::size_t index) {
     return draft.job.main;
   } else if constexpr (std::is_same_v<Section, ServiceFacts>) {
     return draft.job.service;
+  } else if constexpr (std::is_same_v<Section, LineFacts>) {
+    return draft.job.service.line;
+  } else if constexpr (std::is_same_v<Section, DemandFacts>) {
+    return draft.job.service.demand;
+  } else if constexpr (std::is_same_v<Section, SanitaryFacts>) {
+    return draft.job.sanitary;
+  } else if constexpr (std::is_same_v<Section, ExcavationFacts>) {
+    return draft.job.excavation;
   } else if constexpr (std::is_same_v<Section, MachineFacts>) {
     return draft.job.machine;
   } else if constexpr (std::is_same_v<Section, MachineProfile>) {
@@ -62,6 +70,14 @@ const Section* known_section(const Job& job, [[maybe_unused]] std::size_t index)
     return &job.main;
   } else if constexpr (std::is_same_v<Section, ServiceFacts>) {
     return &job.service;
+  } else if constexpr (std::is_same_v<Section, LineFacts>) {
+    return &job.service.line;
+  } else if constexpr (std::is_same_v<Section, DemandFacts>) {
+    return &job.service.demand;
+  } else if constexpr (std::is_same_v<Section, SanitaryFacts>) {
+    return &job.sanitary;
+  } else if constexpr (std::is_same_v<Section, ExcavationFacts>) {
+    return &job.excavation;
   } else if constexpr (std::is_same_v<Section, MachineFacts>) {
     return &job.machine;
   } else if constexpr (std::is_same_v<Section, MachineProfile>) {
@@ -78,6 +94,8 @@ T from_value(const FieldValue& value) {
     return Temperature::fahrenheit(std::get<Measure>(value).base());
   } else if constexpr (std::is_enum_v<T> && !std::is_same_v<T, Material>) {
     return static_cast<T>(std::get<int>(value));
+  } else if constexpr (std::is_same_v<T, double>) {
+    return std::get<Measure>(value).base();
   } else if constexpr (requires { T::from_base(0.0); }) {
     return T::from_base(std::get<Measure>(value).base());
   } else {
@@ -91,6 +109,8 @@ FieldValue to_value(const T& held, Kind kind) {
     return Measure(held);
   } else if constexpr (std::is_enum_v<T> && !std::is_same_v<T, Material>) {
     return static_cast<int>(held);
+  } else if constexpr (std::is_same_v<T, double>) {
+    return Measure(held, kind);
   } else if constexpr (requires { T::from_base(0.0); }) {
     return Measure(held.base(), kind);
   } else {
@@ -102,7 +122,12 @@ template <auto Member>
 void store_member(JobDraft& draft, std::size_t index, const FieldValue& value) {
   using Section = typename MemberOf<decltype(Member)>::Section;
   auto& target = section<Section>(draft, index).*Member;
-  target = from_value<typename Held<std::remove_cvref_t<decltype(target)>>::Type>(value);
+  using Type = typename Held<std::remove_cvref_t<decltype(target)>>::Type;
+  if constexpr (std::is_same_v<Type, std::string>) {
+    target = std::get<std::string>(value);  // into memory that the target may have already
+  } else {
+    target = from_value<Type>(value);
+  }
 }
 
 template <auto Member>
@@ -156,6 +181,27 @@ constexpr JobField pressure(std::string_view path, double least_psi, double grea
   return quantity<Member>(path, Kind::pressure, least_psi * units::psi, greatest_psi * units::psi, help);
 }
 template <auto Member>
+constexpr JobField distance(std::string_view path, double least_feet, double greatest_feet, std::string_view help) {
+  return quantity<Member>(path, Kind::distance, least_feet * units::foot, greatest_feet * units::foot, help);
+}
+template <auto Member>
+constexpr JobField flow(std::string_view path, double least_gpm, double greatest_gpm, std::string_view help) {
+  return quantity<Member>(path, Kind::flow, least_gpm * units::gpm, greatest_gpm * units::gpm, help);
+}
+// A number without a dimension, or a percentage.
+template <auto Member>
+constexpr JobField number(std::string_view path, Kind kind, double least, double greatest, std::string_view help) {
+  JobField field = row<Member>(path, FieldType::quantity, help);
+  field.kind = kind;
+  field.least = Measure(least, kind);
+  field.greatest = Measure(greatest, kind);
+  return field;
+}
+template <auto Member>
+constexpr JobField flag(std::string_view path, std::string_view help) {
+  return row<Member>(path, FieldType::flag, help);
+}
+template <auto Member>
 constexpr JobField size(std::string_view path, std::string_view help) {
   JobField field = row<Member>(path, FieldType::size, help);
   field.kind = Kind::length;
@@ -201,6 +247,37 @@ constexpr std::array other_threads = {
 };
 constexpr std::array feed_names = {name_of(Feed::hand), name_of(Feed::powered)};
 
+constexpr std::array other_tubing = {
+    OtherWord{"copper K", static_cast<int>(Tubing::copper_k)},
+    OtherWord{"copper L", static_cast<int>(Tubing::copper_l)},
+    OtherWord{"PE SDR 9", static_cast<int>(Tubing::polyethylene)},
+    OtherWord{"PE", static_cast<int>(Tubing::polyethylene)},
+    OtherWord{"polyethylene", static_cast<int>(Tubing::polyethylene)},
+    OtherWord{"PEX", static_cast<int>(Tubing::pex)},
+};
+constexpr std::array other_soils = {
+    OtherWord{"type A", static_cast<int>(SoilClaim::type_a)},
+    OtherWord{"type B", static_cast<int>(SoilClaim::type_b)},
+    OtherWord{"type C", static_cast<int>(SoilClaim::type_c)},
+    OtherWord{"rock", static_cast<int>(SoilClaim::stable_rock)},
+};
+constexpr std::array other_existing = {
+    OtherWord{"galvanised", static_cast<int>(ExistingService::galvanized)},
+    OtherWord{"galvanized steel", static_cast<int>(ExistingService::galvanized)},
+};
+
+constexpr Choice tubing_words{tubing_names, other_tubing};
+constexpr Choice friction_words{friction_method_names, {}};
+constexpr Choice code_words{plumbing_code_names, {}};
+constexpr Choice supply_words{fixture_supply_names, {}};
+constexpr Choice sprinkler_words{dwelling_sprinkler_names, {}};
+constexpr Choice existing_words{existing_service_names, other_existing};
+constexpr Choice soil_words{soil_claim_names, other_soils};
+constexpr Choice earth_words{earth_names, {}};
+constexpr Choice layer_words{layer_names, {}};
+constexpr Choice pit_water_words{pit_water_names, {}};
+constexpr Choice protection_words{protection_names, {}};
+constexpr Choice cave_in_words{cave_in_names, {}};
 constexpr Choice condition_words{condition_names, {}};
 constexpr Choice carries_words{carries_names, other_carries};
 constexpr Choice nearby_words{nearby_names, other_nearby};
@@ -222,6 +299,8 @@ constexpr std::array table = {
     required(size<&MainFacts::size>("main.size", "nominal size of the main")),
     required(
         pressure<&MainFacts::pressure>("main.pressure", 1, 1000, "greatest static pressure expected while tapping")),
+    pressure<&MainFacts::pressure_low>("main.pressure_low", 1, 1000,
+                                       "lowest static pressure of the main, for the water at the customer"),
     row<&MainFacts::class_name>("main.class", FieldType::text,
                                 "class as written on the pipe or the record: PC 350, DR 18, Class 150"),
     row<&MainFacts::standard>("main.standard", FieldType::text, "standard the pipe was made to, such as C900"),
@@ -255,6 +334,35 @@ constexpr std::array table = {
                                          "working pressure marked on the corporation stop"),
     pressure<&ServiceFacts::saddle_rating>("service.saddle_rating", 1, 1000,
                                            "working pressure marked on the saddle or sleeve"),
+    choice<&ServiceFacts::existing>("service.existing", existing_words,
+                                    "what the service found in the ground is made of, if there is one"),
+    size<&ServiceFacts::meter>("service.meter", "nominal size of the meter, its chamber's where two are named"),
+    choice<&LineFacts::material>("service.line.material", tubing_words, "tubing of the service line"),
+    size<&LineFacts::size>("service.line.size", "its nominal size, where it is not the service's"),
+    distance<&LineFacts::length>("service.line.length", 1, 10000, "length from the main to the customer"),
+    distance<&LineFacts::rise>("service.line.rise", -1000, 1000,
+                               "how far the customer lies above the main; negative for below"),
+    choice<&LineFacts::friction>("service.line.friction", friction_words, "how friction is worked out"),
+    number<&LineFacts::c>("service.line.c", Kind::ratio, 40, 160,
+                          "Hazen-Williams coefficient in place of the tabulated one"),
+    whole<&LineFacts::elbows>("service.line.elbows", 0, 100, "elbows in the line"),
+    whole<&LineFacts::couplings>("service.line.couplings", 0, 200, "couplings in the line"),
+    flow<&DemandFacts::flow>("service.demand.flow", 1, 5000, "peak flow, where it is known as such"),
+    number<&DemandFacts::fixture_units>("service.demand.fixture_units", Kind::ratio, 0.1, 10000,
+                                        "water-supply fixture units of the code named"),
+    row<&DemandFacts::fixtures>("service.demand.fixtures", FieldType::text,
+                                "fixtures by the names of the code named: 2 bathroom group, kitchen sink"),
+    choice<&DemandFacts::code>("service.demand.code", code_words,
+                               "plumbing code whose fixture units and demand curve are meant"),
+    choice<&DemandFacts::supply>("service.demand.supply", supply_words, "what feeds most of the water closets"),
+    flow<&DemandFacts::continuous>("service.demand.continuous", 0, 5000,
+                                   "flow that runs on and is added in full: hose bibbs, lawns, cooling"),
+    choice<&DemandFacts::sprinklers>("service.demand.sprinklers", sprinkler_words,
+                                     "dwelling sprinklers fed by the service, at work at one time"),
+    flow<&DemandFacts::sprinkler_flow>("service.demand.sprinkler_flow", 1, 500,
+                                       "flow that each of these is listed for"),
+    flag<&DemandFacts::shared>("service.demand.shared", "the pipe serves more than one dwelling"),
+    pressure<&DemandFacts::residual>("service.demand.residual", 0, 300, "pressure wanted behind the meter"),
 
     row<&MachineFacts::profile>("machine.profile", FieldType::machine, "a machine of the catalogue"),
     choice<&MachineFacts::feed>("machine.feed", feed_words, "the feed to be used"),
@@ -286,6 +394,43 @@ constexpr std::array table = {
     length<&MachineProfile::gasket_diameter>("machine.gasket_diameter", 0.3, 60, "sealing circle on the pipe"),
     length<&MachineProfile::stud_diameter>("machine.stud_diameter", 0.1, 4, "studs that take up the chain"),
     whole<&MachineProfile::studs>("machine.studs", 1, 16, "how many studs"),
+
+    number<&SanitaryFacts::stock>("sanitary.stock", Kind::percent, 1, 80,
+                                  "available chlorine of the stock at hand, by its label"),
+    quantity<&SanitaryFacts::solution>("sanitary.solution", Kind::volume, 0.1 * units::gallon,
+                                       1000.0 * units::gallon, "how much disinfecting solution to mix"),
+
+    choice<&ExcavationFacts::soil>("excavation.soil", soil_words,
+                                   "soil type that a competent person claims after looking and trying"),
+    quantity<&ExcavationFacts::strength>("excavation.strength", Kind::strength, 0.0 * units::tsf, 20.0 * units::tsf,
+                                         "unconfined strength of the soil, by penetrometer or vane"),
+    choice<&ExcavationFacts::earth>("excavation.earth", earth_words, "what is dug, for the room the spoil takes"),
+    flag<&ExcavationFacts::granular>("excavation.granular", "sand or gravel without cohesion"),
+    flag<&ExcavationFacts::fissured>("excavation.fissured", "cracked ground"),
+    flag<&ExcavationFacts::vibration>("excavation.vibration", "traffic or machines shake the ground"),
+    flag<&ExcavationFacts::disturbed>("excavation.disturbed",
+                                      "dug before; taken as true, since the main once was laid here"),
+    choice<&ExcavationFacts::layers>("excavation.layers", layer_words, "layers that dip toward the pit"),
+    choice<&ExcavationFacts::water>("excavation.water", pit_water_words, "water in the pit"),
+    flag<&ExcavationFacts::distress>("excavation.distress", "cracks along the edge, slumping, bulging"),
+    quantity<&ExcavationFacts::open_for>("excavation.open_for", Kind::time_span, 1.0 * units::hour,
+                                         10000.0 * units::hour, "how long the pit stays open"),
+    choice<&ExcavationFacts::protection>("excavation.protection", protection_words, "protective system chosen"),
+    choice<&ExcavationFacts::finding>("excavation.finding", cave_in_words,
+                                      "what a competent person who looked for signs of a cave-in found"),
+    flag<&ExcavationFacts::hazard>("excavation.hazard", "bad air is to be expected in the pit"),
+    flag<&ExcavationFacts::crossing>("excavation.crossing", "people cross the pit on a walkway"),
+    distance<&ExcavationFacts::spoil_distance>("excavation.spoil_distance", 0, 1000,
+                                               "from the edge of the pit to the foot of the spoil"),
+    flag<&ExcavationFacts::located>("excavation.located", "the locate ticket is valid and every mark has been read"),
+    length<&ExcavationFacts::tolerance>("excavation.tolerance", 0, 120,
+                                        "tolerance zone of the state to each side of a marked line"),
+    distance<&ExcavationFacts::sewer>("excavation.sewer", 0, 1000, "from the water line to the nearest sewer, level"),
+    length<&ExcavationFacts::sewer_below>("excavation.sewer_below", -1000, 1000,
+                                          "how far that sewer lies below the water line"),
+    quantity<&ExcavationFacts::speed>("excavation.speed", Kind::speed, 0.0 * units::mph, 100.0 * units::mph,
+                                      "posted speed of the road"),
+    distance<&ExcavationFacts::lane>("excavation.lane", 1, 60, "width of the road that is closed"),
 };
 
 static_assert(table.size() <= most_fields);

@@ -3,6 +3,7 @@
 
 #include "io/job_json.hpp"
 #include "io/json_writer.hpp"
+#include "io/plan_parts_json.hpp"
 #include "mainbore/plan_file.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/wording.hpp"
@@ -15,8 +16,8 @@ constexpr int ratio_places = 3;
 
 class PlanWriter {
  public:
-  PlanWriter(std::string& text, const Plan& plan, UnitSystem system, JsonStyle style)
-      : out_(text, style), plan_(plan), system_(system) {}
+  PlanWriter(std::string& text, const Plan& plan, UnitSystem system, JsonStyle style, PlanScope scope)
+      : out_(text, style), plan_(plan), system_(system), words_(scope == PlanScope::whole) {}
 
   void write() {
     out_.begin_object();
@@ -31,10 +32,12 @@ class PlanWriter {
     write_pressure();
     write_setup();
     write_location();
+    write_parts();
     write_readings();
     write_holds();
     write_findings();
-    write_work();
+    if (words_) write_load_and_steps();
+    write_cautions();
     write_sources();
     out_.end_object();
   }
@@ -57,6 +60,7 @@ class PlanWriter {
     if (const auto* size = std::get_if<NominalSize>(&detail)) put(key, *size);
     if (const auto* text = std::get_if<std::string_view>(&detail)) out_.text(key, *text);
     if (const auto* whole = std::get_if<int>(&detail)) out_.whole(key, *whole);
+    if (const auto* clock = std::get_if<ClockPosition>(&detail)) out_.text(key, clock->label());
   }
 
   // How the numbers were had, the weakest of them, and the ids of their sources; remembers the sources for the end.
@@ -159,7 +163,7 @@ class PlanWriter {
       out_.whole("count", rejected.count);
       put("tap", rejected.tap);
       out_.text("code", name_of(rejected.why.code));
-      out_.text("why", detail_of(rejected.why, system_));
+      if (words_) out_.text("why", detail_of(rejected.why, system_));
       out_.end_object();
     }
     out_.end_array();
@@ -289,6 +293,16 @@ class PlanWriter {
     out_.end_object();
   }
 
+  // What only some jobs ask for.
+  void write_parts() {
+    const io::WriteBases bases = [this](std::span<const Basis* const> list) { write_bases(list); };
+    if (plan_.open_hole) io::write_open_hole(out_, *plan_.open_hole, system_);
+    if (plan_.service) io::write_service(out_, *plan_.service, system_, bases);
+    if (plan_.cleaning) io::write_cleaning(out_, *plan_.cleaning, system_, bases);
+    if (plan_.excavation) io::write_pit(out_, *plan_.excavation, system_);
+    io::write_not_checked(out_, plan_);
+  }
+
   void write_readings() {
     out_.begin_array("readings");
     for (const StopNumber& number : plan_.stop_numbers) {
@@ -307,8 +321,10 @@ class PlanWriter {
       if (finding.severity != Severity::hold) continue;
       out_.begin_object();
       out_.text("code", name_of(finding.code));
-      out_.text("fix", fix_of(finding, system_));
-      out_.text("reading", reading_for(finding.code));
+      if (words_) {
+        out_.text("fix", fix_of(finding, system_));
+        out_.text("reading", reading_for(finding.code));
+      }
       out_.end_object();
     }
     out_.end_array();
@@ -320,12 +336,14 @@ class PlanWriter {
       out_.begin_object();
       out_.text("code", name_of(finding.code));
       out_.text("severity", name_of(finding.severity));
-      out_.text("title", text_of(finding.code).title);
-      out_.text("detail", detail_of(finding, system_));
+      if (words_) {
+        out_.text("title", text_of(finding.code).title);
+        out_.text("detail", detail_of(finding, system_));
+      }
       put("value", finding.value);
       put("limit", finding.limit);
       put("margin", finding.margin());
-      out_.text("fix", fix_of(finding, system_));
+      if (words_) out_.text("fix", fix_of(finding, system_));
       write_bases(finding.basis);
       out_.end_object();
     }
@@ -345,7 +363,7 @@ class PlanWriter {
     out_.end_array();
   }
 
-  void write_work() {
+  void write_load_and_steps() {
     out_.begin_array("materials");
     for (const LoadItem& item : materials(plan_, system_)) {
       out_.begin_object();
@@ -359,12 +377,18 @@ class PlanWriter {
     out_.end_array();
     write_steps("procedure", procedure(plan_, system_));
     write_steps("contingencies", contingencies(plan_, system_));
+  }
+
+  // Their codes are always written: nothing switches a caution off.
+  void write_cautions() {
     out_.begin_array("cautions");
     for (const Caution& caution : cautions(plan_, system_)) {
       out_.begin_object();
       out_.text("code", caution.code);
-      out_.text("text", caution.text);
-      put_text("basis", caution.basis);
+      if (words_) {
+        out_.text("text", caution.text);
+        put_text("basis", caution.basis);
+      }
       out_.end_object();
     }
     out_.end_array();
@@ -385,13 +409,14 @@ class PlanWriter {
   io::JsonWriter out_;
   const Plan& plan_;
   UnitSystem system_;
+  bool words_;
   std::map<std::string_view, const Source*> sources_;  // named by anything written so far
 };
 
 }  // namespace
 
-void append_plan_json(std::string& out, const Plan& plan, UnitSystem system, JsonStyle style) {
-  PlanWriter(out, plan, system, style).write();
+void append_plan_json(std::string& out, const Plan& plan, UnitSystem system, JsonStyle style, PlanScope scope) {
+  PlanWriter(out, plan, system, style, scope).write();
   if (style == JsonStyle::pretty) out += '\n';
 }
 

@@ -69,7 +69,7 @@ std::string pocket_table_to_csv(const PocketTable& table, UnitSystem system) {
     }
     for (const char* name : {"threads_nominal", "threads_least", "threads_judged"}) header.text(name);
     header.text("wall_needed" + unit);
-    header.text("machine_saddle_od" + unit);
+    header.text("od" + unit);
     header.text("chain_needed" + unit);
     header.text("chain_extensions");
   }
@@ -85,7 +85,7 @@ std::string pocket_table_to_csv(const PocketTable& table, UnitSystem system) {
     row.number(cell.threads_least, 2);
     row.flag(cell.threads_judged);
     row.length(cell.wall_needed, system);
-    row.length(cell.saddle_od, system);
+    row.length(cell.od, system);
     row.length(cell.chain_needed, system);
     row.number(cell.chain_needed ? std::optional<double>(cell.chain_extensions) : std::nullopt, 0);
   }

@@ -269,6 +269,10 @@ class RulesReader {
     } else if constexpr (std::is_same_v<T, ClockPosition>) {
       const auto read = read_text_value(stated.value, clock_position);
       return read ? std::optional(std::get<ClockPosition>(*read)) : std::nullopt;
+    } else if constexpr (std::is_same_v<T, NominalSize>) {
+      JobField spec = quantity_of(field);
+      spec.type = FieldType::size;
+      return read_size(stated.value, spec);
     } else {
       const auto base = read_number(stated, quantity_of(field));
       if (!base) return std::nullopt;
@@ -503,6 +507,14 @@ class RulesReader {
     not_above("machine.push_caution", rules_.push_caution, "machine.push_limit", rules_.push_limit);
     not_above("machine.ovality_caution", rules_.ovality_caution, "machine.ovality_limit", rules_.ovality_limit);
     not_above("place.lowest_elevation", rules_.lowest_elevation, "place.highest_elevation", rules_.highest_elevation);
+    not_above("water.velocity_caution", rules_.velocity_caution, "water.velocity_limit", rules_.velocity_limit);
+    not_above("cleaning.flush_velocity_least", rules_.flush_velocity_least, "cleaning.flush_velocity",
+              rules_.flush_velocity);
+    not_above("pit.type_c_most", rules_.type_c_most, "pit.type_a_least", rules_.type_a_least);
+    not_above("pit.slope_stable_rock", rules_.slope_stable_rock, "pit.slope_type_a_short", rules_.slope_type_a_short);
+    not_above("pit.slope_type_a_short", rules_.slope_type_a_short, "pit.slope_type_a", rules_.slope_type_a);
+    not_above("pit.slope_type_a", rules_.slope_type_a, "pit.slope_type_b", rules_.slope_type_b);
+    not_above("pit.slope_type_b", rules_.slope_type_b, "pit.slope_type_c", rules_.slope_type_c);
   }
   template <class T>
   void not_above(std::string_view lower_path, const Rule<T>& lower, std::string_view upper_path, const Rule<T>& upper) {

@@ -97,7 +97,7 @@ void write_cell(JsonWriter& out, const PocketCell& cell, const Putter& put) {
     put("wall_needed", cell.wall_needed);
     out.flag("threads_judged", cell.threads_judged);
   }
-  put("machine_saddle_od", cell.saddle_od);
+  put("od", cell.od);
   if (cell.chain_needed) {
     put("chain_needed", cell.chain_needed);
     put("chain_extensions", cell.chain_extensions);

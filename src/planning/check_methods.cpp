@@ -22,21 +22,6 @@ constexpr RefusalCodes saddle_codes{FindingCode::saddle_not_allowed, FindingCode
 constexpr RefusalCodes sleeve_codes{FindingCode::sleeve_not_allowed, FindingCode::sleeve_over_maximum,
                                     FindingCode::sleeve_no_rule};
 
-// One way of doing the job, as far as it has been thought through.
-struct Candidate {
-  Method kind = Method::none;
-  int count = 1;
-  NominalSize tap;
-  std::optional<ThreadStandard> thread;
-  std::optional<Length> hole;
-  std::optional<double> section_left;
-  std::optional<ThreadsInWall> engagement;
-  std::optional<MakeupPlan> makeup;
-  Findings findings;
-
-  [[nodiscard]] Verdict verdict() const { return verdict_of(findings.worst()); }
-};
-
 bool covers(const TapLimit& row, Material material, NominalSize size) {
   if (!row.materials.empty() && std::find(row.materials.begin(), row.materials.end(), material) == row.materials.end()) {
     return false;
@@ -105,16 +90,19 @@ void judge_by_rule(Context& context, const std::vector<TapLimit>& rows, const Re
     findings.add(codes.not_allowed, Severity::stop)
         .with(name_of(main.material), std::string_view(decided.row->why))
         .basis(decided.row->basis);
-  } else if (candidate.tap > decided.row->largest) {
+  } else if (candidate.method.tap > decided.row->largest) {
     const std::string_view what = main.governing != nullptr && !main.governing->class_name.empty()
                                       ? std::string_view(main.governing->class_name)
                                       : name_of(main.material);
     findings.add(codes.over_maximum, Severity::stop)
-        .with(candidate.tap, decided.row->largest, what)
+        .with(candidate.method.tap, decided.row->largest, what)
         .basis(decided.row->basis);
   } else if (decided.row->basis.how == How::memory) {
+    const Source* recalled = decided.row->basis.source;
+    const bool named = recalled != nullptr && recalled->id != "recollection";
     findings.add(FindingCode::value_recalled, Severity::caution)
-        .with(std::string_view("the largest tap for this main"), std::string_view(decided.row->basis.source->title))
+        .with(std::string_view("the largest tap for this main"),
+              named ? Detail(std::string_view(recalled->title)) : Detail())
         .basis(decided.row->basis);
   }
 }
@@ -124,25 +112,25 @@ void judge_by_rule(Context& context, const std::vector<TapLimit>& rows, const Re
 void judge_section(const Context& context, Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
   const Rule<double>& rule = context.rules.section_left;
-  if (!main.od || !candidate.hole) return;
-  const auto section = mechanics::net_section({*main.od, 0.1 * *main.od}, *candidate.hole);
-  candidate.section_left = section ? section->modulus_ratio : 0.0;
-  if (!over(rule.value, *candidate.section_left)) return;
+  if (!main.od || !candidate.method.hole) return;
+  const auto section = mechanics::net_section({*main.od, 0.1 * *main.od}, *candidate.method.hole);
+  candidate.method.section_left = section ? section->modulus_ratio : 0.0;
+  if (!over(rule.value, *candidate.method.section_left)) return;
   candidate.findings.add(FindingCode::section_too_little_left, Severity::stop)
-      .value(Measure(*candidate.section_left, Kind::ratio))
+      .value(Measure(*candidate.method.section_left, Kind::ratio))
       .at_least(Measure(rule.value, Kind::ratio))
       .basis(rule.basis);
 }
 
 void judge_hole_ratio(const Context& context, Candidate& candidate, const Rule<double>& rule, FindingCode code) {
   const ResolvedMain& main = context.plan.main;
-  if (!main.od || !candidate.hole) return;
-  const double ratio = mechanics::hole_ratio(*candidate.hole, *main.od);
+  if (!main.od || !candidate.method.hole) return;
+  const double ratio = mechanics::hole_ratio(*candidate.method.hole, *main.od);
   if (!over(ratio, rule.value)) return;
   candidate.findings.add(code, Severity::stop)
       .value(Measure(ratio, Kind::ratio))
       .at_most(Measure(rule.value, Kind::ratio))
-      .with(Measure(*candidate.hole))
+      .with(Measure(*candidate.method.hole))
       .basis(rule.basis);
 }
 
@@ -158,7 +146,7 @@ void judge_threads(Context& context, const TapThread& thread, Candidate& candida
   const bool judged = thread.basis.how != How::memory;
   if (!main.wall_nominal) {
     auto finding = findings.add(FindingCode::direct_wall_unknown, Severity::hold);
-    if (needed) finding.at_least(*needed);
+    if (needed) finding.at_least(wall_reading_for(*needed, rules));
     finding.basis(rules.required_threads.basis);
     return;
   }
@@ -197,7 +185,7 @@ void judge_threads(Context& context, const TapThread& thread, Candidate& candida
     findings.add(FindingCode::direct_thin_wall, Severity::hold)
         .value(*main.wall_least)
         .at_least(*needed)
-        .with(Measure(at_least, Kind::threads))
+        .with(Measure(at_least, Kind::threads), Measure(wall_reading_for(*needed, rules)))
         .basis(rules.required_threads.basis, thread.basis);
   } else if (over(required + rules.marginal_threads.value, at_least)) {
     findings.add(FindingCode::direct_marginal_threads, Severity::caution)
@@ -213,24 +201,21 @@ bool wall_decays(Material material) {
          material == Material::asbestos_cement || material == Material::concrete_cylinder;
 }
 
-// The wall the gauge must show before a direct tap: enough for the threads, and no thinner than the pipe was made.
-std::optional<Length> wall_to_read(const Context& context, const Candidate& candidate) {
+// The wall that must be there for a direct tap: enough for the threads where they are counted, else no thinner than the
+// pipe was made.
+std::optional<Length> wall_to_find(const Context& context, const Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
-  std::optional<Length> wall;
-  if (candidate.engagement && candidate.engagement->judged) wall = candidate.engagement->wall_needed;
-  if (main.governing != nullptr && main.governing->wall && !(candidate.engagement && candidate.engagement->judged)) {
-    wall = *main.governing->wall - main.governing->wall_minus;
-  }
-  if (wall) wall = *wall + context.rules.wall_uncertainty.value;
-  return wall;
+  if (candidate.engagement && candidate.engagement->judged) return candidate.engagement->wall_needed;
+  if (main.governing == nullptr || !main.governing->wall) return std::nullopt;
+  return *main.governing->wall - main.governing->wall_minus;
 }
 
 void judge_pvc_direct(Context& context, Candidate& candidate) {
   const MainFacts& facts = context.job().main;
   const Rules& rules = context.rules;
   Findings& findings = candidate.findings;
-  if (*candidate.thread != ThreadStandard::awwa_taper) {
-    findings.add(FindingCode::direct_wrong_thread, Severity::stop).with(name_of(*candidate.thread));
+  if (*candidate.method.thread != ThreadStandard::awwa_taper) {
+    findings.add(FindingCode::direct_wrong_thread, Severity::stop).with(name_of(*candidate.method.thread));
   }
   if (!facts.curved) {
     findings.add(FindingCode::main_curve_unknown, Severity::hold);
@@ -280,13 +265,22 @@ void plan_makeup(Context& context, const TapThread& thread, Candidate& candidate
   }
 }
 
+// A thread whose own dimensions are not listed is counted as the next larger one: a wider hole, in which fewer close.
+const TapThread* next_larger_thread(const Catalog& catalog, ThreadStandard standard, NominalSize size) {
+  const TapThread* next = nullptr;
+  for (const TapThread& thread : catalog.threads()) {
+    if (thread.standard == standard && thread.size > size && (next == nullptr || thread.size < next->size)) next = &thread;
+  }
+  return next;
+}
+
 Candidate try_direct(Context& context, NominalSize tap) {
   const ResolvedMain& main = context.plan.main;
   const Rules& rules = context.rules;
   Candidate candidate;
-  candidate.kind = Method::direct;
-  candidate.tap = tap;
-  candidate.thread = context.job().service.thread.value_or(rules.default_thread.value);
+  candidate.method.kind = Method::direct;
+  candidate.method.tap = tap;
+  candidate.method.thread = context.job().service.thread.value_or(rules.default_thread.value);
   judge_by_rule(context, rules.direct, direct_codes, candidate);
   if (main.material == Material::pvc) judge_pvc_direct(context, candidate);
   if (context.job().main.condition == Condition::pitted) {
@@ -296,21 +290,24 @@ Candidate try_direct(Context& context, NominalSize tap) {
   for (const Finding& finding : context.common.list()) {
     if (finding.code == FindingCode::main_wall_thin) candidate.findings.add(finding, Severity::stop);
   }
-  const TapThread* thread = context.catalog.thread(*candidate.thread, tap);
-  if (thread == nullptr) {
-    candidate.findings.add(FindingCode::direct_thread_unknown, Severity::note).with(name_of(*candidate.thread), tap);
-    return candidate;
+  const TapThread* known = context.catalog.thread(*candidate.method.thread, tap);
+  const TapThread* thread = known != nullptr ? known : next_larger_thread(context.catalog, *candidate.method.thread, tap);
+  if (known == nullptr) {
+    candidate.findings
+        .add(FindingCode::direct_thread_unknown, thread == nullptr ? Severity::hold : Severity::note)
+        .with(name_of(*candidate.method.thread), tap);
   }
-  candidate.hole = thread->form.major;
+  if (thread == nullptr) return candidate;
+  candidate.method.hole = thread->form.major;
   judge_hole_ratio(context, candidate, rules.hole_ratio_direct, FindingCode::direct_hole_too_large);
   judge_section(context, candidate);
   judge_threads(context, *thread, candidate);
   if (wall_decays(main.material) && main.wall_basis != WallBasis::measured) {
     auto finding = candidate.findings.add(FindingCode::main_wall_unmeasured, Severity::hold);
-    if (const auto wall = wall_to_read(context, candidate)) finding.at_least(*wall);
+    if (const auto wall = wall_to_find(context, candidate)) finding.at_least(wall_reading_for(*wall, rules));
     finding.basis(rules.required_threads.basis, rules.wall_uncertainty.basis);
   }
-  plan_makeup(context, *thread, candidate);
+  if (known != nullptr) plan_makeup(context, *known, candidate);
   return candidate;
 }
 
@@ -319,10 +316,10 @@ Length outlet_bore(NominalSize size) { return size.number() * units::inch; }
 
 Candidate try_saddle(Context& context, NominalSize tap) {
   Candidate candidate;
-  candidate.kind = Method::saddle;
-  candidate.tap = tap;
-  candidate.thread = context.job().service.thread.value_or(context.rules.default_thread.value);
-  candidate.hole = outlet_bore(tap);
+  candidate.method.kind = Method::saddle;
+  candidate.method.tap = tap;
+  candidate.method.thread = context.job().service.thread.value_or(context.rules.default_thread.value);
+  candidate.method.hole = outlet_bore(tap);
   judge_by_rule(context, context.rules.saddle, saddle_codes, candidate);
   judge_hole_ratio(context, candidate, context.rules.hole_ratio_saddle, FindingCode::saddle_hole_too_large);
   judge_section(context, candidate);
@@ -334,9 +331,9 @@ Candidate try_saddle(Context& context, NominalSize tap) {
 
 Candidate try_sleeve(Context& context, NominalSize outlet) {
   Candidate candidate;
-  candidate.kind = Method::sleeve;
-  candidate.tap = outlet;
-  candidate.hole = outlet_bore(outlet);
+  candidate.method.kind = Method::sleeve;
+  candidate.method.tap = outlet;
+  candidate.method.hole = outlet_bore(outlet);
   judge_by_rule(context, context.rules.sleeve, sleeve_codes, candidate);
   auto finding = candidate.findings.add(FindingCode::sleeve_to_be_chosen, Severity::hold);
   finding.with(outlet, context.plan.main.od ? Detail(Measure(*context.plan.main.od)) : Detail());
@@ -352,11 +349,11 @@ std::optional<Candidate> try_several(Context& context) {
     const NominalSize tap = NominalSize::inches(size);
     if (tap >= context.asked()) continue;
     Candidate candidate = try_direct(context, tap);
-    candidate.count = hydraulics::taps_needed(hydraulics::equal_capacity(
+    candidate.method.count = hydraulics::taps_needed(hydraulics::equal_capacity(
         context.asked().number() / tap.number(), rules.equal_capacity_exponent.value));
-    if (over(static_cast<double>(candidate.count), rules.most_taps.value)) {
+    if (over(static_cast<double>(candidate.method.count), rules.most_taps.value)) {
       candidate.findings.add(FindingCode::several_too_many, Severity::stop)
-          .with(candidate.count, tap)
+          .with(candidate.method.count, tap)
           .basis(rules.most_taps.basis, rules.equal_capacity_exponent.basis);
     }
     if (candidate.verdict() == Verdict::no_go) {
@@ -370,8 +367,8 @@ std::optional<Candidate> try_several(Context& context) {
       if (clearance.what == NearbyThing::joint) joint = clearance.least.value;
     }
     candidate.findings.add(FindingCode::several_need_room, Severity::hold)
-        .at_least(Measure(hydraulics::barrel_needed(candidate.count, spacing, joint), Kind::distance))
-        .with(candidate.count, tap)
+        .at_least(Measure(hydraulics::barrel_needed(candidate.method.count, spacing, joint), Kind::distance))
+        .with(candidate.method.count, tap)
         .basis(rules.equal_capacity_exponent.basis);
     return candidate;
   }
@@ -381,9 +378,53 @@ std::optional<Candidate> try_several(Context& context) {
 void reject(Context& context, const Candidate& candidate) {
   const Finding* why = candidate.findings.first(Severity::stop);
   if (why == nullptr) why = candidate.findings.first(Severity::hold);
-  if (why != nullptr) {
-    context.plan.method.rejected.push_back({candidate.kind, candidate.count, candidate.tap, *why});
+  if (why == nullptr) return;
+  const ChosenMethod& method = candidate.method;
+  context.plan.method.rejected.push_back({method.kind, method.count, method.tap, *why});
+}
+
+// The machine and the pressures that go with the method.
+void equip(const Context& context, Candidate& candidate) {
+  check_machine(context, candidate);
+  check_equipment_pressure(context, candidate);
+}
+
+Candidate try_method(Context& context, Method method) {
+  const auto& asked = context.job().service.method;
+  Candidate candidate = method == Method::direct   ? try_direct(context, context.asked())
+                        : method == Method::saddle ? try_saddle(context, context.asked())
+                                                   : try_sleeve(context, context.asked());
+  if (asked && *asked != method) {
+    candidate.findings.add(FindingCode::method_not_as_asked, Severity::hold).with(name_of(*asked), name_of(method));
   }
+  equip(context, candidate);
+  return candidate;
+}
+
+Findings adopt(Context& context, Candidate&& chosen) {
+  Plan& plan = context.plan;
+  chosen.method.rejected = std::move(plan.method.rejected);
+  plan.method = std::move(chosen.method);
+  plan.engagement = std::move(chosen.engagement);
+  plan.makeup = std::move(chosen.makeup);
+  plan.setup = std::move(chosen.setup);
+  if (plan.method.kind != Method::none) plan.pressure = std::move(chosen.pressure);
+  for (Assumption& assumption : chosen.assumed) plan.main.assumed.push_back(std::move(assumption));
+  if (!context.job().service.thread && plan.method.thread) {
+    plan.main.assumed.push_back({"service.thread", name_of(*plan.method.thread),
+                                 "the most common inlet thread of corporation stops",
+                                 "read the thread on the stop's box or against a gauge"});
+  }
+  return std::move(chosen.findings);
+}
+
+// No tap: the machine is named all the same, for the reader of a refusal.
+Findings adopt_none(Context& context, bool tried) {
+  Candidate none;
+  none.method.tap = context.asked();
+  check_machine(context, none);
+  if (tried) none.findings.add(FindingCode::method_none, Severity::stop);
+  return adopt(context, std::move(none));
 }
 
 }  // namespace
@@ -392,8 +433,10 @@ void reject(Context& context, const Candidate& candidate) {
 // earlier. Choosing the first that merely "could be" would let a thinner wall, by ruling out a direct tap that needed a
 // reading, better the verdict.
 Findings choose_method(Context& context) {
+  if (context.common.worst() == Severity::stop) return adopt_none(context, false);
   const auto& asked = context.job().service.method;
   std::vector<Candidate> tried;
+  tried.reserve(4);
   const auto best = [&]() -> Candidate* {
     const auto found = std::min_element(tried.begin(), tried.end(), [](const Candidate& a, const Candidate& b) {
       return a.verdict() < b.verdict();
@@ -404,55 +447,24 @@ Findings choose_method(Context& context) {
   const Verdict bound = verdict_of(context.common.worst());
   const auto settled = [&] { return best() != nullptr && best()->verdict() <= bound; };
 
-  const auto try_method = [&](Method method) {
-    Candidate candidate = method == Method::direct   ? try_direct(context, context.asked())
-                          : method == Method::saddle ? try_saddle(context, context.asked())
-                                                     : try_sleeve(context, context.asked());
-    if (asked && *asked != method) {
-      candidate.findings.add(FindingCode::method_not_as_asked, Severity::hold).with(name_of(*asked), name_of(method));
-    }
-    tried.push_back(std::move(candidate));
-  };
-
-  if (context.common.worst() != Severity::stop) {
-    constexpr std::array order = {Method::direct, Method::saddle, Method::sleeve};
-    if (asked && *asked != Method::none) try_method(*asked);
-    for (const Method method : order) {
-      if (settled()) break;
-      if (method == Method::sleeve && best() == nullptr) {
-        if (auto several = try_several(context)) tried.push_back(std::move(*several));
-        if (settled()) break;
-      }
-      if (method == Method::sleeve && best() != nullptr) break;  // a sleeve is never better than a hold
-      if (!asked || *asked != method) try_method(method);
+  if (asked && *asked != Method::none) tried.push_back(try_method(context, *asked));
+  for (const Method method : {Method::direct, Method::saddle}) {
+    if (!settled() && asked != method) tried.push_back(try_method(context, method));
+  }
+  // Several taps and sleeves are never better than a hold.
+  if (best() == nullptr) {
+    if (auto several = try_several(context)) {
+      equip(context, *several);
+      tried.push_back(std::move(*several));
     }
   }
+  if (best() == nullptr && asked != Method::sleeve) tried.push_back(try_method(context, Method::sleeve));
 
   Candidate* chosen = best();
   for (const Candidate& candidate : tried) {
     if (&candidate != chosen) reject(context, candidate);
   }
-  ChosenMethod& method = context.plan.method;
-  if (chosen == nullptr) {
-    Findings none;
-    method.tap = context.asked();
-    if (!tried.empty()) none.add(FindingCode::method_none, Severity::stop);
-    return none;
-  }
-  method.kind = chosen->kind;
-  method.count = chosen->count;
-  method.tap = chosen->tap;
-  method.thread = chosen->thread;
-  method.hole = chosen->hole;
-  method.section_left = chosen->section_left;
-  context.plan.engagement = std::move(chosen->engagement);
-  context.plan.makeup = std::move(chosen->makeup);
-  if (!context.job().service.thread && chosen->thread) {
-    context.plan.main.assumed.push_back({"service.thread", name_of(*chosen->thread),
-                                         "the most common inlet thread of corporation stops",
-                                         "read the thread on the stop's box or against a gauge"});
-  }
-  return std::move(chosen->findings);
+  return chosen == nullptr ? adopt_none(context, true) : adopt(context, std::move(*chosen));
 }
 
 }  // namespace mainbore::planning

@@ -62,7 +62,7 @@ void choose_clock(Context& context) {
   ClockPosition& clock = context.plan.location.clock;
   clock = asked.value_or(rules.default_clock.value);
   if (!asked) {
-    context.plan.main.assumed.push_back({"service.clock", Measure(clock.elevation_degrees(), Kind::angle),
+    context.plan.main.assumed.push_back({"service.clock", clock,
                                          "the usual place, half way between crown and springline",
                                          "say where round the pipe the tap must stand"});
     return;
@@ -74,7 +74,7 @@ void choose_clock(Context& context) {
     clock = rules.default_clock.value;
     auto finding = context.common.add(FindingCode::place_clock, Severity::hold)
                         .value(Measure(elevation, Kind::angle))
-                        .with(Measure(clock.elevation_degrees(), Kind::angle))
+                        .with(clock)
                         .basis(rule.basis);
     if (low) finding.at_least(Measure(rule.value, Kind::angle));
     else finding.at_most(Measure(rule.value, Kind::angle));

@@ -97,38 +97,41 @@ void check_pipe_pressure(Context& context) {
   }
 }
 
-void check_equipment_pressure(Context& context, Method method, Findings& findings) {
+void check_equipment_pressure(const Context& context, Candidate& candidate) {
   const Rules& rules = context.rules;
   const ServiceFacts& service = context.job().service;
-  PressureChain& chain = context.plan.pressure;
-  const MachineProfile& machine = machine_of(context);
+  const Method method = candidate.method.kind;
+  PressureChain& chain = candidate.pressure;
+  Findings& findings = candidate.findings;
+  chain = context.plan.pressure;
 
   if (method == Method::saddle || method == Method::sleeve) {
     require_for_good(chain, findings, PressureLink::saddle, FindingCode::pressure_over_saddle_rating,
                      service.saddle_rating.value_or(rules.saddle_rating.value),
                      service.saddle_rating ? stated_in_job : rules.saddle_rating.basis);
+    if (!service.saddle_rating) {
+      candidate.assumed.push_back({"service.saddle_rating", Measure(rules.saddle_rating.value),
+                                   "a rating in common use", "read the pressure marked on the saddle"});
+    }
   }
   if (method != Method::sleeve) {
     require_for_good(chain, findings, PressureLink::corporation_stop, FindingCode::pressure_over_stop_rating,
                      service.stop_rating.value_or(rules.stop_rating.value),
                      service.stop_rating ? stated_in_job : rules.stop_rating.basis);
-  }
-  if (!service.stop_rating && method != Method::sleeve) {
-    context.plan.main.assumed.push_back({"service.stop_rating", Measure(rules.stop_rating.value),
-                                         "the lowest rating in common use", "read the pressure marked on the stop"});
-  }
-  if (!service.saddle_rating && method == Method::saddle) {
-    context.plan.main.assumed.push_back({"service.saddle_rating", Measure(rules.saddle_rating.value),
-                                         "a rating in common use", "read the pressure marked on the saddle"});
+    if (!service.stop_rating) {
+      candidate.assumed.push_back({"service.stop_rating", Measure(rules.stop_rating.value),
+                                   "the lowest rating in common use", "read the pressure marked on the stop"});
+    }
   }
   if (!context.pressurised()) return;
 
   require_while_tapping(chain, findings, PressureLink::wet_tap_rule, FindingCode::pressure_over_wet_tap_limit,
                         rules.wet_tap_limit.value, rules.wet_tap_limit.basis);
   if (method == Method::sleeve) return;  // cut with a larger machine, chosen with the sleeve
+  const MachineProfile& machine = *candidate.setup.machine;
   require_while_tapping(chain, findings, PressureLink::machine, FindingCode::pressure_over_machine_rating,
                         machine.body_rating, machine.basis);
-  const Feed feed = feed_of(context);
+  const Feed feed = candidate.setup.feed;
   const auto limit = feed == Feed::powered ? machine.powered_limit : machine.hand_limit;
   if (limit) {
     require_while_tapping(chain, findings, PressureLink::feed, FindingCode::pressure_over_feed_limit, *limit,

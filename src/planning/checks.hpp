@@ -85,6 +85,26 @@ struct Context {
   [[nodiscard]] bool pressurised() const { return plan.job.main.pressurised.value_or(true); }
 };
 
+// One way of doing the job, with everything it needs: what it cuts, the pressures and the machine it goes with. Methods
+// are compared whole, so that a saddle tap is chosen where the chain for a direct one is too short.
+struct Candidate {
+  ChosenMethod method;  // `rejected` stays empty until the choice is made
+  std::optional<ThreadsInWall> engagement;
+  std::optional<MakeupPlan> makeup;
+  PressureChain pressure;
+  Setup setup;
+  std::vector<Assumption> assumed;
+  Findings findings;
+
+  [[nodiscard]] Verdict verdict() const { return verdict_of(findings.worst()); }
+};
+
+// What a gauge must read so that a wall is surely there: it may flatter by its uncertainty, and reads to a hundredth.
+[[nodiscard]] inline Length wall_reading_for(Length wall, const Rules& rules) {
+  const Length hundredth = 0.01 * units::inch;
+  return std::ceil((wall + rules.wall_uncertainty.value) / hundredth - 1e-6) * hundredth;
+}
+
 // Which pipe this is, and what of it can be relied on. Fills plan.main.
 void resolve_main(Context& context);
 // Water, and nothing but; and what the pipe looks like.
@@ -93,15 +113,17 @@ void check_identity(Context& context);
 void check_place(Context& context);
 // The links of the pressure chain that every method shares: the pipe itself. Starts plan.pressure.
 void check_pipe_pressure(Context& context);
-// Direct tap, saddle, several taps, sleeve: fills plan.method, plan.engagement and plan.makeup, and returns the findings
-// of the method chosen.
+// The links that depend on the method and the machine.
+void check_equipment_pressure(const Context& context, Candidate& candidate);
+// Machine saddle, chain, clamp, bar.
+void check_machine(const Context& context, Candidate& candidate);
+// The best of direct tap, saddle, several taps and sleeve, into the plan; returns its findings.
 Findings choose_method(Context& context);
-// The links that depend on the method and the machine. Completes plan.pressure.
-void check_equipment_pressure(Context& context, Method method, Findings& findings);
-// Machine saddle, chain, clamp, bar. Fills plan.setup.
-void check_machine(Context& context, Findings& findings);
-// The machine to plan with: the job's own, the catalogue's, or the unspecified one.
-[[nodiscard]] const MachineProfile& machine_of(const Context& context);
-[[nodiscard]] Feed feed_of(const Context& context);
+// What the hole lets out. Fills plan.open_hole.
+void plan_open_hole(Context& context);
+// The rest of the work, each only where the job gives facts for it: plan.service, plan.cleaning, plan.excavation.
+void check_service(Context& context);
+void check_cleaning(Context& context);
+void check_pit(Context& context);
 
 }  // namespace mainbore::planning

@@ -25,8 +25,7 @@ void gather_findings(Context& context, const Findings& method) {
   }
 }
 
-// A gauge reads to a hundredth: ask for the next reading that is surely inside.
-Length up_to_hundredth(Length value) { return std::ceil(value / (0.01 * units::inch) - 1e-6) * (0.01 * units::inch); }
+// A tape reads to a sixteenth: ask for the next reading that is surely inside.
 Length down_to_sixteenth(Length value) { return std::floor(value / (0.0625 * units::inch) + 1e-6) * (0.0625 * units::inch); }
 Length up_to_sixteenth(Length value) { return std::ceil(value / (0.0625 * units::inch) - 1e-6) * (0.0625 * units::inch); }
 
@@ -44,9 +43,7 @@ void write_stop_numbers(Context& context) {
     if (plan.engagement && plan.engagement->judged) wall = plan.engagement->wall_needed;
     else if (main.governing != nullptr && main.governing->wall) wall = *main.governing->wall - main.governing->wall_minus;
     if (wall) {
-      // The gauge may flatter by its uncertainty.
-      plan.stop_numbers.push_back(
-          {"sound wall at the tap", Measure(up_to_hundredth(*wall + rules.wall_uncertainty.value)), std::nullopt});
+      plan.stop_numbers.push_back({"sound wall at the tap", Measure(wall_reading_for(*wall, rules)), std::nullopt});
     }
   }
   if (main.od_low && main.od_high) {
@@ -85,9 +82,11 @@ Plan plan(Job job, const Catalog& catalog, const Rules& rules) {
   planning::check_identity(context);
   planning::check_pipe_pressure(context);
   planning::check_place(context);
-  planning::Findings method = planning::choose_method(context);
-  if (result.method.kind != Method::none) planning::check_equipment_pressure(context, result.method.kind, method);
-  planning::check_machine(context, method);
+  const planning::Findings method = planning::choose_method(context);
+  planning::plan_open_hole(context);
+  planning::check_service(context);
+  planning::check_cleaning(context);
+  planning::check_pit(context);
   planning::gather_findings(context, method);
   planning::write_stop_numbers(context);
   result.verdict = planning::verdict_of(std::max(context.common.worst(), method.worst()));

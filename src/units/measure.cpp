@@ -136,6 +136,34 @@ constexpr Kind dimension_of(Kind kind) {
   }
 }
 
+constexpr std::array<double, 10> powers_of_ten = {1, 10, 100, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9};
+
+// The digits of a number that whole arithmetic is enough for, which is nearly every one; false for another. A value
+// half way between two of the last place is for the exact digits of its fraction to decide.
+bool append_plain_number(std::string& out, double value, int decimals) {
+  if (decimals < 0 || static_cast<std::size_t>(decimals) >= powers_of_ten.size()) return false;
+  const double scaled = std::fabs(value) * powers_of_ten[static_cast<std::size_t>(decimals)];
+  if (!(scaled < 1e12)) return false;
+  const double below = std::floor(scaled);
+  if (std::fabs(scaled - below - 0.5) < 1e-3) return false;
+  auto number = static_cast<std::uint64_t>(scaled - below > 0.5 ? below + 1.0 : below);
+  while (decimals > 0 && number % 10 == 0) {
+    number /= 10;
+    --decimals;
+  }
+  if (value < 0 && number != 0) out += '-';
+  std::array<char, 24> digits{};
+  char* const end = digits.data() + digits.size();
+  char* first = end;
+  for (int place = 0; number != 0 || place <= decimals; ++place) {
+    if (place == decimals && place > 0) *--first = '.';
+    *--first = static_cast<char>('0' + number % 10);
+    number /= 10;
+  }
+  out.append(first, end);
+  return true;
+}
+
 constexpr char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
 constexpr bool is_space(char c) { return c == ' ' || c == '\t'; }
@@ -321,12 +349,13 @@ Shown shown(Measure measure, UnitSystem system) {
   const Display& display = system == UnitSystem::us ? row.us : row.si;
   double value = measure.base() / display.base;
   if (measure.kind() == Kind::temperature && system == UnitSystem::si) value = (measure.base() - 32.0) / 1.8;
-  const double scale = std::pow(10.0, display.decimals);
+  const double scale = powers_of_ten[static_cast<std::size_t>(display.decimals)];
   value = std::round(value * scale) / scale;
   return {value == 0.0 ? 0.0 : value, display.unit, display.decimals};
 }
 
 void append_number(std::string& out, double value, int decimals) {
+  if (append_plain_number(out, value, decimals)) return;
   std::array<char, 64> buffer{};
   const auto [end, error] =
       std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals);

@@ -18,11 +18,17 @@ TEST_CASE("a base chain that reaches round 16-inch mains needs an extension at 1
   CHECK(eighteen.setup.chain->extensions == 1);
   CHECK(eighteen.setup.chain->available >= eighteen.setup.chain->needed);
 
-  SECTION("which must be on the truck") {
+  SECTION("which must be on the truck: without it a saddle tap, which needs no chain, is the better way") {
     job.machine.extensions = 0;
-    CHECK(has(plan_of(job), FindingCode::machine_chain_short));
+    const Plan saddle = plan_of(job);
+    CHECK(saddle.method.kind == Method::saddle);
+    CHECK_FALSE(saddle.setup.chain);
+    REQUIRE(rejection(saddle, Method::direct) != nullptr);
+    CHECK(rejection(saddle, Method::direct)->why.code == FindingCode::machine_chain_short);
+    job.service.method = Method::direct;
+    CHECK(plan_of(job).verdict == Verdict::hold);
     job.machine.extensions = 1;
-    CHECK_FALSE(has(plan_of(job), FindingCode::machine_chain_short));
+    CHECK(plan_of(job).verdict == Verdict::go);
   }
 }
 
@@ -36,6 +42,7 @@ TEST_CASE("the unspecified machine holds until its maker's figures are given") {
 
 TEST_CASE("a machine that does not fit the job holds it") {
   Job job = sound_job();
+  job.service.method = Method::direct;
   auto machine = truck_machine();
   SECTION("the tap is outside its range") {
     machine->largest_tap = NominalSize::inches(0.75);
@@ -85,7 +92,7 @@ TEST_CASE("the clamp holds the line's force and the drill's") {
 TEST_CASE("plastic under the chain is checked for ovality") {
   Job job = sound_job();
   job.main.material = Material::pvc;
-  job.main.class_name = "C900 DR 25";
+  job.main.class_name = "C900 DR 18";
   const Plan plan = plan_of(job);
   REQUIRE(plan.setup.clamp);
   REQUIRE(plan.setup.clamp->ovality);

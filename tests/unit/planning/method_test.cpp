@@ -177,3 +177,18 @@ TEST_CASE("a small main is not cut in half") {
   REQUIRE(rejection(plan, Method::saddle) != nullptr);
   CHECK(rejection(plan, Method::saddle)->why.code == FindingCode::saddle_hole_too_large);
 }
+
+// Nothing is listed of the 5/8 AWWA taper: it is judged as the next larger thread, never waved through.
+TEST_CASE("a thread without listed dimensions is judged all the same") {
+  Job job = sound_job();
+  job.main.material = Material::cast_iron;
+  job.main.size = NominalSize::inches(6);
+  job.main.class_name = "Class B";
+  job.service.size = NominalSize::inches(0.625);
+  job.service.method = Method::direct;
+  const Plan plan = plan_of(job);
+  CHECK(plan.verdict == Verdict::hold);
+  CHECK(has(plan, FindingCode::main_wall_unmeasured));
+  CHECK(has(plan, FindingCode::direct_thread_unknown));
+  CHECK_FALSE(plan.makeup);
+}

@@ -95,7 +95,7 @@ TEST_CASE("more surge never betters a verdict") {
 
 TEST_CASE("a bigger tap never betters a verdict") {
   RandomJobs random(3);
-  constexpr std::array taps = {0.75, 1.0, 1.25, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0, 12.0};
+  constexpr std::array taps = {0.625, 0.75, 1.0, 1.25, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0, 12.0};
   for (int i = 0; i < jobs; ++i) {
     Job job = random.next();
     // Within what the machine and the thread tables know: a smaller tap than the machine cuts is held too.

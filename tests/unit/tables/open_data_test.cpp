@@ -4,6 +4,8 @@
 #include <iostream>
 #include <map>
 
+#include "mainbore/plan.hpp"
+#include "mainbore/rules_file.hpp"
 #include "support/catch.hpp"
 #include "unit/tables/tables.hpp"
 
@@ -12,12 +14,12 @@ using namespace mainbore::test;
 
 namespace {
 
+// MAINBORE_OPEN_DATA names the folder that holds them.
 std::optional<std::string> open_data(const std::string& file) {
-  const char* const given = std::getenv("MAINBORE_OPEN_DATA");
-  const std::filesystem::path folder = given != nullptr
-                                           ? std::filesystem::path(given)
-                                           : std::filesystem::path(MAINBORE_SOURCE_DIR) / ".." / "shared" / "data";
-  if (std::filesystem::exists(folder / file)) return file_text((folder / file).string());
+  const char* const folder = std::getenv("MAINBORE_OPEN_DATA");
+  if (folder != nullptr && std::filesystem::exists(std::filesystem::path(folder) / file)) {
+    return file_text((std::filesystem::path(folder) / file).string());
+  }
   std::cout << "[skipped] " << file << " is not at hand\n";
   return std::nullopt;
 }
@@ -168,4 +170,15 @@ TEST_CASE("services of a town joined to their mains") {
   std::size_t taps = 0;
   for (const OrderRecord& order : out.orders) taps += order.job->service.size == NominalSize::inches(0.75) ? 1u : 0u;
   CHECK(taps == 185);
+
+  // Each gets a plan, and none is a go: nobody has looked at the pipe, and no machine is named.
+  const Rules rules = *load_rules(Catalog::builtin()).rules;
+  for (const OrderRecord& order : out.orders) {
+    const Plan planned = plan(*order.job, Catalog::builtin(), rules);
+    INFO(order.id);
+    CHECK(planned.verdict != Verdict::go);
+    CHECK(!planned.findings.empty());
+    // A service as big as its main is no tap.
+    if (*order.job->service.size >= *order.job->main.size) CHECK(planned.verdict == Verdict::no_go);
+  }
 }

@@ -1,0 +1,32 @@
+#include "mainbore/service_tables.hpp"
+
+#include <algorithm>
+
+namespace mainbore {
+
+const TubeSize* ServiceTables::tube(Tubing tubing, NominalSize size) const {
+  const auto found = std::find_if(tubes.begin(), tubes.end(),
+                                  [&](const TubeSize& tube) { return tube.tubing == tubing && tube.size == size; });
+  return found == tubes.end() ? nullptr : &*found;
+}
+
+const MeterSize* ServiceTables::meter(NominalSize size) const {
+  const auto found = std::find_if(meters.begin(), meters.end(), [&](const MeterSize& meter) { return meter.size == size; });
+  return found == meters.end() ? nullptr : &*found;
+}
+
+std::optional<Length> ServiceTables::equivalent_length(LineFitting fitting, NominalSize size) const {
+  for (const SizedLength& row : fittings[static_cast<std::size_t>(fitting)]) {
+    if (row.size >= size) return row.length;
+  }
+  return std::nullopt;
+}
+
+std::string_view ServiceTables::colour_of(std::string_view word) const {
+  const auto found = std::find_if(colours.begin(), colours.end(), [&](const LocateColour& colour) {
+    return colour.meaning.find(word) != std::string::npos;
+  });
+  return found == colours.end() ? std::string_view() : std::string_view(found->colour);
+}
+
+}  // namespace mainbore

@@ -1,0 +1,357 @@
+#include "io/fast_job.hpp"
+
+#include <simdjson.h>
+
+#include <algorithm>
+#include <array>
+#include <bitset>
+#include <cstdint>
+#include <cstring>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "io/job_fields.hpp"
+#include "mainbore/job_file.hpp"
+
+namespace mainbore::io {
+namespace {
+
+namespace od = simdjson::ondemand;
+
+static_assert(FastJobReader::room_behind >= simdjson::SIMDJSON_PADDING);
+
+// What spellings mean, by field. A spelling has one place where it may stand and pushes out whatever stands there: the
+// size is fixed, whatever the input, and a spelling forgotten is read again.
+class Spellings {
+ public:
+  static constexpr std::size_t longest = 24;
+
+  struct Entry {
+    std::array<std::uint64_t, longest / 8> text{};
+    std::uint32_t size = 0;  // of the text; 0: nothing stands here
+    std::uint32_t field = 0;
+    FieldValue value;
+  };
+
+  // The place of a spelling of up to `longest` bytes; says whether it stands there already.
+  std::pair<Entry*, bool> find(std::size_t field, std::string_view text) {
+    std::array<std::uint64_t, longest / 8> words{};
+    std::memcpy(words.data(), text.data(), text.size());
+    const auto number = static_cast<std::uint32_t>(field);
+    const auto size = static_cast<std::uint32_t>(text.size());
+    std::uint64_t hash = (words[0] + number) * 0x9E3779B97F4A7C15u;
+    hash = (hash ^ (hash >> 29) ^ words[1]) * 0xBF58476D1CE4E5B9u;
+    hash = (hash ^ (hash >> 31) ^ words[2]) * 0x94D049BB133111EBu;
+    Entry& entry = entries_[hash >> (64 - bits)];
+    if (entry.size == size && entry.field == number && entry.text == words) return {&entry, true};
+    entry.text = words;
+    entry.size = 0;  // until its value is known
+    entry.field = number;
+    return {&entry, false};
+  }
+
+ private:
+  static constexpr int bits = 12;
+  std::vector<Entry> entries_ = std::vector<Entry>(std::size_t{1} << bits);
+};
+
+// The objects of a job by the field table: their members, which are facts or objects again.
+struct Member {
+  std::string_view key;
+  std::array<std::uint64_t, 2> written{};  // the key's first bytes with the quote behind it, as a text has them
+  std::array<std::uint64_t, 2> mask{};     // of the bytes that count
+  std::uint8_t field = 0;   // of a fact: its row
+  std::uint8_t object = 0;  // of an object or a list of them: which; 0: a fact
+  bool list = false;
+  std::uint8_t next = 0;  // which member followed this one in the job before
+};
+struct Object {
+  std::vector<Member> members;
+  std::uint8_t first = 0;  // which member came first in the job before
+};
+
+class ObjectTable {
+ public:
+  ObjectTable() {
+    objects_.emplace_back();
+    const auto fields = job_fields();
+    for (std::size_t i = 0; i < fields.size(); ++i) {
+      std::size_t object = 0;
+      std::string_view rest = fields[i].path;
+      for (std::size_t end = rest.find_first_of(".["); end != std::string_view::npos; end = rest.find_first_of(".[")) {
+        const bool list = rest[end] == '[';
+        object = object_named(object, rest.substr(0, end), list);
+        rest.remove_prefix(end + (list ? 3 : 1));
+      }
+      Member fact = named(rest);
+      fact.field = static_cast<std::uint8_t>(i);
+      objects_[object].members.push_back(fact);
+    }
+    static_assert(most_fields <= 256);
+  }
+
+  [[nodiscard]] Object& operator[](std::size_t object) { return objects_[object]; }
+  [[nodiscard]] std::size_t size() const { return objects_.size(); }
+
+ private:
+  static Member named(std::string_view key) {
+    Member member;
+    member.key = key;
+    const std::string written = std::string(key) + '"';
+    const std::size_t size = std::min(written.size(), sizeof(member.written));
+    std::memcpy(member.written.data(), written.data(), size);
+    std::memset(member.mask.data(), 0xFF, size);
+    return member;
+  }
+  std::size_t object_named(std::size_t parent, std::string_view key, bool list) {
+    for (const Member& member : objects_[parent].members) {
+      if (member.key == key) return member.object;
+    }
+    const std::size_t object = objects_.size();
+    Member inner = named(key);
+    inner.object = static_cast<std::uint8_t>(object);
+    inner.list = list;
+    objects_[parent].members.push_back(inner);
+    objects_.emplace_back();
+    return object;
+  }
+
+  std::vector<Object> objects_;  // the job itself first
+};
+
+// Empty, with the memory of its texts and lists kept. Members that this does not know are empty all the same.
+void clear(Job& job) {
+  Job fresh;
+  const auto keep = [](auto& to, auto& from) {
+    to = std::move(from);
+    to.clear();
+  };
+  keep(fresh.id, job.id);
+  keep(fresh.place, job.place);
+  keep(fresh.date, job.date);
+  keep(fresh.crew, job.crew);
+  keep(fresh.note, job.note);
+  keep(fresh.main.class_name, job.main.class_name);
+  keep(fresh.main.standard, job.main.standard);
+  keep(fresh.machine.profile, job.machine.profile);
+  job = std::move(fresh);
+}
+
+bool starts_escape_of_surrogate(const char* at, const char* end) {
+  return end - at >= 3 && at[1] == 'u' && (at[2] == 'd' || at[2] == 'D');
+}
+
+// Text that every field of text takes as it stands: not long, printable ASCII, no space at its ends.
+bool is_plain_text(std::string_view text) {
+  constexpr std::size_t longest = 200;
+  constexpr std::uint64_t each = 0x0101010101010101u;
+  constexpr std::uint64_t top = 0x8080808080808080u;
+  if (text.empty() || text.size() > longest || text.front() == ' ' || text.back() == ' ') return false;
+  std::uint64_t odd = 0;  // a top bit for each byte that is below a space, a DEL or above
+  for (std::size_t at = 0; at < text.size(); at += 8) {
+    std::uint64_t bytes = each * 'x';
+    std::memcpy(&bytes, text.data() + at, std::min<std::size_t>(8, text.size() - at));
+    odd |= (bytes - each * 0x20) | bytes | (bytes + each);
+  }
+  return (odd & top) == 0;
+}
+
+// Halves of a character are escaped in pairs; simdjson is lenient with single ones, so such texts are left alone.
+bool has_surrogates(std::string_view text) {
+  const char* const end = text.data() + text.size();
+  for (const char* at = text.data(); at < end; ++at) {
+    at = static_cast<const char*>(std::memchr(at, '\\', static_cast<std::size_t>(end - at)));
+    if (at == nullptr) return false;
+    if (starts_escape_of_surrogate(at, end)) return true;
+    ++at;  // what is escaped
+  }
+  return false;
+}
+
+}  // namespace
+
+class FastJobReader::Reader {
+ public:
+  explicit Reader(const Catalog& catalog) : catalog_(catalog) {
+    for (const JobField& field : job_fields()) {
+      const auto number = static_cast<std::size_t>(&field - job_fields().data());
+      const bool in_list = field.path.find("[]") != std::string_view::npos;
+      if (field.need == Need::always) (in_list ? always_in_element_ : always_).set(number);
+      if (field.need == Need::machine_figures) machine_needs_.set(number);
+      if (field.path == "machine.profile") profile_ = number;
+    }
+  }
+
+  bool read(std::string_view text, Job& job) {
+    if (text.size() > longest_job || has_surrogates(text)) return false;
+    clear(job);
+    draft_.job = std::move(job);
+    draft_.machine.reset();
+    seen_.reset();
+    od::document document;
+    const auto error = parser_.iterate(text.data(), text.size(), text.size() + room_behind).get(document);
+    const bool good = error == simdjson::SUCCESS && read_document(document) && is_whole();
+    job = std::move(draft_).finish();
+    return good;
+  }
+
+ private:
+  using Seen = std::bitset<most_fields>;
+
+  bool read_document(od::document& document) {
+    od::object root;
+    if (document.get_object().get(root) != simdjson::SUCCESS) return false;
+    if (!read_object(root, 0, 0, seen_)) return false;
+    return document.current_location().error() == simdjson::OUT_OF_BOUNDS;  // nothing stands behind it
+  }
+
+  // `object` numbers the row of the table, `index` the element of a list that this is in.
+  bool read_object(od::object& json, std::size_t number, std::size_t index, Seen& seen) {
+    Object& object = objects_[number];
+    std::uint8_t* guess = &object.first;
+    std::uint32_t inner_seen = 0;
+    for (auto entry : json) {
+      od::field field;
+      if (std::move(entry).get(field) != simdjson::SUCCESS) return false;
+      const std::size_t place = find(object, field.key(), *guess);
+      if (place == none) return false;
+      *guess = static_cast<std::uint8_t>(place);
+      Member& member = object.members[place];
+      guess = &member.next;
+      if (member.object == 0) {
+        if (seen.test(member.field)) return false;  // twice
+        seen.set(member.field);
+        if (!read_fact(field.value(), member.field, index)) return false;
+        continue;
+      }
+      if ((inner_seen >> place & 1u) != 0 || place >= 32) return false;
+      inner_seen |= 1u << place;
+      if (member.list) {
+        if (!read_list(field.value(), member)) return false;
+      } else {
+        od::object inner;
+        if (field.value().get_object().get(inner) != simdjson::SUCCESS) return false;
+        if (!read_object(inner, member.object, index, seen)) return false;
+      }
+    }
+    return true;
+  }
+
+  bool read_list(od::value value, const Member& member) {
+    od::array array;
+    if (value.get_array().get(array) != simdjson::SUCCESS) return false;
+    make_list(draft_.job, member.key);
+    std::size_t index = 0;
+    for (auto entry : array) {
+      od::object element;
+      if (index == longest_list || entry.get_object().get(element) != simdjson::SUCCESS) return false;
+      Seen seen;
+      if (!read_object(element, member.object, index, seen) || (always_in_element_ & ~seen).any()) return false;
+      ++index;
+    }
+    return true;
+  }
+
+  static constexpr std::size_t none = static_cast<std::size_t>(-1);
+
+  // Reads a few bytes behind the key, which the room behind the text allows.
+  static bool is_key(od::raw_json_string written, const Member& member) {
+    std::array<std::uint64_t, 2> words{};
+    std::memcpy(words.data(), written.raw(), sizeof(words));
+    if (((words[0] ^ member.written[0]) & member.mask[0]) != 0) return false;
+    if (((words[1] ^ member.written[1]) & member.mask[1]) != 0) return false;
+    const std::size_t size = member.key.size();
+    if (size < sizeof(words)) return true;
+    return std::memcmp(written.raw(), member.key.data(), size) == 0 && written.raw()[size] == '"';
+  }
+  // Keys are compared as they are written: one with an escape in it is left to the full reader.
+  static std::size_t find(const Object& object, od::raw_json_string written, std::size_t guess) {
+    if (is_key(written, object.members[guess])) return guess;
+    for (std::size_t place = 0; place < object.members.size(); ++place) {
+      if (is_key(written, object.members[place])) return place;
+    }
+    return none;
+  }
+
+  bool read_fact(od::value value, std::size_t number, std::size_t index) {
+    const JobField& field = job_fields()[number];
+    switch (field.type) {
+      case FieldType::flag: {
+        bool flag = false;
+        if (value.get_bool().get(flag) != simdjson::SUCCESS) return false;
+        field.store(draft_, index, flag);
+        return true;
+      }
+      case FieldType::whole: {
+        std::int64_t whole = 0;
+        if (value.get_int64().get(whole) != simdjson::SUCCESS) return false;
+        if (static_cast<double>(whole) < field.least.base() || static_cast<double>(whole) > field.greatest.base()) {
+          return false;
+        }
+        field.store(draft_, index, static_cast<int>(whole));
+        return true;
+      }
+      default: {
+        std::string_view text;
+        if (value.get_string().get(text) != simdjson::SUCCESS) return false;
+        return read_text(field, number, index, text);
+      }
+    }
+  }
+
+  bool read_text(const JobField& field, std::size_t number, std::size_t index, std::string_view text) {
+    const bool free_text = field.type == FieldType::text || field.type == FieldType::lines;
+    if (free_text && is_plain_text(text)) {
+      std::get<std::string>(text_).assign(text);
+      field.store(draft_, index, text_);
+      return true;
+    }
+    if (free_text || text.empty() || text.size() > Spellings::longest) {
+      const auto read = read_value(field, text, catalog_);
+      const auto* const known = std::get_if<FieldValue>(&read);
+      if (known != nullptr) field.store(draft_, index, *known);
+      return known != nullptr;
+    }
+    const auto [entry, known] = spellings_.find(number, text);
+    if (!known) {
+      auto read = read_value(field, text, catalog_);
+      auto* const fresh = std::get_if<FieldValue>(&read);
+      if (fresh == nullptr) return false;
+      entry->value = std::move(*fresh);
+      entry->size = static_cast<std::uint32_t>(text.size());
+    }
+    field.store(draft_, index, entry->value);
+    return true;
+  }
+
+  // Everything required is there, and a machine of its own figures has those it needs and does not contradict itself.
+  [[nodiscard]] bool is_whole() const {
+    if ((always_ & ~seen_).any()) return false;
+    if (!draft_.machine) return true;
+    const MachineProfile& machine = *draft_.machine;
+    return !seen_.test(profile_) && (machine_needs_ & ~seen_).none() && machine.smallest_tap <= machine.largest_tap &&
+           !(machine.saddle_od_from && machine.saddle_od_to && *machine.saddle_od_from > *machine.saddle_od_to);
+  }
+
+  const Catalog& catalog_;
+  od::parser parser_{longest_job + room_behind};
+  ObjectTable objects_;
+  Spellings spellings_;
+  FieldValue text_ = std::string();  // so that its memory is used again
+  JobDraft draft_;
+  Seen seen_;
+  Seen always_;
+  Seen always_in_element_;
+  Seen machine_needs_;
+  std::size_t profile_ = 0;
+};
+
+FastJobReader::FastJobReader(const Catalog& catalog) : reader_(std::make_unique<Reader>(catalog)) {}
+FastJobReader::FastJobReader(FastJobReader&&) noexcept = default;
+FastJobReader& FastJobReader::operator=(FastJobReader&&) noexcept = default;
+FastJobReader::~FastJobReader() = default;
+
+bool FastJobReader::read(std::string_view text, Job& job) { return reader_->read(text, job); }
+
+}  // namespace mainbore::io

@@ -1,0 +1,41 @@
+// Jobs read at speed: one JSON object a text, many texts one after the other.
+//
+// It reads what read_job() would read, and gives the same job; whatever it is not sure of it leaves to read_job(), so
+// that there is one wording of errors and one judge of what is an error. A differential test holds the two together.
+//
+// The field table alone says what the keys and values of a job are. What makes it fast: the members of an object are
+// looked for in the order in which the last job had them, and what a spelling such as "8 in" means is remembered.
+//
+//     FastJobReader reader(catalog);
+//     if (!reader.read(line, job)) { const JobFile read = read_job(line, ...); ... }
+#pragma once
+
+#include <cstddef>
+#include <memory>
+#include <string_view>
+
+#include "mainbore/catalog.hpp"
+#include "mainbore/job.hpp"
+
+namespace mainbore::io {
+
+class FastJobReader {
+ public:
+  // Bytes behind the text that must be readable, whatever is in them.
+  static constexpr std::size_t room_behind = 64;
+
+  // The catalogue must outlive the reader. One reader a thread.
+  explicit FastJobReader(const Catalog& catalog);
+  FastJobReader(FastJobReader&&) noexcept;
+  FastJobReader& operator=(FastJobReader&&) noexcept;
+  ~FastJobReader();
+
+  // True: `job` is the job of the text. False: ask read_job(); `job` holds nothing of use. Memory of `job` is used again.
+  [[nodiscard]] bool read(std::string_view text, Job& job);
+
+ private:
+  class Reader;
+  std::unique_ptr<Reader> reader_;
+};
+
+}  // namespace mainbore::io

@@ -1,0 +1,227 @@
+#include "io/verdict_record.hpp"
+
+#include "io/json_writer.hpp"
+
+namespace mainbore::io {
+namespace {
+
+// --- JSON -------------------------------------------------------------------------------------------------------
+
+void write_place(JsonWriter& out, const OrderRecord& order, const RecordOptions& options) {
+  if (!options.file.empty()) out.text("file", options.file);
+  if (!options.rows) return;
+  out.whole("row", static_cast<long>(order.row));
+  out.whole("line", order.line);
+}
+
+void write_diagnostics(JsonWriter& out, std::string_view key, const std::vector<Diagnostic>& diagnostics,
+                       const RecordOptions& options) {
+  out.begin_array(key);
+  for (const Diagnostic& told : diagnostics) {
+    out.begin_object();
+    out.text("code", told.code);
+    if (!told.pointer.empty()) out.text("path", told.pointer);
+    if (options.rows && told.line > 0) out.whole("line", told.line);
+    if (told.column > 0) out.whole("column", told.column);
+    out.text("message", told.message);
+    if (!told.help.empty()) out.text("help", told.help);
+    out.end_object();
+  }
+  out.end_array();
+}
+
+// Behind the opening bracket of its list, or another code.
+void append_code(std::string& out, FindingCode code) {
+  if (out.back() != '[') out += ',';
+  ((out += '"') += name_of(code)) += '"';
+}
+
+void append_codes(std::string& out, std::string_view list, const Plan& plan, Severity severity) {
+  out += list;
+  for (const Finding& finding : plan.findings) {
+    if (finding.severity == severity) append_code(out, finding.code);
+  }
+  out += ']';
+}
+
+void append_quantity(std::string& out, std::string_view key, Pressure value, UnitSystem system) {
+  const Shown display = shown(Measure(value), system);
+  append_number(out += key, display.value, display.decimals);
+  ((out += R"(,"unit":")") += display.unit) += R"("})";
+}
+
+void write_unreadable(JsonWriter& out, const OrderRecord& order, const RecordOptions& options) {
+  out.begin_object();
+  write_place(out, order, options);
+  if (!order.id.empty()) out.text("id", order.id);
+  out.text("verdict", "unreadable");
+  write_diagnostics(out, "reasons", order.diagnostics, options);
+  out.end_object();
+}
+
+// --- CSV --------------------------------------------------------------------------------------------------------
+
+class RowWriter {
+ public:
+  explicit RowWriter(std::string& out) : out_(out) {}
+
+  // The cell being written; finish it with end().
+  std::string& cell() {
+    if (!first_) out_ += ',';
+    first_ = false;
+    begin_ = out_.size();
+    return out_;
+  }
+  // Quotes the cell where it holds what would end it.
+  void end() {
+    if (out_.find_first_of(",\"\r\n", begin_) == std::string::npos) return;
+    for (std::size_t at = out_.find('"', begin_); at != std::string::npos; at = out_.find('"', at + 2)) {
+      out_.insert(at, 1, '"');
+    }
+    out_.insert(begin_, 1, '"');
+    out_ += '"';
+  }
+  void text(std::string_view text) {
+    cell() += text;
+    end();
+  }
+  void number(double value, int decimals) { append_number(cell(), value, decimals); }
+  void quantity(std::optional<Pressure> value, UnitSystem system) {
+    std::string& to = cell();
+    if (!value) return;
+    const Shown display = shown(Measure(*value), system);
+    append_number(to, display.value, display.decimals);
+  }
+  void line() {
+    out_ += "\r\n";
+    first_ = true;
+  }
+
+ private:
+  std::string& out_;
+  std::size_t begin_ = 0;
+  bool first_ = true;
+};
+
+void append_codes(std::string& to, const Plan& plan, Severity severity) {
+  bool first = true;
+  for (const Finding& finding : plan.findings) {
+    if (finding.severity != severity) continue;
+    if (!first) to += ' ';
+    first = false;
+    to += name_of(finding.code);
+  }
+}
+
+void append_reasons(std::string& to, const std::vector<Diagnostic>& diagnostics) {
+  bool first = true;
+  for (const Diagnostic& told : diagnostics) {
+    if (!first) to += "; ";
+    first = false;
+    if (!told.pointer.empty()) (to += told.pointer) += ": ";
+    to += told.message;
+  }
+}
+
+}  // namespace
+
+void append_verdict_json(std::string& out, const OrderRecord& order, const Plan* plan, const RecordOptions& options) {
+  JsonWriter json(out, JsonStyle::compact);
+  if (plan == nullptr) {
+    write_unreadable(json, order, options);
+    out += '\n';
+    return;
+  }
+  json.begin_object();
+  write_place(json, order, options);
+  if (!plan->job.id.empty()) json.text("id", plan->job.id);
+  json.text("verdict", name_of(plan->verdict));
+  // From here on by hand: every text is a code of ours, which needs no escape, and this is the inmost of a batch.
+  ((out += R"(,"method":")") += name_of(plan->method.kind)) += '"';
+  if (plan->method.kind != Method::none) {
+    if (plan->method.count > 1) append_number(out += R"(,"count":)", plan->method.count, 0);
+    append_number(out += R"(,"tap":{"value":)", plan->method.tap.number(), 4);
+    out += R"(,"unit":"in"})";
+  }
+  const PressureChain& pressure = plan->pressure;
+  if (pressure.governed_by) append_quantity(out, R"(,"limit":{"value":)", pressure.governed_by->limit, options.units);
+  if (pressure.reduce_to) append_quantity(out, R"(,"reduce_to":{"value":)", *pressure.reduce_to, options.units);
+  append_codes(out, R"(,"holds":[)", *plan, Severity::hold);
+  append_codes(out, R"(,"stops":[)", *plan, Severity::stop);
+  if (!plan->method.rejected.empty()) {
+    out += R"(,"rejected":[)";
+    for (const RejectedMethod& rejected : plan->method.rejected) append_code(out, rejected.why.code);
+    out += ']';
+  }
+  if (!order.remarks.empty()) write_diagnostics(json, "remarks", order.remarks, options);
+  json.end_object();
+  out += '\n';
+}
+
+void append_plan_record(std::string& out, const OrderRecord& order, const Plan* plan, PlanScope scope,
+                        const RecordOptions& options) {
+  if (plan == nullptr) return append_verdict_json(out, order, plan, options);
+  // Its own members first, then those of the plan in place of the closing brace.
+  JsonWriter json(out, JsonStyle::compact);
+  json.begin_object();
+  write_place(json, order, options);
+  if (!order.remarks.empty()) write_diagnostics(json, "remarks", order.remarks, options);
+  const bool anything = out.back() != '{';
+  const std::size_t brace = out.size();
+  append_plan_json(out, *plan, options.units, JsonStyle::compact, scope);
+  if (anything) out[brace] = ',';
+  else out.erase(brace, 1);
+  out += '\n';
+}
+
+void append_verdict_header(std::string& out, const RecordOptions& options) {
+  const std::string psi(shown(Measure(Pressure()), options.units).unit);
+  RowWriter row(out);
+  if (!options.file.empty()) row.text("file");
+  if (options.rows) {
+    row.text("row");
+    row.text("line");
+  }
+  for (const std::string_view name : {"id", "verdict", "method", "count", "tap [in]"}) row.text(name);
+  row.text("limit [" + psi + ']');
+  row.text("reduce_to [" + psi + ']');
+  for (const std::string_view name : {"holds", "stops", "reasons", "remarks"}) row.text(name);
+  row.line();
+}
+
+void append_verdict_row(std::string& out, const OrderRecord& order, const Plan* plan, const RecordOptions& options) {
+  RowWriter row(out);
+  if (!options.file.empty()) row.text(options.file);
+  if (options.rows) {
+    row.number(static_cast<double>(order.row), 0);
+    row.number(order.line, 0);
+  }
+  row.text(plan == nullptr ? order.id : plan->job.id);
+  row.text(plan == nullptr ? std::string_view("unreadable") : name_of(plan->verdict));
+  if (plan == nullptr) {
+    for (int empty = 0; empty < 7; ++empty) row.cell();
+    append_reasons(row.cell(), order.diagnostics);
+    row.end();
+  } else {
+    const ChosenMethod& method = plan->method;
+    row.text(name_of(method.kind));
+    if (method.kind == Method::none) {
+      row.cell();
+      row.cell();
+    } else {
+      row.number(method.count, 0);
+      row.number(method.tap.number(), 4);
+    }
+    const PressureChain& pressure = plan->pressure;
+    row.quantity(pressure.governed_by ? std::optional(pressure.governed_by->limit) : std::nullopt, options.units);
+    row.quantity(pressure.reduce_to, options.units);
+    append_codes(row.cell(), *plan, Severity::hold);
+    append_codes(row.cell(), *plan, Severity::stop);
+    row.cell();
+  }
+  append_reasons(row.cell(), order.remarks);
+  row.end();
+  row.line();
+}
+
+}  // namespace mainbore::io

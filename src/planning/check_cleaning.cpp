@@ -1,0 +1,82 @@
+// What to mix, how long to flush, what to give the flushed water.
+#include <array>
+
+#include "mainbore/sanitary/dechlorination.hpp"
+#include "planning/laid_line.hpp"
+
+namespace mainbore::planning {
+namespace {
+
+using sanitary::Concentration;
+
+// Liquids are sold to 15 % and a little over, dry products from 35 % on.
+constexpr Concentration strongest_liquid = Concentration::percent(20.0);
+
+void plan_swab(Context& context, CleaningPlan& cleaning) {
+  const ServiceTables& tables = context.catalog.service_tables();
+  const Rules& rules = context.rules;
+  const SanitaryFacts& facts = context.job().sanitary;
+  SwabMix& mix = cleaning.swab;
+  mix.stock_assumed = !facts.stock;
+  mix.stock = facts.stock ? Concentration::percent(*facts.stock) : tables.weakest_bleach;
+  mix.wanted = Concentration::percent(rules.swab_percent.value);
+  mix.finished = facts.solution.value_or(rules.swab_volume.value);
+  if (mix.stock < mix.wanted) {
+    context.common.add(FindingCode::clean_stock_too_weak, Severity::hold)
+        .value(Measure(mix.stock.percent(), Kind::percent))
+        .at_least(Measure(mix.wanted.percent(), Kind::percent))
+        .basis(rules.swab_percent.basis);
+  } else if (mix.stock > strongest_liquid) {
+    mix.dry = sanitary::dry_product_weight(mix.finished, mix.wanted, mix.stock);
+  } else {
+    mix.liquid = sanitary::dilute(mix.finished, mix.stock, mix.wanted);
+  }
+}
+
+void plan_flush(Context& context, const LaidLine& laid, CleaningPlan& cleaning) {
+  const ServiceTables& tables = context.catalog.service_tables();
+  const Rules& rules = context.rules;
+  FlushPlan& flush = cleaning.flush.emplace();
+  const std::array reach = {sanitary::FlushReach{laid.tube->bore, laid.length}};
+  flush.changes = rules.flush_changes.value;
+  flush.full = sanitary::flushing_at_velocity(reach, rules.flush_velocity.value, flush.changes);
+  flush.least = sanitary::flushing_at_velocity(reach, rules.flush_velocity_least.value, flush.changes);
+  flush.available =
+      hydraulics::flow_at_residual(laid.line(BoreTaken::least, nullptr), lowest_pressure(context), Pressure()).flow;
+  flush.chlorine = Concentration::mg_per_litre(rules.flush_chlorine.value);
+  flush.agents.reserve(tables.dechlorination.size());
+  for (const DechlorinationAgent& agent : tables.dechlorination) {
+    flush.agents.push_back({&agent, sanitary::dechlorination_weight(flush.full.discharged, flush.chlorine,
+                                                                    agent.per_chlorine,
+                                                                    rules.dechlorination_excess.value)});
+  }
+  const bool only_rinses = over(flush.least.flow, flush.available);
+  if (only_rinses || over(flush.full.flow, flush.available)) {
+    const Rule<Velocity>& rule = only_rinses ? rules.flush_velocity_least : rules.flush_velocity;
+    context.common.add(FindingCode::clean_cannot_scour, only_rinses ? Severity::caution : Severity::note)
+        .value(flush.available)
+        .at_least(only_rinses ? flush.least.flow : flush.full.flow)
+        .with(Measure(rule.value))
+        .basis(rule.basis);
+  }
+}
+
+}  // namespace
+
+void check_cleaning(Context& context) {
+  const SanitaryFacts& facts = context.job().sanitary;
+  const auto laid = laid_line(context);
+  if (!facts.stock && !facts.solution && !laid) return;
+  CleaningPlan& cleaning = context.plan.cleaning.emplace();
+  plan_swab(context, cleaning);
+  if (laid) plan_flush(context, *laid, cleaning);
+  if (context.asked() > context.rules.sample_above.value) {
+    cleaning.as_main = true;
+    for (const ChlorineDose& dose : context.catalog.service_tables().doses) cleaning.doses.push_back(&dose);
+    context.common.add(FindingCode::clean_as_main, Severity::caution)
+        .with(context.asked(), context.rules.sample_above.value)
+        .basis(context.rules.sample_above.basis);
+  }
+}
+
+}  // namespace mainbore::planning

@@ -1,0 +1,338 @@
+// The pit: soil, walls, size, spoil, ladder, air, marks, what lies beside it.
+#include <algorithm>
+#include <numbers>
+
+#include "mainbore/excavation/tolerance_zone.hpp"
+#include "mainbore/excavation/traffic_taper.hpp"
+#include "mainbore/hydraulics/open_jet.hpp"
+#include "planning/checks.hpp"
+
+namespace mainbore::planning {
+namespace {
+
+using excavation::SoilType;
+
+bool given(const ExcavationFacts& facts) {
+  return facts.soil || facts.strength || facts.earth || facts.granular || facts.fissured || facts.vibration ||
+         facts.disturbed || facts.layers || facts.water || facts.distress || facts.open_for || facts.protection ||
+         facts.finding || facts.hazard || facts.crossing || facts.spoil_distance || facts.located || facts.tolerance ||
+         facts.sewer || facts.sewer_below || facts.speed || facts.lane;
+}
+
+excavation::ExcavationThresholds thresholds_of(const Rules& rules) {
+  return {.protective_system_depth = rules.protective_system_depth.value,
+          .egress_depth = rules.egress_depth.value,
+          .egress_travel = rules.egress_travel.value,
+          .ladder_extension = rules.ladder_extension.value,
+          .atmosphere_depth = rules.atmosphere_depth.value,
+          .engineer_depth = rules.engineer_depth.value,
+          .short_term_depth = rules.short_term_depth.value,
+          .short_term_open = rules.short_term_open.value,
+          .spoil_setback = rules.spoil_setback.value,
+          .guardrail_depth = rules.guardrail_depth.value};
+}
+
+excavation::SlopeTable slopes_of(const Rules& rules) {
+  return {.stable_rock = rules.slope_stable_rock.value,
+          .type_a = rules.slope_type_a.value,
+          .type_a_short_term = rules.slope_type_a_short.value,
+          .type_b = rules.slope_type_b.value,
+          .type_c = rules.slope_type_c.value,
+          .distress_flattening = rules.slope_distress.value};
+}
+
+// What a claim of type A or rock does not settle counts against it until it is denied: over a main the ground was dug
+// before, and a street shakes.
+excavation::SoilEvidence evidence_of(const ExcavationFacts& facts) {
+  excavation::SoilEvidence evidence;
+  if (facts.soil) evidence.claimed = static_cast<SoilType>(*facts.soil);
+  evidence.unconfined_strength = facts.strength;
+  evidence.granular = facts.granular.value_or(false) || facts.earth == Earth::sand;
+  evidence.fissured = facts.fissured.value_or(false);
+  evidence.vibration = facts.vibration.value_or(true);
+  evidence.previously_disturbed = facts.disturbed.value_or(true);
+  evidence.layers = static_cast<excavation::LayerDip>(facts.layers.value_or(LayerFacts::none));
+  evidence.seeping = facts.water == PitWater::seeping;
+  evidence.submerged = facts.water == PitWater::standing;
+  return evidence;
+}
+
+class PitCheck {
+ public:
+  explicit PitCheck(Context& context)
+      : context_(context), rules_(context.rules), facts_(context.job().excavation),
+        thresholds_(thresholds_of(context.rules)) {}
+
+  void run() {
+    const auto soil = excavation::classify_soil(
+        evidence_of(facts_), {.type_a_least = rules_.type_a_least.value, .type_c_most = rules_.type_c_most.value});
+    judge_marks();
+    judge_ground(soil);
+    judge_sewer();
+    const auto& cover = context_.job().main.cover;
+    const ResolvedMain& main = context_.plan.main;
+    if (!cover || !main.od) {
+      judge_spoil();
+      context_.common.add(FindingCode::pit_not_checked, Severity::note)
+          .with(cover ? Detail() : Detail(std::string_view("main.cover")),
+                main.od ? Detail() : Detail(std::string_view("main.od")));
+      return;
+    }
+    size(soil, *cover, main.od_high.value_or(*main.od));
+    judge_spoil();
+  }
+
+ private:
+  // ---- what needs no depth
+
+  void judge_marks() {
+    if (facts_.located.value_or(false)) return;
+    context_.common.add(FindingCode::pit_not_located, Severity::hold)
+        .with(static_cast<int>(rules_.notice_days.value), Measure(zone_margin()))
+        .basis(rules_.notice_days.basis, rules_.tolerance_margin.basis);
+  }
+
+  void judge_ground(const excavation::SoilClassification& soil) {
+    Findings& findings = context_.common;
+    const bool strong = facts_.strength && !over(rules_.type_a_least.value, *facts_.strength);
+    const bool claimed = facts_.soil ? *facts_.soil <= SoilClaim::type_a : strong;
+    if (claimed && soil.type > SoilType::type_a) {
+      findings.add(FindingCode::pit_soil_not_type_a, Severity::caution)
+          .with(name_of(soil.type), name_of(soil.reasons.front()))
+          .basis(rules_.type_a_least.basis);
+    }
+    if (facts_.distress.value_or(false)) {
+      findings.add(FindingCode::pit_distress, Severity::hold)
+          .with(Measure(rules_.slope_distress.value, Kind::ratio))
+          .basis(rules_.slope_distress.basis);
+    }
+    if (facts_.water && *facts_.water != PitWater::none) {
+      const bool standing = *facts_.water == PitWater::standing;
+      findings.add(FindingCode::pit_water, standing ? Severity::hold : Severity::caution)
+          .with(pit_water_names[static_cast<std::size_t>(*facts_.water)])
+          .basis(rules_.slope_type_c.basis);
+    }
+  }
+
+  void judge_spoil() {
+    const auto& distance = facts_.spoil_distance;
+    if (!distance || !excavation::duties_at({.depth = Length(), .spoil_distance = distance}, thresholds_).spoil_too_near) {
+      return;
+    }
+    context_.common.add(FindingCode::pit_spoil_too_near, Severity::hold)
+        .value(Measure(*distance, Kind::distance))
+        .at_least(Measure(rules_.spoil_setback.value, Kind::distance))
+        .basis(rules_.spoil_setback.basis);
+  }
+
+  void judge_sewer() {
+    std::optional<Length> apart = facts_.sewer;
+    if (context_.job().nearby) {
+      for (const Nearby& thing : *context_.job().nearby) {
+        if (thing.what != NearbyThing::sewer) continue;
+        const Length way = abs(thing.along - context_.plan.location.shift);
+        if (!apart || way < *apart) apart = way;
+      }
+    }
+    if (!apart || !over(rules_.sewer_apart.value, *apart)) return;
+    if (facts_.sewer_below && !over(rules_.sewer_below.value, *facts_.sewer_below)) return;
+    auto finding = context_.common.add(FindingCode::pit_sewer_near, Severity::hold);
+    finding.value(Measure(*apart, Kind::distance))
+        .at_least(Measure(rules_.sewer_apart.value, Kind::distance))
+        .with(Measure(rules_.sewer_below.value),
+              facts_.sewer_below ? Detail(Measure(*facts_.sewer_below)) : Detail())
+        .basis(rules_.sewer_apart.basis, rules_.sewer_below.basis);
+  }
+
+  // ---- the pit itself
+
+  void size(const excavation::SoilClassification& soil, Length cover, Length od) {
+    PitPlan& plan = context_.plan.excavation.emplace();
+    plan.soil = soil;
+    plan.main_od = od;
+    plan.cover = cover;
+    plan.main_to_far_wall = rules_.room_far_side.value;
+    plan.protection = facts_.protection;
+    const excavation::PitRoom room{.along = rules_.room_along.value,
+                                   .machine_side = rules_.room_machine_side.value,
+                                   .far_side = rules_.room_far_side.value,
+                                   .below = rules_.room_below.value};
+    plan.pit = excavation::size_pit(od, cover, room, 0.0);
+    judge_depth(plan);
+    choose_walls(plan);
+    heap_spoil(plan);
+    plan_way_out(plan);
+    plan_surroundings(plan);
+    fill(plan, room);
+  }
+
+  void judge_depth(PitPlan& plan) {
+    Findings& findings = context_.common;
+    const Length depth = plan.pit.depth;
+    excavation::GroundFinding found = excavation::GroundFinding::not_examined;
+    if (facts_.finding) {
+      found = *facts_.finding == CaveInSign::sign ? excavation::GroundFinding::sign : excavation::GroundFinding::no_sign;
+    }
+    if (facts_.distress.value_or(false)) found = excavation::GroundFinding::sign;
+    const excavation::ExcavationDuties duties =
+        excavation::duties_at({.depth = depth,
+                               .soil = plan.soil.type,
+                               .finding = found,
+                               .atmosphere_hazard_expected = facts_.hazard.value_or(false),
+                               .public_crossing = facts_.crossing.value_or(false)},
+                              thresholds_);
+    plan.protective_system = duties.protective_system;
+    plan.ladder = duties.egress;
+    plan.atmosphere_test = duties.atmosphere_test;
+    plan.engineer_design = duties.engineer_design;
+    plan.guardrail = duties.guardrail;
+
+    const auto add = [&](FindingCode code, Severity severity, const Rule<Length>& rule) {
+      return findings.add(code, severity)
+          .value(Measure(depth, Kind::distance))
+          .at_most(Measure(rule.value, Kind::distance))
+          .basis(rule.basis);
+    };
+    if (duties.protective_system == excavation::ProtectiveSystem::needs_finding) {
+      // Walls that are sloped or shielded anyway need no finding.
+      add(FindingCode::pit_not_examined, facts_.protection ? Severity::caution : Severity::hold,
+          rules_.protective_system_depth);
+    }
+    if (duties.protective_system == excavation::ProtectiveSystem::required) {
+      add(FindingCode::pit_protective_system, facts_.protection ? Severity::caution : Severity::hold,
+          rules_.protective_system_depth);
+    }
+    if (duties.engineer_design) add(FindingCode::pit_engineer, Severity::hold, rules_.engineer_depth);
+    if (duties.egress) {
+      add(FindingCode::pit_egress, Severity::caution, rules_.egress_depth)
+          .with(Measure(rules_.egress_travel.value, Kind::distance),
+                Measure(rules_.ladder_extension.value, Kind::distance));
+    }
+    if (duties.atmosphere_test) add(FindingCode::pit_atmosphere, Severity::hold, rules_.atmosphere_depth);
+    if (duties.guardrail) add(FindingCode::pit_guardrail, Severity::caution, rules_.guardrail_depth);
+    // Whether bad air is to be expected is a competent person's to say; until then the plan says that it was not asked.
+    if (!facts_.hazard && excavation::duties_at({.depth = depth, .atmosphere_hazard_expected = true}, thresholds_)
+                              .atmosphere_test) {
+      findings.add(FindingCode::pit_not_checked, Severity::note)
+          .with(std::string_view("excavation.hazard"))
+          .basis(rules_.atmosphere_depth.basis);
+    }
+  }
+
+  void choose_walls(PitPlan& plan) {
+    const excavation::SlopeTable slopes = slopes_of(rules_);
+    const bool distress = facts_.distress.value_or(false);
+    // Where the time is not given nobody may count on the short term.
+    excavation::SlopeCase slope_case{.soil = plan.soil.type,
+                                     .depth = plan.pit.depth,
+                                     .open_for = facts_.open_for.value_or(2.0 * rules_.short_term_open.value),
+                                     .distress = distress};
+    plan.slope = excavation::allowed_slope(slope_case, slopes, thresholds_);
+    const bool upright = plan.protective_system == excavation::ProtectiveSystem::not_required ||
+                         plan.protection == Protection::shield;
+    if (!upright) {
+      // For an engineer's pit, the slope of the tables at their end: enough to know what has to be moved.
+      slope_case.depth = std::min(plan.pit.depth, rules_.engineer_depth.value);
+      plan.pit.slope = excavation::allowed_slope(slope_case, slopes, thresholds_)->run;
+    }
+    plan.shield_above = rules_.shield_above.value;
+    plan.shield_below = rules_.shield_below.value;
+    if (!plan.slope || distress) return;
+    const bool type_a = plan.soil.type == SoilType::type_a;
+    if (type_a && !over(plan.pit.depth, rules_.short_term_depth.value)) {
+      const bool shallow = !over(plan.pit.depth, rules_.vertical_lower_depth.value);
+      plan.upright_lower = {rules_.vertical_lower.value,
+                            shallow ? rules_.slope_type_a.value : rules_.vertical_lower_slope.value};
+    }
+    if (type_a) plan.benches = {rules_.bench_first.value, rules_.bench_later_a.value};
+    if (plan.soil.type == SoilType::type_b && facts_.earth == Earth::clay) {  // only cohesive ground stands in steps
+      plan.benches = {rules_.bench_first.value, rules_.bench_later_b.value};
+    }
+  }
+
+  void heap_spoil(PitPlan& plan) {
+    const ServiceTables& tables = context_.catalog.service_tables();
+    const Earth earth = facts_.earth.value_or(plan.soil.type == SoilType::stable_rock ? Earth::rock : Earth::earth);
+    const std::array<const Rule<double>*, 4> swells = {&rules_.swell_sand, &rules_.swell_earth, &rules_.swell_clay,
+                                                       &rules_.swell_rock};
+    plan.top = excavation::pit_top(plan.pit);
+    plan.bank = excavation::pit_volume(plan.pit);
+    plan.loose = excavation::loose_volume(plan.bank, swells[static_cast<std::size_t>(earth)]->value);
+    plan.weight = plan.bank * (earth == Earth::rock ? tables.rock_weight : tables.soil_weight);
+    plan.spoil = excavation::spoil_windrow(plan.loose, plan.top.along, rules_.repose.value);
+    plan.setback = rules_.spoil_setback.value;
+    plan.occupied = excavation::occupied_strip(plan.top.across, plan.setback, plan.spoil);
+  }
+
+  void plan_way_out(PitPlan& plan) {
+    plan.ladders = excavation::ladders_needed(plan.pit.along, rules_.egress_travel.value);
+    plan.ladder_length = plan.pit.depth + rules_.ladder_extension.value;
+    plan.egress_travel = rules_.egress_travel.value;
+  }
+
+  [[nodiscard]] Length zone_margin() const { return facts_.tolerance.value_or(rules_.tolerance_margin.value); }
+
+  void plan_surroundings(PitPlan& plan) {
+    const ServiceTables& tables = context_.catalog.service_tables();
+    plan.notice_days = rules_.notice_days.value;
+    plan.zone_half_width = excavation::tolerance_zone_half_width(plan.main_od, zone_margin());
+    plan.own_mark = tables.colour_of("potable water");
+    plan.stop_mark = tables.colour_of("gas");
+    if (facts_.lane && facts_.speed) {
+      using excavation::TaperKind;
+      const auto taper = [&](TaperKind kind) { return excavation::taper_length(kind, *facts_.lane, *facts_.speed); };
+      plan.tapers = {taper(TaperKind::merging), taper(TaperKind::shifting), taper(TaperKind::shoulder)};
+    }
+    plan.hanging = plan.pit.along;
+    if (!context_.job().nearby) return;
+    for (const Nearby& thing : *context_.job().nearby) {
+      const bool joins = thing.what == NearbyThing::joint || thing.what == NearbyThing::bell ||
+                         thing.what == NearbyThing::fitting || thing.what == NearbyThing::valve ||
+                         thing.what == NearbyThing::repair_clamp;
+      const Length way = abs(thing.along - context_.plan.location.shift);
+      if (!joins || over(way, plan.hanging / 2.0)) continue;
+      plan.joint_hangs = true;
+      context_.common.add(FindingCode::pit_main_hangs, Severity::caution)
+          .with(nearby_names[static_cast<std::size_t>(thing.what)], Measure(way, Kind::distance),
+                Measure(plan.hanging, Kind::distance));
+      return;
+    }
+  }
+
+  // From the bottom to the crown of the main, less the main itself.
+  void fill(PitPlan& plan, const excavation::PitRoom& room) {
+    if (!context_.plan.open_hole) return;
+    excavation::Pit to_crown = plan.pit;
+    to_crown.depth = plan.main_od + room.below;
+    const Volume pipe = std::numbers::pi / 4.0 * (plan.main_od * plan.main_od * plan.pit.along);
+    plan.fill = hydraulics::time_to_fill(excavation::pit_volume(to_crown) - pipe, context_.plan.open_hole->flow);
+  }
+
+  Context& context_;
+  const Rules& rules_;
+  const ExcavationFacts& facts_;
+  excavation::ExcavationThresholds thresholds_;
+};
+
+}  // namespace
+
+void check_pit(Context& context) {
+  if (given(context.job().excavation)) PitCheck(context).run();
+}
+
+}  // namespace mainbore::planning
+
+namespace mainbore {
+
+std::vector<NotChecked> not_checked(const Plan& plan) {
+  std::vector<NotChecked> list;
+  if (!plan.service) {
+    list.push_back({"water for the customer",
+                    "service.line.material, service.line.length and service.demand.flow or .fixture_units with .code"});
+  }
+  if (!plan.cleaning) list.push_back({"disinfection and flushing", "sanitary.stock, service.line.material and .length"});
+  if (!plan.excavation) list.push_back({"the pit", "main.cover, excavation.soil and excavation.located"});
+  return list;
+}
+
+}  // namespace mainbore

@@ -1,0 +1,443 @@
+// Does the customer get enough water? And what comes out if the tap lets go.
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+
+#include "mainbore/hydraulics/demand.hpp"
+#include "mainbore/hydraulics/equal_capacity.hpp"
+#include "mainbore/hydraulics/open_jet.hpp"
+#include "mainbore/hydraulics/pipe.hpp"
+#include "planning/laid_line.hpp"
+
+namespace mainbore::planning {
+namespace {
+
+// An open stop is a short tube: NFPA 291 has 0.80 for a square outlet; velocity coefficient alike. A sharp-edged hole
+// gives less of both.
+constexpr double short_tube_discharge = 0.80;
+constexpr double short_tube_velocity = 0.80;
+
+bool demand_given(const DemandFacts& facts) { return facts.flow || facts.fixture_units || !facts.fixtures.empty(); }
+
+bool line_given(const LineFacts& facts) {
+  return facts.material || facts.size || facts.length || facts.rise || facts.friction || facts.c || facts.elbows ||
+         facts.couplings;
+}
+
+// ---- demand
+
+// "kitchen sinks" is the table's "kitchen sink"; case, spaces and hyphens do not matter.
+bool same_fixture(std::string_view written, std::string_view listed) {
+  std::size_t at = 0;
+  const auto plain = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
+  const auto skips = [](char c) { return c == ' ' || c == '-'; };
+  for (const char c : listed) {
+    if (skips(c)) continue;
+    while (at < written.size() && skips(written[at])) ++at;
+    if (at == written.size() || plain(written[at]) != plain(c)) return false;
+    ++at;
+  }
+  const std::string_view rest = written.substr(at);
+  return rest.empty() || rest == "s" || rest == "es";
+}
+
+// A fixture's units. Of several rows those for a dwelling, then those fed as the job says, then the greatest.
+std::optional<double> units_of(const ServiceTables& tables, PlumbingCode code, std::string_view name, bool by_valve) {
+  constexpr int nothing = -1;
+  int best_rank = nothing;
+  double units = 0.0;
+  for (const FixtureRow& row : tables.fixtures) {
+    if (row.code != code || !same_fixture(name, row.fixture)) continue;
+    const bool dwelling = row.use.find("private") != std::string::npos;
+    const int rank = (dwelling ? 2 : 0) + (row.flush_valve == by_valve ? 1 : 0);
+    if (rank > best_rank) {
+      best_rank = rank;
+      units = row.units;
+    } else if (rank == best_rank) {
+      units = std::max(units, row.units);
+    }
+  }
+  return best_rank == nothing ? std::nullopt : std::optional(units);
+}
+
+struct Counted {
+  double units = 0.0;
+  int unknown = 0;  // place in the list of the first fixture that the code does not know
+};
+
+Counted count_fixtures(const ServiceTables& tables, PlumbingCode code, std::string_view list, bool by_valve) {
+  Counted counted;
+  for (int place = 1; !list.empty(); ++place) {
+    const std::size_t end = std::min(list.find_first_of(",;"), list.size());
+    std::string_view item = list.substr(0, end);
+    list.remove_prefix(std::min(end + 1, list.size()));
+    const auto trim = [&] {
+      while (!item.empty() && item.front() == ' ') item.remove_prefix(1);
+      while (!item.empty() && item.back() == ' ') item.remove_suffix(1);
+    };
+    trim();
+    if (item.empty()) continue;
+    // The name may begin with a digit itself: "3/4 in bathtub fill valve".
+    int count = 1;
+    auto units = units_of(tables, code, item, by_valve);
+    if (!units) {
+      const auto [rest, error] = std::from_chars(item.data(), item.data() + item.size(), count);
+      if (error == std::errc() && count > 0 && count <= 100000) {
+        item.remove_prefix(static_cast<std::size_t>(rest - item.data()));
+        trim();
+        if (item.starts_with("x ")) item.remove_prefix(2);
+        units = units_of(tables, code, item, by_valve);
+      }
+    }
+    if (units) counted.units += count * *units;
+    else if (counted.unknown == 0) counted.unknown = place;
+  }
+  return counted;
+}
+
+// The flow that one code asks for; nothing when its tables or its curve do not reach.
+struct CodeDemand {
+  Flow flow;
+  double units = 0.0;
+  hydraulics::CurveCoverage coverage = hydraulics::CurveCoverage::within;
+};
+
+std::optional<CodeDemand> demand_by(const ServiceTables& tables, PlumbingCode code, const DemandFacts& facts,
+                                    FindingCode& why_not, int& unknown) {
+  const bool by_valve = facts.supply == FixtureSupply::flush_valve;
+  double units = facts.fixture_units.value_or(0.0);
+  if (!facts.fixture_units) {
+    const Counted counted = count_fixtures(tables, code, facts.fixtures, by_valve);
+    if (counted.unknown > 0) {
+      why_not = FindingCode::service_fixture_unknown;
+      unknown = counted.unknown;
+      return std::nullopt;
+    }
+    units = counted.units;
+  }
+  const DemandCurve& curve = tables.curves[static_cast<std::size_t>(code)];
+  const auto& points = by_valve ? curve.valve : curve.tank;
+  if (points.size() < 2 || (curve.gap && units > curve.gap->front() && units < curve.gap->back())) {
+    why_not = FindingCode::service_curve_unread;
+    return std::nullopt;
+  }
+  const hydraulics::FixtureDemand read = hydraulics::fixture_demand(units, points);
+  return CodeDemand{read.flow, units, read.coverage};
+}
+
+std::optional<DemandPlan> plan_demand(Context& context) {
+  const ServiceTables& tables = context.catalog.service_tables();
+  const Rules& rules = context.rules;
+  const DemandFacts& facts = context.job().service.demand;
+  DemandPlan demand;
+  demand.basis = &stated_in_job;
+  demand.continuous = facts.continuous.value_or(Flow());
+  demand.domestic = facts.flow.value_or(Flow());
+  if (!facts.flow) {
+    std::optional<CodeDemand> greatest;
+    FindingCode why_not = FindingCode::service_curve_unread;
+    int unknown = 0;
+    for (std::size_t i = 0; i < plumbing_code_count; ++i) {
+      const auto code = static_cast<PlumbingCode>(i);
+      if (facts.code && *facts.code != code) continue;
+      const auto read = demand_by(tables, code, facts, why_not, unknown);
+      if (!read || (greatest && read->flow <= greatest->flow)) continue;
+      greatest = read;
+      demand.code = code;
+      demand.basis = &tables.curves[i].basis;
+    }
+    if (!greatest) {
+      auto finding = context.common.add(why_not, Severity::hold);
+      const Detail code = facts.code ? Detail(name_of(*facts.code)) : Detail();
+      finding.with(code, unknown > 0 ? Detail(unknown) : Detail());
+      return std::nullopt;
+    }
+    if (!facts.code) {
+      context.common.add(FindingCode::service_code_unnamed, Severity::hold)
+          .value(greatest->flow)
+          .with(name_of(*demand.code))
+          .basis(*demand.basis);
+    }
+    demand.fixture_units = greatest->units;
+    demand.coverage = greatest->coverage;
+    demand.domestic = greatest->flow;
+  }
+  demand.domestic += demand.continuous;
+  if (const auto heads = facts.sprinklers.value_or(DwellingSprinklers::none); heads != DwellingSprinklers::none) {
+    hydraulics::SprinklerFlows flows{facts.sprinkler_flow.value_or(rules.sprinkler_single.value), Flow()};
+    if (heads == DwellingSprinklers::pair) {
+      flows.each_of_two = facts.sprinkler_flow.value_or(rules.sprinkler_of_two.value);
+    }
+    const Flow allowance = facts.shared.value_or(false) ? rules.sprinkler_shared.value : Flow();
+    demand.sprinklers = hydraulics::sprinkler_demand(flows, allowance);
+  }
+  demand.flow = hydraulics::service_demand(demand.domestic, demand.sprinklers);
+  return demand;
+}
+
+// ---- the line
+
+class ServiceCheck {
+ public:
+  ServiceCheck(Context& context, const LaidLine& laid, const DemandPlan& demand)
+      : context_(context), rules_(context.rules), tables_(context.catalog.service_tables()), laid_(laid),
+        service_(context.plan.service.emplace()) {
+    service_.demand = demand;
+  }
+
+  void run() {
+    describe();
+    choose_meter();
+    lose_pressure();
+    judge();
+    find_smallest();
+    equal_taps();
+  }
+
+ private:
+  [[nodiscard]] Flow flow() const { return service_.demand.flow; }
+  [[nodiscard]] Pressure residual(const LaidLine& laid, const MeterSize* meter) const {
+    return hydraulics::residual_at(laid.line(BoreTaken::least, meter), service_.supply, flow());
+  }
+  [[nodiscard]] Flow continuous_limit(const MeterSize& meter) const {
+    return rules_.meter_continuous_share.value * meter.safe_maximum;
+  }
+  [[nodiscard]] bool meter_passes(const MeterSize& meter) const {
+    return !over(flow(), meter.safe_maximum) && !over(service_.demand.continuous, continuous_limit(meter));
+  }
+  [[nodiscard]] bool serves(const LaidLine& laid, const MeterSize* meter) const {
+    const Velocity velocity = hydraulics::mean_velocity(flow(), laid.tube->bore_least);
+    return !over(velocity, rules_.velocity_limit.value) && !over(service_.residual_wanted, residual(laid, meter));
+  }
+  void assume(std::string_view path, Detail value, std::string_view because, std::string_view settle) {
+    context_.plan.main.assumed.push_back({path, value, because, settle});
+  }
+
+  void describe() {
+    const LineFacts& facts = context_.job().service.line;
+    service_.supply = lowest_pressure(context_);
+    service_.tube = laid_.tube;
+    service_.length = laid_.length;
+    service_.rise = laid_.rise;
+    service_.taps = laid_.taps;
+    service_.tap = laid_.tap;
+    service_.temperature = laid_.temperature;
+    service_.residual_wanted = std::max(rules_.least_residual.value,
+                                        context_.job().service.demand.residual.value_or(Pressure()));
+    if (const auto* law = std::get_if<hydraulics::HazenWilliams>(&laid_.friction)) {
+      service_.c = law->c;
+      service_.friction_basis =
+          facts.c ? &stated_in_job : &tables_.friction[static_cast<std::size_t>(laid_.tube->tubing)].c_basis;
+    } else {
+      service_.method = FrictionMethod::darcy_weisbach;
+      service_.roughness = tables_.tube_roughness;
+      service_.friction_basis = &tables_.tube_roughness_basis;
+    }
+    if (!context_.job().main.pressure_low) {
+      assume("main.pressure_low", Measure(service_.supply), "the line pressure, at which nobody else draws",
+             "ask the utility for the lowest pressure the main falls to");
+    }
+    if (!facts.rise) {
+      assume("service.line.rise", Measure(Length(), Kind::distance), "main and customer at one height",
+             "level from the main to the customer");
+    }
+  }
+
+  void choose_meter() {
+    const auto& asked = context_.job().service.meter;
+    service_.meter = asked ? tables_.meter(*asked) : nullptr;
+    if (asked && service_.meter == nullptr) {
+      context_.common.add(FindingCode::service_not_checked, Severity::note)
+          .with(std::string_view("the loss of a meter of this size, which is not tabulated"));
+      return;
+    }
+    if (asked) return;
+    const auto fits = std::find_if(tables_.meters.begin(), tables_.meters.end(),
+                                   [&](const MeterSize& meter) { return meter_passes(meter); });
+    if (fits == tables_.meters.end()) {
+      context_.common.add(FindingCode::service_not_checked, Severity::note)
+          .with(std::string_view("the loss of a meter: none that is tabulated passes the flow"));
+      return;
+    }
+    service_.meter = &*fits;
+    service_.meter_assumed = true;
+    assume("service.meter", fits->size, "the smallest that may pass the flow, which loses most",
+           "say which meter is set");
+  }
+
+  void lose_pressure() {
+    const hydraulics::ServiceLine line = laid_.itemised(BoreTaken::nominal, service_.meter);
+    const hydraulics::ServiceLosses losses = hydraulics::losses_at(line, flow());
+    Pressure left = service_.supply;
+    service_.losses.reserve(loss_part_count);
+    const auto take = [&](LossPart part, Pressure loss, std::optional<Length> counted_as) {
+      left -= loss;
+      service_.losses.push_back({part, loss, counted_as, left});
+    };
+    for (std::size_t i = 0; i < line.segments.size(); ++i) {
+      const auto part = static_cast<LossPart>(i);
+      const Length equivalent = line.segments[i].equivalent_length;
+      if (part == LossPart::fittings && equivalent == Length()) continue;
+      take(part, losses.segments[i].friction,
+           part == LossPart::line ? std::nullopt : std::optional(equivalent));
+    }
+    take(LossPart::rise, losses.elevation, std::nullopt);
+    const Pressure before_meter = left;
+    if (service_.meter != nullptr) take(LossPart::meter, losses.meter, std::nullopt);
+    service_.residual = left;
+    service_.residual_least = std::min(left, residual(laid_, service_.meter));
+    service_.velocity = hydraulics::mean_velocity(flow(), laid_.tube->bore);
+    service_.available =
+        hydraulics::flow_at_residual(laid_.line(BoreTaken::least, service_.meter), service_.supply,
+                                     service_.residual_wanted);
+
+    const Length nothing;
+    service_.profile = {{"main", nothing, nothing, service_.supply},
+                        {name_of(LossPart::corporation_stop), nothing, nothing, service_.losses.front().left},
+                        {name_of(LossPart::line), laid_.length, laid_.rise, before_meter}};
+    if (service_.meter != nullptr) {
+      service_.profile.push_back({name_of(LossPart::meter), laid_.length, laid_.rise, left});
+    }
+  }
+
+  void judge() {
+    Findings& findings = context_.common;
+    if (over(service_.residual_wanted, service_.residual_least)) {
+      findings.add(FindingCode::service_starved, Severity::hold)
+          .value(service_.residual_least)
+          .at_least(service_.residual_wanted)
+          .with(Measure(flow()), Measure(service_.available.flow))
+          .basis(rules_.least_residual.basis, *service_.friction_basis);
+    }
+    const bool beyond = over(service_.velocity, rules_.velocity_limit.value);
+    if (beyond || over(service_.velocity, rules_.velocity_caution.value)) {
+      const Rule<Velocity>& rule = beyond ? rules_.velocity_limit : rules_.velocity_caution;
+      findings.add(FindingCode::service_too_fast, beyond ? Severity::hold : Severity::caution)
+          .value(service_.velocity)
+          .at_most(rule.value)
+          .with(Measure(flow()))
+          .basis(rule.basis, laid_.tube->basis);
+    }
+    if (const MeterSize* meter = service_.meter) {
+      if (over(flow(), meter->safe_maximum)) {
+        findings.add(FindingCode::service_meter_over, Severity::hold)
+            .value(flow())
+            .at_most(meter->safe_maximum)
+            .with(meter->size)
+            .basis(meter->basis);
+      }
+      if (over(service_.demand.continuous, continuous_limit(*meter))) {
+        findings.add(FindingCode::service_meter_continuous, Severity::caution)
+            .value(service_.demand.continuous)
+            .at_most(continuous_limit(*meter))
+            .with(meter->size)
+            .basis(rules_.meter_continuous_share.basis, meter->basis);
+      }
+    }
+    if (laid_.tube->size < rules_.smallest_line.value) {
+      findings.add(FindingCode::service_line_small, Severity::caution)
+          .with(laid_.tube->size, rules_.smallest_line.value)
+          .basis(rules_.smallest_line.basis);
+    }
+  }
+
+  // The smallest line with this tap and meter; then, on the line laid or else on that one, the smallest tap and meter.
+  void find_smallest() {
+    LaidLine line = laid_;
+    for (const TubeSize& tube : tables_.tubes) {
+      if (tube.tubing != laid_.tube->tubing || tube.size < rules_.smallest_line.value) continue;
+      line.tube = &tube;
+      if (!serves(line, service_.meter)) continue;
+      service_.smallest_line = tube.size;
+      break;
+    }
+    if (!service_.smallest_line || serves(laid_, service_.meter)) line.tube = laid_.tube;
+    for (const MeterSize& meter : tables_.meters) {
+      if (!meter_passes(meter) || !serves(line, &meter)) continue;
+      service_.smallest_meter = meter.size;
+      break;
+    }
+    line.taps = 1;
+    for (const TubeSize& tube : tables_.tubes) {
+      if (tube.tubing != laid_.tube->tubing || tube.size < rules_.smallest_line.value) continue;
+      if (tube.size > line.tube->size) break;
+      line.tap = tube.size;
+      if (!serves(line, service_.meter)) continue;
+      service_.smallest_tap = tube.size;
+      break;
+    }
+  }
+
+  void equal_taps() {
+    constexpr double equal_velocity = 2.0;
+    const double asked = context_.asked().number();
+    for (const TubeSize& tube : tables_.tubes) {
+      if (tube.tubing != laid_.tube->tubing || tube.size < rules_.smallest_line.value) continue;
+      if (tube.size >= context_.asked()) break;
+      const double ratio = asked / tube.size.number();
+      service_.equal_taps.push_back({tube.size, hydraulics::equal_capacity(ratio, equal_velocity),
+                                     hydraulics::equal_capacity(ratio, rules_.equal_capacity_exponent.value),
+                                     hydraulics::equal_capacity(ratio, rules_.equal_runs_exponent.value)});
+    }
+  }
+
+  Context& context_;
+  const Rules& rules_;
+  const ServiceTables& tables_;
+  const LaidLine& laid_;
+  ServicePlan& service_;
+};
+
+void check_existing(Context& context) {
+  const auto& existing = context.job().service.existing;
+  if (existing == ExistingService::lead) context.common.add(FindingCode::service_existing_lead, Severity::hold);
+  if (existing == ExistingService::galvanized) {
+    context.common.add(FindingCode::service_existing_galvanized, Severity::hold);
+  }
+}
+
+}  // namespace
+
+void plan_open_hole(Context& context) {
+  const auto& hole = context.plan.method.hole;
+  if (!context.pressurised() || !hole) return;
+  OpenHole& open = context.plan.open_hole.emplace();
+  open.bore = *hole;
+  open.flow = hydraulics::open_jet_flow(*hole, context.line(), short_tube_discharge, context.catalog.service_tables().head);
+  open.push = context.line() * hydraulics::bore_area(*hole);
+  open.jet = hydraulics::jet_force(*hole, context.line(), short_tube_discharge, short_tube_velocity);
+}
+
+void check_service(Context& context) {
+  const ServiceFacts& facts = context.job().service;
+  check_existing(context);
+  const bool asked_for = line_given(facts.line) || demand_given(facts.demand) || facts.meter;
+  if (!asked_for) return;
+
+  const Rules& rules = context.rules;
+  const Pressure at_customer = context.line() - context.catalog.service_tables().head * facts.line.rise.value_or(Length());
+  if (over(at_customer, rules.regulator_above.value)) {
+    context.common.add(FindingCode::pressure_needs_regulator, Severity::caution)
+        .value(at_customer)
+        .at_most(rules.regulator_above.value)
+        .basis(rules.regulator_above.basis);
+  }
+  const auto missing = [](bool is_missing, std::string_view path) { return is_missing ? Detail(path) : Detail(); };
+  const bool no_line = !facts.line.material || !facts.line.length;
+  if (no_line || !demand_given(facts.demand)) {
+    context.common.add(FindingCode::service_not_checked, Severity::note)
+        .with(std::string_view("whether the customer gets enough water"),
+              missing(!facts.line.material, "service.line.material"), missing(!facts.line.length, "service.line.length"),
+              missing(!demand_given(facts.demand), "service.demand"));
+    return;
+  }
+  const auto laid = laid_line(context);
+  if (!laid) {
+    context.common.add(FindingCode::service_not_checked, Severity::note)
+        .with(std::string_view("whether the customer gets enough water: no tubing of this size is tabulated"));
+    return;
+  }
+  if (const auto demand = plan_demand(context)) ServiceCheck(context, *laid, *demand).run();
+}
+
+}  // namespace mainbore::planning

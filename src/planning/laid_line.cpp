@@ -1,0 +1,85 @@
+#include "planning/laid_line.hpp"
+
+#include <cmath>
+
+namespace mainbore::planning {
+namespace {
+
+// Loss goes with the flow to the power 1.75 to 2: the least of these gives n stops side by side the least credit.
+constexpr double least_flow_exponent = 1.75;
+
+constexpr Temperature usual_temperature = Temperature::fahrenheit(50.0);
+
+}  // namespace
+
+hydraulics::ServiceLine LaidLine::itemised(BoreTaken taken, const MeterSize* meter) const {
+  const auto bore_of = [&](const TubeSize& size) { return taken == BoreTaken::least ? size.bore_least : size.bore; };
+  const auto counted = [&](LineFitting fitting, NominalSize size) {
+    return tables->equivalent_length(fitting, size).value_or(Length());
+  };
+  // A stop larger than any tubing passes the water as the line does.
+  const TubeSize* const tapped = tap == tube->size ? tube : tables->tube(tube->tubing, tap);
+  const TubeSize& stop = tapped != nullptr ? *tapped : *tube;
+  hydraulics::ServiceLine result;
+  result.segments.reserve(4);
+  const auto add = [&](Length bore, Length run, Length equivalent) {
+    result.segments.push_back({.bore = bore, .length = run, .equivalent_length = equivalent, .friction = friction});
+  };
+  const double shared = taps == 1 ? 1.0 : std::pow(static_cast<double>(taps), least_flow_exponent);
+  add(bore_of(stop), {}, counted(LineFitting::corporation_stop, stop.size) / shared);
+  add(bore_of(*tube), {}, counted(LineFitting::curb_stop, tube->size));
+  add(bore_of(*tube), length, {});
+  add(bore_of(*tube), {},
+      static_cast<double>(elbows) * counted(LineFitting::elbow, tube->size) +
+          static_cast<double>(couplings) * counted(LineFitting::coupling, tube->size));
+  if (meter != nullptr) result.meter = meter->meter();
+  result.rise = rise;
+  result.water = water;
+  return result;
+}
+
+hydraulics::ServiceLine LaidLine::line(BoreTaken taken, const MeterSize* meter) const {
+  hydraulics::ServiceLine result = itemised(taken, meter);
+  auto& segments = result.segments;
+  std::size_t kept = 0;
+  for (std::size_t i = 1; i < segments.size(); ++i) {
+    if (segments[i].bore == segments[kept].bore) {
+      segments[kept].length += segments[i].length;
+      segments[kept].equivalent_length += segments[i].equivalent_length;
+    } else {
+      segments[++kept] = segments[i];
+    }
+  }
+  segments.resize(kept + 1);
+  return result;
+}
+
+std::optional<LaidLine> laid_line(const Context& context) {
+  const ServiceTables& tables = context.catalog.service_tables();
+  const LineFacts& facts = context.job().service.line;
+  if (!facts.material || !facts.length) return std::nullopt;
+  LaidLine laid;
+  laid.tables = &tables;
+  laid.tube = tables.tube(*facts.material, facts.size.value_or(context.asked()));
+  if (laid.tube == nullptr) return std::nullopt;
+  laid.length = *facts.length;
+  laid.rise = facts.rise.value_or(Length());
+  const ChosenMethod& method = context.plan.method;
+  laid.taps = method.kind == Method::none ? 1 : method.count;
+  laid.tap = method.kind == Method::none ? context.asked() : method.tap;
+  laid.elbows = facts.elbows.value_or(0);
+  laid.couplings = facts.couplings.value_or(0);
+  laid.temperature = context.job().main.temperature.value_or(usual_temperature);
+  // The codes' gradient serves heights and losses alike; temperature sets the viscosity.
+  laid.water = {tables.head, hydraulics::water_at(laid.temperature, tables.water).viscosity};
+  if (facts.friction.value_or(FrictionMethod::hazen_williams) == FrictionMethod::darcy_weisbach) {
+    laid.friction = hydraulics::DarcyWeisbach{tables.tube_roughness};
+  } else {
+    laid.friction = hydraulics::HazenWilliams{facts.c.value_or(tables.friction[static_cast<std::size_t>(*facts.material)].c)};
+  }
+  return laid;
+}
+
+Pressure lowest_pressure(const Context& context) { return context.job().main.pressure_low.value_or(context.line()); }
+
+}  // namespace mainbore::planning

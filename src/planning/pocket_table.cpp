@@ -1,0 +1,181 @@
+#include "mainbore/pocket_table.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace mainbore {
+namespace {
+
+// A machine that never stands in the way.
+const std::shared_ptr<const MachineProfile>& any_machine() {
+  static const std::shared_ptr<const MachineProfile> machine = [] {
+    auto any = std::make_shared<MachineProfile>();
+    any->id = "any";
+    any->title = "any machine";
+    any->maker_figures = true;
+    any->largest_tap = NominalSize::inches(64);
+    any->body_rating = 1.0e6 * units::psi;
+    return any;
+  }();
+  return machine;
+}
+
+constexpr Pressure ample_rating = 1.0e6 * units::psi;
+
+bool asks(const Plan& plan, Method method) {
+  return plan.verdict != Verdict::no_go && plan.method.kind == method && plan.method.count == 1;
+}
+
+void take_threads(PocketCell& cell, const Plan& plan) {
+  if (!plan.engagement) return;
+  cell.threads_nominal = plan.engagement->at_nominal.complete_threads;
+  if (plan.engagement->at_least) cell.threads_least = plan.engagement->at_least->complete_threads;
+  cell.wall_needed = plan.engagement->wall_needed;
+  cell.threads_judged = plan.engagement->judged;
+}
+
+void take_chain(PocketCell& cell, const Plan& plan) {
+  if (!plan.setup.chain) return;
+  cell.chain_needed = plan.setup.chain->needed;
+  cell.chain_extensions = plan.setup.chain->extensions;
+}
+
+bool is_recalled(const Plan& plan) {
+  return std::any_of(plan.findings.begin(), plan.findings.end(),
+                     [](const Finding& finding) { return finding.code == FindingCode::value_recalled; });
+}
+
+const Finding* first_hold(const Plan& plan) {
+  const auto found = std::find_if(plan.findings.begin(), plan.findings.end(),
+                                  [](const Finding& finding) { return finding.severity == Severity::hold; });
+  return found == plan.findings.end() ? nullptr : &*found;
+}
+
+// Why the smallest tap was refused by this method: the rejection, or else what stops every method.
+std::optional<Finding> refusal(const Plan& plan, Method method) {
+  for (const RejectedMethod& rejected : plan.method.rejected) {
+    if (rejected.kind == method && rejected.count == 1) return rejected.why;
+  }
+  if (!plan.findings.empty() && plan.findings.front().severity == Severity::stop) return plan.findings.front();
+  return std::nullopt;
+}
+
+PocketTap largest_tap(PocketCell& cell, const Catalog& catalog, const Rules& rules, const PocketOptions& options,
+                      Method method) {
+  PocketTap result;
+  for (const NominalSize tap : pocket_taps) {
+    const Plan plan = mainbore::plan(pocket_job(*cell.pipe, tap, method, options), catalog, rules);
+    if (!asks(plan, method)) {
+      if (tap == pocket_taps.back() && !result.held) result.refused = refusal(plan, method);
+      continue;
+    }
+    if (!result.held) {  // the largest so far
+      if (method == Method::direct) {
+        take_threads(cell, plan);
+        take_chain(cell, plan);
+      }
+      result.recalled = is_recalled(plan);
+    }
+    if (plan.verdict == Verdict::go) {
+      result.go = tap;
+      break;
+    }
+    if (!result.held) {
+      result.held = tap;
+      if (const Finding* hold = first_hold(plan)) result.hold = hold->code;
+    }
+  }
+  return result;
+}
+
+bool same(const PocketTap& a, const PocketTap& b) {
+  return a.go == b.go && a.held == b.held && a.hold == b.hold && a.recalled == b.recalled;
+}
+
+bool on_one_line(const PocketCell& a, const PocketCell& b) {
+  return a.pipe->series == b.pipe->series && a.pipe->size == b.pipe->size && same(a.direct, b.direct) &&
+         same(a.saddle, b.saddle) && a.od == b.od && a.chain_extensions == b.chain_extensions &&
+         a.threads_nominal.has_value() == b.threads_nominal.has_value();
+}
+
+}  // namespace
+
+Job pocket_job(const Pipe& pipe, NominalSize tap, Method method, const PocketOptions& options) {
+  Job job;
+  job.main.material = pipe.series->material;
+  job.main.size = pipe.size;
+  job.main.standard = pipe.series->id;
+  job.main.class_name = pipe.class_name;
+  job.main.pressure = options.line;
+  job.main.wall = options.wall;
+  job.main.condition = Condition::sound;
+  job.main.curved = false;
+  job.main.temperature = Temperature::fahrenheit(55.0);
+  job.main.surge = Pressure();
+  job.main.carries = Carries::water;
+  job.nearby.emplace();
+  job.service.size = tap;
+  job.service.thread = options.thread;
+  job.service.method = method;
+  job.service.stop_rating = ample_rating;
+  job.service.saddle_rating = ample_rating;
+  job.machine.given = options.machine ? options.machine : any_machine();
+  return job;
+}
+
+PocketCell pocket_cell(const Pipe& pipe, const Catalog& catalog, const Rules& rules, const PocketOptions& options) {
+  PocketCell cell;
+  cell.pipe = &pipe;
+  cell.od = pipe.od;
+  cell.direct = largest_tap(cell, catalog, rules, options, Method::direct);
+  cell.saddle = largest_tap(cell, catalog, rules, options, Method::saddle);
+  return cell;
+}
+
+PocketTable pocket_table(const Catalog& catalog, const Rules& rules, PocketOptions options) {
+  PocketTable table;
+  table.options = std::move(options);
+  table.thread = table.options.thread.value_or(rules.default_thread.value);
+  table.catalog = &catalog;
+  table.rules = &rules;
+  const std::vector<Material>& materials = table.options.materials;
+  for (const Pipe& pipe : catalog.pipes()) {
+    const bool wanted =
+        materials.empty() || std::find(materials.begin(), materials.end(), pipe.series->material) != materials.end();
+    if (!wanted || (table.options.main_from && pipe.size < *table.options.main_from) ||
+        (table.options.main_to && pipe.size > *table.options.main_to)) {
+      continue;
+    }
+    table.cells.push_back(pocket_cell(pipe, catalog, rules, table.options));
+  }
+  return table;
+}
+
+std::vector<PocketLine> pocket_lines(const PocketTable& table) {
+  std::vector<PocketLine> lines;
+  const auto threads = [](const PocketCell& cell) { return cell.threads_least.value_or(0.0); };
+  for (const PocketCell& cell : table.cells) {
+    if (lines.empty() || !on_one_line(*lines.back().first, cell)) {
+      lines.push_back({&cell, &cell, &cell});
+      continue;
+    }
+    PocketLine& line = lines.back();
+    line.last = &cell;
+    if (threads(cell) < threads(*line.governing)) line.governing = &cell;
+  }
+  // The catalogue goes by material and size; a reader by material and series.
+  std::vector<const PipeSeries*> series;
+  for (const PocketLine& line : lines) {
+    const PipeSeries* one = line.first->pipe->series;
+    if (std::find(series.begin(), series.end(), one) == series.end()) series.push_back(one);
+  }
+  const auto place = [&](const PocketLine& line) {
+    return std::find(series.begin(), series.end(), line.first->pipe->series);
+  };
+  std::stable_sort(lines.begin(), lines.end(), [&](const PocketLine& a, const PocketLine& b) {
+    return std::pair(a.first->pipe->series->material, place(a)) < std::pair(b.first->pipe->series->material, place(b));
+  });
+  return lines;
+}
+
+}  // namespace mainbore
