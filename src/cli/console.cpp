@@ -7,6 +7,7 @@
 #include <fstream>
 #include <iostream>
 
+#include "cli/result_writer.hpp"
 #include "mainbore/catalog_error.hpp"
 #include "mainbore/rules_file.hpp"
 
@@ -14,8 +15,6 @@ namespace mainbore::cli {
 namespace {
 
 namespace fs = std::filesystem;
-
-std::string reason() { return errno == 0 ? "the write failed" : std::strerror(errno); }
 
 std::string read_stream(std::istream& in, std::size_t most) {
   std::string text;
@@ -26,15 +25,6 @@ std::string read_stream(std::istream& in, std::size_t most) {
     text.append(block.data(), static_cast<std::size_t>(in.gcount()));
   }
   return text;
-}
-
-void write_all(std::ostream& out, std::string_view text, const std::string& name) {
-  errno = 0;
-  out.write(text.data(), static_cast<std::streamsize>(text.size()));
-  out.flush();
-  if (out) return;
-  if (errno == EPIPE) throw Stop(exit_no_output, "");  // the reader went away: it knows
-  throw Stop(exit_no_output, "cannot write " + name + ": " + reason());
 }
 
 }  // namespace
@@ -56,37 +46,9 @@ std::string read_text(const std::string& path, std::size_t most, Console& consol
 }
 
 void write_result(std::string_view text, const std::string& path, Console& console) {
-  if (path.empty() || path == "-") return write_all(console.out, text, "standard output");
-  std::error_code error;
-  // Devices and pipes are written to; there is no file to replace.
-  if (fs::exists(path, error) && !fs::is_regular_file(path, error)) {
-    errno = 0;
-    std::ofstream file(path, std::ios::binary);
-    if (!file) throw Stop(exit_no_output, "cannot write " + path + ": " + reason());
-    return write_all(file, text, path);
-  }
-  fs::path target(path);
-  if (fs::is_symlink(target, error)) target = fs::canonical(target, error);
-  fs::path part = target;
-  part += ".part";
-  try {
-    errno = 0;
-    std::ofstream file(part, std::ios::binary | std::ios::trunc);
-    if (!file) throw Stop(exit_no_output, "cannot write " + path + ": " + reason());
-    write_all(file, text, path);
-    errno = 0;
-    file.close();
-    if (!file) throw Stop(exit_no_output, "cannot write " + path + ": " + reason());
-  } catch (const Stop&) {
-    fs::remove(part, error);
-    throw;
-  }
-  fs::rename(part, target, error);
-  if (error) {
-    const std::string why = error.message();
-    fs::remove(part, error);
-    throw Stop(exit_no_output, "cannot write " + path + ": " + why);
-  }
+  ResultWriter result(path, console);
+  result.write(text);
+  result.finish();
 }
 
 const Catalog& open_catalog(const std::string& directory, std::unique_ptr<const Catalog>& held) {

@@ -37,8 +37,7 @@ class Stop : public std::runtime_error {
 // refused without being held in memory.
 [[nodiscard]] std::string read_text(const std::string& path, std::size_t most, Console& console);
 
-// To standard output, or to `path` where it is not empty: under a temporary name beside it first, then renamed, so that
-// nobody ever sees half a file.
+// The whole result at once: see result_writer.hpp.
 void write_result(std::string_view text, const std::string& path, Console& console);
 
 // The tables built in, or those of a directory of the same layout. `held` keeps the latter alive.

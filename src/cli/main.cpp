@@ -14,6 +14,7 @@ int main(int argc, char** argv) {
   mainbore::cli::Environment environment;
   environment.in_is_terminal = isatty(STDIN_FILENO) != 0;
   environment.out_is_terminal = isatty(STDOUT_FILENO) != 0;
+  environment.err_is_terminal = isatty(STDERR_FILENO) != 0;
   const char* const no_color = std::getenv("NO_COLOR");
   environment.no_colour = no_color != nullptr && *no_color != '\0';
   const std::vector<std::string> arguments(argv + (argc > 0 ? 1 : 0), argv + argc);

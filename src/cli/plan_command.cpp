@@ -6,6 +6,10 @@
 #include "mainbore/job_file.hpp"
 #include "mainbore/plan_file.hpp"
 #include "mainbore/report.hpp"
+#include "mainbore/sheet.hpp"
+#include "mainbore/tool_file.hpp"
+#include "mainbore/tool_report.hpp"
+#include "mainbore/what_if.hpp"
 
 namespace mainbore::cli {
 namespace {
@@ -55,13 +59,19 @@ ExitStatus plan_command(const PlanRequest& request, Console& console) {
   const Plan plan = mainbore::plan(*std::move(read.job), catalog, rules);
   const UnitSystem units = request.units == "si" ? UnitSystem::si : UnitSystem::us;
   std::string result;
-  if (request.format == "json") {
-    result = plan_to_json(plan, units, JsonStyle::pretty);
+  if (request.format == "html") {
+    result = sheet_html(plan, units);
+  } else if (request.format == "json") {
+    result = request.what_if ? what_if_to_json(what_if(plan.job, catalog, rules, units), units, JsonStyle::pretty)
+                             : plan_to_json(plan, units, JsonStyle::pretty);
   } else {
     TextOptions options;
     options.units = units;
+    options.materials = request.materials;
+    options.steps = request.steps;
     options.colour = request.output.empty() && console.environment.out_is_terminal && !console.environment.no_colour;
     result = text_report(plan, options);
+    if (request.what_if) result += '\n' + what_if_text(what_if(plan.job, catalog, rules, units), units);
   }
   write_result(result, request.output, console);
   return exit_status(plan.verdict);

@@ -12,6 +12,9 @@ struct PlanRequest {
   std::string job;                    // file, "-", or empty
   std::vector<std::string> settings;  // PATH=VALUE
   std::string format = "text";
+  bool materials = false;             // text: what to load as well
+  bool steps = false;                 // text: the order of work as well
+  bool what_if = false;               // how far each fact may move before the verdict changes
   std::string units = "us";
   std::vector<std::string> rules;
   std::string data;

@@ -11,6 +11,7 @@ struct Environment {
   bool in_is_terminal = false;
   bool out_is_terminal = false;
   bool no_colour = false;  // NO_COLOR is set
+  bool err_is_terminal = false;
 };
 
 // `arguments` without the program's name. Writes the result to `out` and everything else to `err`; `out` stays empty

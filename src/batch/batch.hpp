@@ -1,0 +1,59 @@
+// Many orders at once: a stream of them in, one record for each out, in their order, in constant memory.
+//
+// A record's bytes depend on its order alone (and on its place in the file, unless `rows` is off): not on the number of
+// jobs, nor on the pieces the stream comes in.
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "batch/order_source.hpp"
+#include "batch/piece.hpp"
+#include "io/csv.hpp"
+#include "io/order_map.hpp"
+#include "mainbore/catalog.hpp"
+#include "mainbore/diagnostic.hpp"
+#include "mainbore/plan_file.hpp"
+#include "mainbore/rules.hpp"
+
+namespace mainbore::batch {
+
+enum class BatchFormat : std::uint8_t {
+  verdicts,  // a line of JSON an order
+  plans,     // the plan in one line of JSON an order
+  table,     // a row of CSV an order
+  week,      // what a report of the week needs of each order: see Piece::week
+};
+
+struct BatchOptions {
+  BatchFormat format = BatchFormat::verdicts;
+  PlanScope scope = PlanScope::whole;  // of plans
+  UnitSystem units = UnitSystem::us;
+  bool rows = true;         // records carry row and line
+  bool name_files = false;  // records carry the file's name
+  bool sheets = false;      // of a week: each order's field sheet
+  int orders_before = 0;    // of files before this one, for the numbers of the sheets
+  int jobs = 1;
+  std::optional<char> delimiter;       // of a table; absent: found from its first line
+  const io::OrderMap* map = nullptr;   // of a table
+};
+
+struct BatchResult {
+  Tally tally;
+  std::vector<Diagnostic> faults;  // of the header of a table, which then has no orders
+};
+
+// The format of a stream by its first bytes: '[' begins an array, '{' an order, which goes on for several lines where
+// nothing stands behind it; anything else begins a table.
+[[nodiscard]] InputFormat format_of(std::string_view first_bytes);
+
+// Plans the orders of one stream. `give` gets the pieces in order: piece.out, or piece.week, and piece.tally.
+[[nodiscard]] BatchResult plan_orders(io::ByteSource bytes, InputFormat in, const std::string& file_name,
+                                      const Catalog& catalog, const Rules& rules, const BatchOptions& options,
+                                      const std::function<void(Piece&)>& give);
+
+}  // namespace mainbore::batch

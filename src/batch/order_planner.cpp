@@ -1,0 +1,89 @@
+#include "batch/order_planner.hpp"
+
+#include <utility>
+
+#include "mainbore/job_file.hpp"
+#include "mainbore/plan.hpp"
+
+namespace mainbore::batch {
+namespace {
+
+Diagnostic fault_of_file(const std::string& file_name, const OrderText& text) {
+  Diagnostic told;
+  told.code = "json.syntax";
+  told.file = file_name;
+  told.line = text.line;
+  told.message = text.fault;
+  return told;
+}
+
+}  // namespace
+
+OrderPlanner::OrderPlanner(const Catalog& catalog, const Rules& rules, const BatchOptions& options,
+                           const std::string& file_name, const io::OrderTable* table)
+    : catalog_(catalog), rules_(rules), options_(options), file_name_(file_name), reader_(catalog) {
+  record_.units = options.units;
+  record_.rows = options.rows;
+  if (options.name_files) record_.file = file_name_;
+  if (table != nullptr) table_ = *table;
+}
+
+void OrderPlanner::plan(Piece& piece) {
+  for (const OrderText& text : piece.texts) {
+    read_text(piece, text);
+    finish(piece);
+  }
+  for (std::size_t row = 0; row < piece.row_count; ++row) {
+    table_->read(piece.rows[row], order_);
+    finish(piece);
+  }
+}
+
+void OrderPlanner::read_text(const Piece& piece, const OrderText& text) {
+  order_.row = text.row;
+  order_.line = text.line;
+  order_.diagnostics.clear();
+  if (!text.fault.empty()) {
+    order_.id.clear();
+    order_.job.reset();
+    order_.diagnostics.push_back(fault_of_file(file_name_, text));
+    return;
+  }
+  const std::string_view json = std::string_view(piece.bytes).substr(text.begin, text.size);
+  if (!order_.job) order_.job.emplace();
+  if (reader_.read(json, *order_.job)) return;
+  // Whatever the fast reader does not take is for the full one to accept or to explain.
+  JobFile read = read_job(json, file_name_, catalog_, {}, text.first_line);
+  order_.id = std::move(read.id);
+  order_.job = std::move(read.job);
+  order_.diagnostics = std::move(read.diagnostics);
+}
+
+void OrderPlanner::finish(Piece& piece) {
+  std::optional<Plan> plan;
+  if (order_.job) {
+    plan = mainbore::plan(*std::move(order_.job), catalog_, rules_);
+    piece.tally.add(plan->verdict);
+  } else {
+    ++piece.tally.unreadable;
+  }
+  const Plan* const made = plan ? &*plan : nullptr;
+  switch (options_.format) {
+    case BatchFormat::verdicts:
+      io::append_verdict_json(piece.out, order_, made, record_);
+      break;
+    case BatchFormat::plans:
+      io::append_plan_record(piece.out, order_, made, options_.scope, record_);
+      break;
+    case BatchFormat::table:
+      io::append_verdict_row(piece.out, order_, made, record_);
+      break;
+    case BatchFormat::week:
+      piece.week.push_back(report::week_order(
+          order_, made, {options_.units, record_.file, options_.sheets, options_.orders_before}));
+      break;
+  }
+  if (plan) order_.job = std::move(plan->job);  // its memory is used again
+}
+
+}  // namespace mainbore::batch

@@ -1,0 +1,39 @@
+// Plans the orders of a piece, one after the other. One planner a thread.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "batch/batch.hpp"
+#include "batch/piece.hpp"
+#include "io/fast_job.hpp"
+#include "io/order_table.hpp"
+#include "io/verdict_record.hpp"
+#include "mainbore/order_file.hpp"
+#include "mainbore/rules.hpp"
+
+namespace mainbore::batch {
+
+class OrderPlanner {
+ public:
+  // What is passed by reference must outlive the planner. `table`: of a table of orders, copied.
+  OrderPlanner(const Catalog& catalog, const Rules& rules, const BatchOptions& options, const std::string& file_name,
+               const io::OrderTable* table);
+
+  void plan(Piece& piece);
+
+ private:
+  void read_text(const Piece& piece, const OrderText& text);
+  void finish(Piece& piece);
+
+  const Catalog& catalog_;
+  const Rules& rules_;
+  const BatchOptions& options_;
+  const std::string& file_name_;
+  io::RecordOptions record_;
+  io::FastJobReader reader_;
+  std::optional<io::OrderTable> table_;
+  OrderRecord order_;
+};
+
+}  // namespace mainbore::batch

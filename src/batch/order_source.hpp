@@ -1,0 +1,30 @@
+// Where orders come from: a stream cut into pieces, each order with its row and line, in constant memory.
+#pragma once
+
+#include <memory>
+
+#include "batch/piece.hpp"
+#include "io/csv.hpp"
+
+namespace mainbore::batch {
+
+enum class InputFormat : std::uint8_t { csv, ndjson, json };
+
+class OrderSource {
+ public:
+  virtual ~OrderSource() = default;
+  // The next orders, behind nothing: the piece comes cleared. False at the end, when there are none.
+  virtual bool take(Piece& piece) = 0;
+};
+
+// A line is an order; lines of nothing but space are none. A line longer than any job is cut off behind what tells that.
+[[nodiscard]] std::unique_ptr<OrderSource> line_source(io::ByteSource bytes);
+
+// The elements of an array, or values one after the other, or both. Whatever stands between two separators is an order,
+// so that a fault spoils its own order; a fault of the array itself is an order of its own.
+[[nodiscard]] std::unique_ptr<OrderSource> json_source(io::ByteSource bytes);
+
+// The rows of a table whose header has been read. `reader` must outlive the source.
+[[nodiscard]] std::unique_ptr<OrderSource> table_source(io::CsvReader& reader);
+
+}  // namespace mainbore::batch

@@ -1,0 +1,64 @@
+// What travels through a batch: a piece of the input with some hundred orders, and what was made of them.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "io/csv.hpp"
+#include "mainbore/finding.hpp"
+#include "report/week.hpp"
+
+namespace mainbore::batch {
+
+// Orders by how they ended.
+struct Tally {
+  std::uint64_t go = 0;
+  std::uint64_t hold = 0;
+  std::uint64_t no_go = 0;
+  std::uint64_t unreadable = 0;
+
+  [[nodiscard]] std::uint64_t all() const { return go + hold + no_go + unreadable; }
+  void add(Verdict verdict) { ++(verdict == Verdict::go ? go : verdict == Verdict::hold ? hold : no_go); }
+  Tally& operator+=(const Tally& other) {
+    go += other.go;
+    hold += other.hold;
+    no_go += other.no_go;
+    unreadable += other.unreadable;
+    return *this;
+  }
+};
+
+// An order as text, in the bytes of its piece.
+struct OrderText {
+  std::size_t begin = 0;
+  std::size_t size = 0;
+  int first_line = 0;  // of the text, which may begin with blank lines
+  int line = 0;        // of the order
+  std::uint64_t row = 0;
+  std::string_view fault;  // what is wrong with the file here; there is no text then
+};
+
+// A piece is filled, worked on and emptied many times: its memory is used again.
+struct Piece {
+  std::string bytes;  // of the texts, and room behind them for the fast reader
+  std::vector<OrderText> texts;
+  std::vector<io::CsvRecord> rows;  // of a table; the first row_count of them
+  std::size_t row_count = 0;
+
+  std::string out;  // records in the format asked for
+  std::vector<report::WeekOrder> week;  // or what a report of the week needs of each order
+  Tally tally;
+
+  void clear() {
+    texts.clear();
+    row_count = 0;
+    out.clear();
+    week.clear();
+    tally = {};
+  }
+};
+
+}  // namespace mainbore::batch

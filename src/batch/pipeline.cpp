@@ -1,0 +1,82 @@
+#include "batch/pipeline.hpp"
+
+#include <tbb/global_control.h>
+#include <tbb/parallel_pipeline.h>
+#include <tbb/task_arena.h>
+
+#include <memory>
+#include <mutex>
+#include <utility>
+#include <vector>
+
+namespace mainbore::batch {
+namespace {
+
+// Things that are used in turn; one is made where none is free.
+template <class T>
+class Stock {
+ public:
+  template <class Make>
+  std::unique_ptr<T> take(Make make) {
+    {
+      const std::scoped_lock lock(mutex_);
+      if (!free_.empty()) {
+        std::unique_ptr<T> one = std::move(free_.back());
+        free_.pop_back();
+        return one;
+      }
+    }
+    return make();
+  }
+  void put_back(std::unique_ptr<T> one) {
+    const std::scoped_lock lock(mutex_);
+    free_.push_back(std::move(one));
+  }
+
+ private:
+  std::mutex mutex_;
+  std::vector<std::unique_ptr<T>> free_;
+};
+
+}  // namespace
+
+void run_in_order(int jobs, const Take& take, const std::function<Work()>& make_work, const Give& give) {
+  if (jobs <= 1) {
+    const Work work = make_work();
+    for (Piece piece; take(piece); piece.clear()) {
+      work(piece);
+      give(piece);
+    }
+    return;
+  }
+  Stock<Piece> pieces;
+  Stock<Work> workers;
+  const auto threads = static_cast<std::size_t>(jobs);
+  const tbb::global_control limit(tbb::global_control::max_allowed_parallelism, threads);
+  tbb::task_arena arena(jobs);
+  // A piece travels as a plain pointer: the library copies what it hands on.
+  const auto taking = tbb::make_filter<void, Piece*>(
+      tbb::filter_mode::serial_in_order, [&](tbb::flow_control& flow) -> Piece* {
+        std::unique_ptr<Piece> piece = pieces.take([] { return std::make_unique<Piece>(); });
+        if (!take(*piece)) {
+          flow.stop();
+          return nullptr;
+        }
+        return piece.release();
+      });
+  const auto working = tbb::make_filter<Piece*, Piece*>(tbb::filter_mode::parallel, [&](Piece* piece) {
+    std::unique_ptr<Work> work = workers.take([&] { return std::make_unique<Work>(make_work()); });
+    (*work)(*piece);
+    workers.put_back(std::move(work));
+    return piece;
+  });
+  const auto giving = tbb::make_filter<Piece*, void>(tbb::filter_mode::serial_in_order, [&](Piece* taken) {
+    std::unique_ptr<Piece> piece(taken);
+    give(*piece);
+    piece->clear();
+    pieces.put_back(std::move(piece));
+  });
+  arena.execute([&] { tbb::parallel_pipeline(2 * threads, taking & working & giving); });
+}
+
+}  // namespace mainbore::batch

@@ -1,0 +1,261 @@
+#include "cli/batch_command.hpp"
+
+#include <algorithm>
+#include <cerrno>
+#include <chrono>
+#include <cstring>
+#include <filesystem>
+#include <fstream>
+#include <iostream>
+#include <optional>
+#include <thread>
+
+#include "batch/batch.hpp"
+#include "cli/result_writer.hpp"
+#include "io/columns_report.hpp"
+#include "io/order_map.hpp"
+#include "io/verdict_record.hpp"
+#include "report/week.hpp"
+
+namespace mainbore::cli {
+namespace {
+
+using batch::BatchFormat;
+using batch::BatchOptions;
+using batch::InputFormat;
+using batch::Tally;
+
+// One input and its name for messages.
+class Input {
+ public:
+  Input(const std::string& path, Console& console) : name_(path == "-" ? "standard input" : path) {
+    if (path == "-") {
+      in_ = &console.in;
+      return;
+    }
+    std::error_code error;
+    if (std::filesystem::is_directory(path, error)) {
+      throw Stop(exit_no_input, "cannot open " + path + ": it is a directory");
+    }
+    errno = 0;
+    file_.open(path, std::ios::binary);
+    if (!file_) throw Stop(exit_no_input, "cannot open " + path + ": " + std::strerror(errno));
+    in_ = &file_;
+  }
+  Input(const Input&) = delete;
+  Input& operator=(const Input&) = delete;
+
+  [[nodiscard]] const std::string& name() const { return name_; }
+
+  // The first bytes, up to the one behind the first that is no space; they are read again by bytes().
+  [[nodiscard]] std::string_view first_bytes() {
+    while (ahead_.size() < 4096) {
+      char c = '\0';
+      if (!in_->get(c)) break;
+      ahead_ += c;
+      const bool mark = static_cast<unsigned char>(c) >= 0x80 && ahead_.size() <= 3;
+      if (mark || c == ' ' || c == '\t' || c == '\r' || c == '\n') continue;
+      if (in_->get(c)) ahead_ += c;
+      break;
+    }
+    return ahead_;
+  }
+
+  [[nodiscard]] io::ByteSource bytes() {
+    return [this](char* to, std::size_t room) {
+      if (!ahead_.empty()) {
+        const std::size_t size = std::min(room, ahead_.size());
+        std::memcpy(to, ahead_.data(), size);
+        ahead_.erase(0, size);
+        return size;
+      }
+      in_->read(to, static_cast<std::streamsize>(room));
+      if (in_->bad()) throw Stop(exit_no_input, "cannot read " + name_);
+      return static_cast<std::size_t>(in_->gcount());
+    };
+  }
+
+ private:
+  std::string name_;
+  std::istream* in_ = nullptr;
+  std::ifstream file_;
+  std::string ahead_;
+};
+
+InputFormat format_of(const std::string& asked, const std::string& path, Input& input) {
+  const auto named = [](std::string_view name) -> std::optional<InputFormat> {
+    if (name == "csv" || name == "tsv") return InputFormat::csv;
+    if (name == "ndjson" || name == "jsonl") return InputFormat::ndjson;
+    if (name == "json") return InputFormat::json;
+    return std::nullopt;
+  };
+  if (const auto format = named(asked)) return *format;
+  std::string extension = std::filesystem::path(path).extension().string();
+  std::transform(extension.begin(), extension.end(), extension.begin(),
+                 [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+  if (!extension.empty()) {
+    if (const auto format = named(extension.substr(1))) return *format;
+  }
+  return batch::format_of(input.first_bytes());
+}
+
+std::optional<char> delimiter_of(const std::string& text) {
+  if (text.empty()) return std::nullopt;
+  if (text == "comma" || text == ",") return ',';
+  if (text == "semicolon" || text == ";") return ';';
+  return '\t';
+}
+
+std::optional<io::OrderMap> open_map(const std::string& path, const Catalog& catalog, Console& console) {
+  if (path.empty()) return std::nullopt;
+  const std::string text = read_text(path, io::longest_map, console);
+  io::OrderMapFile read = io::read_order_map(text, path == "-" ? "standard input" : path, catalog);
+  stop_on(read.diagnostics, "no order is read through it", console);
+  return *std::move(read.map);
+}
+
+// How far it is, for whoever waits at a terminal.
+class Progress {
+ public:
+  explicit Progress(Console& console) : err_(console.err), shown_(console.environment.err_is_terminal) {}
+  ~Progress() {
+    if (any_) err_ << "\r\x1b[K" << std::flush;
+  }
+  Progress(const Progress&) = delete;
+  Progress& operator=(const Progress&) = delete;
+
+  void show(std::uint64_t orders) {
+    if (!shown_) return;
+    const auto now = std::chrono::steady_clock::now();
+    if (now - last_ < std::chrono::milliseconds(250)) return;
+    last_ = now;
+    any_ = true;
+    const auto seconds = std::chrono::duration<double>(now - begun_).count();
+    err_ << '\r' << orders << " orders, " << static_cast<std::uint64_t>(static_cast<double>(orders) / seconds)
+         << " a second" << std::flush;
+  }
+
+ private:
+  std::ostream& err_;
+  bool shown_;
+  bool any_ = false;
+  std::chrono::steady_clock::time_point begun_ = std::chrono::steady_clock::now();
+  std::chrono::steady_clock::time_point last_ = begun_;
+};
+
+ExitStatus status_of(const Tally& tally, const std::string& fail_on) {
+  if (fail_on == "never") return exit_go;
+  if (tally.unreadable > 0) return exit_unreadable;
+  if (fail_on == "unreadable") return exit_go;
+  if (tally.no_go > 0) return exit_no_go;
+  if (fail_on == "no-go") return exit_go;
+  return tally.hold > 0 ? exit_hold : exit_go;
+}
+
+void show_columns(const std::vector<std::string>& files, const BatchRequest& request, const BatchOptions& options,
+                  const Catalog& catalog, Console& console) {
+  std::string text;
+  for (const std::string& path : files) {
+    Input input(path, console);
+    if (format_of(request.in, path, input) != InputFormat::csv) {
+      throw Stop(exit_usage, "--columns is for tables, and " + input.name() + " is JSON");
+    }
+    io::CsvOptions csv;
+    csv.delimiter = options.delimiter;
+    io::CsvReader reader(input.bytes(), csv);
+    io::CsvRecord header;
+    if (!reader.read(header)) throw Stop(exit_unreadable, input.name() + " is empty");
+    io::OrderTable table(catalog, options.map, input.name(), header);
+    stop_on(table.faults(), "the table is not read", console);
+    if (!text.empty()) text += '\n';
+    text += io::format_columns_report(io::report_columns(reader, table));
+  }
+  write_result(text, request.output, console);
+}
+
+BatchOptions options_of(const BatchRequest& request) {
+  BatchOptions options;
+  const bool lines = request.format == "ndjson";
+  if (request.full && request.decisions) throw Stop(exit_usage, "give --full or --decisions, not both");
+  if ((request.full || request.decisions) && !lines) {
+    throw Stop(exit_usage, "--full and --decisions go with --format ndjson");
+  }
+  options.format = request.full || request.decisions ? BatchFormat::plans
+                   : lines                       ? BatchFormat::verdicts
+                   : request.format == "csv"     ? BatchFormat::table
+                                                 : BatchFormat::week;
+  options.scope = request.decisions ? PlanScope::decisions : PlanScope::whole;
+  options.units = request.units == "si" ? UnitSystem::si : UnitSystem::us;
+  options.rows = !request.no_rows;
+  options.sheets = request.format == "html";
+  options.delimiter = delimiter_of(request.delimiter);
+  options.jobs = request.jobs;
+  if (options.jobs == 0) options.jobs = static_cast<int>(std::max(1u, std::thread::hardware_concurrency()));
+  return options;
+}
+
+}  // namespace
+
+ExitStatus batch_command(const BatchRequest& request, Console& console) {
+  BatchOptions options = options_of(request);
+  std::vector<std::string> files = request.orders;
+  if (files.empty()) {
+    if (console.environment.in_is_terminal) {
+      throw Stop(exit_usage, "no orders: name files, or - for standard input\ntry: mainbore batch --help");
+    }
+    files.emplace_back("-");
+  }
+  std::unique_ptr<const Catalog> own_tables;
+  const Catalog& catalog = open_catalog(request.data, own_tables);
+  const std::optional<io::OrderMap> map = open_map(request.map, catalog, console);
+  options.map = map ? &*map : nullptr;
+  if (request.columns) {
+    show_columns(files, request, options, catalog, console);
+    return exit_go;
+  }
+  const Rules rules = open_rules(catalog, request.rules, console);
+  options.name_files = files.size() > 1;
+
+  ResultWriter result(request.output, console);
+  Progress progress(console);
+  report::WeekReport week;
+  Tally tally;
+  bool header_written = false;
+  std::vector<Diagnostic> faults;
+  for (const std::string& path : files) {
+    Input input(path, console);
+    const InputFormat in = format_of(request.in, path, input);
+    if (options.format == BatchFormat::table && !header_written) {
+      io::RecordOptions record;
+      record.units = options.units;
+      record.rows = options.rows;
+      if (options.name_files) record.file = input.name();
+      std::string header;
+      io::append_verdict_header(header, record);
+      result.write(header);
+      header_written = true;
+    }
+    options.orders_before = static_cast<int>(tally.all());
+    const batch::BatchResult planned =
+        batch::plan_orders(input.bytes(), in, input.name(), catalog, rules, options, [&](batch::Piece& piece) {
+          if (options.format == BatchFormat::week) {
+            for (report::WeekOrder& order : piece.week) week.add(std::move(order));
+          } else {
+            result.write(piece.out);
+          }
+          tally += piece.tally;
+          progress.show(tally.all());
+        });
+    faults.insert(faults.end(), planned.faults.begin(), planned.faults.end());
+  }
+  if (options.format == BatchFormat::week && faults.empty()) {
+    report::WeekTextOptions text;
+    text.colour = request.output.empty() && console.environment.out_is_terminal && !console.environment.no_colour;
+    result.write(request.format == "html" ? week.html() : week.text(text));
+  }
+  stop_on(faults, "the table is not read", console);
+  result.finish();
+  return status_of(tally, request.fail_on);
+}
+
+}  // namespace mainbore::cli

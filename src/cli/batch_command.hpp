@@ -1,0 +1,32 @@
+// mainbore batch: many orders -> a record each, or the report of a week.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "cli/console.hpp"
+
+namespace mainbore::cli {
+
+struct BatchRequest {
+  std::vector<std::string> orders;  // files, or "-"
+  std::string in;                   // csv, ndjson, json; empty: by the file's name, else by its first byte
+  std::string format = "text";
+  bool full = false;
+  bool decisions = false;
+  std::string map;
+  std::string delimiter;
+  bool columns = false;
+  bool no_rows = false;
+  std::string fail_on;
+  int jobs = 1;
+  std::string units = "us";
+  std::vector<std::string> rules;
+  std::string data;
+  std::string output;
+};
+
+// Exit status by the worst of the orders. Throws Stop.
+[[nodiscard]] ExitStatus batch_command(const BatchRequest& request, Console& console);
+
+}  // namespace mainbore::cli

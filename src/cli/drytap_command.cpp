@@ -1,0 +1,95 @@
+#include "cli/drytap_command.hpp"
+
+#include <array>
+
+#include "mainbore/tool_file.hpp"
+
+namespace mainbore::cli {
+namespace {
+
+constexpr std::string_view trial_form =
+    "\ngive a trial as \"depth=1.5 in, hand=4, wrench=2.5, showing=3\"; hand may be left out";
+
+std::string_view trimmed(std::string_view text) {
+  while (!text.empty() && text.front() == ' ') text.remove_prefix(1);
+  while (!text.empty() && text.back() == ' ') text.remove_suffix(1);
+  return text;
+}
+
+// A plain count: "2", "2.5", "2-1/2".
+double count_of(const std::string& option, const std::string& text, double least, double most) {
+  const ParsedMeasure read = parse_measure(text, Kind::ratio);
+  if (!read || !(read.value.base() >= least && read.value.base() <= most)) {
+    std::string range;
+    append_number(range, least, 0);
+    range += " to ";
+    append_number(range, most, 0);
+    throw Stop(exit_usage, option + " takes a number from " + range + "; found \"" + text + '"');
+  }
+  return read.value.base();
+}
+
+mechanics::TrialTap trial_of(const std::string& text) {
+  constexpr std::array<std::string_view, 4> keys = {"depth", "hand", "wrench", "showing"};
+  std::array<std::optional<std::string>, 4> values;
+  for (std::string_view rest = text; !rest.empty();) {
+    const std::size_t end = std::min(rest.find(','), rest.size());
+    const std::string_view part = rest.substr(0, end);
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+    const std::size_t equals = part.find('=');
+    if (equals == std::string_view::npos) {
+      throw Stop(exit_usage, "--trial: \"" + std::string(part) + "\" has no =" + std::string(trial_form));
+    }
+    const auto key = word_of("--trial", std::string(trimmed(part.substr(0, equals))), keys);
+    if (!key) throw Stop(exit_usage, "--trial: a value without a name" + std::string(trial_form));
+    if (values[*key]) throw Stop(exit_usage, "--trial: " + std::string(keys[*key]) + " is given twice");
+    values[*key] = trimmed(part.substr(equals + 1));
+  }
+  for (const std::size_t needed : {0U, 2U, 3U}) {
+    if (!values[needed] || values[needed]->empty()) {
+      throw Stop(exit_usage, "--trial: " + std::string(keys[needed]) + " is missing" + std::string(trial_form));
+    }
+  }
+  constexpr double most_turns = 100.0;
+  mechanics::TrialTap trial;
+  trial.depth = quantity_of("--trial depth", *values[0], Kind::length)->as<1, 0, 0>();
+  if (values[1]) trial.hand_turns = count_of("--trial hand", *values[1], 0.0, most_turns);
+  trial.wrench_turns = count_of("--trial wrench", *values[2], 0.0, most_turns);
+  trial.threads_showing = count_of("--trial showing", *values[3], -most_turns, most_turns);
+  return trial;
+}
+
+}  // namespace
+
+ExitStatus drytap_command(const DrytapRequest& request, Console& console) {
+  if (request.trials.empty()) {
+    throw Stop(exit_usage,
+               "no trial: give --trial \"depth=1.5 in, hand=4, wrench=2.5, showing=3\"\n"
+               "try: mainbore drytap --help");
+  }
+  if (request.threads_per_inch.empty()) {
+    throw Stop(exit_usage, "--threads is missing: lay a rule along the stop's thread and count the threads in an inch");
+  }
+  std::vector<mechanics::TrialTap> trials;
+  for (const std::string& trial : request.trials) trials.push_back(trial_of(trial));
+  std::unique_ptr<const Catalog> own_tables;
+  const Catalog& catalog = open_catalog(request.data, own_tables);
+  const Rules rules = open_rules(catalog, request.rules, console);
+
+  TrialSheet sheet;
+  sheet.trials = trials;
+  sheet.threads_per_inch = count_of("--threads", request.threads_per_inch, 1.0, 50.0) * units::per_inch;
+  sheet.wanted.wrench_turns =
+      request.wrench.empty() ? rules.wrench_turns.value : count_of("--wrench", request.wrench, 0.0, 20.0);
+  sheet.wanted.threads_showing =
+      request.showing.empty() ? rules.threads_showing.value : count_of("--showing", request.showing, 0.0, 20.0);
+  if (!request.least.empty())
+    sheet.limits.least_agreeing = static_cast<int>(count_of("--least", request.least, 1.0, 20.0));
+  sheet.result = mechanics::trial_taps(trials, sheet.threads_per_inch, sheet.wanted, sheet.limits);
+  write_result(request.format == "json" ? trial_taps_to_json(sheet, request.system(), JsonStyle::pretty)
+                                        : trial_taps_text(sheet, request.system()),
+               request.output, console);
+  return sheet.result.settled() ? exit_go : exit_hold;
+}
+
+}  // namespace mainbore::cli

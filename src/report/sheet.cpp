@@ -1,0 +1,585 @@
+// The field sheet: the plan's parts in the order a crew needs them. All engineering is the plan's.
+#include "mainbore/sheet.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <vector>
+
+#include "mainbore/measure.hpp"
+#include "mainbore/report.hpp"
+#include "mainbore/wording.hpp"
+#include "mainbore/work.hpp"
+#include "report/html_writer.hpp"
+#include "report/sheet_style.hpp"
+#include "report/svg_drawing.hpp"
+
+namespace mainbore {
+namespace {
+
+using report::HtmlWriter;
+
+std::string sentence_case(std::string text) {
+  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 'a' + 'A');
+  return text;
+}
+
+std::string number(double value, int decimals) {
+  std::string text;
+  append_number(text, value, decimals);
+  return text;
+}
+
+// Room on paper, in the units of the print style (96 to the inch): two letter pages of two columns. A sheet is laid out
+// here, by what its words will take, and not by the browser's columns: those leave pages half empty.
+namespace paper {
+constexpr double page = 1008.0;  // height between the margins
+constexpr double heading = 18.0;
+// Words are not set quite as counted: kept free on each page.
+constexpr double reserve = 24.0;
+constexpr double least_worth_filling = 60.0;
+}  // namespace paper
+
+// How tight the print style sets a sheet: each level does what those before it do.
+enum class Tightness : std::uint8_t {
+  lists,         // every list as a list
+  bring,         // what to bring runs on as one paragraph
+  trouble,       // so does what may go wrong
+  cautions,      // and the cautions
+  brief,         // checks of what to bring and advice with warnings stay on the screen
+  small,         // half a point smaller
+};
+constexpr std::array<std::string_view, 6> tightness_styles = {
+    "",
+    " run-bring",
+    " run-bring run-trouble",
+    " run-bring run-trouble run-cautions",
+    " run-bring run-trouble run-cautions brief",
+    " run-bring run-trouble run-cautions brief small",
+};
+
+// Heights of the first three columns that the lists run through; the fourth takes what is left.
+using Rooms = std::array<double, 3>;
+constexpr Rooms boundless = {1e9, 1e9, 1e9};
+
+class Sheet {
+ public:
+  Sheet(const Plan& plan, UnitSystem system, int count, Tightness tightness, const Rooms& rooms)
+      : out_(body_), plan_(plan), system_(system), prefix_("s" + std::to_string(count) + "-"), tightness_(tightness), rooms_(rooms) {
+    out_.start("article", {{"class", "sheet " + std::string(name_of(plan_.verdict)) +
+                                         std::string(tightness_styles[static_cast<std::size_t>(tightness)])}}).line();
+    verdict();
+    readings();
+    drawings();
+    out_.start("div", {{"class", "pair"}}).start("div", {{"class", "half"}}).line();
+    found();
+    assumed();
+    always();
+    load();
+    steps();
+    trouble();
+    record();
+    sources();
+    out_.end().end().end().line();
+  }
+
+  [[nodiscard]] double head() const { return head_; }    // height of what stands across both columns
+  [[nodiscard]] double lists() const { return lists_; }  // length of what runs through the columns
+  [[nodiscard]] const std::string& text() const { return body_; }
+
+ private:
+  [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, system_); }
+  [[nodiscard]] bool no_go() const { return plan_.verdict == Verdict::no_go; }
+  [[nodiscard]] bool wet() const { return plan_.job.main.pressurised.value_or(true); }
+
+  [[nodiscard]] std::vector<const Finding*> of(Severity severity) const {
+    std::vector<const Finding*> list;
+    for (const Finding& finding : plan_.findings) {
+      if (finding.severity == severity) list.push_back(&finding);
+    }
+    return list;
+  }
+
+  [[nodiscard]] bool at_least(Tightness level) const { return tightness_ >= level; }
+  [[nodiscard]] double line() const { return at_least(Tightness::small) ? 11.5 : 12.5; }
+  // What a paragraph takes in a column; one that runs on from another takes no line of its own.
+  [[nodiscard]] double words(std::size_t characters, bool runs_on = false) const {
+    const double lines = static_cast<double>(characters) / (at_least(Tightness::small) ? 93.0 : 88.0);
+    return line() * (runs_on ? lines : 1.0 + std::floor(lines));
+  }
+
+  // Makes room in the columns for something that should not be parted: goes on to the next column where it does not fit.
+  void place(double height) {
+    while (column_ < rooms_.size() && (column_used_ > 0.0 || rooms_[column_] <= 0.0) && column_used_ + height > rooms_[column_]) {
+      if (!list_.empty()) out_.end();
+      out_.end();
+      if (column_ % 2 == 1) out_.end().start("div", {{"class", "pair next"}});
+      out_.start("div", {{"class", "half"}}).line();
+      if (!list_.empty()) out_.start("ul", {{"class", list_}});
+      ++column_;
+      column_used_ = 0.0;
+    }
+    column_used_ += height;
+    lists_ += height;
+  }
+  void open_list(std::string style) {
+    list_ = std::move(style);
+    out_.start("ul", {{"class", list_}}).line();
+  }
+  void close_list() {
+    out_.end().line();
+    list_.clear();
+  }
+
+  void heading(std::string_view text, std::string_view beside = {}) {
+    if (getenv("SHOWLINES")) fprintf(stderr, "   col %zu at %.0f %s\n", column_, column_used_, std::string(text).c_str());
+    out_.start("h2").text(text);
+    if (!beside.empty()) out_.text(" ").element("small", beside);
+    out_.end().line();
+  }
+
+  // A label and a line to write on.
+  void blank(std::string_view label, std::string_view unit = {}, std::string_view style = {}) {
+    if (style.empty()) out_.start("span");
+    else out_.start("span", {{"class", std::string(style)}});
+    out_.text(label).text(" ").start("i", {{"class", "blank"}}).text("").end();
+    if (!unit.empty()) out_.text(" ").text(unit);
+    out_.end();
+  }
+
+  void verdict() {
+    out_.start("header").start("div", {{"class", "verdict"}});
+    switch (plan_.verdict) {
+      case Verdict::go: out_.element("h1", "GO: tap as planned, inside the stop numbers"); break;
+      case Verdict::hold: out_.element("h1", "HOLD: do not cut until every hold is cleared"); break;
+      case Verdict::no_go: out_.element("h1", "NO-GO: do not tap"); break;
+    }
+    const std::string summary = summary_of(plan_, system_);
+    const std::size_t after_verdict = summary.find(": ");
+    out_.element("p", sentence_case(after_verdict == std::string::npos ? summary : summary.substr(after_verdict + 2)));
+    out_.end().line();
+
+    const Job& job = plan_.job;
+    const std::string cover = job.main.cover ? show(Measure(*job.main.cover, Kind::distance)) : std::string();
+    std::size_t given_length = 0;
+    const std::pair<std::string_view, const std::string*> given[] = {
+        {"Order", &job.id}, {"Place", &job.place}, {"Planned for", &job.date}, {"Crew", &job.crew}, {"Cover", &cover}, {"Note", &job.note}};
+    if (std::any_of(std::begin(given), std::end(given), [](const auto& fact) { return !fact.second->empty(); })) {
+      out_.start("dl", {{"class", "facts"}});
+      for (const auto& [label, text] : given) {
+        given_length += label.size() + std::min<std::size_t>(text->size(), 300) + 4;
+        if (!text->empty()) out_.start("div").element("dt", label).text(" ").element("dd", *text).end();
+      }
+      out_.end().line();
+    }
+    // Who decides stands first among the cautions.
+    const auto list = cautions(plan_, system_);
+    if (!list.empty()) out_.element("p", list.front().text, {{"class", "who"}});
+    out_.end().line();
+    constexpr double box = 47.0;
+    head_ += box + 4.0 + words(given_length * 2 / 5) + words(list.empty() ? 0 : list.front().text.size() / 2);
+  }
+
+  [[nodiscard]] std::string limits_of(const StopNumber& stop) const {
+    if (stop.at_least && stop.at_most) return show(*stop.at_least) + " to " + show(*stop.at_most);
+    if (stop.at_least) return "at least " + show(*stop.at_least);
+    return stop.at_most ? "at most " + show(*stop.at_most) : std::string();
+  }
+
+  double stop_numbers() {
+    if (plan_.stop_numbers.empty() || no_go()) return 0.0;
+    heading("Stop numbers", "read each one; outside it, stop");
+    out_.start("table").start("tr");
+    for (const std::string_view column : {"Read", "Stop unless", "Reading"}) out_.element("th", column, {{"scope", "col"}});
+    out_.end().line();
+    for (const StopNumber& stop : plan_.stop_numbers) {
+      out_.start("tr").element("th", sentence_case(std::string(stop.what)), {{"scope", "row"}});
+      out_.element("td", limits_of(stop), {{"class", "limit"}}).element("td", "", {{"class", "read"}}).end().line();
+    }
+    out_.end().line();
+    return paper::heading + (line() + 3.0) * static_cast<double>(plan_.stop_numbers.size() + 1);
+  }
+
+  double stops() {
+    const auto list = of(Severity::stop);
+    if (list.empty()) return 0.0;
+    double height = paper::heading;
+    heading("What stops it", "and the way forward");
+    out_.start("ol", {{"class", "holds"}});
+    for (const Finding* finding : list) {
+      out_.start("li").element("h3", sentence_case(std::string(text_of(finding->code).title)));
+      out_.element("p", detail_of(*finding, system_)).element("p", fix_of(*finding, system_));
+      out_.end().line();
+      height += line() + words(detail_of(*finding, system_).size()) + words(fix_of(*finding, system_).size());
+    }
+    out_.end().line();
+    return height;
+  }
+
+  [[nodiscard]] double height_of_hold(const Finding& finding) const {
+    return words(text_of(finding.code).title.size() + fix_of(finding, system_).size() + 6) + line() + 7.0;
+  }
+
+  void hold(const Finding& finding, int count) {
+    out_.start("li").element("h3", std::to_string(count) + ". " + sentence_case(std::string(text_of(finding.code).title)) + ".");
+    out_.text(" ").element("p", detail_of(finding, system_), {{"class", "screen"}}).text(" ");
+    out_.element("p", fix_of(finding, system_), {{"class", "do"}});
+    out_.start("p", {{"class", "boxes"}});
+    blank(reading_for(finding.code), finding.limit ? shown(*finding.limit, system_).unit : std::string_view(), "first");
+    blank("by");
+    blank("time");
+    out_.end().end().line();
+  }
+
+  // What to read and to clear, in two columns as long as each other: the second begins at the hold that passes the middle.
+  void readings() {
+    out_.start("div", {{"class", "pair"}}).start("div", {{"class", "half"}}).line();
+    double left = stop_numbers() + stops();
+    const auto list = of(Severity::hold);
+    double right = no_go() ? 0.0 : 90.0;  // the numbers of the job
+    for (const Finding* finding : list) right += height_of_hold(*finding);
+    bool second = false;
+    int count = 0;
+    for (const Finding* finding : list) {
+      if (!second && left + height_of_hold(*finding) / 2.0 > right) {
+        if (count > 0) out_.end();
+        out_.end().start("div", {{"class", "half"}}).line();
+        if (count > 0) out_.start("ol", {{"class", "holds"}});
+        second = true;
+      }
+      if (count == 0) {
+        if (no_go()) heading("Also open", "to settle before it is planned again");
+        else heading("Holds", "clear each one, write it in, sign");
+        (second ? right : left) += paper::heading;
+        out_.start("ol", {{"class", "holds"}});
+      }
+      hold(*finding, ++count);
+      if (second) continue;
+      left += height_of_hold(*finding);
+      right -= height_of_hold(*finding);
+    }
+    if (count > 0) out_.end().line();
+    if (!second) out_.end().start("div", {{"class", "half"}}).line();
+    numbers();
+    out_.end().end().line();
+    head_ += std::max(left, right) + 6.0;
+  }
+
+  void fact(std::string_view label, std::string_view text) {
+    out_.start("div").element("dt", label).text(" ").element("dd", text).end().line();
+  }
+
+  // What neither the stop numbers nor the drawings show.
+  void numbers() {
+    if (no_go() || plan_.method.kind == Method::none) return;
+    const ChosenMethod& method = plan_.method;
+    const Setup& setup = plan_.setup;
+    heading("Numbers of this job");
+    out_.start("dl", {{"class", "numbers"}}).line();
+    std::string main = plan_.main.size.label() + " in " + std::string(name_of(plan_.main.material));
+    if (plan_.main.governing != nullptr && !plan_.main.governing->class_name.empty()) {
+      main += plan_.main.candidates.size() > 1 ? ", worst case " : ", ";
+      main += plan_.main.governing->class_name;
+    }
+    fact("Main", main);
+    if (method.thread) fact("Thread, tool and stop alike", std::string(name_of(*method.thread)) + " " + method.tap.label() + " in");
+    if (plan_.pressure.governed_by) {
+      fact("Pressure limit, by the " + std::string(name_of(plan_.pressure.governed_by->link)), show(plan_.pressure.governed_by->limit));
+    }
+    if (plan_.makeup) {
+      const MakeupPlan& makeup = *plan_.makeup;
+      const double past = makeup.makeup.turns_past_gauge;
+      fact("Stop the tap", number(std::fabs(past), 1) + " turns " + (past < 0 ? "short of" : "past") + " gauge");
+      fact("Stop goes in", number(makeup.makeup.hand_tight_turns, 1) + " turns by hand, " + number(makeup.wrench_turns, 1) + " by wrench");
+      fact("Threads left showing", number(makeup.threads_showing, 1));
+    }
+    if (setup.machine != nullptr && method.kind != Method::sleeve) {
+      fact("Machine, feed", setup.machine->title + ", " + std::string(name_of(setup.feed)));
+      if (wet() && setup.push > Force()) fact("Line pushes the bar with", show(setup.push));
+    }
+    if (method.kind == Method::direct && setup.clamp) {
+      fact("Hold the machine down with", show(setup.clamp->force));
+      if (setup.clamp->tension) fact("In each leg of chain", show(*setup.clamp->tension));
+      if (setup.clamp->stud_torque) fact("Stud torque, dry", show(setup.clamp->stud_torque->usual));
+    }
+    if (setup.drill_load) fact("Feed on a sharp drill", show(setup.drill_load->low.thrust) + " to " + show(setup.drill_load->high.thrust));
+    out_.end().line();
+  }
+
+  // Two columns of two, whose feet lie nearly level.
+  void drawings() {
+    if (no_go() || plan_.method.kind == Method::none) return;
+    out_.start("div", {{"class", "pair"}}).start("div", {{"class", "half"}}).line();
+    double left = report::write_section_figure(out_, plan_, system_, prefix_);
+    left += report::write_along_figure(out_, plan_, system_, prefix_);
+    out_.end().start("div", {{"class", "half"}}).line();
+    double right = report::write_threads_figure(out_, plan_, system_, prefix_);
+    right += report::write_machine_figure(out_, plan_, system_, prefix_);
+    out_.end().end().line();
+    head_ += std::max(left, right);
+  }
+
+  void found() {
+    const auto warnings = of(Severity::caution);
+    const auto notes = of(Severity::note);
+    if (warnings.empty() && notes.empty()) return;
+    const auto height = [&](const Finding& finding) {
+      const std::size_t advice = at_least(Tightness::brief) ? 0 : fix_of(finding, system_).size();
+      return words(detail_of(finding, system_).size() + advice);
+    };
+    place(paper::heading + (warnings.empty() ? 0.0 : height(*warnings.front())));
+    heading("Watch for", "found while planning");
+    open_list("plain");
+    for (const Finding* finding : warnings) {
+      if (finding != warnings.front()) place(height(*finding));
+      out_.start("li").text(detail_of(*finding, system_)).text(" ");
+      out_.element("span", fix_of(*finding, system_), {{"class", "more"}}).end().line();
+    }
+    for (const Finding* finding : notes) {
+      out_.start("li", {{"class", "screen"}}).text(detail_of(*finding, system_)).text(" ").text(fix_of(*finding, system_)).end().line();
+    }
+    close_list();
+  }
+
+  void assumed() {
+    if (plan_.main.assumed.empty()) return;
+    place(paper::heading + words(30 * plan_.main.assumed.size()));
+    heading("Assumed", "a reading takes the place of each");
+    open_list("plain runs");
+    for (const Assumption& assumption : plan_.main.assumed) {
+      std::string path(assumption.path);
+      std::replace_if(path.begin(), path.end(), [](char c) { return c == '.' || c == '_'; }, ' ');
+      std::string value;
+      append_detail(value, assumption.value, system_);
+      out_.start("li").text(sentence_case(path) + (value.empty() ? "" : ": " + value));
+      if (!assumption.because.empty()) out_.start("span", {{"class", "screen"}}).text(", ").text(assumption.because).end();
+      out_.text(". ");
+      if (!assumption.settle.empty()) out_.element("span", sentence_case(std::string(assumption.settle)) + ". ", {{"class", "screen"}});
+      out_.end().line();
+    }
+    close_list();
+  }
+
+  void always() {
+    const auto list = cautions(plan_, system_);
+    const bool runs_on = at_least(Tightness::cautions);
+    place(paper::heading + 2.0 * line());
+    heading("Cautions", "read out at the pit, every time");
+    open_list("plain cautions");
+    // The first, on who decides, stands at the top of the sheet.
+    for (std::size_t i = 1; i < list.size(); ++i) {
+      place(words(list[i].text.size() + 3, runs_on) - (i == 1 ? 2.0 * line() : 0.0));
+      out_.start("li").text(list[i].text).text(" ");
+      if (!list[i].basis.empty()) out_.element("span", "(" + std::string(list[i].basis) + ")", {{"class", "screen"}});
+      out_.end().line();
+    }
+    close_list();
+  }
+
+  void load() {
+    const auto list = materials(plan_, system_);
+    if (list.empty()) return;
+    place(paper::heading + 2.0 * line());
+    heading("Bring", "tick each one");
+    open_list("marks bring");
+    for (const LoadItem& item : list) {
+      const std::size_t check = at_least(Tightness::brief) ? 0 : item.check.size();
+      place(words(item.item.size() + item.size.size() + check + 8, at_least(Tightness::bring)));
+      out_.start("li").element("b", (item.quantity > 1 ? std::to_string(item.quantity) + " " : std::string()) + item.item);
+      if (!item.size.empty()) out_.text(", ").text(item.size);
+      out_.text(". ").element("span", item.check, {{"class", "more"}}).text(" ").end().line();
+    }
+    close_list();
+  }
+
+  // Where valve, bleed and pressure stand after a step that moved one of them.
+  [[nodiscard]] std::string now(const RigState& state) const {
+    const Seat seat = seat_of(plan_.method.kind);
+    const std::string_view valve = seat == Seat::stop ? "stop" : "valve";
+    const bool open = seat == Seat::stop ? state.stop_open : state.valve_open;
+    return std::string(valve) + (open ? " OPEN" : " SHUT") + ", bleed " + (state.bleed_open ? "OPEN" : "SHUT") + ", chamber " +
+           (state.pressure_above ? "FULL" : "ZERO");
+  }
+
+  void steps() {
+    const auto list = procedure(plan_, system_);
+    if (list.empty()) return;
+    std::string_view phase;
+    std::string before;
+    int count = 0;
+    for (const Step& step : list) {
+      const std::string state = now(step.state);
+      const bool moved = wet() && step.state.machine_on && step.state.chamber_closed && state != before;
+      before = state;
+      const bool first = phase.empty();
+      const bool begins = step.phase != phase;
+      if (begins && !first) close_list();
+      place(words(step.text.size() + step.hold_point.size() + 8 + (moved ? state.size() + 1 : 0)) + (begins ? line() : 0.0) +
+            (first ? paper::heading : 0.0));
+      if (first) heading("Order of work", "box: go no further until it is so");
+      if (begins) {
+        phase = step.phase;
+        out_.element("h3", phase);
+        open_list("steps");
+      }
+      out_.start("li").element("b", std::to_string(++count) + ".", {{"class", "n"}}).text(" ").text(step.text);
+      if (moved) out_.text(" ").element("span", state, {{"class", "now"}});
+      if (!step.hold_point.empty()) out_.text(" ").element("b", step.hold_point, {{"class", "until"}});
+      out_.end().line();
+    }
+    close_list();
+  }
+
+  void trouble() {
+    const auto list = contingencies(plan_, system_);
+    if (list.empty()) return;
+    place(paper::heading + 2.0 * line());
+    heading("If it goes wrong");
+    open_list("plain trouble");
+    for (const Step& step : list) {
+      place(words(step.text.size() + 3, at_least(Tightness::trouble)) - (&step == &list.front() ? 2.0 * line() : 0.0));
+      // What goes wrong stands before the colon.
+      const std::size_t colon = std::min(step.text.find(':'), step.text.size());
+      out_.start("li").element("b", step.text.substr(0, colon)).text(step.text.substr(colon) + " ").end().line();
+    }
+    close_list();
+  }
+
+  void record() {
+    if (no_go()) return;
+    const std::string_view length = system_ == UnitSystem::si ? "mm" : "in";
+    const std::string_view distance = system_ == UnitSystem::si ? "m" : "ft";
+    const std::string_view pressure = system_ == UnitSystem::si ? "kPa" : "psi";
+    place(paper::heading + 9.0 * 17.0);
+    out_.start("section", {{"class", "record"}});
+    heading("Record", "as done");
+    out_.start("div");
+    blank("Date");
+    blank("Start, end");
+    blank("Line", pressure);
+    blank("Outside", length);
+    blank("Wall", length);
+    blank("Condition");
+    blank("Clock");
+    blank("Cover", distance);
+    blank("Station");
+    for (const std::string_view tie : {"Tie 1:", "Tie 2:"}) {
+      out_.start("span", {{"class", "tie"}});
+      blank(tie, distance);
+      blank("from", {}, "wide");
+      out_.end();
+    }
+    if (plan_.method.kind == Method::direct) {
+      blank("Turns by wrench");
+      blank("Threads showing");
+    }
+    blank("Coupon kept by");
+    blank("Leak check");
+    blank("Tapped by, initials");
+    blank("Seen by");
+    blank("Odd about the main", {}, "tie");
+    out_.end().end().line();
+  }
+
+  // The publications by name, in the order met; the text report says which number rests on which.
+  void sources() {
+    struct Resting {
+      std::string name;
+      bool recalled;  // some of it
+    };
+    std::vector<Resting> list;
+    const auto add = [&](const Basis* basis) {
+      if (basis == nullptr) return;
+      if (!basis->utility && basis->source == nullptr) return;
+      // What follows the first comma or semicolon of a title describes it.
+      const std::string name = basis->utility ? "The utility's own rules" : basis->source->title.substr(0, basis->source->title.find_first_of(",;"));
+      const bool recalled = !basis->utility && basis->how == How::memory;
+      const auto known = std::find_if(list.begin(), list.end(), [&](const Resting& r) { return r.name == name; });
+      if (known == list.end()) list.push_back({name, recalled});
+      else known->recalled = known->recalled || recalled;
+    };
+    if (const Pipe* pipe = plan_.main.governing; pipe != nullptr && pipe->series != nullptr) {
+      for (const Basis& basis : pipe->series->provenance) add(&basis);
+    }
+    if (plan_.catalog != nullptr && plan_.method.thread) {
+      if (const TapThread* thread = plan_.catalog->thread(*plan_.method.thread, plan_.method.tap)) add(&thread->basis);
+    }
+    for (const PressureLimit& limit : plan_.pressure.limits) add(limit.basis);
+    for (const Finding& finding : plan_.findings) {
+      for (const Basis* basis : finding.basis) add(basis);
+    }
+    if (list.empty()) return;
+    std::string text;
+    for (const Resting& resting : list) text += (text.empty() ? "" : "; ") + resting.name + (resting.recalled ? " (in part recalled: check)" : "");
+    place(paper::heading + words(text.size()));
+    heading("Numbers rest on");
+    out_.element("p", text + ".").line();
+  }
+
+  std::string body_;
+  HtmlWriter out_;
+  const Plan& plan_;
+  UnitSystem system_;
+  std::string prefix_;
+  Tightness tightness_;
+  Rooms rooms_;
+  std::size_t column_ = 0;
+  double column_used_ = 0.0;
+  std::string list_;  // style of the list that is open
+  double head_ = 0.0;
+  double lists_ = 0.0;
+};
+
+}  // namespace
+
+void append_page_head(std::string& out, std::string_view title) {
+  out += "<!DOCTYPE html>\n";
+  HtmlWriter head(out);
+  out += "<html lang=\"en\">\n";
+  head.start("head").empty("meta", {{"charset", "utf-8"}});
+  head.empty("meta", {{"name", "viewport"}, {"content", "width=device-width, initial-scale=1"}});
+  head.element("title", title);
+  // An icon of nothing, so that a browser does not go looking for one.
+  head.empty("link", {{"rel", "icon"}, {"href", "data:,"}});
+  out += "<style>";
+  out += report::sheet_style;
+  out += "</style>";
+  head.end();
+  out += "\n<body>\n";
+}
+
+void append_sheet_body(std::string& out, const Plan& plan, UnitSystem system, int number) {
+  // Laid out loosely first, then as tight as it takes to hold it on two pages.
+  for (const Tightness tightness : {Tightness::lists, Tightness::bring, Tightness::trouble, Tightness::cautions,
+                                    Tightness::brief, Tightness::small}) {
+    const Sheet trial(plan, system, number, tightness, boundless);
+    const double first_page = std::max(paper::page - paper::reserve - trial.head(), 0.0);
+    const double second_page = paper::page - paper::reserve;
+    if (trial.lists() > 2.0 * (first_page + second_page) && tightness != Tightness::small) continue;
+    // Columns beside each other end level: on the first page at its foot, on the last where the lists end.
+    Rooms rooms{};
+    if (trial.lists() <= 2.0 * first_page) {
+      rooms = {trial.lists() / 2.0, boundless[1], boundless[2]};
+    } else if (first_page < paper::least_worth_filling) {
+      rooms = {0.0, 0.0, trial.lists() / 2.0};
+    } else {
+      rooms = {first_page, first_page, trial.lists() / 2.0 - first_page};
+    }
+    if (getenv("SHOWLINES")) fprintf(stderr, "%-14s head %.0f lists %.0f level %d rooms %.0f %.0f\n", plan.job.id.c_str(), trial.head(), trial.lists(), int(tightness), rooms[0], rooms[2]);
+    out += Sheet(plan, system, number, tightness, rooms).text();
+    return;
+  }
+}
+
+void append_page_tail(std::string& out) { out += "</body>\n</html>\n"; }
+
+std::string sheet_html(const Plan& plan, UnitSystem system) {
+  std::string out;
+  const std::string verdict(name_of(plan.verdict));
+  append_page_head(out, plan.job.id.empty() ? "Field sheet: " + verdict : plan.job.id + ": " + verdict);
+  append_sheet_body(out, plan, system, 1);
+  append_page_tail(out);
+  return out;
+}
+
+}  // namespace mainbore

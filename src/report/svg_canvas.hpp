@@ -1,0 +1,77 @@
+// A drawing on paper: lines, dimensions and words of an inline SVG, 96 units to the printed inch.
+//
+// Words and line weights carry the meaning: heavy lines are cut edges, light ones dimensions, dashes what is drawn for
+// its place only. Every number that is the plan's carries the path of the plan document it comes from.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "mainbore/measure.hpp"
+#include "report/html_writer.hpp"
+
+namespace mainbore::report {
+
+struct At {
+  double x = 0.0;
+  double y = 0.0;  // downward
+};
+
+// Words with at most one number of the plan's in them.
+struct Label {
+  std::string before;
+  std::optional<Measure> number;
+  std::string_view path;      // of the number in the plan document
+  std::string after;
+  std::string rounded = {};   // what is written for the number, where fewer places will do
+};
+
+enum class Anchor : std::uint8_t { start, middle, end };
+
+inline constexpr double canvas_width = 364.0;
+inline constexpr double text_size = 12.0;
+
+// Room that words need in the widest face they may be set in.
+[[nodiscard]] double width_of(std::string_view text);
+// A number of the drawing's, with two decimals.
+[[nodiscard]] std::string coordinate(double value);
+
+class Canvas {
+ public:
+  // Opens the svg element; `id` is unique in the page. `scale` is units of the drawing to the inch of the real thing.
+  Canvas(HtmlWriter& out, UnitSystem system, std::string_view id, double height, double scale, std::string_view title,
+         std::string_view description);
+  ~Canvas();
+  Canvas(const Canvas&) = delete;
+  Canvas& operator=(const Canvas&) = delete;
+
+  // Style by class: "cut", "edge", "thin", "dash", "axis", "fill", "blank", "hatch", "tooth" ...
+  void line(At from, At to, std::string_view style);
+  void circle(At centre, double radius, std::string_view style);
+  void box(At corner, double width, double height, std::string_view style);
+  void path(std::string_view d, std::string_view style);
+  void begin_turned(double degrees, At centre);
+  void end_turned();
+
+  void words(At at, const Label& label, Anchor anchor = Anchor::start, std::string_view style = "t");
+  // Words with a light line from them to the point they speak of.
+  void leader(At point, At end, const Label& label, Anchor anchor);
+  // Dimension lines with heads; where the span is too short for them they point inward from outside.
+  void across(double from, double to, double y, const Label& label);
+  void upright(double x, double from, double to, const Label& label, Anchor anchor);
+  // A bar as long as a round length of the real thing.
+  void scale_bar(At at);
+
+ private:
+  void head(At tip, double dx, double dy);
+  [[nodiscard]] std::string number_text(const Label& label) const;
+  [[nodiscard]] std::string shown_text(const Label& label) const;
+
+  HtmlWriter& out_;
+  UnitSystem system_;
+  double scale_;
+};
+
+}  // namespace mainbore::report

@@ -1,0 +1,337 @@
+#include "report/week.hpp"
+
+#include <algorithm>
+#include <set>
+#include <tuple>
+#include <utility>
+
+#include "mainbore/sheet.hpp"
+#include "report/week_page.hpp"
+
+namespace mainbore::report {
+namespace {
+
+constexpr std::size_t most_names = 200;  // of orders that go: nobody reads more
+constexpr std::size_t most_wanting = 40;  // names of orders that want one thing
+
+// What stays in the ground or is used up is added up over the orders of a truck. Of everything else, which goes from one
+// order to the next, a truck carries as many as the most demanding order asks for.
+bool is_used_up(std::string_view key) {
+  constexpr std::array<std::string_view, 10> keys = {
+      "corporation-stop", "service-saddle", "tapping-sleeve", "tapping-valve",   "support",
+      "service-pipe",     "curb-stop",      "machine-gasket", "encasement-tape", "trial-piece"};
+  return std::find(keys.begin(), keys.end(), key) != keys.end();
+}
+
+void add_load(std::vector<LoadItem>& load, const LoadItem& item) {
+  const auto same = std::find_if(load.begin(), load.end(), [&](const LoadItem& known) {
+    return known.key == item.key && known.item == item.item && known.size == item.size;
+  });
+  if (same == load.end()) load.push_back(item);
+  else if (is_used_up(item.key)) same->quantity += item.quantity;
+  else same->quantity = std::max(same->quantity, item.quantity);
+}
+
+std::string joined(const std::vector<std::string>& words, std::string_view between = ", ") {
+  std::string text;
+  for (const std::string& word : words) {
+    if (!text.empty()) text += between;
+    text += word;
+  }
+  return text;
+}
+
+// "A, B, C and 14 more"
+std::string some_of(const std::vector<std::string>& names, std::size_t all, std::size_t most) {
+  const std::size_t shown = std::min(names.size(), all > most + 1 ? most : all);
+  std::string text = joined({names.begin(), names.begin() + static_cast<std::ptrdiff_t>(shown)});
+  if (all > shown) text += " and " + std::to_string(all - shown) + " more";
+  return text;
+}
+
+// The beginning, in whole words; all of it stands further below.
+std::string cut_short(const std::string& text) {
+  constexpr std::size_t longest = 56;
+  if (text.size() <= longest) return text;
+  const std::size_t space = text.rfind(' ', longest);
+  return space == std::string::npos ? text : text.substr(0, space) + " ...";
+}
+
+std::string orders_in_words(std::uint64_t count) { return std::to_string(count) + (count == 1 ? " order" : " orders"); }
+
+// "2026-05-04, North, 9 Ropewalk: 1 in direct tap in the ..."
+std::string heading_of(const WeekOrder& order) {
+  std::vector<std::string> facts;
+  for (const std::string* fact : {&order.date, &order.crew, &order.place}) {
+    if (!fact->empty()) facts.push_back(*fact);
+  }
+  return (facts.empty() ? std::string() : joined(facts) + ": ") + order.summary;
+}
+
+// A thing a line, its sizes behind it: "Corporation stop, AWWA taper inlet: 2 x 1 in; 3 x 3/4 in". `used_up` says of
+// which kind the lines are. What has no size and is needed once goes to `single`, where that is wanted.
+void write_items(WeekPage& page, const std::vector<LoadItem>& load, bool used_up, std::vector<std::string>* single) {
+  std::vector<std::pair<std::string, std::string>> lines;
+  for (const LoadItem& item : load) {
+    if (is_used_up(item.key) != used_up) continue;
+    if (single != nullptr && item.size.empty() && item.quantity == 1) {
+      single->push_back(item.item);
+      continue;
+    }
+    std::string much = item.quantity > 1 || used_up ? std::to_string(item.quantity) : std::string();
+    if (!item.size.empty()) much += (much.empty() ? "" : " x ") + item.size;
+    const auto same = std::find_if(lines.begin(), lines.end(), [&](const auto& line) { return line.first == item.item; });
+    if (same == lines.end()) lines.emplace_back(item.item, std::move(much));
+    else same->second += "; " + much;
+  }
+  for (const auto& [name, much] : lines) page.tick(name + ": " + much);
+}
+
+// Only then does the order of the letters tell the order of the days.
+bool is_iso_date(std::string_view date) {
+  if (date.size() < 10 || date[4] != '-' || date[7] != '-') return false;
+  return date.substr(0, 10).find_first_not_of("0123456789-") == std::string_view::npos;
+}
+
+}  // namespace
+
+void WeekReport::add(WeekOrder order) {
+  ++counts_[static_cast<std::size_t>(order.end)];
+  for (std::string& remark : order.remarks) remarks_.emplace_back(order.name, std::move(remark));
+  order.remarks.clear();
+  if (!order.load.empty()) {
+    const auto [place, fresh] = truck_of_.try_emplace({order.date, order.crew}, trucks_.size());
+    if (fresh) trucks_.push_back({order.date, order.crew, 0, 0, {}});
+    Truck& truck = trucks_[place->second];
+    ++truck.orders;
+    if (order.end == WeekEnd::hold) ++truck.holds;
+    for (const LoadItem& item : order.load) add_load(truck.load, item);
+    order.load = {};
+  }
+  for (const std::string& thing : order.scarce) {
+    if (order.date.empty()) continue;
+    const auto [place, fresh] = wanted_of_.try_emplace({order.date, thing}, wanted_.size());
+    if (fresh) wanted_.push_back({order.date, thing, {}});
+    wanted_[place->second].orders.push_back({order.name, order.crew});
+  }
+  if (!order.sheet.empty()) {
+    if (++sheet_count_ <= most_sheets) sheets_ += order.sheet;
+    else sheets_ = {};
+    order.sheet = {};
+  }
+  if (order.end == WeekEnd::go) {
+    if (go_.size() < most_names) go_.push_back(order.name);
+    return;
+  }
+  if (order.end == WeekEnd::hold) {
+    for (const WeekReason& reason : order.reasons) ++holds_by_code_[static_cast<std::size_t>(reason.code)];
+  }
+  troubled_.push_back(std::move(order));
+}
+
+const WeekReason& WeekReport::particular(const WeekOrder& order) const {
+  if (order.end != WeekEnd::hold) return order.reasons.front();
+  const auto orders_with = [&](const WeekReason& reason) { return holds_by_code_[static_cast<std::size_t>(reason.code)]; };
+  return *std::min_element(order.reasons.begin(), order.reasons.end(), [&](const WeekReason& a, const WeekReason& b) {
+    return orders_with(a) < orders_with(b);
+  });
+}
+
+void WeekReport::write(WeekPage& page) const {
+  std::uint64_t all = 0;
+  for (const std::uint64_t orders : counts_) all += orders;
+  page.title(orders_in_words(all) + ": " + std::to_string(count(WeekEnd::unreadable)) + " cannot be read, " +
+             std::to_string(count(WeekEnd::no_go)) + " no-go, " + std::to_string(count(WeekEnd::hold)) + " hold, " +
+             std::to_string(count(WeekEnd::go)) + " go");
+  write_glance(page);
+  write_unreadable(page);
+  write_stops(page);
+  write_holds(page);
+  write_on_site(page);
+  write_go(page);
+  write_remarks(page);
+  write_scarce(page);
+  write_load(page);
+}
+
+// All that will go wrong on one screen.
+void WeekReport::write_glance(WeekPage& page) const {
+  if (troubled_.empty()) return;
+  page.heading("AT A GLANCE", "what does not simply go");
+  constexpr std::array<std::pair<WeekEnd, std::string_view>, 3> ends = {
+      {{WeekEnd::unreadable, "unread"}, {WeekEnd::no_go, "NO-GO "}, {WeekEnd::hold, "hold  "}}};
+  for (const auto& [end, word] : ends) {
+    for (const WeekOrder& order : troubled_) {
+      if (order.end != end || order.reasons.empty()) continue;
+      const WeekReason& reason = particular(order);
+      std::string text = order.name;
+      if (!order.date.empty()) text += ' ' + order.date;
+      if (!order.crew.empty()) text += ' ' + order.crew;
+      text += ": " + (end == WeekEnd::unreadable ? cut_short(reason.why) : reason.what);
+      if (order.reasons.size() > 1) text += ", and " + std::to_string(order.reasons.size() - 1) + " more";
+      page.row(word, text);
+    }
+  }
+}
+
+void WeekReport::write_unreadable(WeekPage& page) const {
+  if (count(WeekEnd::unreadable) == 0) return;
+  page.heading("CANNOT BE READ", "ask for what is missing; nothing was planned");
+  for (const WeekOrder& order : troubled_) {
+    if (order.end != WeekEnd::unreadable) continue;
+    page.entry(order.name, "(" + order.where + ")");
+    for (const WeekReason& reason : order.reasons) {
+      page.line("Why", reason.why);
+      if (!reason.fix.empty()) page.line("Do", reason.fix);
+    }
+  }
+}
+
+void WeekReport::write_stops(WeekPage& page) const {
+  if (count(WeekEnd::no_go) == 0) return;
+  page.heading("NO-GO", "send no crew");
+  for (const WeekOrder& order : troubled_) {
+    if (order.end != WeekEnd::no_go) continue;
+    page.entry(order.name, heading_of(order));
+    for (const WeekReason& reason : order.reasons) {
+      page.line("Why", reason.why);
+      page.line("Do", reason.fix);
+    }
+  }
+}
+
+// What is particular to the order first, with its remedy; the other holds by name.
+void WeekReport::write_holds(WeekPage& page) const {
+  if (count(WeekEnd::hold) == 0) return;
+  page.heading("HOLD", "may be tapped once each hold is cleared on site");
+  for (const WeekOrder& order : troubled_) {
+    if (order.end != WeekEnd::hold || order.reasons.empty()) continue;
+    page.entry(order.name, heading_of(order));
+    const WeekReason& first = particular(order);
+    page.line("Why", first.why);
+    page.line("Do", first.fix);
+    std::vector<std::string> others;
+    for (const WeekReason& reason : order.reasons) {
+      if (&reason != &first) others.push_back(reason.what);
+    }
+    if (!others.empty()) page.line("Also", joined(others, "; ") + ".");
+  }
+}
+
+// Reading by reading, because that is how the instruments are taken along.
+void WeekReport::write_on_site(WeekPage& page) const {
+  if (count(WeekEnd::hold) == 0) return;
+  struct Reading {
+    std::string name;
+    std::string what;
+    std::vector<std::string> orders;
+  };
+  std::vector<Reading> readings;
+  std::map<std::string, std::size_t> reading_of;
+  for (const WeekOrder& order : troubled_) {
+    if (order.end != WeekEnd::hold) continue;
+    for (const WeekReason& reason : order.reasons) {
+      const std::string name = reason.bound.empty() ? reason.reading : reason.reading + ", " + reason.bound;
+      const auto [place, fresh] = reading_of.try_emplace(name + '\n' + reason.what, readings.size());
+      if (fresh) readings.push_back({name, reason.what, {}});
+      readings[place->second].orders.push_back(order.name);
+    }
+  }
+  std::stable_sort(readings.begin(), readings.end(),
+                   [](const Reading& a, const Reading& b) { return a.orders.size() > b.orders.size(); });
+  page.heading("ON SITE", "what the holds ask to be read or agreed, and for which orders");
+  for (const Reading& reading : readings) {
+    page.row(reading.name, "(" + reading.what + "): " + some_of(reading.orders, reading.orders.size(), most_wanting));
+  }
+}
+
+void WeekReport::write_go(WeekPage& page) const {
+  if (count(WeekEnd::go) == 0) return;
+  page.heading("GO", "inside the stop numbers of each plan");
+  page.paragraph(some_of(go_, count(WeekEnd::go), most_names));
+}
+
+void WeekReport::write_remarks(WeekPage& page) const {
+  if (remarks_.empty()) return;
+  page.heading("SET ASIDE", "cells that cannot be; planned without them");
+  for (const auto& [name, remark] : remarks_) page.row(name, remark);
+}
+
+// Two orders of one crew come one after the other. Of two crews, or of crews nobody has named, one waits.
+void WeekReport::write_scarce(WeekPage& page) const {
+  bool begun = false;
+  for (const Wanted& wanted : wanted_) {
+    std::set<std::string> crews;
+    bool unnamed = false;
+    std::vector<std::string> names;
+    for (const Wanting& order : wanted.orders) {
+      crews.insert(order.crew);
+      unnamed = unnamed || order.crew.empty();
+      names.push_back(order.crew.empty() ? order.name : order.name + " (" + order.crew + ")");
+    }
+    if (wanted.orders.size() < 2 || (crews.size() < 2 && !unnamed)) continue;
+    if (!begun) page.heading("SAME DAY, SAME THING", "see that there is one for each, or move an order");
+    begun = true;
+    page.row(wanted.date, wanted.thing + " for " + some_of(names, names.size(), most_wanting));
+  }
+}
+
+std::vector<const WeekReport::Truck*> WeekReport::trucks_by_day() const {
+  std::vector<const Truck*> trucks;
+  for (const Truck& truck : trucks_) trucks.push_back(&truck);
+  const bool sortable =
+      std::all_of(trucks.begin(), trucks.end(), [](const Truck* truck) { return is_iso_date(truck->date); });
+  if (sortable) {
+    std::stable_sort(trucks.begin(), trucks.end(), [](const Truck* a, const Truck* b) {
+      return std::tie(a->date, a->crew) < std::tie(b->date, b->crew);
+    });
+  }
+  return trucks;
+}
+
+void WeekReport::write_load(WeekPage& page) const {
+  if (trucks_.empty()) return;
+  page.heading("LOAD LIST", "fittings added up; of a tool as many as the order that needs most of them");
+  std::vector<LoadItem> stores;
+  for (const Truck* truck : trucks_by_day()) {
+    std::vector<std::string> whose;
+    for (const std::string* fact : {&truck->date, &truck->crew}) {
+      if (!fact->empty()) whose.push_back(*fact);
+    }
+    if (whose.empty()) whose.emplace_back(trucks_.size() > 1 ? "No day and no crew" : "All orders");
+    const std::string first = whose.front() + (whose.size() > 1 ? "," : ":");
+    std::string orders = whose.size() > 1 ? whose[1] + ": " : std::string();
+    orders += orders_in_words(truck->orders);
+    if (truck->holds > 0) orders += ", " + std::to_string(truck->holds) + " of them on hold";
+    page.entry(first, orders);
+    write_items(page, truck->load, true, nullptr);
+    std::vector<std::string> tools;
+    write_items(page, truck->load, false, &tools);
+    if (!tools.empty()) page.tick("One each: " + joined(tools, "; "));
+    for (const LoadItem& item : truck->load) {
+      if (is_used_up(item.key)) add_load(stores, item);
+    }
+  }
+  if (trucks_.size() < 2) return;
+  page.entry("From stores,", "for all of them");
+  write_items(page, stores, true, nullptr);
+}
+
+std::string WeekReport::text(const WeekTextOptions& options) const {
+  WeekText page(options.width, options.colour);
+  write(page);
+  return std::move(page).take();
+}
+
+std::string WeekReport::html() const {
+  std::string out;
+  append_page_head(out, "Orders");
+  WeekHtml page(out);
+  write(page);
+  page.finish();
+  out += sheets_;
+  append_page_tail(out);
+  return out;
+}
+
+}  // namespace mainbore::report
