@@ -1,0 +1,79 @@
+#include "bench/orders.hpp"
+
+#include <array>
+#include <string_view>
+
+namespace mainbore::bench {
+namespace {
+
+// splitmix64: a sequence of its own for each order.
+class Dice {
+ public:
+  explicit Dice(std::uint64_t seed) : state_(seed * 0x9E3779B97F4A7C15u + 1) {}
+  std::size_t below(std::size_t count) {
+    state_ += 0x9E3779B97F4A7C15u;
+    std::uint64_t mixed = state_;
+    mixed = (mixed ^ (mixed >> 30)) * 0xBF58476D1CE4E5B9u;
+    mixed = (mixed ^ (mixed >> 27)) * 0x94D049BB133111EBu;
+    return static_cast<std::size_t>((mixed ^ (mixed >> 31)) % count);
+  }
+  template <std::size_t N>
+  std::string_view one_of(const std::array<std::string_view, N>& words) {
+    return words[below(N)];
+  }
+
+ private:
+  std::uint64_t state_;
+};
+
+struct Kind {
+  std::string_view material;
+  std::string_view class_name;
+  std::string_view thread;
+};
+constexpr std::array kinds = {
+    Kind{"ductile iron", "PC 350", "AWWA taper"}, Kind{"ductile iron", "Class 52", "NPT"},
+    Kind{"PVC", "C900 DR 18", "AWWA taper"},      Kind{"PVC", "C900 DR 14", "AWWA taper"},
+    Kind{"cast iron", "Class B", "AWWA taper"},   Kind{"asbestos cement", "Class 150", "AWWA taper"},
+};
+constexpr std::array<std::string_view, 5> sizes = {"6 in", "8 in", "10 in", "12 in", "200 mm"};
+constexpr std::array<std::string_view, 4> services = {"3/4 in", "1 in", "1-1/2 in", "2 in"};
+constexpr std::array<std::string_view, 6> streets = {"Millrace Lane", "Weir Road",    "Tannery Lane",
+                                                     "Chapel Hill",   "Orchard Road", "Ropewalk"};
+constexpr std::array<std::string_view, 3> crews = {"North", "South", "Valley"};
+constexpr std::string_view own_machine =
+    R"(,"title":"Second truck's machine","smallest_tap":"1/2 in","largest_tap":"2 in","hand_limit":"100 psi",)"
+    R"("body_rating":"200 psi","bar_diameter":"1.25 in","bar_travel":"9 in","standoff":"4.5 in",)"
+    R"("chain_length":"48 in","chain_extension":"24 in")";
+constexpr std::array<std::string_view, 3> conditions = {"sound", "sound", "pitted"};
+
+}  // namespace
+
+void append_order(std::string& out, std::uint64_t number) {
+  Dice dice(number);
+  const Kind& kind = kinds[dice.below(kinds.size())];
+  // Of four orders one says what its machine is.
+  const bool machine_given = dice.below(4) == 0;
+  const auto add = [&](auto... parts) { (out.append(parts), ...); };
+  const auto whole = [](std::size_t value) { return std::to_string(value); };
+  add(R"({"id":"AV-)", std::to_string(100000 + number), R"(","place":")", whole(1 + dice.below(400)), " ",
+      dice.one_of(streets), R"(, Ashby Vale, north side of the road","date":"2026-05-0)", whole(4 + dice.below(5)),
+      R"(","crew":")", dice.one_of(crews), R"(","main":{"material":")", kind.material, R"(","size":")",
+      dice.one_of(sizes), R"(","class":")", kind.class_name, R"(","pressure":")", whole(45 + dice.below(70)),
+      R"( psi","installed":)", whole(1930 + dice.below(90)), R"(,"condition":")", dice.one_of(conditions),
+      R"(","encased":false,"curved":false,"temperature":")", whole(40 + dice.below(35)),
+      R"( degF","surge":"20 psi","carries":"water","cover":"4 ft )", whole(dice.below(12)),
+      R"( in"},"nearby":[{"what":"bell","along":")", whole(3 + dice.below(9)), R"( ft"},{"what":"tap","along":"-)",
+      whole(1 + dice.below(12)), R"( ft","clock":"3:00","size":"3/4 in"}],"service":{"size":")",
+      dice.one_of(services), R"(","thread":")", kind.thread,
+      R"("},"machine":{"feed":"hand","extensions":1)",
+      machine_given ? own_machine : std::string_view(), "}}\n");
+}
+
+std::string orders(std::size_t count) {
+  std::string text;
+  for (std::size_t number = 1; number <= count; ++number) append_order(text, number);
+  return text;
+}
+
+}  // namespace mainbore::bench

@@ -1,0 +1,101 @@
+// The parts of docs/ that say what the program's own tables say: job.md, rules.md, findings.md.
+//
+// Each page has words of its own down to the line of `marker`; what follows is made from the tables.
+//     pages check DOCS_DIR    compares; exits 1 and names the page that differs
+//     pages write DOCS_DIR    brings the pages up to date
+#include <fstream>
+#include <iostream>
+#include <iterator>
+#include <sstream>
+#include <string>
+
+#include "io/job_fields.hpp"
+#include "mainbore/diagnostic.hpp"
+#include "mainbore/rules_file.hpp"
+#include "mainbore/wording.hpp"
+
+namespace mainbore {
+namespace {
+
+constexpr std::string_view marker = "<!-- Below: made from the program's tables by tests/docs/pages.cpp -->\n";
+
+// A cell of a Markdown table: one line, no bare bar.
+std::string cell(std::string_view text) {
+  std::string out;
+  for (const char c : text) {
+    if (c == '\n') {
+      out += ' ';
+    } else {
+      if (c == '|') out += '\\';
+      out += c;
+    }
+  }
+  return out;
+}
+
+std::string job_table() {
+  std::string out = "\n| path | what it is | what may be written |\n|---|---|---|\n";
+  for (const io::JobField& field : io::job_fields()) {
+    out += "| `" + std::string(field.path) + "`" + (field.need == io::Need::always ? " (required)" : "") + " | " +
+           cell(field.help) + " | " + cell(io::allowed_text(field, Catalog::builtin())) + " |\n";
+  }
+  return out;
+}
+
+std::string rules_table() {
+  std::string out = "\n| rule | what it is |\n|---|---|\n";
+  for (const TapLimitField& field : tap_limit_fields()) {
+    out += "| `" + std::string(field.path) + "` (list) | " + cell(field.help) + " |\n";
+  }
+  out += "| `" + std::string(clearances_path) + ".THING` | clearance along the main from each kind of thing near a tap |\n";
+  for (const RuleField& field : rule_fields()) {
+    out += "| `" + std::string(field.path) + "` | " + cell(field.help) + " |\n";
+  }
+  return out;
+}
+
+std::string findings_table() {
+  std::string out;
+  for (std::size_t i = 0; i < finding_codes.size(); ++i) {
+    const FindingText& text = text_of(static_cast<FindingCode>(i));
+    out += "\n**`" + std::string(finding_codes[i]) + "`** " + std::string(text.title) + ". " + std::string(text.about) + "\n";
+  }
+  return out;
+}
+
+std::string read(const std::string& path) {
+  std::ifstream file(path, std::ios::binary);
+  return {std::istreambuf_iterator<char>(file), {}};
+}
+
+int run(const std::string& verb, const std::string& folder) {
+  int wrong = 0;
+  const std::pair<std::string, std::string> pages[] = {
+      {"job.md", job_table()}, {"rules.md", rules_table()}, {"findings.md", findings_table()}};
+  for (const auto& [name, table] : pages) {
+    const std::string path = folder + "/" + name;
+    const std::string page = read(path);
+    const std::size_t at = page.find(marker);
+    if (at == std::string::npos) {
+      std::cerr << path << " has no line: " << marker;
+      return 1;
+    }
+    const std::string wanted = page.substr(0, at + marker.size()) + table;
+    if (page == wanted) continue;
+    ++wrong;
+    if (verb == "write") std::ofstream(path, std::ios::binary) << wanted;
+    else std::cerr << path << " differs from the program's tables: run pages write DOCS_DIR\n";
+  }
+  return verb == "check" && wrong > 0 ? 1 : 0;
+}
+
+}  // namespace
+}  // namespace mainbore
+
+int main(int argc, char** argv) {
+  if (argc != 3) {
+    std::cerr << "usage: pages check|write DOCS_DIR\n";
+    return 64;
+  }
+  return mainbore::run(argv[1], argv[2]);
+}

@@ -1,0 +1,139 @@
+// The report of a week: what stands in it, in what order, and how loads add up.
+#include "report/week.hpp"
+
+#include "support/catch.hpp"
+#include "unit/batch/streams.hpp"
+
+using namespace mainbore;
+using namespace mainbore::report;
+using namespace mainbore::test;
+
+namespace {
+
+WeekReport report_of(std::string_view csv) {
+  WeekReport week;
+  batch::BatchOptions options;
+  options.format = batch::BatchFormat::week;
+  (void)batch::plan_orders(source_of(csv), batch::InputFormat::csv, "week.csv", Catalog::builtin(), default_rules(),
+                           options, [&](batch::Piece& piece) {
+                             for (WeekOrder& order : piece.week) week.add(std::move(order));
+                           });
+  return week;
+}
+
+std::size_t at(const std::string& text, std::string_view what) {
+  INFO(text);
+  const std::size_t found = text.find(what);
+  CHECK(found != std::string::npos);
+  return found;
+}
+
+WeekOrder order(std::string name, std::string date, std::string crew) {
+  WeekOrder made;
+  made.name = std::move(name);
+  made.date = std::move(date);
+  made.crew = std::move(crew);
+  return made;
+}
+
+const std::string header = "id,date,crew,main.material,main.size,main.pressure,main.carries,service.size\n";
+
+}  // namespace
+
+TEST_CASE("trouble stands before what goes, each order once with its reason and remedy") {
+  const std::string text = report_of(header +
+                                     "A,2026-05-04,North,ductile iron,8 in,82 psi,water,1 in\n"
+                                     "B,2026-05-04,North,PVC,6 in,60 psi,sewage,1 in\n"
+                                     "C,2026-05-04,North,PVC,,60 psi,,1 in\n")
+                               .text({});
+  CHECK(text.starts_with("3 orders: 1 cannot be read, 1 no-go, 1 hold, 0 go\n"));
+  const std::size_t unread = at(text, "CANNOT BE READ");
+  const std::size_t stop = at(text, "NO-GO - send");
+  const std::size_t hold = at(text, "HOLD - may");
+  CHECK(unread < stop);
+  CHECK(stop < hold);
+  CHECK(hold < at(text, "ON SITE"));
+  CHECK(text.find("carrying sewage") > stop);
+  CHECK(text.find("LOAD LIST") != std::string::npos);
+}
+
+TEST_CASE("an empty week is a report too") {
+  CHECK(report_of(header).text({}) == "0 orders: 0 cannot be read, 0 no-go, 0 hold, 0 go\n");
+}
+
+TEST_CASE("fittings add up, tools go from order to order") {
+  WeekReport week;
+  for (const std::string name : {"A", "B", "C"}) {
+    WeekOrder one = order(name, name == "C" ? "2026-05-05" : "2026-05-04", "North");
+    one.load = {{"corporation-stop", "Corporation stop", "1 in", 2, ""},
+                {"combined-drill-and-tap", "Combined drill and tap", "1 in", 1, ""},
+                {"pressure-gauge", "Pressure gauge", "", 1, ""}};
+    week.add(std::move(one));
+  }
+  const std::string text = week.text({});
+  const std::size_t monday = at(text, "2026-05-04, North: 2 orders");
+  const std::size_t tuesday = at(text, "2026-05-05, North: 1 order\n");
+  const std::string first = text.substr(monday, tuesday - monday);
+  CHECK(first.find("Corporation stop: 4 x 1 in") != std::string::npos);
+  CHECK(first.find("Combined drill and tap: 1 in") != std::string::npos);
+  CHECK(first.find("One each: Pressure gauge") != std::string::npos);
+  const std::size_t stores = at(text, "From stores");
+  CHECK(text.find("Corporation stop: 6 x 1 in", stores) != std::string::npos);
+  CHECK(text.find("Pressure gauge", stores) == std::string::npos);
+}
+
+TEST_CASE("orders without day and crew make one load") {
+  WeekReport week;
+  WeekOrder one = order("A", "", "");
+  one.load = {{"corporation-stop", "Corporation stop", "1 in", 1, ""}};
+  week.add(std::move(one));
+  CHECK(week.text({}).find("All orders: 1 order\n") != std::string::npos);
+}
+
+TEST_CASE("one scarce thing wanted by two crews on one day is flagged") {
+  const auto flagged = [](std::vector<WeekOrder> orders) {
+    WeekReport week;
+    for (WeekOrder& one : orders) {
+      one.scarce = {"a powered feed"};
+      week.add(std::move(one));
+    }
+    return week.text({}).find("SAME DAY, SAME THING") != std::string::npos;
+  };
+  CHECK(flagged({order("A", "2026-05-04", "North"), order("B", "2026-05-04", "South")}));
+  CHECK(flagged({order("A", "2026-05-04", ""), order("B", "2026-05-04", "")}));
+  CHECK_FALSE(flagged({order("A", "2026-05-04", "North"), order("B", "2026-05-04", "North")}));
+  CHECK_FALSE(flagged({order("A", "2026-05-04", "North"), order("B", "2026-05-05", "South")}));
+  CHECK_FALSE(flagged({order("A", "", "North"), order("B", "", "South")}));
+}
+
+TEST_CASE("the hold that fewest orders share stands first") {
+  const auto hold = [](FindingCode code, const std::string& what) {
+    WeekReason reason;
+    reason.code = code;
+    reason.what = what;
+    reason.why = "why " + what;
+    reason.fix = "fix " + what;
+    reason.reading = "reading";
+    return reason;
+  };
+  const WeekReason common = hold(FindingCode::place_not_looked, "common");
+  const WeekReason rare = hold(FindingCode::main_wall_thin, "rare");
+  WeekReport week;
+  for (const bool both : {true, false}) {
+    WeekOrder one = order(both ? "A" : "B", "", "");
+    one.end = WeekEnd::hold;
+    one.reasons = both ? std::vector{common, rare} : std::vector{common};
+    week.add(std::move(one));
+  }
+  const std::string text = week.text({});
+  CHECK(text.find("hold   A: rare, and 1 more") != std::string::npos);
+  CHECK(text.find("Why: why rare") < text.find("Also: common."));
+}
+
+TEST_CASE("the page of a week is well-formed and holds the words of the text") {
+  const std::string html = report_of(header + "A,2026-05-04,<b>&,ductile iron,8 in,82 psi,water,1 in\n").html();
+  CHECK(html.starts_with("<!DOCTYPE html>"));
+  CHECK(html.find("&lt;b&gt;&amp;") != std::string::npos);
+  CHECK(html.find("<b>&") == std::string::npos);
+  CHECK(html.ends_with("</html>\n"));
+}
