@@ -54,7 +54,7 @@ struct Tapers {
 };
 
 struct PitPlan {
-  excavation::Pit pit;                       // bottom, depth and the slope it is dug at: 0 where the walls stand upright
+  excavation::Pit pit;                       // bottom, depth, the slope it is dug at: 0 where walls stand upright
   excavation::PitTop top;
   Length main_od;
   Length main_to_far_wall;                   // at the bottom, from the far side of the main

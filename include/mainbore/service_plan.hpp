@@ -43,7 +43,9 @@ enum class LossPart : std::uint8_t { corporation_stop, curb_stop, line, fittings
 inline constexpr std::size_t loss_part_count = 6;
 inline constexpr std::array<std::string_view, loss_part_count> loss_part_names = {
     "tap and corporation stop", "curb stop", "line", "fittings", "meter", "rise"};
-[[nodiscard]] constexpr std::string_view name_of(LossPart part) { return loss_part_names[static_cast<std::size_t>(part)]; }
+[[nodiscard]] constexpr std::string_view name_of(LossPart part) {
+  return loss_part_names[static_cast<std::size_t>(part)];
+}
 
 struct LossItem {
   LossPart part = LossPart::line;

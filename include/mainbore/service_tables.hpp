@@ -30,7 +30,9 @@ enum class Tubing : std::uint8_t { copper_k, copper_l, polyethylene, pex };
 inline constexpr std::size_t tubing_count = 4;
 inline constexpr std::array<std::string_view, tubing_count> tubing_names = {"copper type K", "copper type L",
                                                                             "polyethylene SDR 9", "PEX SDR 9"};
-[[nodiscard]] constexpr std::string_view name_of(Tubing tubing) { return tubing_names[static_cast<std::size_t>(tubing)]; }
+[[nodiscard]] constexpr std::string_view name_of(Tubing tubing) {
+  return tubing_names[static_cast<std::size_t>(tubing)];
+}
 
 struct TubeSize {
   Tubing tubing = Tubing::copper_k;

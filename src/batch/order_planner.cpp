@@ -60,30 +60,28 @@ void OrderPlanner::read_text(const Piece& piece, const OrderText& text) {
 }
 
 void OrderPlanner::finish(Piece& piece) {
-  std::optional<Plan> plan;
-  if (order_.job) {
-    plan = mainbore::plan(*std::move(order_.job), catalog_, rules_);
-    piece.tally.add(plan->verdict);
-  } else {
+  if (!order_.job) {
     ++piece.tally.unreadable;
+    return write(piece, nullptr);
   }
-  const Plan* const made = plan ? &*plan : nullptr;
+  Plan plan = mainbore::plan(*std::move(order_.job), catalog_, rules_);
+  piece.tally.add(plan.verdict);
+  write(piece, &plan);
+  *order_.job = std::move(plan.job);  // its memory is used again
+}
+
+void OrderPlanner::write(Piece& piece, const Plan* plan) {
   switch (options_.format) {
     case BatchFormat::verdicts:
-      io::append_verdict_json(piece.out, order_, made, record_);
-      break;
+      return io::append_verdict_json(piece.out, order_, plan, record_);
     case BatchFormat::plans:
-      io::append_plan_record(piece.out, order_, made, options_.scope, record_);
-      break;
+      return io::append_plan_record(piece.out, order_, plan, options_.scope, record_);
     case BatchFormat::table:
-      io::append_verdict_row(piece.out, order_, made, record_);
-      break;
+      return io::append_verdict_row(piece.out, order_, plan, record_);
     case BatchFormat::week:
       piece.week.push_back(report::week_order(
-          order_, made, {options_.units, record_.file, options_.sheets, options_.orders_before}));
-      break;
+          order_, plan, {options_.units, record_.file, options_.sheets, options_.orders_before}));
   }
-  if (plan) order_.job = std::move(plan->job);  // its memory is used again
 }
 
 }  // namespace mainbore::batch

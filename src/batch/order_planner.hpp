@@ -25,6 +25,7 @@ class OrderPlanner {
  private:
   void read_text(const Piece& piece, const OrderText& text);
   void finish(Piece& piece);
+  void write(Piece& piece, const Plan* plan);
 
   const Catalog& catalog_;
   const Rules& rules_;

@@ -47,12 +47,13 @@ class LineSource : public OrderSource {
       }
       make_room(std::max(piece_size, 2 * held));
       while (held + room_behind < text.size()) {
-        const std::size_t got = bytes_(text.data() + held, text.size() - room_behind - held);
-        if (got == 0) {
-          ended_ = true;
-          break;
-        }
+        const std::size_t room = text.size() - room_behind - held;
+        const std::size_t got = bytes_(text.data() + held, room);
+        ended_ = got == 0;
+        const bool line_ends = std::memchr(text.data() + held, '\n', got) != nullptr;
         held += got;
+        // Where no more is to be had at once, what has come goes on its way: somebody may be waiting for it.
+        if (ended_ || (got < room && line_ends)) break;
       }
       const std::size_t last = std::string_view(text).substr(0, held).rfind('\n');
       whole = ended_ ? held : last == std::string_view::npos ? 0 : last + 1;
@@ -107,6 +108,8 @@ class JsonSource : public OrderSource {
     used_ = 0;
     while (used_ < piece_size) {
       if (at_ == held_) {
+        // Where no more is to be had at once, what has come goes on its way: somebody may be waiting for it.
+        if (held_ < block_.size() && !piece.texts.empty()) break;
         held_ = bytes_(block_.data(), block_.size());
         at_ = 0;
         if (held_ == 0) {

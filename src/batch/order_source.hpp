@@ -1,4 +1,7 @@
 // Where orders come from: a stream cut into pieces, each order with its row and line, in constant memory.
+//
+// A source of bytes that gives less than there is room for has no more at once: JSON that has come that far is planned
+// without waiting for more.
 #pragma once
 
 #include <memory>

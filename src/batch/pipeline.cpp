@@ -1,11 +1,13 @@
 #include "batch/pipeline.hpp"
 
 #include <tbb/global_control.h>
+#include <tbb/info.h>
 #include <tbb/parallel_pipeline.h>
 #include <tbb/task_arena.h>
 
 #include <memory>
 #include <mutex>
+#include <optional>
 #include <utility>
 #include <vector>
 
@@ -52,7 +54,9 @@ void run_in_order(int jobs, const Take& take, const std::function<Work()>& make_
   Stock<Piece> pieces;
   Stock<Work> workers;
   const auto threads = static_cast<std::size_t>(jobs);
-  const tbb::global_control limit(tbb::global_control::max_allowed_parallelism, threads);
+  // More threads than cores only where they are asked for.
+  std::optional<tbb::global_control> more;
+  if (jobs > tbb::info::default_concurrency()) more.emplace(tbb::global_control::max_allowed_parallelism, threads);
   tbb::task_arena arena(jobs);
   // A piece travels as a plain pointer: the library copies what it hands on.
   const auto taking = tbb::make_filter<void, Piece*>(

@@ -954,8 +954,8 @@ class CatalogLoader {
     only(file, {"us", "si", "head"});
     const object table = table_in(file, "us");
     tables.water_basis = basis_of(table);
-    constexpr std::array<std::string_view, 7> names = {"degF",        "weight_lbf_ft3", "nu_1e-5_ft2_s", "density_slug_ft3",
-                                                       "mu_1e-5_lbf_s_ft2", "vapor_psi", "vapor_how"};
+    constexpr std::array<std::string_view, 7> names = {
+        "degF", "weight_lbf_ft3", "nu_1e-5_ft2_s", "density_slug_ft3", "mu_1e-5_lbf_s_ft2", "vapor_psi", "vapor_how"};
     std::size_t count = 0;
     const auto at = columns_of(table, names, 3, count);
     each_row(table, count, [&](const Cells& cells) {
@@ -1026,7 +1026,8 @@ class CatalogLoader {
     only(file, {"swell", "weight"});
     const object weight = table_in(file, "weight");
     std::size_t count = 0;
-    const auto at = columns_of(weight, std::array<std::string_view, 4>{"soil", "lb_per_ft3", "source", "how"}, 4, count);
+    const auto at =
+        columns_of(weight, std::array<std::string_view, 4>{"soil", "lb_per_ft3", "source", "how"}, 4, count);
     each_row(weight, count, [&](const Cells& cells) {
       const UnitWeight value = positive(cells[at[1]], "lb_per_ft3") * units::lbf_per_ft3;
       (as_text(cells[at[0]], "soil") == "rock" ? tables.rock_weight : tables.soil_weight) = value;

@@ -11,7 +11,8 @@ const TubeSize* ServiceTables::tube(Tubing tubing, NominalSize size) const {
 }
 
 const MeterSize* ServiceTables::meter(NominalSize size) const {
-  const auto found = std::find_if(meters.begin(), meters.end(), [&](const MeterSize& meter) { return meter.size == size; });
+  const auto found =
+      std::find_if(meters.begin(), meters.end(), [&](const MeterSize& meter) { return meter.size == size; });
   return found == meters.end() ? nullptr : &*found;
 }
 

@@ -69,9 +69,18 @@ class Input {
         ahead_.erase(0, size);
         return size;
       }
-      in_->read(to, static_cast<std::streamsize>(room));
-      if (in_->bad()) throw Stop(exit_no_input, "cannot read " + name_);
-      return static_cast<std::size_t>(in_->gcount());
+      // Waits for the first byte only, so that an order is answered when it has come.
+      if (in_->peek() == std::istream::traits_type::eof()) {
+        if (in_->bad()) throw Stop(exit_no_input, "cannot read " + name_);
+        return std::size_t{0};
+      }
+      std::size_t got = 0;
+      while (got < room) {
+        const std::streamsize more = in_->readsome(to + got, static_cast<std::streamsize>(room - got));
+        if (more <= 0) break;
+        got += static_cast<std::size_t>(more);
+      }
+      return got;
     };
   }
 

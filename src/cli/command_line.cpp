@@ -10,6 +10,7 @@
 #include "cli/identify_command.hpp"
 #include "cli/plan_command.hpp"
 #include "cli/run.hpp"
+#include "cli/schema_command.hpp"
 #include "cli/table_command.hpp"
 #include "io/nearest.hpp"
 
@@ -78,6 +79,12 @@ constexpr const char* table_help =
     "  mainbore table\n"
     "  mainbore table --material PVC --rules district.json\n"
     "  mainbore table --machine job.json --format html -o table.html\n";
+
+constexpr const char* schema_help =
+    "Writes the JSON Schema (draft-07) of a job, of a utility's rules or of a plan.\n"
+    "\n"
+    "  mainbore schema job\n"
+    "  mainbore schema rules -o rules.schema.json\n";
 
 // A command's page begins with its examples; in the list of commands its first line is enough.
 class HelpPage : public CLI::Formatter {
@@ -238,6 +245,13 @@ void add_table_options(CLI::App& command, TableRequest& request) {
   add_tool_options(command, request, {"text", "csv", "json", "html"});
 }
 
+void add_schema_options(CLI::App& command, SchemaRequest& request) {
+  command.add_option("WHAT", request.what, "job, rules or plan")->type_name("");
+  command.add_option("--data", request.data, "tables to use in place of those built in")->type_name("DIR");
+  command.add_option("-o,--output", request.output, "write the result there, not to standard output")
+      ->type_name("FILE");
+}
+
 std::vector<std::string_view> names_of_commands(const CLI::App& program) {
   std::vector<std::string_view> names;
   for (const CLI::App* command : program.get_subcommands([](const CLI::App*) { return true; })) {
@@ -309,6 +323,9 @@ ExitStatus dispatch(std::span<const std::string> arguments, Console& console) {
   add_drytap_options(*drytap_app, drytap);
   CLI::App* const table_app = program.add_subcommand("table", table_help);
   add_table_options(*table_app, table);
+  SchemaRequest schema;
+  CLI::App* const schema_app = program.add_subcommand("schema", schema_help);
+  add_schema_options(*schema_app, schema);
 
   require_known_command(program, arguments);
   try {
@@ -326,6 +343,7 @@ ExitStatus dispatch(std::span<const std::string> arguments, Console& console) {
   if (identify_app->parsed()) return identify_command(identify, console);
   if (drytap_app->parsed()) return drytap_command(drytap, console);
   if (table_app->parsed()) return table_command(table, console);
+  if (schema_app->parsed()) return schema_command(schema, console);
   return plan_app->parsed() ? plan_command(plan, console) : explain_command(explain, console);
 }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
 #include <bitset>
 #include <cstdint>
 #include <cstring>
@@ -26,26 +27,30 @@ static_assert(FastJobReader::room_behind >= simdjson::SIMDJSON_PADDING);
 class Spellings {
  public:
   static constexpr std::size_t longest = 24;
+  static constexpr std::size_t words = longest / 8;
 
   struct Entry {
-    std::array<std::uint64_t, longest / 8> text{};
+    std::array<std::uint64_t, words> text{};
     std::uint32_t size = 0;  // of the text; 0: nothing stands here
     std::uint32_t field = 0;
     FieldValue value;
   };
 
-  // The place of a spelling of up to `longest` bytes; says whether it stands there already.
+  // The place of a spelling of up to `longest` bytes; says whether it stands there already. Reads `longest` bytes, which
+  // must be readable.
   std::pair<Entry*, bool> find(std::size_t field, std::string_view text) {
-    std::array<std::uint64_t, longest / 8> words{};
-    std::memcpy(words.data(), text.data(), text.size());
+    std::array<std::uint64_t, words> spelling{};
+    std::memcpy(spelling.data(), text.data(), longest);
+    for (std::size_t i = 0; i < words; ++i) spelling[i] &= masks[text.size()][i];
     const auto number = static_cast<std::uint32_t>(field);
     const auto size = static_cast<std::uint32_t>(text.size());
-    std::uint64_t hash = (words[0] + number) * 0x9E3779B97F4A7C15u;
-    hash = (hash ^ (hash >> 29) ^ words[1]) * 0xBF58476D1CE4E5B9u;
-    hash = (hash ^ (hash >> 31) ^ words[2]) * 0x94D049BB133111EBu;
+    std::uint64_t hash = (spelling[0] + number) * 0x9E3779B97F4A7C15u;
+    hash ^= spelling[1] * 0xBF58476D1CE4E5B9u;
+    hash ^= spelling[2] * 0x94D049BB133111EBu;
+    hash = (hash ^ (hash >> 32)) * 0x9E3779B97F4A7C15u;
     Entry& entry = entries_[hash >> (64 - bits)];
-    if (entry.size == size && entry.field == number && entry.text == words) return {&entry, true};
-    entry.text = words;
+    if (entry.size == size && entry.field == number && entry.text == spelling) return {&entry, true};
+    entry.text = spelling;
     entry.size = 0;  // until its value is known
     entry.field = number;
     return {&entry, false};
@@ -53,6 +58,17 @@ class Spellings {
 
  private:
   static constexpr int bits = 12;
+  // Of the first so many bytes. Bytes beyond the text are whatever stands there.
+  static constexpr auto masks = [] {
+    std::array<std::array<std::uint64_t, words>, longest + 1> all{};
+    for (std::size_t size = 0; size <= longest; ++size) {
+      for (std::size_t byte = 0; byte < size; ++byte) {
+        const std::size_t place = std::endian::native == std::endian::little ? byte % 8 : 7 - byte % 8;
+        all[size][byte / 8] |= std::uint64_t{0xFF} << (8 * place);
+      }
+    }
+    return all;
+  }();
   std::vector<Entry> entries_ = std::vector<Entry>(std::size_t{1} << bits);
 };
 
@@ -120,22 +136,23 @@ class ObjectTable {
   std::vector<Object> objects_;  // the job itself first
 };
 
-// Empty, with the memory of its texts and lists kept. Members that this does not know are empty all the same.
-void clear(Job& job) {
+// An empty job with the memory of the texts and lists of a used one. Members that this does not know are empty all the
+// same.
+Job emptied(Job& used) {
   Job fresh;
   const auto keep = [](auto& to, auto& from) {
     to = std::move(from);
     to.clear();
   };
-  keep(fresh.id, job.id);
-  keep(fresh.place, job.place);
-  keep(fresh.date, job.date);
-  keep(fresh.crew, job.crew);
-  keep(fresh.note, job.note);
-  keep(fresh.main.class_name, job.main.class_name);
-  keep(fresh.main.standard, job.main.standard);
-  keep(fresh.machine.profile, job.machine.profile);
-  job = std::move(fresh);
+  keep(fresh.id, used.id);
+  keep(fresh.place, used.place);
+  keep(fresh.date, used.date);
+  keep(fresh.crew, used.crew);
+  keep(fresh.note, used.note);
+  keep(fresh.main.class_name, used.main.class_name);
+  keep(fresh.main.standard, used.main.standard);
+  keep(fresh.machine.profile, used.machine.profile);
+  return fresh;
 }
 
 bool starts_escape_of_surrogate(const char* at, const char* end) {
@@ -185,8 +202,7 @@ class FastJobReader::Reader {
 
   bool read(std::string_view text, Job& job) {
     if (text.size() > longest_job || has_surrogates(text)) return false;
-    clear(job);
-    draft_.job = std::move(job);
+    draft_.job = emptied(job);
     draft_.machine.reset();
     seen_.reset();
     od::document document;

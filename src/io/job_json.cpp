@@ -46,13 +46,6 @@ FieldValue known_value(const JobField& field, const Job& job, std::size_t index)
   return field.load(job, index, field.kind);
 }
 
-bool anything_known(std::span<const JobField> rows, const Job& job, std::size_t index) {
-  for (const JobField& field : rows) {
-    if (known_value(field, job, index).index() != 0) return true;
-  }
-  return false;
-}
-
 // The members of one object: rows whose paths agree in the first `prefix` characters.
 void write_members(JsonWriter& out, std::span<const JobField> rows, std::size_t prefix, const Job& job,
                    std::size_t index, UnitSystem system) {
@@ -82,10 +75,12 @@ void write_members(JsonWriter& out, std::span<const JobField> rows, std::size_t 
         }
         out.end_array();
       }
-    } else if (anything_known(inside, job, index)) {
+    } else {
+      const JsonWriter::Mark before = out.mark();
       out.begin_object(key);
       write_members(out, inside, inner, job, index, system);
-      out.end_object();
+      if (out.nothing_yet()) out.back_to(before);
+      else out.end_object();
     }
     rows = rows.subspan(count);
   }

@@ -16,11 +16,25 @@ class JsonWriter {
   JsonWriter(const JsonWriter&) = delete;
   JsonWriter& operator=(const JsonWriter&) = delete;
 
-  // Inside an object give the key; inside an array, and for the root, leave it out.
+  // Inside an object give the key; inside an array, and for the root, leave it out. Keys and units are names of ours and
+  // are written as they stand.
   void begin_object(std::string_view key = {}) { open(key, '{'); }
+  // Inside an object, under a key that may be anybody's text.
+  void begin_object_named(std::string_view name);
   void end_object() { close('}'); }
   void begin_array(std::string_view key = {}) { open(key, '['); }
   void end_array() { close(']'); }
+
+  // To take back an object that turned out to have nothing in it.
+  struct Mark {
+    std::size_t size = 0;
+    int depth = 0;
+    bool first = true;
+  };
+  [[nodiscard]] Mark mark() const { return {out_.size(), depth_, first_}; }
+  void back_to(Mark mark);
+  // Whether nothing stands in the innermost bracket yet.
+  [[nodiscard]] bool nothing_yet() const { return first_; }
 
   void text(std::string_view key, std::string_view value);
   void flag(std::string_view key, bool value);
@@ -33,6 +47,7 @@ class JsonWriter {
 
  private:
   void before(std::string_view key);  // comma, line, indentation, key
+  void before_compact(std::string_view key);
   void open(std::string_view key, char bracket);
   void close(char bracket);
   void line();
@@ -41,7 +56,7 @@ class JsonWriter {
   std::string& out_;
   JsonStyle style_;
   int depth_ = 0;
-  bool first_ = true;  // nothing stands in the innermost bracket yet
+  bool first_ = true;
 };
 
 }  // namespace mainbore::io

@@ -397,7 +397,7 @@ class PlanWriter {
   void write_sources() {
     out_.begin_object("sources");
     for (const auto& [id, source] : sources_) {
-      out_.begin_object(id);
+      out_.begin_object_named(id);
       out_.text("title", source->title);
       put_text("where", source->where);
       put_text("note", source->note);

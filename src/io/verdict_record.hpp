@@ -23,7 +23,7 @@ struct RecordOptions {
   UnitSystem units = UnitSystem::us;
   bool rows = true;       // row and line, and the lines of reasons; without them a record is the same in whatever piece
                           // of a longer file its order stands
-  std::string_view file;  // named in each record where it is not empty: several files in one batch
+  std::string_view file = {};  // named in each record where it is not empty: several files in one batch
 };
 
 // One line of JSON, line end included. `plan` is nullptr exactly where the order could not be read.

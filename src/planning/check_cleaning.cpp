@@ -46,9 +46,9 @@ void plan_flush(Context& context, const LaidLine& laid, CleaningPlan& cleaning) 
   flush.chlorine = Concentration::mg_per_litre(rules.flush_chlorine.value);
   flush.agents.reserve(tables.dechlorination.size());
   for (const DechlorinationAgent& agent : tables.dechlorination) {
-    flush.agents.push_back({&agent, sanitary::dechlorination_weight(flush.full.discharged, flush.chlorine,
-                                                                    agent.per_chlorine,
-                                                                    rules.dechlorination_excess.value)});
+    flush.agents.push_back(
+        {&agent, sanitary::dechlorination_weight(flush.full.discharged, flush.chlorine, agent.per_chlorine,
+                                                 rules.dechlorination_excess.value)});
   }
   const bool only_rinses = over(flush.least.flow, flush.available);
   if (only_rinses || over(flush.full.flow, flush.available)) {

@@ -60,7 +60,9 @@ excavation::SoilEvidence evidence_of(const ExcavationFacts& facts) {
 class PitCheck {
  public:
   explicit PitCheck(Context& context)
-      : context_(context), rules_(context.rules), facts_(context.job().excavation),
+      : context_(context),
+        rules_(context.rules),
+        facts_(context.job().excavation),
         thresholds_(thresholds_of(context.rules)) {}
 
   void run() {
@@ -116,7 +118,8 @@ class PitCheck {
 
   void judge_spoil() {
     const auto& distance = facts_.spoil_distance;
-    if (!distance || !excavation::duties_at({.depth = Length(), .spoil_distance = distance}, thresholds_).spoil_too_near) {
+    if (!distance ||
+        !excavation::duties_at({.depth = Length(), .spoil_distance = distance}, thresholds_).spoil_too_near) {
       return;
     }
     context_.common.add(FindingCode::pit_spoil_too_near, Severity::hold)
@@ -139,8 +142,7 @@ class PitCheck {
     auto finding = context_.common.add(FindingCode::pit_sewer_near, Severity::hold);
     finding.value(Measure(*apart, Kind::distance))
         .at_least(Measure(rules_.sewer_apart.value, Kind::distance))
-        .with(Measure(rules_.sewer_below.value),
-              facts_.sewer_below ? Detail(Measure(*facts_.sewer_below)) : Detail())
+        .with(Measure(rules_.sewer_below.value), facts_.sewer_below ? Detail(Measure(*facts_.sewer_below)) : Detail())
         .basis(rules_.sewer_apart.basis, rules_.sewer_below.basis);
   }
 
@@ -171,7 +173,8 @@ class PitCheck {
     const Length depth = plan.pit.depth;
     excavation::GroundFinding found = excavation::GroundFinding::not_examined;
     if (facts_.finding) {
-      found = *facts_.finding == CaveInSign::sign ? excavation::GroundFinding::sign : excavation::GroundFinding::no_sign;
+      found =
+          *facts_.finding == CaveInSign::sign ? excavation::GroundFinding::sign : excavation::GroundFinding::no_sign;
     }
     if (facts_.distress.value_or(false)) found = excavation::GroundFinding::sign;
     const excavation::ExcavationDuties duties =
@@ -211,8 +214,8 @@ class PitCheck {
     if (duties.atmosphere_test) add(FindingCode::pit_atmosphere, Severity::hold, rules_.atmosphere_depth);
     if (duties.guardrail) add(FindingCode::pit_guardrail, Severity::caution, rules_.guardrail_depth);
     // Whether bad air is to be expected is a competent person's to say; until then the plan says that it was not asked.
-    if (!facts_.hazard && excavation::duties_at({.depth = depth, .atmosphere_hazard_expected = true}, thresholds_)
-                              .atmosphere_test) {
+    if (!facts_.hazard &&
+        excavation::duties_at({.depth = depth, .atmosphere_hazard_expected = true}, thresholds_).atmosphere_test) {
       findings.add(FindingCode::pit_not_checked, Severity::note)
           .with(std::string_view("excavation.hazard"))
           .basis(rules_.atmosphere_depth.basis);
@@ -228,8 +231,8 @@ class PitCheck {
                                      .open_for = facts_.open_for.value_or(2.0 * rules_.short_term_open.value),
                                      .distress = distress};
     plan.slope = excavation::allowed_slope(slope_case, slopes, thresholds_);
-    const bool upright = plan.protective_system == excavation::ProtectiveSystem::not_required ||
-                         plan.protection == Protection::shield;
+    const bool upright =
+        plan.protective_system == excavation::ProtectiveSystem::not_required || plan.protection == Protection::shield;
     if (!upright) {
       // For an engineer's pit, the slope of the tables at their end: enough to know what has to be moved.
       slope_case.depth = std::min(plan.pit.depth, rules_.engineer_depth.value);
@@ -330,7 +333,8 @@ std::vector<NotChecked> not_checked(const Plan& plan) {
     list.push_back({"water for the customer",
                     "service.line.material, service.line.length and service.demand.flow or .fixture_units with .code"});
   }
-  if (!plan.cleaning) list.push_back({"disinfection and flushing", "sanitary.stock, service.line.material and .length"});
+  if (!plan.cleaning)
+    list.push_back({"disinfection and flushing", "sanitary.stock, service.line.material and .length"});
   if (!plan.excavation) list.push_back({"the pit", "main.cover, excavation.soil and excavation.located"});
   return list;
 }

@@ -180,7 +180,10 @@ std::optional<DemandPlan> plan_demand(Context& context) {
 class ServiceCheck {
  public:
   ServiceCheck(Context& context, const LaidLine& laid, const DemandPlan& demand)
-      : context_(context), rules_(context.rules), tables_(context.catalog.service_tables()), laid_(laid),
+      : context_(context),
+        rules_(context.rules),
+        tables_(context.catalog.service_tables()),
+        laid_(laid),
         service_(context.plan.service.emplace()) {
     service_.demand = demand;
   }
@@ -222,8 +225,8 @@ class ServiceCheck {
     service_.taps = laid_.taps;
     service_.tap = laid_.tap;
     service_.temperature = laid_.temperature;
-    service_.residual_wanted = std::max(rules_.least_residual.value,
-                                        context_.job().service.demand.residual.value_or(Pressure()));
+    service_.residual_wanted =
+        std::max(rules_.least_residual.value, context_.job().service.demand.residual.value_or(Pressure()));
     if (const auto* law = std::get_if<hydraulics::HazenWilliams>(&laid_.friction)) {
       service_.c = law->c;
       service_.friction_basis =
@@ -278,8 +281,7 @@ class ServiceCheck {
       const auto part = static_cast<LossPart>(i);
       const Length equivalent = line.segments[i].equivalent_length;
       if (part == LossPart::fittings && equivalent == Length()) continue;
-      take(part, losses.segments[i].friction,
-           part == LossPart::line ? std::nullopt : std::optional(equivalent));
+      take(part, losses.segments[i].friction, part == LossPart::line ? std::nullopt : std::optional(equivalent));
     }
     take(LossPart::rise, losses.elevation, std::nullopt);
     const Pressure before_meter = left;
@@ -287,9 +289,8 @@ class ServiceCheck {
     service_.residual = left;
     service_.residual_least = std::min(left, residual(laid_, service_.meter));
     service_.velocity = hydraulics::mean_velocity(flow(), laid_.tube->bore);
-    service_.available =
-        hydraulics::flow_at_residual(laid_.line(BoreTaken::least, service_.meter), service_.supply,
-                                     service_.residual_wanted);
+    service_.available = hydraulics::flow_at_residual(laid_.line(BoreTaken::least, service_.meter), service_.supply,
+                                                      service_.residual_wanted);
 
     const Length nothing;
     service_.profile = {{"main", nothing, nothing, service_.supply},
@@ -403,7 +404,8 @@ void plan_open_hole(Context& context) {
   if (!context.pressurised() || !hole) return;
   OpenHole& open = context.plan.open_hole.emplace();
   open.bore = *hole;
-  open.flow = hydraulics::open_jet_flow(*hole, context.line(), short_tube_discharge, context.catalog.service_tables().head);
+  open.flow =
+      hydraulics::open_jet_flow(*hole, context.line(), short_tube_discharge, context.catalog.service_tables().head);
   open.push = context.line() * hydraulics::bore_area(*hole);
   open.jet = hydraulics::jet_force(*hole, context.line(), short_tube_discharge, short_tube_velocity);
 }
@@ -415,7 +417,8 @@ void check_service(Context& context) {
   if (!asked_for) return;
 
   const Rules& rules = context.rules;
-  const Pressure at_customer = context.line() - context.catalog.service_tables().head * facts.line.rise.value_or(Length());
+  const Pressure at_customer =
+      context.line() - context.catalog.service_tables().head * facts.line.rise.value_or(Length());
   if (over(at_customer, rules.regulator_above.value)) {
     context.common.add(FindingCode::pressure_needs_regulator, Severity::caution)
         .value(at_customer)
@@ -427,7 +430,8 @@ void check_service(Context& context) {
   if (no_line || !demand_given(facts.demand)) {
     context.common.add(FindingCode::service_not_checked, Severity::note)
         .with(std::string_view("whether the customer gets enough water"),
-              missing(!facts.line.material, "service.line.material"), missing(!facts.line.length, "service.line.length"),
+              missing(!facts.line.material, "service.line.material"),
+              missing(!facts.line.length, "service.line.length"),
               missing(!demand_given(facts.demand), "service.demand"));
     return;
   }

@@ -75,7 +75,8 @@ std::optional<LaidLine> laid_line(const Context& context) {
   if (facts.friction.value_or(FrictionMethod::hazen_williams) == FrictionMethod::darcy_weisbach) {
     laid.friction = hydraulics::DarcyWeisbach{tables.tube_roughness};
   } else {
-    laid.friction = hydraulics::HazenWilliams{facts.c.value_or(tables.friction[static_cast<std::size_t>(*facts.material)].c)};
+    laid.friction =
+        hydraulics::HazenWilliams{facts.c.value_or(tables.friction[static_cast<std::size_t>(*facts.material)].c)};
   }
   return laid;
 }

@@ -11,6 +11,7 @@
 #include "mainbore/wording.hpp"
 #include "mainbore/work.hpp"
 #include "report/html_writer.hpp"
+#include "report/sheet_lines.hpp"
 #include "report/sheet_style.hpp"
 #include "report/svg_drawing.hpp"
 
@@ -36,8 +37,10 @@ namespace paper {
 constexpr double page = 1008.0;  // height between the margins
 constexpr double heading = 18.0;
 // Words are not set quite as counted: kept free on each page.
-constexpr double reserve = 24.0;
+constexpr double reserve = 27.0;
 constexpr double least_worth_filling = 60.0;
+// Lost at the feet of columns, because no item is parted.
+constexpr double ragged = 60.0;
 }  // namespace paper
 
 // How tight the print style sets a sheet: each level does what those before it do.
@@ -47,15 +50,17 @@ enum class Tightness : std::uint8_t {
   trouble,       // so does what may go wrong
   cautions,      // and the cautions
   brief,         // checks of what to bring and advice with warnings stay on the screen
+  close,         // lines nearer to each other
   small,         // half a point smaller
 };
-constexpr std::array<std::string_view, 6> tightness_styles = {
+constexpr std::array<std::string_view, 7> tightness_styles = {
     "",
     " run-bring",
     " run-bring run-trouble",
     " run-bring run-trouble run-cautions",
     " run-bring run-trouble run-cautions brief",
-    " run-bring run-trouble run-cautions brief small",
+    " run-bring run-trouble run-cautions brief close",
+    " run-bring run-trouble run-cautions brief close small",
 };
 
 // Heights of the first three columns that the lists run through; the fourth takes what is left.
@@ -72,8 +77,6 @@ class Sheet {
     readings();
     drawings();
     out_.start("div", {{"class", "pair"}}).start("div", {{"class", "half"}}).line();
-    found();
-    assumed();
     always();
     load();
     steps();
@@ -100,12 +103,31 @@ class Sheet {
     return list;
   }
 
+  // As wide as a box to tick with its margins.
+  static constexpr std::string_view box_width = "OO ";
+
   [[nodiscard]] bool at_least(Tightness level) const { return tightness_ >= level; }
-  [[nodiscard]] double line() const { return at_least(Tightness::small) ? 11.5 : 12.5; }
-  // What a paragraph takes in a column; one that runs on from another takes no line of its own.
-  [[nodiscard]] double words(std::size_t characters, bool runs_on = false) const {
-    const double lines = static_cast<double>(characters) / (at_least(Tightness::small) ? 93.0 : 88.0);
-    return line() * (runs_on ? lines : 1.0 + std::floor(lines));
+  [[nodiscard]] double line() const { return at_least(Tightness::small) ? 11.5 : at_least(Tightness::close) ? 12.0 : 12.5; }
+  // Words in a row, bold or not.
+  struct Piece {
+    std::string_view text;
+    bool bold = false;
+  };
+  using Pieces = std::initializer_list<Piece>;
+
+  [[nodiscard]] report::Lines column() const { return report::Lines(at_least(Tightness::small) ? 33.6 : 31.7); }
+  // What a paragraph takes in a column.
+  [[nodiscard]] double words(Pieces pieces) const {
+    report::Lines lines = column();
+    for (const Piece& piece : pieces) lines.add(piece.text, piece.bold);
+    return line() * lines.count();
+  }
+  // What an item of a list takes; where the list runs on, what it adds to the items before.
+  double item(report::Lines& run, bool runs_on, Pieces pieces) const {
+    if (!runs_on) return words(pieces);
+    const int before = run.count();
+    for (const Piece& piece : pieces) run.add(piece.text, piece.bold);
+    return line() * (run.count() - before);
   }
 
   // Makes room in the columns for something that should not be parted: goes on to the next column where it does not fit.
@@ -132,7 +154,6 @@ class Sheet {
   }
 
   void heading(std::string_view text, std::string_view beside = {}) {
-    if (getenv("SHOWLINES")) fprintf(stderr, "   col %zu at %.0f %s\n", column_, column_used_, std::string(text).c_str());
     out_.start("h2").text(text);
     if (!beside.empty()) out_.text(" ").element("small", beside);
     out_.end().line();
@@ -161,13 +182,13 @@ class Sheet {
 
     const Job& job = plan_.job;
     const std::string cover = job.main.cover ? show(Measure(*job.main.cover, Kind::distance)) : std::string();
-    std::size_t given_length = 0;
+    double given_width = 0.0;
     const std::pair<std::string_view, const std::string*> given[] = {
         {"Order", &job.id}, {"Place", &job.place}, {"Planned for", &job.date}, {"Crew", &job.crew}, {"Cover", &cover}, {"Note", &job.note}};
     if (std::any_of(std::begin(given), std::end(given), [](const auto& fact) { return !fact.second->empty(); })) {
       out_.start("dl", {{"class", "facts"}});
       for (const auto& [label, text] : given) {
-        given_length += label.size() + std::min<std::size_t>(text->size(), 300) + 4;
+        given_width += report::condensed_width(label, true) + std::min(report::condensed_width(*text), 100.0) + 2.0;
         if (!text->empty()) out_.start("div").element("dt", label).text(" ").element("dd", *text).end();
       }
       out_.end().line();
@@ -177,7 +198,8 @@ class Sheet {
     if (!list.empty()) out_.element("p", list.front().text, {{"class", "who"}});
     out_.end().line();
     constexpr double box = 47.0;
-    head_ += box + 4.0 + words(given_length * 2 / 5) + words(list.empty() ? 0 : list.front().text.size() / 2);
+    head_ += box + 6.0 + line() * (std::floor(given_width / 62.0) + 1.0);
+    if (!list.empty()) head_ += line() * (std::floor(report::condensed_width(list.front().text) / 62.0) + 1.0);
   }
 
   [[nodiscard]] std::string limits_of(const StopNumber& stop) const {
@@ -210,14 +232,17 @@ class Sheet {
       out_.start("li").element("h3", sentence_case(std::string(text_of(finding->code).title)));
       out_.element("p", detail_of(*finding, system_)).element("p", fix_of(*finding, system_));
       out_.end().line();
-      height += line() + words(detail_of(*finding, system_).size()) + words(fix_of(*finding, system_).size());
+      const std::string detail = detail_of(*finding, system_);
+      const std::string fix = fix_of(*finding, system_);
+      height += words({{text_of(finding->code).title, true}}) + words({{detail}, {" "}, {fix}}) + 5.0;
     }
     out_.end().line();
     return height;
   }
 
   [[nodiscard]] double height_of_hold(const Finding& finding) const {
-    return words(text_of(finding.code).title.size() + fix_of(finding, system_).size() + 6) + line() + 7.0;
+    const std::string fix = fix_of(finding, system_);
+    return words({{"1. ", true}, {text_of(finding.code).title, true}, {". "}, {fix}}) + line() + 5.0;
   }
 
   void hold(const Finding& finding, int count) {
@@ -260,6 +285,7 @@ class Sheet {
     }
     if (count > 0) out_.end().line();
     if (!second) out_.end().start("div", {{"class", "half"}}).line();
+    if (no_go()) right += found() + assumed();
     numbers();
     out_.end().end().line();
     head_ += std::max(left, right) + 6.0;
@@ -306,88 +332,105 @@ class Sheet {
     out_.end().line();
   }
 
-  // Two columns of two, whose feet lie nearly level.
+  // Two columns of two, and under the shorter one what there is to watch for.
   void drawings() {
     if (no_go() || plan_.method.kind == Method::none) return;
     out_.start("div", {{"class", "pair"}}).start("div", {{"class", "half"}}).line();
     double left = report::write_section_figure(out_, plan_, system_, prefix_);
     left += report::write_along_figure(out_, plan_, system_, prefix_);
+    std::string second;
+    HtmlWriter beside(second);
+    double right = report::write_threads_figure(beside, plan_, system_, prefix_);
+    right += report::write_machine_figure(beside, plan_, system_, prefix_);
+    const bool on_the_left = left < right;
+    if (on_the_left) left += found() + assumed();
     out_.end().start("div", {{"class", "half"}}).line();
-    double right = report::write_threads_figure(out_, plan_, system_, prefix_);
-    right += report::write_machine_figure(out_, plan_, system_, prefix_);
+    body_ += second;
+    if (!on_the_left) right += found() + assumed();
     out_.end().end().line();
     head_ += std::max(left, right);
   }
 
-  void found() {
+  double found() {
     const auto warnings = of(Severity::caution);
     const auto notes = of(Severity::note);
-    if (warnings.empty() && notes.empty()) return;
-    const auto height = [&](const Finding& finding) {
-      const std::size_t advice = at_least(Tightness::brief) ? 0 : fix_of(finding, system_).size();
-      return words(detail_of(finding, system_).size() + advice);
-    };
-    place(paper::heading + (warnings.empty() ? 0.0 : height(*warnings.front())));
+    if (warnings.empty() && notes.empty()) return 0.0;
+    double height = paper::heading;
     heading("Watch for", "found while planning");
-    open_list("plain");
+    out_.start("ul", {{"class", "plain"}}).line();
     for (const Finding* finding : warnings) {
-      if (finding != warnings.front()) place(height(*finding));
-      out_.start("li").text(detail_of(*finding, system_)).text(" ");
-      out_.element("span", fix_of(*finding, system_), {{"class", "more"}}).end().line();
+      const std::string detail = detail_of(*finding, system_) + " ";
+      const std::string advice = fix_of(*finding, system_);
+      height += words({{"- "}, {detail}, {at_least(Tightness::brief) ? std::string_view() : advice}});
+      out_.start("li").text(detail).element("span", advice, {{"class", "more"}}).end().line();
     }
     for (const Finding* finding : notes) {
       out_.start("li", {{"class", "screen"}}).text(detail_of(*finding, system_)).text(" ").text(fix_of(*finding, system_)).end().line();
     }
-    close_list();
+    out_.end().line();
+    return height;
   }
 
-  void assumed() {
-    if (plan_.main.assumed.empty()) return;
-    place(paper::heading + words(30 * plan_.main.assumed.size()));
+  double assumed() {
+    if (plan_.main.assumed.empty()) return 0.0;
     heading("Assumed", "a reading takes the place of each");
-    open_list("plain runs");
+    report::Lines run = column();
+    out_.start("ul", {{"class", "plain runs"}}).line();
     for (const Assumption& assumption : plan_.main.assumed) {
       std::string path(assumption.path);
       std::replace_if(path.begin(), path.end(), [](char c) { return c == '.' || c == '_'; }, ' ');
       std::string value;
       append_detail(value, assumption.value, system_);
-      out_.start("li").text(sentence_case(path) + (value.empty() ? "" : ": " + value));
+      const std::string what = sentence_case(path) + (value.empty() ? "" : ": " + value);
+      run.add(what + ".  ");
+      out_.start("li").text(what);
       if (!assumption.because.empty()) out_.start("span", {{"class", "screen"}}).text(", ").text(assumption.because).end();
       out_.text(". ");
       if (!assumption.settle.empty()) out_.element("span", sentence_case(std::string(assumption.settle)) + ". ", {{"class", "screen"}});
       out_.end().line();
     }
-    close_list();
+    out_.end().line();
+    return paper::heading + line() * run.count();
   }
 
   void always() {
     const auto list = cautions(plan_, system_);
     const bool runs_on = at_least(Tightness::cautions);
-    place(paper::heading + 2.0 * line());
-    heading("Cautions", "read out at the pit, every time");
-    open_list("plain cautions");
+    report::Lines run = column();
     // The first, on who decides, stands at the top of the sheet.
     for (std::size_t i = 1; i < list.size(); ++i) {
-      place(words(list[i].text.size() + 3, runs_on) - (i == 1 ? 2.0 * line() : 0.0));
+      const double height = item(run, runs_on, {{"- "}, {list[i].text}, {" "}});
+      if (i == 1) {
+        place(paper::heading + line() + height);
+        heading("Cautions", "read out at the pit, every time");
+        open_list("plain cautions");
+      } else {
+        place(height);
+      }
       out_.start("li").text(list[i].text).text(" ");
       if (!list[i].basis.empty()) out_.element("span", "(" + std::string(list[i].basis) + ")", {{"class", "screen"}});
       out_.end().line();
     }
-    close_list();
+    if (list.size() > 1) close_list();
   }
 
   void load() {
     const auto list = materials(plan_, system_);
     if (list.empty()) return;
-    place(paper::heading + 2.0 * line());
-    heading("Bring", "tick each one");
-    open_list("marks bring");
-    for (const LoadItem& item : list) {
-      const std::size_t check = at_least(Tightness::brief) ? 0 : item.check.size();
-      place(words(item.item.size() + item.size.size() + check + 8, at_least(Tightness::bring)));
-      out_.start("li").element("b", (item.quantity > 1 ? std::to_string(item.quantity) + " " : std::string()) + item.item);
-      if (!item.size.empty()) out_.text(", ").text(item.size);
-      out_.text(". ").element("span", item.check, {{"class", "more"}}).text(" ").end().line();
+    report::Lines run = column();
+    for (const LoadItem& thing : list) {
+      const std::string name = (thing.quantity > 1 ? std::to_string(thing.quantity) + " " : std::string()) + thing.item;
+      const std::string size = (thing.size.empty() ? std::string() : ", " + thing.size) + ". ";
+      const std::string check = at_least(Tightness::brief) ? std::string() : thing.check + " ";
+      const double height = item(run, at_least(Tightness::bring), {{box_width}, {name, true}, {size}, {check}});
+      if (&thing == &list.front()) {
+        place(paper::heading + line() + height);
+        heading("Bring", "tick each one");
+        open_list("marks bring");
+      } else {
+        place(height + (at_least(Tightness::bring) ? 0.0 : 0.6));
+      }
+      out_.start("li").element("b", name).text(size).element("span", thing.check, {{"class", "more"}}).text(" ").end().line();
     }
     close_list();
   }
@@ -414,15 +457,17 @@ class Sheet {
       const bool first = phase.empty();
       const bool begins = step.phase != phase;
       if (begins && !first) close_list();
-      place(words(step.text.size() + step.hold_point.size() + 8 + (moved ? state.size() + 1 : 0)) + (begins ? line() : 0.0) +
-            (first ? paper::heading : 0.0));
+      const std::string number = std::to_string(++count) + ".";
+      place(words({{number, true}, {" "}, {step.text}, {" "}, {moved ? std::string_view(state) : ""}, {" "},
+                   {step.hold_point.empty() ? "" : box_width}, {step.hold_point, true}}) +
+            (begins ? line() + 2.0 : 0.0) + (first ? paper::heading : 0.0));
       if (first) heading("Order of work", "box: go no further until it is so");
       if (begins) {
         phase = step.phase;
         out_.element("h3", phase);
         open_list("steps");
       }
-      out_.start("li").element("b", std::to_string(++count) + ".", {{"class", "n"}}).text(" ").text(step.text);
+      out_.start("li").element("b", number, {{"class", "n"}}).text(" ").text(step.text);
       if (moved) out_.text(" ").element("span", state, {{"class", "now"}});
       if (!step.hold_point.empty()) out_.text(" ").element("b", step.hold_point, {{"class", "until"}});
       out_.end().line();
@@ -433,13 +478,20 @@ class Sheet {
   void trouble() {
     const auto list = contingencies(plan_, system_);
     if (list.empty()) return;
-    place(paper::heading + 2.0 * line());
-    heading("If it goes wrong");
-    open_list("plain trouble");
+    report::Lines run = column();
     for (const Step& step : list) {
-      place(words(step.text.size() + 3, at_least(Tightness::trouble)) - (&step == &list.front() ? 2.0 * line() : 0.0));
       // What goes wrong stands before the colon.
       const std::size_t colon = std::min(step.text.find(':'), step.text.size());
+      const std::string_view text = step.text;
+      const double height =
+          item(run, at_least(Tightness::trouble), {{"- "}, {text.substr(0, colon), true}, {text.substr(colon)}, {" "}});
+      if (&step == &list.front()) {
+        place(paper::heading + line() + height);
+        heading("If it goes wrong");
+        open_list("plain trouble");
+      } else {
+        place(height);
+      }
       out_.start("li").element("b", step.text.substr(0, colon)).text(step.text.substr(colon) + " ").end().line();
     }
     close_list();
@@ -511,7 +563,7 @@ class Sheet {
     if (list.empty()) return;
     std::string text;
     for (const Resting& resting : list) text += (text.empty() ? "" : "; ") + resting.name + (resting.recalled ? " (in part recalled: check)" : "");
-    place(paper::heading + words(text.size()));
+    place(paper::heading + words({{text}}));
     heading("Numbers rest on");
     out_.element("p", text + ".").line();
   }
@@ -551,11 +603,11 @@ void append_page_head(std::string& out, std::string_view title) {
 void append_sheet_body(std::string& out, const Plan& plan, UnitSystem system, int number) {
   // Laid out loosely first, then as tight as it takes to hold it on two pages.
   for (const Tightness tightness : {Tightness::lists, Tightness::bring, Tightness::trouble, Tightness::cautions,
-                                    Tightness::brief, Tightness::small}) {
+                                    Tightness::brief, Tightness::close, Tightness::small}) {
     const Sheet trial(plan, system, number, tightness, boundless);
     const double first_page = std::max(paper::page - paper::reserve - trial.head(), 0.0);
     const double second_page = paper::page - paper::reserve;
-    if (trial.lists() > 2.0 * (first_page + second_page) && tightness != Tightness::small) continue;
+    if (trial.lists() + paper::ragged > 2.0 * (first_page + second_page) && tightness != Tightness::small) continue;
     // Columns beside each other end level: on the first page at its foot, on the last where the lists end.
     Rooms rooms{};
     if (trial.lists() <= 2.0 * first_page) {
@@ -563,9 +615,8 @@ void append_sheet_body(std::string& out, const Plan& plan, UnitSystem system, in
     } else if (first_page < paper::least_worth_filling) {
       rooms = {0.0, 0.0, trial.lists() / 2.0};
     } else {
-      rooms = {first_page, first_page, trial.lists() / 2.0 - first_page};
+      rooms = {first_page, first_page, trial.lists() / 2.0 - first_page + paper::ragged / 4.0};
     }
-    if (getenv("SHOWLINES")) fprintf(stderr, "%-14s head %.0f lists %.0f level %d rooms %.0f %.0f\n", plan.job.id.c_str(), trial.head(), trial.lists(), int(tightness), rooms[0], rooms[2]);
     out += Sheet(plan, system, number, tightness, rooms).text();
     return;
   }

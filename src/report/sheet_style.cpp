@@ -11,7 +11,7 @@ const std::string_view sheet_style = R"css(
 *{box-sizing:border-box}
 html{-webkit-text-size-adjust:100%;text-size-adjust:100%}
 body{margin:0;background:#fff;color:#000;font:16px/1.4 system-ui,Arial,'Liberation Sans',sans-serif;overflow-wrap:break-word}
-.sheet{max-width:60rem;margin:0 auto;padding:12px}
+.sheet{max-width:60rem;margin:0 auto;padding:9px}
 .sheet+.sheet{border-top:6px double #000;margin-top:24px}
 h1,h2,h3,h4,p,ul,ol,dl,dd,figure{margin:0;padding:0}
 ul,ol{list-style:none}
@@ -30,8 +30,8 @@ dt{font-weight:bold}
 table{border-collapse:collapse;width:100%}
 th,td{border:1px solid #000;padding:3px 6px;text-align:left;vertical-align:top;font-weight:normal}
 th[scope=col]{font-weight:bold}
-.limit{font-weight:bold;white-space:nowrap}
-.read{width:7.5em}
+.limit{font-weight:bold}
+.read{width:5.5em}
 .holds li{border:2px solid #000;padding:5px 8px;margin:6px 0;break-inside:avoid}
 .boxes{display:flex;flex-wrap:wrap;gap:4px 10px;margin-top:6px}
 .boxes span{display:flex;align-items:flex-end;flex:1 1 5.5em}
@@ -40,7 +40,7 @@ th[scope=col]{font-weight:bold}
 .numbers div{display:flex;justify-content:space-between;gap:10px;border-bottom:1px dotted #000}
 .numbers dt{font-weight:normal}
 .numbers dd{text-align:right;font-weight:bold}
-figure{border:1px solid #000;padding:6px;margin:8px 0;break-inside:avoid;max-width:30rem}
+figure{border:1px solid #000;padding:2px;margin:8px 0;break-inside:avoid;max-width:30rem}
 figcaption{font-size:.9rem}
 svg{display:block;width:100%;height:auto}
 .marks li,.plain li{padding-left:1.3em;text-indent:-1.3em;margin:3px 0}
@@ -56,7 +56,8 @@ svg{display:block;width:100%;height:auto}
 .record span{display:flex;align-items:flex-end;flex:1 1 11em}
 .record .wide{flex:2 1 12em}
 .record .tie{flex:1 1 100%;gap:8px}
-svg text{font:12px 'Arial Narrow','Liberation Sans Narrow','Nimbus Sans Narrow','Roboto Condensed',Arial,'Liberation Sans',sans-serif;fill:#000}
+svg text{font:12px 'Arial Narrow','Liberation Sans Narrow','Nimbus Sans Narrow','Roboto Condensed',sans-serif-condensed,'Narrowed',sans-serif;fill:#000}
+@media screen{svg text{font-size:13.5px}}
 svg .soft{font-style:italic}
 svg .strong{font-weight:bold}
 svg .clear{paint-order:stroke;stroke:#fff;stroke-width:3px;stroke-linejoin:round}
@@ -79,7 +80,7 @@ svg .part{fill:#fff;stroke-width:.9}
 @media(min-width:56rem){.pair{display:flex;gap:20px}.half{flex:1 1 0;min-width:0}}
 @media print{
 @page{size:letter portrait;margin:.25in}
-body{font:9pt/12.5px 'Arial Narrow','Liberation Sans Narrow','Nimbus Sans Narrow','Roboto Condensed','Narrowed',sans-serif}
+body{font:9pt/12.5px 'Arial Narrow','Liberation Sans Narrow','Nimbus Sans Narrow','Roboto Condensed',sans-serif-condensed,'Narrowed',sans-serif}
 .sheet{max-width:none;padding:0}
 .sheet+.sheet{border:0;margin:0;break-before:page}
 .screen{display:none}
@@ -96,6 +97,8 @@ h3{font-size:9pt}
 .facts{margin:2px 0;gap:0 14px}
 .who{margin:2px 0;border-left-width:4px;padding-left:5px}
 th,td{padding:.5px 4px}
+.limit{white-space:nowrap}
+.read{width:7.5em}
 .holds li{border-width:0 0 1px;padding:0;margin:2px 0}
 .holds h3,.holds .do{display:inline}
 .boxes{margin-top:0;gap:0 8px}
@@ -111,11 +114,13 @@ figcaption{font-size:9pt;line-height:1}
 .run-trouble .trouble li::before,.run-cautions .cautions li::before{content:'\25a0\00a0'}
 .next{break-before:page}
 .brief .more{display:none}
+.close{line-height:12px}
 .small{font-size:8.5pt;line-height:11.5px}
 .small .now,.small figcaption{font-size:8.5pt}
 .facts div{max-height:3.2em;overflow:hidden}
 .steps li{margin:0;padding:0}
 .n{position:static}
+.half h3{margin-top:2px}
 .now{border:0;padding:0;font-style:italic;font-size:9pt;display:inline}
 .until{display:inline}
 .until::before{margin:0 .3em 0 .2em}

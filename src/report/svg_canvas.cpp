@@ -142,8 +142,7 @@ void Canvas::upright(double x, double from, double to, const Label& label, Ancho
   words({x + gap, (from + to) / 2.0 + 0.33 * text_size}, label, anchor);
 }
 
-void Canvas::scale_bar(At at) {
-  // The longest round length of at most an inch of paper.
+void Canvas::scale_bar(At at, double longest) {
   struct Round {
     Length length;
     std::string_view words;
@@ -167,7 +166,7 @@ void Canvas::scale_bar(At at) {
   const auto& lengths = system_ == UnitSystem::si ? metric : customary;
   const Round* chosen = &lengths.front();
   for (const Round& round : lengths) {
-    if (round.length / units::inch * scale_ <= 72.0) chosen = &round;
+    if (round.length / units::inch * scale_ <= longest) chosen = &round;
   }
   const double length = chosen->length / units::inch * scale_;
   line(at, {at.x + length, at.y}, "bar");

@@ -61,8 +61,8 @@ class Canvas {
   // Dimension lines with heads; where the span is too short for them they point inward from outside.
   void across(double from, double to, double y, const Label& label);
   void upright(double x, double from, double to, const Label& label, Anchor anchor);
-  // A bar as long as a round length of the real thing.
-  void scale_bar(At at);
+  // A bar as long as a round length of the real thing, the longest of at most `longest` units.
+  void scale_bar(At at, double longest = 72.0);
 
  private:
   void head(At tip, double dx, double dy);

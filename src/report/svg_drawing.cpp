@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "report/drawing.hpp"
+#include "report/sheet_lines.hpp"
 #include "report/svg_canvas.hpp"
 
 namespace mainbore::report {
@@ -27,7 +28,9 @@ class Figure {
   double caption(std::string_view text, double drawing = 0.0) {
     out_.element("figcaption", text).end().line();
     constexpr double heading_and_rule = 24.0;
-    return heading_and_rule + drawing * 377.0 / canvas_width + 12.0 * (1.0 + static_cast<double>(text.size() / 73));
+    Lines lines(31.3);
+    lines.add(text);
+    return heading_and_rule + drawing * 377.0 / canvas_width + 12.0 * lines.count();
   }
 
  private:
@@ -169,7 +172,7 @@ class ThreadsOnPaper {
 
   void draw(Canvas& canvas) const {
     canvas.words({0.0, 12.0}, {"cut across the pipe", {}, {}, {}}, Anchor::start, "t soft");
-    canvas.words({canvas_width, 12.0}, {"cut along the pipe", {}, {}, {}}, Anchor::end, "t soft");
+    canvas.words({canvas_width - 3.0, 12.0}, {"cut along the pipe", {}, {}, {}}, Anchor::end, "t soft");
     walls(canvas);
     for (const ThreadTurn& turn : drawing_.complete) {
       tooth(canvas, turn, -1.0, "tooth whole left");
@@ -287,7 +290,7 @@ class AlongOnPaper {
     std::size_t dimensions = 0;
     for (const AlongThing& thing : drawing.things) dimensions += thing.kept ? 1 : 0;
     dimensions_ = drawing.looked ? std::min<std::size_t>(dimensions, most_dimensions) : 2;
-    if (drawing.planned != Length()) ++dimensions_;
+    if (drawing.planned != Length() || dimensions_ == 0) ++dimensions_;  // the shift, or word that there is nothing
     height = axis_ + half_ + 8.0 + 17.0 * static_cast<double>(dimensions_) + 22.0;
   }
 
@@ -307,7 +310,7 @@ class AlongOnPaper {
     if (drawing_.looked) distances(canvas, y);
     else blanks(canvas, y);
     canvas.words({0.0, height - 4.0}, {"- way", {}, {}, {}}, Anchor::start, "t soft");
-    canvas.words({canvas_width, height - 4.0}, {"+ way", {}, {}, {}}, Anchor::end, "t soft");
+    canvas.words({canvas_width - 3.0, height - 4.0}, {"+ way", {}, {}, {}}, Anchor::end, "t soft");
     canvas.scale_bar({130.0, height - 8.0});
   }
 
@@ -427,8 +430,8 @@ class AlongOnPaper {
     canvas.across(tap - reach, tap, y, {});
     canvas.across(tap, tap + reach, y, {});
     canvas.words({tap, y + 16.0}, {"at least ", Measure(drawing_.ask, Kind::distance), {}, " clear each way"}, Anchor::middle);
-    canvas.words({0.0, axis_ - half_ - 6.0}, {"nearest: ________", {}, {}, {}});
-    canvas.words({canvas_width, axis_ - half_ - 6.0}, {"nearest: ________", {}, {}, {}}, Anchor::end);
+    canvas.words({2.0, axis_ - half_ - 6.0}, {"nearest: _______", {}, {}, {}});
+    canvas.words({canvas_width - 6.0, axis_ - half_ - 6.0}, {"nearest: _______", {}, {}, {}}, Anchor::end);
   }
 
   const Plan& plan_;
@@ -549,6 +552,8 @@ class MachineOnPaper {
       canvas.words({left, top + 15.0}, {"the wall is not known.", {}, {}, {}});
       return;
     }
+    // The bore shows below the wall.
+    if (drawing_.through) deepest = std::max(deepest, 1.5 * *drawing_.through);
     const double step = room / (deepest / units::inch);
     const auto y_of = [&](Length depth) { return top + depth / units::inch * step; };
     if (drawing_.through) canvas.box({left, top}, canvas_width - left, y_of(*drawing_.through) - top, "fill");
@@ -562,11 +567,11 @@ class MachineOnPaper {
     canvas.words({drill, top - 5.0}, {"touch: mark 1", {}, {}, {}});
     const Length end = drawing_.full ? *drawing_.full : *drawing_.through;
     canvas.upright(drill, top, y_of(end), {}, Anchor::start);
-    if (drawing_.full && drawing_.through) mark(canvas, drill, y_of(*drawing_.through), "through", {{}, Measure(*drawing_.through), "main.wall_nominal", {}});
+    if (drawing_.through) mark(canvas, drill, y_of(*drawing_.through), "through", {{}, Measure(*drawing_.through), "main.wall_nominal", {}});
     if (drawing_.full) mark(canvas, drill, y_of(*drawing_.full), "full width", {{}, Measure(*drawing_.full), "setup.drill_stroke", {}});
     if (!direct) return;
 
-    const double tap = left + 96.0;
+    const double tap = left + 90.0;
     canvas.words({tap, top - 18.0}, {"tap", {}, {}, {}}, Anchor::start, "t strong");
     canvas.words({tap, top - 5.0}, {"bites: mark 2", {}, {}, {}});
     if (drawing_.tap_stop) {
@@ -574,7 +579,7 @@ class MachineOnPaper {
       mark(canvas, tap, y_of(*drawing_.tap_stop), "STOP", {{}, Measure(*drawing_.tap_stop), "makeup.tip_depth", {}});
     } else {
       canvas.line({tap, top}, {tap, top + room}, "dash");
-      canvas.words({tap + 6.0, top + room - 17.0}, {"STOP, by trial", {}, {}, {}}, Anchor::start, "t strong");
+      canvas.words({tap + 6.0, top + room - 17.0}, {"STOP by trial", {}, {}, {}}, Anchor::start, "t strong");
       canvas.words({tap + 6.0, top + room - 3.0}, {"taps: ______", {}, {}, {}});
     }
   }
@@ -617,7 +622,7 @@ double write_section_figure(HtmlWriter& out, const Plan& plan, UnitSystem system
   {
     Canvas canvas(out, system, prefix + "section", height, scale, heading, text);
     draw_section(canvas, plan, *drawing, centre, scale);
-    canvas.scale_bar({drawing->turn_degrees > 180.0 ? 4.0 : 244.0, height - 10.0});
+    canvas.scale_bar({drawing->turn_degrees > 180.0 ? 4.0 : 240.0, height - 10.0}, 36.0);
   }
   std::string caption = drawing->bore ? "Seen along the main. " : "Wall not known, not drawn. ";
   caption += plan.method.kind == Method::direct

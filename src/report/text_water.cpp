@@ -78,21 +78,21 @@ class WaterSections {
     page_.field("Friction by", friction(service));
     smallest(service);
     for (const EqualTaps& taps : service.equal_taps) {
-      page_.field("One tap equals",
-                  std::to_string(hydraulics::taps_needed(taps.by_rule)) + " of " + name(taps.size) + " (by speed " +
-                      number(taps.by_velocity, 2) + ", taps " + number(taps.by_rule, 2) + ", runs of pipe " +
-                      number(taps.by_runs, 2) + ")");
+      page_.field("One tap equals", std::to_string(hydraulics::taps_needed(taps.by_rule)) + " of " + name(taps.size) +
+                                        " (by speed " + number(taps.by_velocity, 2) + ", taps " +
+                                        number(taps.by_rule, 2) + ", runs of pipe " + number(taps.by_runs, 2) + ")");
     }
   }
 
   [[nodiscard]] std::string demand(const DemandPlan& demand) const {
-    std::string text = show(demand.flow);
+    std::string text = show(demand.domestic);
     if (demand.fixture_units) {
-      text += ", from " + number(*demand.fixture_units, 1) + " fixture units of the " + std::string(name_of(*demand.code));
+      text +=
+          ", from " + number(*demand.fixture_units, 1) + " fixture units of the " + std::string(name_of(*demand.code));
       if (demand.coverage != hydraulics::CurveCoverage::within) text += " (outside its curve)";
     }
     if (demand.continuous > Flow()) text += ", " + show(demand.continuous) + " of it without pause";
-    if (demand.sprinklers > demand.domestic) text += ", for the sprinklers";
+    if (demand.sprinklers > demand.domestic) text = show(demand.sprinklers) + " for the sprinklers; else " + text;
     return text;
   }
 
@@ -185,8 +185,9 @@ class WaterSections {
     page_.field("Top", far(pit.top.along) + " by " + far(pit.top.across));
     page_.field("To be dug", show(Measure(pit.bank, Kind::earth)) + " in the ground, " +
                                  show(Measure(pit.loose, Kind::earth)) + " loose, " + show(pit.weight));
-    page_.field("Spoil", "at least " + far(pit.setback) + " back from the edge; " + far(pit.spoil.height) + " high and " +
-                             far(pit.spoil.base) + " wide along one side; " + far(pit.occupied) + " from the middle");
+    page_.field("Spoil", "at least " + far(pit.setback) + " back from the edge; " + far(pit.spoil.height) +
+                             " high and " + far(pit.spoil.base) + " wide along one side; " + far(pit.occupied) +
+                             " from the middle");
     page_.field("Ladder", (pit.ladder ? "required: " : "one even so: ") + std::to_string(pit.ladders) + ", " +
                               far(pit.ladder_length) + " with its rails above the edge");
     page_.field("Air", pit.atmosphere_test ? "tested before anybody goes in" : "as the competent person finds it");
@@ -198,8 +199,8 @@ class WaterSections {
   [[nodiscard]] std::string walls(const PitPlan& pit) const {
     using excavation::ProtectiveSystem;
     if (pit.protection == Protection::shield) {
-      return "shield made for the depth; " + show(pit.shield_above) + " above the foot of any slope over it, no more than " +
-             far(pit.shield_below) + " dug below it";
+      return "shield made for the depth; " + show(pit.shield_above) +
+             " above the foot of any slope over it, no more than " + far(pit.shield_below) + " dug below it";
     }
     if (pit.protective_system == ProtectiveSystem::not_required) return "may stand upright while no sign shows";
     std::string text = "sloped " + number(pit.pit.slope, 2) + " to 1, or a shield";
@@ -213,7 +214,8 @@ class WaterSections {
   }
 
   void surroundings(const PitPlan& pit) {
-    page_.field("By hand only", "within " + show(Measure(pit.zone_half_width, Kind::tape)) + " of the middle of the main's mark");
+    page_.field("By hand only",
+                "within " + show(Measure(pit.zone_half_width, Kind::tape)) + " of the middle of the main's mark");
     page_.field("Marks", "water is " + std::string(pit.own_mark) + "; " + std::string(pit.stop_mark) +
                              " in the zone: stop, until its owner has said whose pipe this is");
     page_.field("Notice", number(pit.notice_days, 0) + " full working days before digging");

@@ -51,9 +51,9 @@ struct WeekOrder {
 
 struct WeekOrderOptions {
   UnitSystem units = UnitSystem::us;
-  std::string_view file;   // named where there are several
+  std::string_view file = {};  // named where there are several
   bool sheets = false;
-  int orders_before = 0;   // in earlier files: tells the sheets of a page apart
+  int orders_before = 0;  // in earlier files: tells the sheets of a page apart
 };
 
 // `plan` is nullptr exactly where the order could not be read.

@@ -4,6 +4,8 @@
 #include <charconv>
 #include <cmath>
 
+#include "units/unit_names.hpp"
+
 namespace mainbore {
 namespace {
 
@@ -321,6 +323,14 @@ ParsedMeasure parse_measure(std::string_view text, Kind kind) {
     base += value < 0 ? -inches : inches;
   }
   return {Measure(settle(base), kind), MeasureFault::none};
+}
+
+std::vector<std::string_view> unit_names(Kind kind) {
+  std::vector<std::string_view> names;
+  for (const UnitRow& row : unit_rows) {
+    if (row.kind == dimension_of(kind)) names.push_back(row.name);
+  }
+  return names;
 }
 
 std::string expected_text(Kind kind) {

@@ -645,12 +645,16 @@ class Filler {
         rest.remove_prefix(1);
         out += take_first ? first : otherwise;
       } else {
-        out += rest.front();
-        rest.remove_prefix(1);
+        std::size_t plain = 1;
+        while (plain < rest.size() && !is_mark(rest[plain])) ++plain;
+        out += rest.substr(0, plain);
+        rest.remove_prefix(plain);
       }
     }
     return known;
   }
+
+  static bool is_mark(char c) { return c == '{' || c == '[' || c == '|' || c == ']'; }
 
   bool append_placeholder(std::string& out, std::string_view name) const {
     if (name == "value") return append_optional(out, finding_.value);

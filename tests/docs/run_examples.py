@@ -81,7 +81,7 @@ def check_help(folder, program):
     commands = re.findall(r"^  ([a-z]+) {2,}", overview.split("Subcommands:", 1)[-1], re.M)
     for page in ["mainbore --help", *(f"mainbore {name} --help" for name in commands)]:
         text = run(page, folder, program).stdout
-        for example in re.findall(r"^  (mainbore .*(?:\\\n.*)*)$", text, re.M):
+        for example in re.findall(r"^  (mainbore (?:.*\\\n)*.*)$", text, re.M):
             count += 1
             command = re.sub(r"\\\n\s*", " ", example)
             result = run(command, folder, program)

@@ -39,7 +39,8 @@ TEST_CASE("a one per cent solution is mixed from the stock at hand") {
 
 TEST_CASE("fluid ounces to the gallon are the published ones") {
   // Derived from C1 V1 = C2 V2 with 128 fl oz in a gallon, as field guides tabulate them.
-  for (const auto& [percent, ounces] : {std::pair(5.25, 24.4), {6.0, 21.3}, {8.25, 15.5}, {10.0, 12.8}, {12.5, 10.2}, {15.0, 8.5}}) {
+  for (const auto& [percent, ounces] :
+       {std::pair(5.25, 24.4), {6.0, 21.3}, {8.25, 15.5}, {10.0, 12.8}, {12.5, 10.2}, {15.0, 8.5}}) {
     INFO(percent);
     const Plan plan = with_stock(percent, 1.0 * units::gallon);
     CHECK(plan.cleaning->swab.fluid_ounces_per_gallon() == Approx(ounces).margin(0.06));
@@ -85,8 +86,7 @@ TEST_CASE("dechlorination carries the field excess") {
   const FlushPlan& flush = *plan.cleaning->flush;
   REQUIRE(flush.agents.size() == 7);
   for (const AgentDose& dose : flush.agents) {
-    const double by_hand =
-        8.34 * (flush.full.discharged / units::gallon) * 4.0 / 1e6 * dose.agent->per_chlorine * 1.1;
+    const double by_hand = 8.34 * (flush.full.discharged / units::gallon) * 4.0 / 1e6 * dose.agent->per_chlorine * 1.1;
     CHECK(dose.weight / units::lbf == Approx(by_hand));
   }
 }

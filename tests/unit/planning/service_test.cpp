@@ -115,7 +115,8 @@ TEST_CASE("a starved customer is held, and just enough is not") {
   CHECK(severity_of(starved, FindingCode::service_starved) == Severity::hold);
   CHECK(starved.verdict == Verdict::hold);
   // Who wants more than the rule is held sooner, who wants less is not let off.
-  CHECK(has(planned_house([](Job& j) { j.service.demand.residual = 55.0 * units::psi; }), FindingCode::service_starved));
+  CHECK(
+      has(planned_house([](Job& j) { j.service.demand.residual = 55.0 * units::psi; }), FindingCode::service_starved));
   job.service.demand.residual = 5.0 * units::psi;
   CHECK(has(plan_of(job), FindingCode::service_starved));
 }
@@ -160,13 +161,15 @@ TEST_CASE("demand by fixtures goes by the code named") {
     return plan_of(job);
   };
   // Two bathroom groups 3.6 each, kitchen sink, dishwasher and washer 1.4 each: 11.4 units, 15.64 gpm.
-  const Plan ipc = demand("2 bathroom group, kitchen sink, 1 x dishwashing machine; washing machine 8 lb", PlumbingCode::ipc);
+  const Plan ipc =
+      demand("2 bathroom group, kitchen sink, 1 x dishwashing machine; washing machine 8 lb", PlumbingCode::ipc);
   REQUIRE(ipc.service);
   CHECK(*ipc.service->demand.fixture_units == Approx(11.4));
   CHECK(ipc.service->demand.flow / units::gpm == Approx(15.64));
   // The same house by the other family: 22 units, and 15.2 gpm on its own curve.
   const Plan upc = demand(
-      "2 WC 1.6 gpf gravity tanks, 2 lavatories, 2 bathtub or combination bath/shower, kitchen sink domestic, dishwasher "
+      "2 WC 1.6 gpf gravity tanks, 2 lavatories, 2 bathtub or combination bath/shower, kitchen sink domestic, "
+      "dishwasher "
       "domestic, clothes washer",
       PlumbingCode::upc);
   CHECK(has(upc, FindingCode::service_fixture_unknown));  // "lavatories" is not the table's plural
@@ -291,7 +294,8 @@ TEST_CASE("Darcy-Weisbach takes its viscosity from the temperature") {
   job.service.line.friction = FrictionMethod::darcy_weisbach;
   job.main.temperature = Temperature::fahrenheit(50);
   const ServicePlan service = *plan_of(job).service;
-  const hydraulics::Water water{0.433 * units::psi / units::foot, 1.410e-5 * (units::foot * units::foot / units::second)};
+  const hydraulics::Water water{0.433 * units::psi / units::foot,
+                                1.410e-5 * (units::foot * units::foot / units::second)};
   const Pressure by_hand = hydraulics::darcy_weisbach_loss(12.0 * units::gpm, 0.995 * units::inch, 80.0 * units::foot,
                                                            5e-6 * units::foot, water);
   CHECK(loss_of(service, LossPart::line) == Approx(by_hand / units::psi));

@@ -23,6 +23,7 @@ Plan held_plan() {
   thin.limit = Measure(0.237 * units::inch);
   thin.limit_is_least = true;
   thin.details[0] = Measure(1.58, Kind::threads);
+  thin.details[1] = Measure(0.25 * units::inch);
   Finding recalled = finding(FindingCode::value_recalled, Severity::caution);
   recalled.details[0] = std::string_view("the largest tap");
   recalled.basis[0] = &test::sample_tables().recalled;
@@ -101,7 +102,7 @@ TEST_CASE("each hold has its code, what to do and a blank to fill") {
   CHECK(contains(text, "[direct.thin-wall]"));
   CHECK(contains(text, "--> Least wall: ________ in   by ________"));
   CHECK(contains(text, "--> Proved by (two means): ________________   by ________"));
-  CHECK(contains(unwrapped(text), "It must read at least 0.237 in; if less, use a saddle."));
+  CHECK(contains(unwrapped(text), "It must read at least 0.25 in; if less, use a saddle."));
 }
 
 TEST_CASE("what was not used stands with its reason, what was assumed with its way out") {

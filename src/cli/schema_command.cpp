@@ -1,0 +1,23 @@
+#include "cli/schema_command.hpp"
+
+#include <algorithm>
+#include <memory>
+
+#include "io/nearest.hpp"
+#include "mainbore/schema.hpp"
+
+namespace mainbore::cli {
+
+ExitStatus schema_command(const SchemaRequest& request, Console& console) {
+  const auto* const name = std::find(schema_names.begin(), schema_names.end(), request.what);
+  if (name == schema_names.end()) {
+    const std::string found = request.what.empty() ? "schema of what?" : "no schema of \"" + request.what + '"';
+    throw Stop(exit_usage, found + "\none of: " + io::listed(schema_names));
+  }
+  std::unique_ptr<const Catalog> own_tables;
+  const Catalog& catalog = open_catalog(request.data, own_tables);
+  write_result(json_schema(static_cast<SchemaOf>(name - schema_names.begin()), catalog), request.output, console);
+  return exit_go;
+}
+
+}  // namespace mainbore::cli

@@ -1,0 +1,214 @@
+"""Field sheets in a browser: on a phone, on paper, and against the plan they were made from.
+
+    sheet_test.py MAINBORE JOB.json ...      [--keep DIRECTORY: page, print and picture of each]
+
+Ends with 77 (skipped) where there is no Chromium.
+"""
+import json
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+import xml.etree.ElementTree as ElementTree
+
+from browser import Browser, find_browser
+
+PHONE = 390
+LETTER = 768            # between the margins, in CSS pixels
+LARGEST = 200_000       # bytes
+SMALLEST_TYPE = 11.3    # 8.5 points, in CSS pixels
+
+LOOK = r"""
+(WIDTH => {
+  const problems = [];
+  const wide = document.documentElement.scrollWidth;
+  if (wide > WIDTH) problems.push('page is ' + wide + ' wide');
+  for (const e of document.querySelectorAll('body *')) {
+    const box = e.getBoundingClientRect();
+    if (box.width && (box.right > WIDTH + 0.5 || box.left < -0.5)) {
+      problems.push('sticks out: ' + e.tagName + ' ' + e.textContent.slice(0, 40));
+    }
+  }
+  // Contrast of every text against white or the nearest fill behind it.
+  const parts = colour => (colour.match(/[\d.]+/g) || []).map(Number);
+  const light = rgb => {
+    const [r, g, b] = rgb.map(v => { v /= 255; return v <= 0.03928 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4; });
+    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+  };
+  for (const e of document.querySelectorAll('body *')) {
+    if (![...e.childNodes].some(n => n.nodeType === 3 && n.data.trim())) continue;
+    if (e.tagName === 'title' || e.tagName === 'desc') continue;
+    const style = getComputedStyle(e);
+    const ink = parts(e.closest('svg') ? style.fill : style.color).slice(0, 3);
+    let paper = [255, 255, 255];
+    for (let p = e; p; p = p.parentElement) {
+      const back = parts(getComputedStyle(p).backgroundColor);
+      if (back.length === 3 || back[3] > 0) { paper = back.slice(0, 3); break; }
+    }
+    const [a, b] = [light(ink), light(paper)].sort((x, y) => y - x);
+    if ((a + 0.05) / (b + 0.05) < 7) problems.push('contrast: ' + e.textContent.slice(0, 40));
+  }
+  // Words of a drawing stay on its paper and off each other.
+  for (const svg of document.querySelectorAll('svg')) {
+    const view = svg.viewBox.baseVal;
+    const texts = [...svg.querySelectorAll('text')].filter(t => t.textContent.trim());
+    const boxes = texts.map(t => t.getBBox());
+    boxes.forEach((b, i) => {
+      if (b.x < -1 || b.y < -2 || b.x + b.width > view.width + 1 || b.y + b.height > view.height + 1) {
+        problems.push('off the paper: ' + texts[i].textContent);
+      }
+      boxes.forEach((c, j) => {
+        const over = Math.min(b.x + b.width, c.x + c.width) - Math.max(b.x, c.x);
+        const down = Math.min(b.y + b.height, c.y + c.height) - Math.max(b.y, c.y);
+        if (i < j && over > 2 && down > 4) problems.push('words over words: ' + texts[i].textContent + ' / ' + texts[j].textContent);
+      });
+    });
+    for (const id of (svg.getAttribute('aria-labelledby') || '').split(' ')) {
+      if (!id || !document.getElementById(id) || !document.getElementById(id).textContent) problems.push('drawing without a name');
+    }
+    if (!svg.closest('figure').querySelector('figcaption').textContent.trim()) problems.push('drawing without a caption');
+  }
+  return problems;
+})(%d)
+"""
+
+DRAWN = r"""
+(() => ({
+  numbers: [...document.querySelectorAll('[data-path]')].map(e => [e.dataset.path, e.dataset.value, e.dataset.unit, e.textContent]),
+  circles: [...document.querySelectorAll('svg .pipe-outside')].map(e =>
+      2 * e.getAttribute('r') / e.closest('svg').dataset.unitsPerInch),
+  bores: [...document.querySelectorAll('svg .pipe-bore')].map(e =>
+      2 * e.getAttribute('r') / e.closest('svg').dataset.unitsPerInch),
+  walls: [...document.querySelectorAll('svg rect.wall')].map(e =>
+      e.getAttribute('height') / e.closest('svg').dataset.unitsPerInch),
+  left: document.querySelectorAll('svg .tooth.whole.left').length,
+  right: document.querySelectorAll('svg .tooth.whole.right').length,
+  threads: document.querySelectorAll('svg .tooth').length > 0,
+}))()
+"""
+
+TYPE = r"""
+Math.min(...[...document.querySelectorAll('body *')].filter(e => [...e.childNodes].some(n => n.nodeType === 3 && n.data.trim()))
+    .filter(e => getComputedStyle(e).display !== 'none' && e.getClientRects().length)
+    .map(e => parseFloat(getComputedStyle(e).fontSize) * (e.closest('svg') ? e.closest('svg').getBoundingClientRect().width / 364 : 1)))
+"""
+
+
+def plan_of(program, job, output_format):
+    run = subprocess.run([program, "plan", str(job), "--format", output_format], capture_output=True, check=False)
+    if run.returncode not in (0, 1, 3):
+        raise RuntimeError(f"{job}: exit {run.returncode}: {run.stderr.decode()}")
+    return run.stdout
+
+
+def at_path(plan, path):
+    for key in path.split("."):
+        plan = plan[key]
+    return plan
+
+
+def in_inches(quantity):
+    return quantity["value"] * {"in": 1.0, "mm": 1.0 / 25.4}[quantity["unit"]]
+
+
+def check_page(page):
+    text = page.decode()
+    tree = ElementTree.fromstring(text)
+    if len(page) > LARGEST:
+        yield f"{len(page)} bytes"
+    if tree.find(".//script") is not None or "://" in text or "@import" in text:
+        yield "a script or a remote reference"
+    ids = [e.get("id") for e in tree.iter() if e.get("id")]
+    if len(ids) != len(set(ids)):
+        yield "an id twice"
+    if tree.find(".//h1") is None or tree.get("lang") is None:
+        yield "no heading or no language"
+
+
+def check_drawn(drawn, plan):
+    for path, value, unit, _ in drawn["numbers"]:
+        wanted = at_path(plan, path)
+        number, wanted_unit = (wanted["value"], wanted["unit"]) if isinstance(wanted, dict) else (wanted, "")
+        if abs(float(value) - number) > 5e-4 or unit != wanted_unit:
+            yield f"{path}: drawn {value} {unit}, planned {wanted}"
+    for diameter in drawn["circles"]:
+        if abs(diameter - in_inches(plan["main"]["od"])) > 0.004 * diameter:
+            yield f"pipe drawn {diameter} in"
+    for bore in drawn["bores"]:
+        planned = in_inches(plan["main"]["od"]) - 2 * in_inches(plan["main"]["wall_nominal"])
+        if abs(bore - planned) > 0.004 * bore:
+            yield f"bore drawn {bore} in, planned {planned}"
+    if drawn["threads"]:
+        whole = int(plan["engagement"]["complete_threads"] + 1e-6)
+        if drawn["left"] != whole or drawn["right"] != whole:
+            yield f"{drawn['left']} and {drawn['right']} whole threads drawn, {whole} planned"
+        for wall in drawn["walls"]:
+            if abs(wall - in_inches(plan["main"]["wall_min"])) > 0.002:
+                yield f"wall drawn {wall} in"
+    taps = plan["method"]["kind"] != "none" and plan["verdict"] != "no-go"
+    if taps and "od" in plan["main"] and not drawn["circles"]:
+        yield "the pipe is not drawn"
+    if "engagement" in plan and plan["method"]["kind"] == "direct" and taps and not drawn["threads"]:
+        yield "the threads are not drawn"
+
+
+def check(browser, program, job, keep):
+    page = plan_of(program, job, "html")
+    plan = json.loads(plan_of(program, job, "json"))
+    if plan_of(program, job, "html") != page:
+        yield "not the same bytes again"
+    yield from check_page(page)
+    file = keep / (job.stem + ".html")
+    file.write_bytes(page)
+    url = file.absolute().as_uri()
+
+    browser.media("screen")
+    browser.open(url, PHONE)
+    yield from ("phone: " + problem for problem in browser.evaluate(LOOK % PHONE))
+    yield from browser.complaints()
+    (keep / (job.stem + "-phone.png")).write_bytes(browser.picture())
+    yield from check_drawn(browser.evaluate(DRAWN), plan)
+
+    browser.open(url, LETTER)
+    browser.media("print")
+    yield from ("paper: " + problem for problem in browser.evaluate(LOOK % LETTER))
+    smallest = browser.evaluate(TYPE)
+    if smallest < SMALLEST_TYPE:
+        yield f"type of {smallest} px on paper"
+    print_out = browser.pdf()
+    (keep / (job.stem + ".pdf")).write_bytes(print_out)
+    pages = len(re.findall(rb"/Type\s*/Page\b", print_out))
+    if not 1 <= pages <= 2:
+        yield f"{pages} pages"
+
+
+def main(arguments):
+    keep = None
+    if "--keep" in arguments:
+        at = arguments.index("--keep")
+        keep = pathlib.Path(arguments[at + 1])
+        keep.mkdir(parents=True, exist_ok=True)
+        del arguments[at:at + 2]
+    program, *jobs = arguments
+    browser_program = find_browser()
+    if browser_program is None:
+        print("skipped: no Chromium")
+        return 77
+    failures = 0
+    browser = Browser(browser_program)
+    try:
+        with tempfile.TemporaryDirectory() as scratch:
+            for job in map(pathlib.Path, jobs):
+                problems = list(check(browser, program, job, keep or pathlib.Path(scratch)))
+                print(("FAIL " if problems else "ok   ") + job.stem)
+                for problem in problems:
+                    print("     " + problem)
+                failures += bool(problems)
+    finally:
+        browser.close()
+    return 1 if failures or not jobs else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

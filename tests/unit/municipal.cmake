@@ -1,0 +1,1 @@
+mainbore_add_tests(municipal municipal/municipal_test.cpp)
