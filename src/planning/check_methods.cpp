@@ -418,12 +418,23 @@ Findings adopt(Context& context, Candidate&& chosen) {
   return std::move(chosen.findings);
 }
 
+// What the rules say is done where they allow no saddle or sleeve: the last word of whoever set them.
+Detail way_by_rule(const std::vector<RejectedMethod>& rejected) {
+  for (const RejectedMethod& method : rejected) {
+    const FindingCode code = method.why.code;
+    if (code == FindingCode::saddle_not_allowed || code == FindingCode::sleeve_not_allowed) return method.why.details[1];
+  }
+  return {};
+}
+
 // No tap: the machine is named all the same, for the reader of a refusal.
 Findings adopt_none(Context& context, bool tried) {
   Candidate none;
   none.method.tap = context.asked();
   check_machine(context, none);
-  if (tried) none.findings.add(FindingCode::method_none, Severity::stop);
+  if (tried) {
+    none.findings.add(FindingCode::method_none, Severity::stop).with(way_by_rule(context.plan.method.rejected));
+  }
   return adopt(context, std::move(none));
 }
 

@@ -75,7 +75,6 @@ WeekReason reason_of_methods(const Plan& plan, const Finding& finding, UnitSyste
                   : method.kind == Method::saddle ? "Saddle" : "Sleeve";
     reason.why += ": " + detail_of(method.why, units);
   }
-  reason.fix = fix_of(rejected.back().why, units);
   return reason;
 }
 

@@ -279,8 +279,8 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "The method asked for does not pass the checks for this main. The plan takes the next one that does."}},
     {method_none,
      {"no method passes", "No method that may be offered passes for this main and service.",
-      "See why each was rejected. A smaller service, another main, or a connection designed by the engineer are the "
-      "ways left.",
+      "[The rules say instead: {0}. |See why each was rejected. ]The ways left: a smaller service, another main, a tee "
+      "cut in with the main shut down, or a connection designed by the engineer.",
       "The plan tries a direct tap, a saddle, several smaller taps and a sleeve, and each has met something that stops "
       "it."}},
     {pressure_over_pipe_rating,
