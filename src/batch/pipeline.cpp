@@ -14,30 +14,35 @@
 namespace mainbore::batch {
 namespace {
 
-// Things that are used in turn; one is made where none is free.
+// Things that are used in turn; one is made where none is free. The stock owns them all, those handed out too: a run that
+// ends by an exception leaves some on their way.
 template <class T>
 class Stock {
  public:
   template <class Make>
-  std::unique_ptr<T> take(Make make) {
+  T* take(Make make) {
     {
       const std::scoped_lock lock(mutex_);
       if (!free_.empty()) {
-        std::unique_ptr<T> one = std::move(free_.back());
+        T* const one = free_.back();
         free_.pop_back();
         return one;
       }
     }
-    return make();
-  }
-  void put_back(std::unique_ptr<T> one) {
+    auto made = std::make_unique<T>(make());
     const std::scoped_lock lock(mutex_);
-    free_.push_back(std::move(one));
+    owned_.push_back(std::move(made));
+    return owned_.back().get();
+  }
+  void put_back(T* one) {
+    const std::scoped_lock lock(mutex_);
+    free_.push_back(one);
   }
 
  private:
   std::mutex mutex_;
-  std::vector<std::unique_ptr<T>> free_;
+  std::vector<std::unique_ptr<T>> owned_;
+  std::vector<T*> free_;
 };
 
 }  // namespace
@@ -58,27 +63,23 @@ void run_in_order(int jobs, const Take& take, const std::function<Work()>& make_
   std::optional<tbb::global_control> more;
   if (jobs > tbb::info::default_concurrency()) more.emplace(tbb::global_control::max_allowed_parallelism, threads);
   tbb::task_arena arena(jobs);
-  // A piece travels as a plain pointer: the library copies what it hands on.
   const auto taking = tbb::make_filter<void, Piece*>(
       tbb::filter_mode::serial_in_order, [&](tbb::flow_control& flow) -> Piece* {
-        std::unique_ptr<Piece> piece = pieces.take([] { return std::make_unique<Piece>(); });
-        if (!take(*piece)) {
-          flow.stop();
-          return nullptr;
-        }
-        return piece.release();
+        Piece* const piece = pieces.take([] { return Piece(); });
+        if (take(*piece)) return piece;
+        flow.stop();
+        return nullptr;
       });
   const auto working = tbb::make_filter<Piece*, Piece*>(tbb::filter_mode::parallel, [&](Piece* piece) {
-    std::unique_ptr<Work> work = workers.take([&] { return std::make_unique<Work>(make_work()); });
+    Work* const work = workers.take(make_work);
     (*work)(*piece);
-    workers.put_back(std::move(work));
+    workers.put_back(work);
     return piece;
   });
-  const auto giving = tbb::make_filter<Piece*, void>(tbb::filter_mode::serial_in_order, [&](Piece* taken) {
-    std::unique_ptr<Piece> piece(taken);
+  const auto giving = tbb::make_filter<Piece*, void>(tbb::filter_mode::serial_in_order, [&](Piece* piece) {
     give(*piece);
     piece->clear();
-    pieces.put_back(std::move(piece));
+    pieces.put_back(piece);
   });
   arena.execute([&] { tbb::parallel_pipeline(2 * threads, taking & working & giving); });
 }

@@ -471,9 +471,10 @@ Findings choose_method(Context& context) {
   }
   if (best() == nullptr && asked != Method::sleeve) tried.push_back(try_method(context, Method::sleeve));
 
+  // A way as good as the chosen one, only later in the order, was not rejected.
   Candidate* chosen = best();
   for (const Candidate& candidate : tried) {
-    if (&candidate != chosen) reject(context, candidate);
+    if (chosen == nullptr || candidate.verdict() > chosen->verdict()) reject(context, candidate);
   }
   return chosen == nullptr ? adopt_none(context, true) : adopt(context, std::move(*chosen));
 }
