@@ -6,8 +6,9 @@
 // and in drawings each carries its path in the plan document (`data-path="main.od"`) with value and unit as written there.
 // What the plan does not know is not drawn, and the caption says so. The cautions are on every sheet.
 //
-// On paper it takes two letter pages at most, in a condensed face of 9 points where the machine has one, else in a smaller
-// cut of what it has. The same plan gives the same bytes.
+// On paper it takes two letter pages at most, in a condensed face of 9 points where the machine has one, else in what it has,
+// drawn as narrow. Long sheets are set tighter, step by step: lists run on, then advice that stays on the screen is left
+// off the paper, and in the end the type falls to 8.5 or 8 points. The same plan gives the same bytes.
 //
 //     std::ofstream("sheet.html") << sheet_html(plan(job, catalog, rules), UnitSystem::us);
 #pragma once

@@ -64,7 +64,8 @@ std::optional<ThreadsDrawing> threads_drawing(const Plan& plan) {
   const TapThread* thread = thread_of(plan);
   if (!draws(plan) || plan.method.kind != Method::direct || !plan.engagement || thread == nullptr) return std::nullopt;
   const ResolvedMain& main = plan.main;
-  const mechanics::Engagement& fit = plan.engagement->at_least ? *plan.engagement->at_least : plan.engagement->at_nominal;
+  const mechanics::Engagement& fit =
+      plan.engagement->at_least ? *plan.engagement->at_least : plan.engagement->at_nominal;
   if (!main.od || fit.fit == mechanics::HoleFit::undefined || fit.fit == mechanics::HoleFit::wider_than_pipe) {
     return std::nullopt;
   }
@@ -88,7 +89,8 @@ std::optional<ThreadsDrawing> threads_drawing(const Plan& plan) {
   // What is left of each face above and below the whole turns. Where the drop takes the whole wall there are none.
   const Length below = drawing.drop + whole * drawing.pitch;
   drawing.along = turns_between(Length(), std::min(drawing.drop, drawing.wall), drawing.drop, drawing.pitch);
-  for (const ThreadTurn& turn : turns_between(below, drawing.wall, drawing.drop, drawing.pitch)) drawing.along.push_back(turn);
+  for (const ThreadTurn& turn : turns_between(below, drawing.wall, drawing.drop, drawing.pitch))
+    drawing.along.push_back(turn);
   drawing.across = turns_between(below, drawing.foot, drawing.drop, drawing.pitch);
   if (plan.makeup) drawing.stop_end = plan.makeup->makeup.engaged_length;
   return drawing;
@@ -104,7 +106,8 @@ std::optional<AlongDrawing> along_drawing(const Plan& plan) {
   drawing.to = std::max(drawing.planned, Length()) + half_stretch;
   if (!drawing.looked) {
     if (plan.rules != nullptr) {
-      for (const Clearance& clearance : plan.rules->clearances) drawing.ask = std::max(drawing.ask, clearance.least.value);
+      for (const Clearance& clearance : plan.rules->clearances)
+        drawing.ask = std::max(drawing.ask, clearance.least.value);
     }
     return drawing;
   }

@@ -17,14 +17,14 @@ struct Spot {
 
 // The main cut across at the tap, seen along it.
 struct SectionDrawing {
-  Length radius;                        // outside
-  std::optional<Length> bore;           // radius, at the nominal wall
-  std::optional<Length> hole;           // radius
-  double turn_degrees = 0.0;            // of the tap from the crown, clockwise
-  Spot tap;                             // middle of the hole on the outside
-  std::optional<Length> thread_in;      // stop's thread below the surface when made up
-  std::optional<Length> thread_out;     // and above it
-  std::optional<Length> tip;            // depth of the tap's point when it stops
+  Length radius;                     // outside
+  std::optional<Length> bore;        // radius, at the nominal wall
+  std::optional<Length> hole;        // radius
+  double turn_degrees = 0.0;         // of the tap from the crown, clockwise
+  Spot tap;                          // middle of the hole on the outside
+  std::optional<Length> thread_in;   // stop's thread below the surface when made up
+  std::optional<Length> thread_out;  // and above it
+  std::optional<Length> tip;         // depth of the tap's point when it stops
 };
 [[nodiscard]] std::optional<SectionDrawing> section_drawing(const Plan& plan);
 
@@ -33,23 +33,23 @@ struct ThreadTurn {
   Length from;
   Length to;
 };
-// The wall at the hole, at the least wall counted on. The left half is cut across the pipe, the right half along it; turns
-// are drawn as rings, as they are counted. Depths are below the crown.
+// The wall at the hole, at the least wall counted on. The left half is cut across the pipe, the right half along it;
+// turns are drawn as rings, as they are counted. Depths are below the crown.
 struct ThreadsDrawing {
-  Length radius;                        // of the pipe, outside
-  Length hole;                          // radius of the thread's largest diameter
+  Length radius;  // of the pipe, outside
+  Length hole;    // radius of the thread's largest diameter
   Length pitch;
   Length thread_height;
-  bool height_known = false;            // false: eight tenths of the pitch, as most taper threads have
+  bool height_known = false;  // false: eight tenths of the pitch, as most taper threads have
   Length wall;
-  std::optional<Length> nominal_wall;   // where it is another
-  Length drop;                          // of the surface at the hole's sides: complete threads begin here
+  std::optional<Length> nominal_wall;  // where it is another
+  Length drop;                         // of the surface at the hole's sides: complete threads begin here
   double complete_threads = 0.0;
-  std::vector<ThreadTurn> complete;     // whole turns that close all the way round
-  std::vector<ThreadTurn> across;       // incomplete ones on the left face, across the pipe
-  std::vector<ThreadTurn> along;        // and on the right face, along the pipe
-  Length foot;                          // where the left face ends at the bore
-  std::optional<Length> stop_end;       // end of the stop's thread, made up
+  std::vector<ThreadTurn> complete;  // whole turns that close all the way round
+  std::vector<ThreadTurn> across;    // incomplete ones on the left face, across the pipe
+  std::vector<ThreadTurn> along;     // and on the right face, along the pipe
+  Length foot;                       // where the left face ends at the bore
+  std::optional<Length> stop_end;    // end of the stop's thread, made up
 };
 [[nodiscard]] std::optional<ThreadsDrawing> threads_drawing(const Plan& plan);
 
@@ -57,25 +57,25 @@ struct ThreadsDrawing {
 struct AlongThing {
   NearbyThing what = NearbyThing::joint;
   Length along;
-  std::optional<Length> kept;           // where a rule asks for a distance
+  std::optional<Length> kept;  // where a rule asks for a distance
   std::optional<Length> least;
 };
 struct AlongDrawing {
   bool looked = false;
-  Length from;                          // the stretch drawn
+  Length from;  // the stretch drawn
   Length to;
   Length planned;
-  std::optional<Length> radius;         // of the pipe
-  Length ask;                           // clearance from a joint, where nobody has looked
-  std::vector<AlongThing> things;       // inside the stretch, in order along the main
-  std::vector<AlongThing> beyond;       // outside it
+  std::optional<Length> radius;    // of the pipe
+  Length ask;                      // clearance from a joint, where nobody has looked
+  std::vector<AlongThing> things;  // inside the stretch, in order along the main
+  std::vector<AlongThing> beyond;  // outside it
 };
 [[nodiscard]] std::optional<AlongDrawing> along_drawing(const Plan& plan);
 
 struct ChainDrawing {
-  Spot hook;                            // on the right; the left mirrors it
-  Spot touch;                           // where the leg meets the pipe
-  Length radius;                        // of the chain's middle round the pipe
+  Spot hook;      // on the right; the left mirrors it
+  Spot touch;     // where the leg meets the pipe
+  Length radius;  // of the chain's middle round the pipe
 };
 // The machine on the pipe, its bar upright.
 struct MachineDrawing {
@@ -83,13 +83,13 @@ struct MachineDrawing {
   Length radius;
   std::optional<Length> bore;
   std::optional<ChainDrawing> chain;
-  Length bar;                           // radius
+  Length bar;  // radius
   std::optional<Length> standoff;
   std::optional<Length> travel;
   // Depths of the tool's point below the outside of the pipe.
-  std::optional<Length> through;        // the drill's point comes out in the bore
-  std::optional<Length> full;           // the hole is full width
-  std::optional<Length> tap_stop;       // the tap's point, when it stops
+  std::optional<Length> through;   // the drill's point comes out in the bore
+  std::optional<Length> full;      // the hole is full width
+  std::optional<Length> tap_stop;  // the tap's point, when it stops
 };
 [[nodiscard]] std::optional<MachineDrawing> machine_drawing(const Plan& plan);
 

@@ -1,5 +1,5 @@
-// Markup that cannot be malformed: every text and attribute is escaped here, every element is closed by its destructor's
-// order or by end(), and characters that XML does not allow never get out.
+// Markup that cannot be malformed: every text and attribute is escaped here, every element is closed by its
+// destructor's order or by end(), and characters that XML does not allow never get out.
 #pragma once
 
 #include <initializer_list>

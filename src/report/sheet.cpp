@@ -21,7 +21,8 @@ namespace {
 using report::HtmlWriter;
 
 std::string sentence_case(std::string text) {
-  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 'a' + 'A');
+  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
+    text.front() = static_cast<char>(text.front() - 'a' + 'A');
   return text;
 }
 
@@ -45,15 +46,16 @@ constexpr double ragged = 60.0;
 
 // How tight the print style sets a sheet: each level does what those before it do.
 enum class Tightness : std::uint8_t {
-  lists,         // every list as a list
-  bring,         // what to bring runs on as one paragraph
-  trouble,       // so does what may go wrong
-  cautions,      // and the cautions
-  brief,         // checks of what to bring and advice with warnings stay on the screen
-  close,         // lines nearer to each other
-  small,         // half a point smaller
+  lists,     // every list as a list
+  bring,     // what to bring runs on as one paragraph
+  trouble,   // so does what may go wrong
+  cautions,  // and the cautions
+  brief,     // checks of what to bring and advice with warnings stay on the screen
+  close,     // lines nearer to each other
+  small,     // type half a point smaller
+  smallest,  // and a full point
 };
-constexpr std::array<std::string_view, 7> tightness_styles = {
+constexpr std::array<std::string_view, 8> tightness_styles = {
     "",
     " run-bring",
     " run-bring run-trouble",
@@ -61,6 +63,7 @@ constexpr std::array<std::string_view, 7> tightness_styles = {
     " run-bring run-trouble run-cautions brief",
     " run-bring run-trouble run-cautions brief close",
     " run-bring run-trouble run-cautions brief close small",
+    " run-bring run-trouble run-cautions brief close smallest",
 };
 
 // Heights of the first three columns that the lists run through; the fourth takes what is left.
@@ -70,9 +73,15 @@ constexpr Rooms boundless = {1e9, 1e9, 1e9};
 class Sheet {
  public:
   Sheet(const Plan& plan, UnitSystem system, int count, Tightness tightness, const Rooms& rooms)
-      : out_(body_), plan_(plan), system_(system), prefix_("s" + std::to_string(count) + "-"), tightness_(tightness), rooms_(rooms) {
+      : out_(body_),
+        plan_(plan),
+        system_(system),
+        prefix_("s" + std::to_string(count) + "-"),
+        tightness_(tightness),
+        rooms_(rooms) {
     out_.start("article", {{"class", "sheet " + std::string(name_of(plan_.verdict)) +
-                                         std::string(tightness_styles[static_cast<std::size_t>(tightness)])}}).line();
+                                         std::string(tightness_styles[static_cast<std::size_t>(tightness)])}})
+        .line();
     verdict();
     readings();
     drawings();
@@ -107,7 +116,18 @@ class Sheet {
   static constexpr std::string_view box_width = "OO ";
 
   [[nodiscard]] bool at_least(Tightness level) const { return tightness_ >= level; }
-  [[nodiscard]] double line() const { return at_least(Tightness::small) ? 11.5 : at_least(Tightness::close) ? 12.0 : 12.5; }
+  [[nodiscard]] double line() const {
+    switch (tightness_) {
+      case Tightness::smallest:
+        return 10.75;
+      case Tightness::small:
+        return 11.5;
+      case Tightness::close:
+        return 12.0;
+      default:
+        return 12.5;
+    }
+  }
   // Words in a row, bold or not.
   struct Piece {
     std::string_view text;
@@ -115,7 +135,11 @@ class Sheet {
   };
   using Pieces = std::initializer_list<Piece>;
 
-  [[nodiscard]] report::Lines column() const { return report::Lines(at_least(Tightness::small) ? 33.6 : 31.7); }
+  [[nodiscard]] report::Lines column() const {
+    constexpr double at_nine_points = 31.7;
+    const double points = tightness_ == Tightness::smallest ? 8.0 : tightness_ == Tightness::small ? 8.5 : 9.0;
+    return report::Lines(at_nine_points * 9.0 / points);
+  }
   // What a paragraph takes in a column.
   [[nodiscard]] double words(Pieces pieces) const {
     report::Lines lines = column();
@@ -130,9 +154,11 @@ class Sheet {
     return line() * (run.count() - before);
   }
 
-  // Makes room in the columns for something that should not be parted: goes on to the next column where it does not fit.
+  // Makes room in the columns for something that should not be parted: goes on to the next column where it does not
+  // fit.
   void place(double height) {
-    while (column_ < rooms_.size() && (column_used_ > 0.0 || rooms_[column_] <= 0.0) && column_used_ + height > rooms_[column_]) {
+    while (column_ < rooms_.size() && (column_used_ > 0.0 || rooms_[column_] <= 0.0) &&
+           column_used_ + height > rooms_[column_]) {
       if (!list_.empty()) out_.end();
       out_.end();
       if (column_ % 2 == 1) out_.end().start("div", {{"class", "pair next"}});
@@ -171,9 +197,15 @@ class Sheet {
   void verdict() {
     out_.start("header").start("div", {{"class", "verdict"}});
     switch (plan_.verdict) {
-      case Verdict::go: out_.element("h1", "GO: tap as planned, inside the stop numbers"); break;
-      case Verdict::hold: out_.element("h1", "HOLD: do not cut until every hold is cleared"); break;
-      case Verdict::no_go: out_.element("h1", "NO-GO: do not tap"); break;
+      case Verdict::go:
+        out_.element("h1", "GO: tap as planned, inside the stop numbers");
+        break;
+      case Verdict::hold:
+        out_.element("h1", "HOLD: do not cut until every hold is cleared");
+        break;
+      case Verdict::no_go:
+        out_.element("h1", "NO-GO: do not tap");
+        break;
     }
     const std::string summary = summary_of(plan_, system_);
     const std::size_t after_verdict = summary.find(": ");
@@ -183,8 +215,9 @@ class Sheet {
     const Job& job = plan_.job;
     const std::string cover = job.main.cover ? show(Measure(*job.main.cover, Kind::distance)) : std::string();
     double given_width = 0.0;
-    const std::pair<std::string_view, const std::string*> given[] = {
-        {"Order", &job.id}, {"Place", &job.place}, {"Planned for", &job.date}, {"Crew", &job.crew}, {"Cover", &cover}, {"Note", &job.note}};
+    const std::pair<std::string_view, const std::string*> given[] = {{"Order", &job.id},         {"Place", &job.place},
+                                                                     {"Planned for", &job.date}, {"Crew", &job.crew},
+                                                                     {"Cover", &cover},          {"Note", &job.note}};
     if (std::any_of(std::begin(given), std::end(given), [](const auto& fact) { return !fact.second->empty(); })) {
       out_.start("dl", {{"class", "facts"}});
       for (const auto& [label, text] : given) {
@@ -212,7 +245,8 @@ class Sheet {
     if (plan_.stop_numbers.empty() || no_go()) return 0.0;
     heading("Stop numbers", "read each one; outside it, stop");
     out_.start("table").start("tr");
-    for (const std::string_view column : {"Read", "Stop unless", "Reading"}) out_.element("th", column, {{"scope", "col"}});
+    for (const std::string_view column : {"Read", "Stop unless", "Reading"})
+      out_.element("th", column, {{"scope", "col"}});
     out_.end().line();
     for (const StopNumber& stop : plan_.stop_numbers) {
       out_.start("tr").element("th", sentence_case(std::string(stop.what)), {{"scope", "row"}});
@@ -246,7 +280,8 @@ class Sheet {
   }
 
   void hold(const Finding& finding, int count) {
-    out_.start("li").element("h3", std::to_string(count) + ". " + sentence_case(std::string(text_of(finding.code).title)) + ".");
+    out_.start("li").element(
+        "h3", std::to_string(count) + ". " + sentence_case(std::string(text_of(finding.code).title)) + ".");
     out_.text(" ").element("p", detail_of(finding, system_), {{"class", "screen"}}).text(" ");
     out_.element("p", fix_of(finding, system_), {{"class", "do"}});
     out_.start("p", {{"class", "boxes"}});
@@ -256,12 +291,14 @@ class Sheet {
     out_.end().end().line();
   }
 
-  // What to read and to clear, in two columns as long as each other: the second begins at the hold that passes the middle.
+  // What to read and to clear, in two columns as long as each other: the second begins at the hold that passes the
+  // middle.
   void readings() {
     out_.start("div", {{"class", "pair"}}).start("div", {{"class", "half"}}).line();
     double left = stop_numbers() + stops();
     const auto list = of(Severity::hold);
-    double right = no_go() ? 0.0 : 90.0;  // the numbers of the job
+    const std::vector<Fact> numbers = facts();
+    double right = height_of_facts(numbers);
     for (const Finding* finding : list) right += height_of_hold(*finding);
     bool second = false;
     int count = 0;
@@ -286,49 +323,96 @@ class Sheet {
     if (count > 0) out_.end().line();
     if (!second) out_.end().start("div", {{"class", "half"}}).line();
     if (no_go()) right += found() + assumed();
-    numbers();
+    write_facts(numbers);
     out_.end().end().line();
     head_ += std::max(left, right) + 6.0;
   }
 
-  void fact(std::string_view label, std::string_view text) {
-    out_.start("div").element("dt", label).text(" ").element("dd", text).end().line();
-  }
+  struct Fact {
+    std::string label;
+    std::string text;
+  };
 
   // What neither the stop numbers nor the drawings show.
-  void numbers() {
-    if (no_go() || plan_.method.kind == Method::none) return;
+  [[nodiscard]] std::vector<Fact> facts() const {
+    std::vector<Fact> list;
+    if (no_go() || plan_.method.kind == Method::none) return list;
+    const auto add = [&](std::string label, std::string text) { list.push_back({std::move(label), std::move(text)}); };
     const ChosenMethod& method = plan_.method;
     const Setup& setup = plan_.setup;
-    heading("Numbers of this job");
-    out_.start("dl", {{"class", "numbers"}}).line();
     std::string main = plan_.main.size.label() + " in " + std::string(name_of(plan_.main.material));
     if (plan_.main.governing != nullptr && !plan_.main.governing->class_name.empty()) {
       main += plan_.main.candidates.size() > 1 ? ", worst case " : ", ";
       main += plan_.main.governing->class_name;
     }
-    fact("Main", main);
-    if (method.thread) fact("Thread, tool and stop alike", std::string(name_of(*method.thread)) + " " + method.tap.label() + " in");
+    add("Main", main);
+    if (method.thread)
+      add("Thread, tool and stop alike", std::string(name_of(*method.thread)) + " " + method.tap.label() + " in");
     if (plan_.pressure.governed_by) {
-      fact("Pressure limit, by the " + std::string(name_of(plan_.pressure.governed_by->link)), show(plan_.pressure.governed_by->limit));
+      add("Pressure limit, by the " + std::string(name_of(plan_.pressure.governed_by->link)),
+          show(plan_.pressure.governed_by->limit));
     }
     if (plan_.makeup) {
       const MakeupPlan& makeup = *plan_.makeup;
       const double past = makeup.makeup.turns_past_gauge;
-      fact("Stop the tap", number(std::fabs(past), 1) + " turns " + (past < 0 ? "short of" : "past") + " gauge");
-      fact("Stop goes in", number(makeup.makeup.hand_tight_turns, 1) + " turns by hand, " + number(makeup.wrench_turns, 1) + " by wrench");
-      fact("Threads left showing", number(makeup.threads_showing, 1));
+      add("Stop the tap", number(std::fabs(past), 1) + " turns " + (past < 0 ? "short of" : "past") + " gauge");
+      add("Stop goes in", number(makeup.makeup.hand_tight_turns, 1) + " turns by hand, " +
+                              number(makeup.wrench_turns, 1) + " by wrench");
+      add("Threads left showing", number(makeup.threads_showing, 1));
     }
     if (setup.machine != nullptr && method.kind != Method::sleeve) {
-      fact("Machine, feed", setup.machine->title + ", " + std::string(name_of(setup.feed)));
-      if (wet() && setup.push > Force()) fact("Line pushes the bar with", show(setup.push));
+      add("Machine, feed", setup.machine->title + ", " + std::string(name_of(setup.feed)));
+      if (wet() && setup.push > Force()) add("Line pushes the bar with", show(setup.push));
     }
     if (method.kind == Method::direct && setup.clamp) {
-      fact("Hold the machine down with", show(setup.clamp->force));
-      if (setup.clamp->tension) fact("In each leg of chain", show(*setup.clamp->tension));
-      if (setup.clamp->stud_torque) fact("Stud torque, dry", show(setup.clamp->stud_torque->usual));
+      add("Hold the machine down with", show(setup.clamp->force));
+      if (setup.clamp->tension) add("In each leg of chain", show(*setup.clamp->tension));
+      if (setup.clamp->stud_torque) add("Stud torque, dry", show(setup.clamp->stud_torque->usual));
     }
-    if (setup.drill_load) fact("Feed on a sharp drill", show(setup.drill_load->low.thrust) + " to " + show(setup.drill_load->high.thrust));
+    if (setup.drill_load)
+      add("Feed on a sharp drill", show(setup.drill_load->low.thrust) + " to " + show(setup.drill_load->high.thrust));
+    const auto far = [&](Length length) { return show(Measure(length, Kind::distance)); };
+    if (plan_.excavation) {
+      const PitPlan& pit = *plan_.excavation;
+      add("Pit, bottom", far(pit.pit.along) + " along by " + far(pit.pit.across) + ", " + far(pit.pit.depth) + " deep");
+      if (pit.pit.slope > 0.0)
+        add("Walls sloped", number(pit.pit.slope, 2) + " to 1, " + std::string(name_of(pit.soil.type)));
+      add("Spoil back from the edge", far(pit.setback));
+    }
+    if (plan_.cleaning) {
+      const SwabMix& swab = plan_.cleaning->swab;
+      if (swab.liquid) {
+        add("Swab with", number(swab.wanted.percent(), 2) + " %: " +
+                             (system_ == UnitSystem::si
+                                  ? number(swab.millilitres_per_litre(), 0) + " mL stock to each litre made"
+                                  : number(swab.fluid_ounces_per_gallon(), 1) + " fl oz stock to each gallon made"));
+      }
+      if (plan_.cleaning->flush)
+        add("Flush", show(plan_.cleaning->flush->full.flow) + " for " + show(plan_.cleaning->flush->full.time));
+    }
+    if (plan_.service)
+      add("Left behind the meter", show(plan_.service->residual_least) + " at " + show(plan_.service->demand.flow));
+    return list;
+  }
+
+  // On paper they run on.
+  [[nodiscard]] double height_of_facts(const std::vector<Fact>& list) const {
+    if (list.empty()) return 0.0;
+    report::Lines lines = column();
+    for (const Fact& fact : list) {
+      lines.add(fact.label + " ");
+      lines.add(fact.text + " . ", true);
+    }
+    return paper::heading + line() * lines.count();
+  }
+
+  void write_facts(const std::vector<Fact>& list) {
+    if (list.empty()) return;
+    heading("Numbers of this job");
+    out_.start("dl", {{"class", "numbers"}}).line();
+    for (const Fact& fact : list) {
+      out_.start("div").element("dt", fact.label).text(" ").element("dd", fact.text).end().line();
+    }
     out_.end().line();
   }
 
@@ -365,7 +449,12 @@ class Sheet {
       out_.start("li").text(detail).element("span", advice, {{"class", "more"}}).end().line();
     }
     for (const Finding* finding : notes) {
-      out_.start("li", {{"class", "screen"}}).text(detail_of(*finding, system_)).text(" ").text(fix_of(*finding, system_)).end().line();
+      out_.start("li", {{"class", "screen"}})
+          .text(detail_of(*finding, system_))
+          .text(" ")
+          .text(fix_of(*finding, system_))
+          .end()
+          .line();
     }
     out_.end().line();
     return height;
@@ -378,15 +467,18 @@ class Sheet {
     out_.start("ul", {{"class", "plain runs"}}).line();
     for (const Assumption& assumption : plan_.main.assumed) {
       std::string path(assumption.path);
-      std::replace_if(path.begin(), path.end(), [](char c) { return c == '.' || c == '_'; }, ' ');
+      std::replace_if(
+          path.begin(), path.end(), [](char c) { return c == '.' || c == '_'; }, ' ');
       std::string value;
       append_detail(value, assumption.value, system_);
       const std::string what = sentence_case(path) + (value.empty() ? "" : ": " + value);
       run.add(what + ".  ");
       out_.start("li").text(what);
-      if (!assumption.because.empty()) out_.start("span", {{"class", "screen"}}).text(", ").text(assumption.because).end();
+      if (!assumption.because.empty())
+        out_.start("span", {{"class", "screen"}}).text(", ").text(assumption.because).end();
       out_.text(". ");
-      if (!assumption.settle.empty()) out_.element("span", sentence_case(std::string(assumption.settle)) + ". ", {{"class", "screen"}});
+      if (!assumption.settle.empty())
+        out_.element("span", sentence_case(std::string(assumption.settle)) + ". ", {{"class", "screen"}});
       out_.end().line();
     }
     out_.end().line();
@@ -430,7 +522,13 @@ class Sheet {
       } else {
         place(height + (at_least(Tightness::bring) ? 0.0 : 0.6));
       }
-      out_.start("li").element("b", name).text(size).element("span", thing.check, {{"class", "more"}}).text(" ").end().line();
+      out_.start("li")
+          .element("b", name)
+          .text(size)
+          .element("span", thing.check, {{"class", "more"}})
+          .text(" ")
+          .end()
+          .line();
     }
     close_list();
   }
@@ -440,8 +538,8 @@ class Sheet {
     const Seat seat = seat_of(plan_.method.kind);
     const std::string_view valve = seat == Seat::stop ? "stop" : "valve";
     const bool open = seat == Seat::stop ? state.stop_open : state.valve_open;
-    return std::string(valve) + (open ? " OPEN" : " SHUT") + ", bleed " + (state.bleed_open ? "OPEN" : "SHUT") + ", chamber " +
-           (state.pressure_above ? "FULL" : "ZERO");
+    return std::string(valve) + (open ? " OPEN" : " SHUT") + ", bleed " + (state.bleed_open ? "OPEN" : "SHUT") +
+           ", chamber " + (state.pressure_above ? "FULL" : "ZERO");
   }
 
   void steps() {
@@ -458,8 +556,14 @@ class Sheet {
       const bool begins = step.phase != phase;
       if (begins && !first) close_list();
       const std::string number = std::to_string(++count) + ".";
-      place(words({{number, true}, {" "}, {step.text}, {" "}, {moved ? std::string_view(state) : ""}, {" "},
-                   {step.hold_point.empty() ? "" : box_width}, {step.hold_point, true}}) +
+      place(words({{number, true},
+                   {" "},
+                   {step.text},
+                   {" "},
+                   {moved ? std::string_view(state) : ""},
+                   {" "},
+                   {step.hold_point.empty() ? "" : box_width},
+                   {step.hold_point, true}}) +
             (begins ? line() + 2.0 : 0.0) + (first ? paper::heading : 0.0));
       if (first) heading("Order of work", "box: go no further until it is so");
       if (begins) {
@@ -544,7 +648,9 @@ class Sheet {
       if (basis == nullptr) return;
       if (!basis->utility && basis->source == nullptr) return;
       // What follows the first comma or semicolon of a title describes it.
-      const std::string name = basis->utility ? "The utility's own rules" : basis->source->title.substr(0, basis->source->title.find_first_of(",;"));
+      const std::string name = basis->utility
+                                   ? "The utility's own rules"
+                                   : basis->source->title.substr(0, basis->source->title.find_first_of(",;"));
       const bool recalled = !basis->utility && basis->how == How::memory;
       const auto known = std::find_if(list.begin(), list.end(), [&](const Resting& r) { return r.name == name; });
       if (known == list.end()) list.push_back({name, recalled});
@@ -562,7 +668,8 @@ class Sheet {
     }
     if (list.empty()) return;
     std::string text;
-    for (const Resting& resting : list) text += (text.empty() ? "" : "; ") + resting.name + (resting.recalled ? " (in part recalled: check)" : "");
+    for (const Resting& resting : list)
+      text += (text.empty() ? "" : "; ") + resting.name + (resting.recalled ? " (in part recalled: check)" : "");
     place(paper::heading + words({{text}}));
     heading("Numbers rest on");
     out_.element("p", text + ".").line();
@@ -603,11 +710,11 @@ void append_page_head(std::string& out, std::string_view title) {
 void append_sheet_body(std::string& out, const Plan& plan, UnitSystem system, int number) {
   // Laid out loosely first, then as tight as it takes to hold it on two pages.
   for (const Tightness tightness : {Tightness::lists, Tightness::bring, Tightness::trouble, Tightness::cautions,
-                                    Tightness::brief, Tightness::close, Tightness::small}) {
+                                    Tightness::brief, Tightness::close, Tightness::small, Tightness::smallest}) {
     const Sheet trial(plan, system, number, tightness, boundless);
     const double first_page = std::max(paper::page - paper::reserve - trial.head(), 0.0);
     const double second_page = paper::page - paper::reserve;
-    if (trial.lists() + paper::ragged > 2.0 * (first_page + second_page) && tightness != Tightness::small) continue;
+    if (trial.lists() + paper::ragged > 2.0 * (first_page + second_page) && tightness != Tightness::smallest) continue;
     // Columns beside each other end level: on the first page at its foot, on the last where the lists end.
     Rooms rooms{};
     if (trial.lists() <= 2.0 * first_page) {

@@ -7,14 +7,14 @@ namespace {
 
 // Thousandths of an em, from the space to the tilde.
 constexpr std::array<int, 95> widths = {
-    228, 228, 291, 456, 456, 729, 547, 157, 273, 273, 319, 479, 228, 273, 228, 228,   // space to /
-    456, 456, 456, 456, 456, 456, 456, 456, 456, 456, 228, 228, 479, 479, 479, 456,   // 0 to ?
-    832, 547, 547, 592, 592, 547, 501, 638, 592, 228, 410, 547, 456, 683, 592, 638,   // @ to O
-    547, 638, 592, 547, 501, 592, 547, 774, 547, 547, 501, 228, 228, 228, 385, 456,   // P to _
-    273, 456, 456, 410, 456, 456, 228, 456, 456, 182, 182, 410, 182, 683, 456, 456,   // ` to o
-    456, 456, 273, 410, 228, 456, 410, 592, 410, 410, 410, 274, 213, 274, 479};       // p to ~
-constexpr double other = 0.6;        // a character of another script, as a rule no wider
-constexpr double bolder = 1.08;      // what bold adds to running text
+    228, 228, 291, 456, 456, 729, 547, 157, 273, 273, 319, 479, 228, 273, 228, 228,  // space to /
+    456, 456, 456, 456, 456, 456, 456, 456, 456, 456, 228, 228, 479, 479, 479, 456,  // 0 to ?
+    832, 547, 547, 592, 592, 547, 501, 638, 592, 228, 410, 547, 456, 683, 592, 638,  // @ to O
+    547, 638, 592, 547, 501, 592, 547, 774, 547, 547, 501, 228, 228, 228, 385, 456,  // P to _
+    273, 456, 456, 410, 456, 456, 228, 456, 456, 182, 182, 410, 182, 683, 456, 456,  // ` to o
+    456, 456, 273, 410, 228, 456, 410, 592, 410, 410, 410, 274, 213, 274, 479};      // p to ~
+constexpr double other = 0.6;    // a character of another script, as a rule no wider
+constexpr double bolder = 1.08;  // what bold adds to running text
 
 double width_of_byte(char c) {
   const auto byte = static_cast<unsigned char>(c);

@@ -1,7 +1,7 @@
 // How many lines words take in a column, so that a sheet can be laid out before it is printed.
 //
-// By the advance widths of the common condensed sans-serif faces, which share them; a wide face drawn narrower on a machine
-// without one comes to nearly the same. Breaks as browsers do: after spaces, and after hyphens inside a word.
+// By the advance widths of the common condensed sans-serif faces, which share them; a wide face drawn narrower on a
+// machine without one comes to nearly the same. Breaks as browsers do: after spaces, and after hyphens inside a word.
 #pragma once
 
 #include <string_view>

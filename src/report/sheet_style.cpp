@@ -2,9 +2,9 @@
 
 namespace mainbore::report {
 
-// Black on white; grey only under black words or as the body of a wall. Paper: 9 point, two columns that run on from page
-// to page. The last faces of the stack are common wide ones drawn narrower, so that a machine without a condensed face
-// prints no third page.
+// Black on white; grey only under black words or as the body of a wall. Paper: 9 point, two columns that run on from
+// page to page. The last faces of the stack are common wide ones drawn narrower, so that a machine without a condensed
+// face prints no third page.
 const std::string_view sheet_style = R"css(
 @font-face{font-family:'Narrowed';src:local('Arial'),local('Liberation Sans'),local('Helvetica'),local('Roboto'),local('DejaVu Sans');size-adjust:82%}
 @font-face{font-family:'Narrowed';font-weight:bold;src:local('Arial Bold'),local('Liberation Sans Bold'),local('Helvetica Bold'),local('Roboto Bold'),local('DejaVu Sans Bold');size-adjust:82%}
@@ -88,7 +88,7 @@ body{font:9pt/12.5px 'Arial Narrow','Liberation Sans Narrow','Nimbus Sans Narrow
 .half{flex:1 1 0;min-width:0}
 h1{font-size:13pt}
 h2{font-size:10pt;margin:3px 0 1px;border-bottom-width:1px}
-h2 small{font-size:9pt}
+h2 small{font-size:.9em}
 h3{font-size:9pt}
 .hold .verdict{border-width:5px}
 .no-go .verdict{border-width:6px}
@@ -116,7 +116,8 @@ figcaption{font-size:9pt;line-height:1}
 .brief .more{display:none}
 .close{line-height:12px}
 .small{font-size:8.5pt;line-height:11.5px}
-.small .now,.small figcaption{font-size:8.5pt}
+.smallest{font-size:8pt;line-height:10.75px}
+.small .now,.small figcaption,.smallest .now,.smallest figcaption{font-size:inherit}
 .facts div{max-height:3.2em;overflow:hidden}
 .steps li{margin:0;padding:0}
 .n{position:static}

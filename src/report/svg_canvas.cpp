@@ -81,9 +81,7 @@ std::string Canvas::number_text(const Label& label) const {
   return label.rounded.empty() ? format_measure(*label.number, system_) : label.rounded;
 }
 
-std::string Canvas::shown_text(const Label& label) const {
-  return label.before + number_text(label) + label.after;
-}
+std::string Canvas::shown_text(const Label& label) const { return label.before + number_text(label) + label.after; }
 
 void Canvas::words(At at, const Label& label, Anchor anchor, std::string_view style) {
   out_.start("text", {{"class", std::string(style)},
@@ -99,9 +97,9 @@ void Canvas::words(At at, const Label& label, Anchor anchor, std::string_view st
       const Shown value = shown(*label.number, system_);
       std::string number;
       append_number(number, value.value, value.decimals);
-      out_.element("tspan", text, {{"data-path", std::string(label.path)},
-                                   {"data-value", number},
-                                   {"data-unit", std::string(value.unit)}});
+      out_.element(
+          "tspan", text,
+          {{"data-path", std::string(label.path)}, {"data-value", number}, {"data-unit", std::string(value.unit)}});
     }
   }
   out_.text(label.after).end();

@@ -23,9 +23,9 @@ struct At {
 struct Label {
   std::string before;
   std::optional<Measure> number;
-  std::string_view path;      // of the number in the plan document
+  std::string_view path;  // of the number in the plan document
   std::string after;
-  std::string rounded = {};   // what is written for the number, where fewer places will do
+  std::string rounded = {};  // what is written for the number, where fewer places will do
 };
 
 enum class Anchor : std::uint8_t { start, middle, end };

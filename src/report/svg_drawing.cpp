@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
+#include <vector>
 
 #include "report/drawing.hpp"
 #include "report/sheet_lines.hpp"
@@ -43,7 +45,8 @@ double not_drawn(HtmlWriter& out, std::string_view heading, std::string_view why
 
 bool nothing_is_cut(const Plan& plan) { return plan.verdict == Verdict::no_go || plan.method.kind == Method::none; }
 
-// ---- the main across --------------------------------------------------------------------------------------------------
+// ---- the main across
+// --------------------------------------------------------------------------------------------------
 
 // The dashed outline of what is fitted, in a drawing turned so that the tap is on top: drawn for its place only.
 void fitting_outline(Canvas& canvas, Method method, At centre, double radius, double bore, double thread_out) {
@@ -73,20 +76,22 @@ void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawin
     const double bore = on_paper(*drawing.bore);
     canvas.path("M" + xy(centre.x - radius, centre.y) + "a" + xy(radius, radius) + " 0 1 1 " + xy(2 * radius, 0) + "a" +
                     xy(radius, radius) + " 0 1 1 " + xy(-2 * radius, 0) + "ZM" + xy(centre.x - bore, centre.y) + "a" +
-                    xy(bore, bore) + " 0 1 1 " + xy(2 * bore, 0) + "a" + xy(bore, bore) + " 0 1 1 " + xy(-2 * bore, 0) + "Z",
+                    xy(bore, bore) + " 0 1 1 " + xy(2 * bore, 0) + "a" + xy(bore, bore) + " 0 1 1 " + xy(-2 * bore, 0) +
+                    "Z",
                 "fill");
     canvas.circle(centre, bore, "cut pipe-bore");
   }
   canvas.circle(centre, radius, "cut pipe-outside");
   for (int hour = 0; hour < 12; ++hour) {
-    const double turn = hour * 0.523598775598;
+    const double turn = hour * std::numbers::pi / 6.0;
     const At out{std::sin(turn), -std::cos(turn)};
     const double reach = hour % 3 == 0 ? 7.0 : 4.0;
     canvas.line({centre.x + out.x * (radius + 2.0), centre.y + out.y * (radius + 2.0)},
                 {centre.x + out.x * (radius + reach), centre.y + out.y * (radius + reach)}, "thin");
   }
   const auto clear_of_tap = [&](double degrees) { return std::fabs(drawing.turn_degrees - degrees) > 20.0; };
-  if (clear_of_tap(0.0) && clear_of_tap(360.0)) canvas.words({centre.x, centre.y - radius - 11.0}, {"12", {}, {}, {}}, Anchor::middle);
+  if (clear_of_tap(0.0) && clear_of_tap(360.0))
+    canvas.words({centre.x, centre.y - radius - 11.0}, {"12", {}, {}, {}}, Anchor::middle);
   if (clear_of_tap(90.0)) canvas.words({centre.x + radius + 10.0, centre.y + 4.0}, {"3", {}, {}, {}});
   if (clear_of_tap(270.0)) canvas.words({centre.x - radius - 10.0, centre.y + 4.0}, {"9", {}, {}, {}}, Anchor::end);
 
@@ -106,15 +111,17 @@ void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawin
     const double in = on_paper(*drawing.thread_in);
     const double foot = hole - in / 32.0;
     const double top = hole + thread_out / 32.0;
-    canvas.path("M" + xy(centre.x - top, centre.y - radius - thread_out) + "L" + xy(centre.x + top, centre.y - radius - thread_out) +
-                    "L" + xy(centre.x + foot, centre.y - radius + in) + "L" + xy(centre.x - foot, centre.y - radius + in) + "Z",
+    canvas.path("M" + xy(centre.x - top, centre.y - radius - thread_out) + "L" +
+                    xy(centre.x + top, centre.y - radius - thread_out) + "L" +
+                    xy(centre.x + foot, centre.y - radius + in) + "L" + xy(centre.x - foot, centre.y - radius + in) +
+                    "Z",
                 "thread");
   }
   fitting_outline(canvas, plan.method.kind, centre, radius, hole, thread_out);
   canvas.line({centre.x, centre.y - radius - 54.0}, {centre.x, centre.y + radius - 3.0}, "axis");
   canvas.end_turned();
 
-  const double turn = drawing.turn_degrees * 3.14159265358979 / 180.0;
+  const double turn = drawing.turn_degrees * std::numbers::pi / 180.0;
   const At axis{std::sin(turn), -std::cos(turn)};
   const At across{-axis.y, axis.x};
   const auto beside_axis = [&](double out, double side) {
@@ -122,15 +129,32 @@ void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawin
   };
   const double side = left ? -1.0 : 1.0;
   const bool direct = plan.method.kind == Method::direct;
-  const std::string fitted = plan.method.tap.label() + " in " + (direct ? "stop" : plan.method.kind == Method::saddle ? "saddle" : "sleeve");
-  canvas.leader(beside_axis(radius + 50.0, 0.0), {column(244.0), 20.0}, {"at ", {}, {}, plan.location.clock.label() + " o'clock"}, anchor);
-  canvas.leader(beside_axis(radius + thread_out + (direct ? 8.0 : 10.0), side * std::max(hole, 6.0)), {column(244.0), 54.0}, {fitted, {}, {}, {}}, anchor);
+  const std::string fitted = plan.method.tap.label() + " in " +
+                             (direct                               ? "stop"
+                              : plan.method.kind == Method::saddle ? "saddle"
+                                                                   : "sleeve");
+  struct Pointed {
+    At spot;
+    Label label;
+  };
+  std::vector<Pointed> pointed = {
+      {beside_axis(radius + 50.0, 0.0), {"at ", {}, {}, plan.location.clock.label() + " o'clock"}},
+      {beside_axis(radius + thread_out + (direct ? 8.0 : 10.0), side * std::max(hole, 6.0)), {fitted, {}, {}, {}}}};
   if (plan.method.hole) {
-    canvas.leader(beside_axis(radius - 2.0, side * hole), {column(244.0), 88.0}, {"hole ", Measure(*plan.method.hole), "method.hole", {}}, anchor);
+    pointed.push_back(
+        {beside_axis(radius - 2.0, side * hole), {"hole ", Measure(*plan.method.hole), "method.hole", {}}});
+  }
+  // The words stand over each other as what they point at does, so that no lines cross.
+  std::stable_sort(pointed.begin(), pointed.end(),
+                   [](const Pointed& a, const Pointed& b) { return a.spot.y < b.spot.y; });
+  double row = 20.0;
+  for (const Pointed& point : pointed) {
+    canvas.leader(point.spot, {column(244.0), row}, point.label, anchor);
+    row += 34.0;
   }
   // The wall is pointed at where the tap is not.
   if (drawing.bore && plan.main.wall_nominal) {
-    const double at = (left ? 235.0 : 125.0) * 3.14159265358979 / 180.0;
+    const double at = (left ? 235.0 : 125.0) * std::numbers::pi / 180.0;
     const double mid = (radius + on_paper(*drawing.bore)) / 2.0;
     canvas.leader({centre.x + std::sin(at) * mid, centre.y - std::cos(at) * mid}, {column(244.0), centre.y + 34.0},
                   {"wall ", Measure(*plan.main.wall_nominal), "main.wall_nominal", {}}, anchor);
@@ -138,15 +162,17 @@ void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawin
   if (plan.makeup && plan.makeup->far_wall_clearance) {
     const double x = centre.x;
     canvas.words({x, centre.y + 22.0}, {"tap to far wall", {}, {}, {}}, Anchor::middle, "t clear");
-    canvas.words({x, centre.y + 36.0}, {{}, Measure(*plan.makeup->far_wall_clearance), "makeup.far_wall_clearance", {}}, Anchor::middle,
-                 "t clear");
+    canvas.words({x, centre.y + 36.0}, {{}, Measure(*plan.makeup->far_wall_clearance), "makeup.far_wall_clearance", {}},
+                 Anchor::middle, "t clear");
   }
   const double base = centre.y + radius;
-  for (const double x : {centre.x - radius, centre.x + radius}) canvas.line({x, centre.y + 4.0}, {x, base + 24.0}, "thin");
+  for (const double x : {centre.x - radius, centre.x + radius})
+    canvas.line({x, centre.y + 4.0}, {x, base + 24.0}, "thin");
   canvas.across(centre.x - radius, centre.x + radius, base + 20.0, {"outside ", Measure(*plan.main.od), "main.od", {}});
 }
 
-// ---- threads in the wall ----------------------------------------------------------------------------------------------
+// ---- threads in the wall
+// ----------------------------------------------------------------------------------------------
 
 class ThreadsOnPaper {
  public:
@@ -206,7 +232,8 @@ class ThreadsOnPaper {
     // The rest of the surface, where the hole is.
     canvas.line({middle - half_width_ - 14.0, crown}, {middle + half_hole, crown}, "dash");
     if (drawing_.nominal_wall) {
-      canvas.line({middle + half_hole, depth(*drawing_.nominal_wall)}, {middle + half_width_, depth(*drawing_.nominal_wall)}, "dash");
+      canvas.line({middle + half_hole, depth(*drawing_.nominal_wall)},
+                  {middle + half_width_, depth(*drawing_.nominal_wall)}, "dash");
     }
   }
 
@@ -222,7 +249,8 @@ class ThreadsOnPaper {
     const double turns = (turn.from - drawing_.drop) / drawing_.pitch;
     const Length crest = drawing_.drop + (std::floor(turns + 1e-9) + 0.5) * drawing_.pitch;
     std::string d = "M" + xy(wall, depth(turn.from)) + "L" + xy(wall - side * ridge(turn.from), depth(turn.from));
-    if (crest > turn.from && crest < turn.to) d += "L" + xy(wall - side * on_paper(drawing_.thread_height), depth(crest));
+    if (crest > turn.from && crest < turn.to)
+      d += "L" + xy(wall - side * on_paper(drawing_.thread_height), depth(crest));
     d += "L" + xy(wall - side * ridge(turn.to), depth(turn.to)) + "L" + xy(wall, depth(turn.to)) + "Z";
     canvas.path(d, style);
   }
@@ -237,7 +265,11 @@ class ThreadsOnPaper {
       canvas.line({middle, 38.0}, {middle, (top + bottom) / 2.0}, "thin");
       canvas.circle({middle, (top + bottom) / 2.0}, 1.6, "dot");
     }
-    canvas.words({middle, 34.0}, {{}, Measure(drawing_.complete_threads, Kind::ratio), "engagement.complete_threads", " complete threads",
+    canvas.words({middle, 34.0},
+                 {{},
+                  Measure(drawing_.complete_threads, Kind::ratio),
+                  "engagement.complete_threads",
+                  " complete threads",
                   plain(drawing_.complete_threads)},
                  Anchor::middle, "t strong");
   }
@@ -249,7 +281,8 @@ class ThreadsOnPaper {
     canvas.words({left - 5.0, crown - 3.0}, {"drop", {}, {}, {}}, Anchor::end);
     canvas.words({left - 5.0, crown + 11.0}, {{}, Measure(drawing_.drop), {}, {}}, Anchor::end);
     const double right = middle + half_width_ + 8.0;
-    for (const double y : {crown, depth(drawing_.wall)}) canvas.line({middle + half_width_, y}, {right + 4.0, y}, "thin");
+    for (const double y : {crown, depth(drawing_.wall)})
+      canvas.line({middle + half_width_, y}, {right + 4.0, y}, "thin");
     canvas.upright(right, crown, depth(drawing_.wall), {}, Anchor::start);
     const double y = (crown + depth(drawing_.wall)) / 2.0;
     canvas.words({right + 6.0, y - 2.0}, {"wall", {}, {}, {}});
@@ -278,12 +311,16 @@ class ThreadsOnPaper {
   double height = 0.0;
 };
 
-// ---- along the main ---------------------------------------------------------------------------------------------------
+// ---- along the main
+// ---------------------------------------------------------------------------------------------------
 
 class AlongOnPaper {
  public:
   AlongOnPaper(const Plan& plan, const AlongDrawing& drawing, UnitSystem system)
-      : plan_(plan), drawing_(drawing), system_(system), scale((canvas_width - 12.0) / ((drawing.to - drawing.from) / units::inch)) {
+      : plan_(plan),
+        drawing_(drawing),
+        system_(system),
+        scale((canvas_width - 12.0) / ((drawing.to - drawing.from) / units::inch)) {
     half_ = std::max(drawing.radius ? on_paper(*drawing.radius) : 8.0, 4.0);
     lay_labels();
     axis_ = 14.0 * rows_ + 24.0 + half_;
@@ -353,13 +390,14 @@ class AlongOnPaper {
         canvas.line({x + 1.5, axis_ - reach}, {x + 1.5, axis_ + reach}, "cut");
         break;
       case NearbyThing::bell:
-        canvas.path("M" + xy(x - 7.0, axis_ - half_) + "L" + xy(x - 3.0, axis_ - reach) + "L" + xy(x + 5.0, axis_ - reach) + "L" +
-                        xy(x + 5.0, axis_ + reach) + "L" + xy(x - 3.0, axis_ + reach) + "L" + xy(x - 7.0, axis_ + half_) + "Z",
+        canvas.path("M" + xy(x - 7.0, axis_ - half_) + "L" + xy(x - 3.0, axis_ - reach) + "L" +
+                        xy(x + 5.0, axis_ - reach) + "L" + xy(x + 5.0, axis_ + reach) + "L" +
+                        xy(x - 3.0, axis_ + reach) + "L" + xy(x - 7.0, axis_ + half_) + "Z",
                     "blank cut");
         break;
       case NearbyThing::valve:
-        canvas.path("M" + xy(x - 8.0, axis_ - reach) + "L" + xy(x + 8.0, axis_ + reach) + "L" + xy(x + 8.0, axis_ - reach) + "L" +
-                        xy(x - 8.0, axis_ + reach) + "Z",
+        canvas.path("M" + xy(x - 8.0, axis_ - reach) + "L" + xy(x + 8.0, axis_ + reach) + "L" +
+                        xy(x + 8.0, axis_ - reach) + "L" + xy(x - 8.0, axis_ + reach) + "Z",
                     "blank cut");
         break;
       case NearbyThing::tap:
@@ -398,9 +436,15 @@ class AlongOnPaper {
     for (const AlongThing& thing : drawing_.things) {
       if (thing.kept) nearest.push_back(&thing);
     }
-    std::stable_sort(nearest.begin(), nearest.end(), [](const AlongThing* a, const AlongThing* b) { return *a->kept < *b->kept; });
+    std::stable_sort(nearest.begin(), nearest.end(),
+                     [](const AlongThing* a, const AlongThing* b) { return *a->kept < *b->kept; });
     if (nearest.size() > most_dimensions) nearest.resize(most_dimensions);
     const double tap = at(drawing_.planned);
+    if (nearest.empty() && drawing_.planned == Length()) {
+      canvas.words({canvas_width / 2.0, axis_ + half_ + 16.0}, {"nothing to keep clear of in this stretch", {}, {}, {}},
+                   Anchor::middle);
+      return;
+    }
     canvas.line({tap, axis_ + half_}, {tap, y - 18.0 + 17.0 * static_cast<double>(dimensions_)}, "thin");
     if (drawing_.planned != Length()) {
       const double asked = at(Length());
@@ -417,9 +461,6 @@ class AlongOnPaper {
                     {std::string(name_of_thing(thing->what)) + " ", Measure(*thing->kept, Kind::distance), {}, least});
       y += 17.0;
     }
-    if (nearest.empty() && drawing_.planned == Length()) {
-      canvas.words({canvas_width / 2.0, axis_ + half_ + 16.0}, {"nothing to keep clear of in this stretch", {}, {}, {}}, Anchor::middle);
-    }
   }
 
   void blanks(Canvas& canvas, double y) const {
@@ -429,7 +470,8 @@ class AlongOnPaper {
     for (const double x : {tap - reach, tap + reach}) canvas.line({x, axis_ + half_}, {x, y + 3.0}, "thin");
     canvas.across(tap - reach, tap, y, {});
     canvas.across(tap, tap + reach, y, {});
-    canvas.words({tap, y + 16.0}, {"at least ", Measure(drawing_.ask, Kind::distance), {}, " clear each way"}, Anchor::middle);
+    canvas.words({tap, y + 16.0}, {"at least ", Measure(drawing_.ask, Kind::distance), {}, " clear each way"},
+                 Anchor::middle);
     canvas.words({2.0, axis_ - half_ - 6.0}, {"nearest: _______", {}, {}, {}});
     canvas.words({canvas_width - 6.0, axis_ - half_ - 6.0}, {"nearest: _______", {}, {}, {}}, Anchor::end);
   }
@@ -448,7 +490,8 @@ class AlongOnPaper {
   double height = 0.0;
 };
 
-// ---- the machine ------------------------------------------------------------------------------------------------------
+// ---- the machine
+// ------------------------------------------------------------------------------------------------------
 
 class MachineOnPaper {
  public:
@@ -490,25 +533,30 @@ class MachineOnPaper {
     // Machine saddle: between the round pipe and the flat base.
     const double seat = std::min(body + 8.0, radius_ * 0.8);
     const double dip = radius_ - std::sqrt(radius_ * radius_ - seat * seat);
-    canvas.path("M" + xy(middle - seat, crown_ + dip) + "A" + xy(radius_, radius_) + " 0 0 1 " + xy(middle + seat, crown_ + dip) +
-                    "V" + coordinate(crown_ - 7.0) + "H" + coordinate(middle - seat) + "Z",
+    canvas.path("M" + xy(middle - seat, crown_ + dip) + "A" + xy(radius_, radius_) + " 0 0 1 " +
+                    xy(middle + seat, crown_ + dip) + "V" + coordinate(crown_ - 7.0) + "H" + coordinate(middle - seat) +
+                    "Z",
                 "fill edge");
     canvas.box({middle - body, 18.0}, 2.0 * body, crown_ - 25.0, "dash");
     canvas.line({middle - half - 4.0, crown_ - base}, {middle + half + 4.0, crown_ - base}, "dash");
     if (!drawing_.chain) return;
     const ChainDrawing& chain = *drawing_.chain;
-    const auto spot = [&](Spot at, double side) { return At{centre.x + side * on_paper(at.right), centre.y - on_paper(at.up)}; };
+    const auto spot = [&](Spot at, double side) {
+      return At{centre.x + side * on_paper(at.right), centre.y - on_paper(at.up)};
+    };
     const At right = spot(chain.hook, 1.0);
     const At left = spot(chain.hook, -1.0);
     const At right_touch = spot(chain.touch, 1.0);
     const At left_touch = spot(chain.touch, -1.0);
     const double r = on_paper(chain.radius);
     canvas.path("M" + xy(right.x, right.y) + "L" + xy(right_touch.x, right_touch.y) + "A" + xy(r, r) + " 0 " +
-                    (chain.touch.up > Length() ? "1" : "0") + " 1 " + xy(left_touch.x, left_touch.y) + "L" + xy(left.x, left.y),
+                    (chain.touch.up > Length() ? "1" : "0") + " 1 " + xy(left_touch.x, left_touch.y) + "L" +
+                    xy(left.x, left.y),
                 "chain");
     for (const At hook : {right, left}) canvas.circle(hook, 3.0, "blank cut");
     if (plan_.setup.chain) {
-      canvas.words({middle, centre.y + radius_ + 18.0}, {"chain ", Measure(plan_.setup.chain->needed), "setup.chain.needed", ", hook to hook"},
+      canvas.words({middle, centre.y + radius_ + 18.0},
+                   {"chain ", Measure(plan_.setup.chain->needed), "setup.chain.needed", ", hook to hook"},
                    Anchor::middle);
     }
   }
@@ -567,8 +615,11 @@ class MachineOnPaper {
     canvas.words({drill, top - 5.0}, {"touch: mark 1", {}, {}, {}});
     const Length end = drawing_.full ? *drawing_.full : *drawing_.through;
     canvas.upright(drill, top, y_of(end), {}, Anchor::start);
-    if (drawing_.through) mark(canvas, drill, y_of(*drawing_.through), "through", {{}, Measure(*drawing_.through), "main.wall_nominal", {}});
-    if (drawing_.full) mark(canvas, drill, y_of(*drawing_.full), "full width", {{}, Measure(*drawing_.full), "setup.drill_stroke", {}});
+    if (drawing_.through)
+      mark(canvas, drill, y_of(*drawing_.through), "through",
+           {{}, Measure(*drawing_.through), "main.wall_nominal", {}});
+    if (drawing_.full)
+      mark(canvas, drill, y_of(*drawing_.full), "full width", {{}, Measure(*drawing_.full), "setup.drill_stroke", {}});
     if (!direct) return;
 
     const double tap = left + 90.0;
@@ -586,7 +637,8 @@ class MachineOnPaper {
 
   static void mark(Canvas& canvas, double x, double y, std::string_view word, const Label& depth) {
     canvas.line({x - 6.0, y}, {x + 6.0, y}, "cut");
-    canvas.words({x + 8.0, y - 3.0}, {std::string(word), {}, {}, {}}, Anchor::start, word == "STOP" ? "t strong clear" : "t clear");
+    canvas.words({x + 8.0, y - 3.0}, {std::string(word), {}, {}, {}}, Anchor::start,
+                 word == "STOP" ? "t strong clear" : "t clear");
     canvas.words({x + 8.0, y + 11.0}, depth, Anchor::start, "t clear");
   }
 
@@ -618,16 +670,18 @@ double write_section_figure(HtmlWriter& out, const Plan& plan, UnitSystem system
   if (plan.main.wall_nominal) text += "Wall " + show(*plan.main.wall_nominal) + ". ";
   text += "The tap points to " + plan.location.clock.label() + " o'clock. ";
   if (plan.method.hole) text += "Hole " + show(*plan.method.hole) + " wide. ";
-  if (drawing->thread_in) text += "The stop's thread, made up, reaches " + show(*drawing->thread_in) + " below the outside. ";
+  if (drawing->thread_in)
+    text += "The stop's thread, made up, reaches " + show(*drawing->thread_in) + " below the outside. ";
   {
     Canvas canvas(out, system, prefix + "section", height, scale, heading, text);
     draw_section(canvas, plan, *drawing, centre, scale);
     canvas.scale_bar({drawing->turn_degrees > 180.0 ? 4.0 : 240.0, height - 10.0}, 36.0);
   }
   std::string caption = drawing->bore ? "Seen along the main. " : "Wall not known, not drawn. ";
-  caption += plan.method.kind == Method::direct
-                 ? (drawing->thread_in ? "Black: thread of the stop. Dashes: its place only." : "Dashes: place of the stop.")
-                 : "Dashes: place of the fitting.";
+  caption +=
+      plan.method.kind == Method::direct
+          ? (drawing->thread_in ? "Black: thread of the stop. Dashes: its place only." : "Dashes: place of the stop.")
+          : "Dashes: place of the fitting.";
   return figure.caption(caption, height);
 }
 
@@ -635,12 +689,18 @@ double write_threads_figure(HtmlWriter& out, const Plan& plan, UnitSystem system
   constexpr std::string_view heading = "Threads in the wall";
   if (nothing_is_cut(plan) || plan.method.kind != Method::direct) return 0.0;
   const auto drawing = threads_drawing(plan);
-  if (!drawing) return not_drawn(out, heading, "the wall or the thread is not known. Gauge the wall at the tap first.");
+  if (!drawing) {
+    return not_drawn(out, heading,
+                     plan.engagement ? "no table gives the measures of this thread."
+                                     : "the wall is not known. Gauge it at the tap first.");
+  }
   Figure figure(out, heading);
   const auto show = [&](Measure measure) { return format_measure(measure, system); };
-  const std::string text = "The wall at the hole, " + show(drawing->wall) + " thick, left half cut across the pipe, right half along it. At the sides the surface lies " +
-                           show(drawing->drop) + " lower, so that " + plain(drawing->complete_threads) + " threads close all the way round; " +
-                           std::to_string(drawing->complete.size()) + " whole ones are drawn black.";
+  const std::string text =
+      "The wall at the hole, " + show(drawing->wall) +
+      " thick, left half cut across the pipe, right half along it. At the sides the surface lies " +
+      show(drawing->drop) + " lower, so that " + plain(drawing->complete_threads) +
+      " threads close all the way round; " + std::to_string(drawing->complete.size()) + " whole ones are drawn black.";
   const ThreadsOnPaper paper(plan, *drawing);
   {
     Canvas canvas(out, system, prefix + "threads", paper.height, paper.scale, heading, text);
@@ -667,7 +727,8 @@ double write_along_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, 
   }
   std::string text = "The main from the side. ";
   if (!drawing->looked) text += "What lies near is not known. ";
-  text += drawing->planned == Length() ? "The tap stands at the place asked. " : "The tap is moved " + show(abs(drawing->planned)) + " from the place asked. ";
+  text += drawing->planned == Length() ? "The tap stands at the place asked. "
+                                       : "The tap is moved " + show(abs(drawing->planned)) + " from the place asked. ";
   for (const AlongThing& thing : drawing->things) {
     text += std::string(name_of_thing(thing.what)) + " " + show(abs(thing.along - drawing->planned)) + " from the tap" +
             (thing.least ? ", at least " + show(*thing.least) : "") + ". ";
@@ -691,16 +752,19 @@ double write_machine_figure(HtmlWriter& out, const Plan& plan, UnitSystem system
   const auto drawing = machine_drawing(plan);
   if (nothing_is_cut(plan)) return 0.0;
   if (!drawing) {
-    return not_drawn(out, heading, plan.method.kind == Method::sleeve ? "sleeve, valve and machine are chosen for each other."
-                                                                      : "the outside diameter is not known.");
+    return not_drawn(out, heading,
+                     plan.method.kind == Method::sleeve ? "sleeve, valve and machine are chosen for each other."
+                                                        : "the outside diameter is not known.");
   }
   Figure figure(out, heading);
   const auto show = [&](Measure measure) { return format_measure(measure, system); };
   const Setup& setup = plan.setup;
   const bool direct = drawing->method == Method::direct;
-  std::string text = direct ? "The machine on the pipe, bar upright. " : "The machine on the stop of the saddle, bar upright. ";
+  std::string text =
+      direct ? "The machine on the pipe, bar upright. " : "The machine on the stop of the saddle, bar upright. ";
   if (setup.chain && direct) {
-    text += "Chain " + show(setup.chain->needed) + " hook to hook, legs " + plain(std::fabs(setup.chain->leg_degrees), 0) + " degrees from upright. ";
+    text += "Chain " + show(setup.chain->needed) + " hook to hook, legs " +
+            plain(std::fabs(setup.chain->leg_degrees), 0) + " degrees from upright. ";
   }
   if (drawing->full) text += "From touch to full width the drill goes " + show(*drawing->full) + ". ";
   if (drawing->tap_stop) text += "The tap stops with its point " + show(*drawing->tap_stop) + " below the outside. ";
@@ -714,14 +778,19 @@ double write_machine_figure(HtmlWriter& out, const Plan& plan, UnitSystem system
     if (setup.saddle_od) caption += "Machine saddle for " + show(*setup.saddle_od) + " outside. ";
     if (setup.chain) {
       const int extensions = setup.chain->extensions;
-      caption += "Chain made up " + show(setup.chain->available) + (extensions == 0 ? ", no extension" : ", " + std::to_string(extensions) + (extensions == 1 ? " extension" : " extensions")) +
-                 "; legs lean " + plain(std::fabs(setup.chain->leg_degrees), 0) + " deg " + (setup.chain->leg_degrees < 0 ? "outward going up. " : "inward going up. ");
+      caption +=
+          "Chain made up " + show(setup.chain->available) +
+          (extensions == 0 ? ", no extension"
+                           : ", " + std::to_string(extensions) + (extensions == 1 ? " extension" : " extensions")) +
+          "; legs lean " + plain(std::fabs(setup.chain->leg_degrees), 0) + " deg " +
+          (setup.chain->leg_degrees < 0 ? "outward going up. " : "inward going up. ");
     } else {
       caption += "Chain not drawn: anchors not known. ";
     }
   }
   if (drawing->standoff && drawing->travel) {
-    caption += "Bar travels " + show(*drawing->travel) + "; point drawn back stands " + show(*drawing->standoff) + " off. ";
+    caption +=
+        "Bar travels " + show(*drawing->travel) + "; point drawn back stands " + show(*drawing->standoff) + " off. ";
     if (setup.travel_needed) caption += "Needed: " + show(*setup.travel_needed) + ". ";
   } else {
     caption += "Travel of the bar not known. ";

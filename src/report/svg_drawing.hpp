@@ -8,8 +8,8 @@
 
 namespace mainbore::report {
 
-// `prefix` makes the ids of this sheet unique in a page of several. They return the height taken on paper, in the units of a
-// canvas.
+// `prefix` makes the ids of this sheet unique in a page of several. They return the height taken on paper, in the units
+// of a canvas.
 double write_section_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix);
 double write_threads_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix);
 double write_along_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix);

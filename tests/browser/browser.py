@@ -28,7 +28,7 @@ class Browser:
             os.dup2(11, 4)
 
         self.process = subprocess.Popen(
-            [program, "--headless", "--no-sandbox", "--disable-gpu", "--disable-background-networking",
+            [program, "--headless", "--no-sandbox", "--disable-gpu", "--disable-background-networking", "--hide-scrollbars",
              "--remote-debugging-pipe", "--user-data-dir=" + self.profile, "about:blank"],
             preexec_fn=wire, close_fds=False, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
         os.close(to_read)

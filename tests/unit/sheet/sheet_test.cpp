@@ -1,0 +1,210 @@
+#include "mainbore/sheet.hpp"
+
+#include <algorithm>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "mainbore/measure.hpp"
+#include "mainbore/wording.hpp"
+#include "mainbore/work.hpp"
+#include "report/html_writer.hpp"
+#include "support/catch.hpp"
+#include "unit/sheet/sheet_jobs.hpp"
+
+namespace mainbore {
+namespace {
+
+using test::plan_of;
+using test::sheet_jobs;
+using test::sound_job;
+
+std::string escaped(std::string_view text) {
+  std::string out;
+  report::append_escaped(out, text);
+  return out;
+}
+
+bool holds_text(const std::string& page, std::string_view text) {
+  return page.find(escaped(text)) != std::string::npos;
+}
+
+std::size_t times(const std::string& page, std::string_view text) {
+  std::size_t count = 0;
+  for (std::size_t at = page.find(text); at != std::string::npos; at = page.find(text, at + 1)) ++count;
+  return count;
+}
+
+// A strict reader of the little markup there is: the names of elements left open or closed wrongly, and bare
+// characters.
+std::string fault_of(const std::string& page) {
+  std::vector<std::string> open;
+  std::size_t at = page.find("<html");
+  while (at < page.size()) {
+    const std::size_t next = page.find('<', at);
+    const std::string_view text = std::string_view(page).substr(at, std::min(next, page.size()) - at);
+    for (std::size_t i = text.find('&'); i != std::string_view::npos; i = text.find('&', i + 1)) {
+      const std::string_view entity = text.substr(i, text.find(';', i) - i + 1);
+      if (entity != "&amp;" && entity != "&lt;" && entity != "&gt;" && entity != "&quot;")
+        return "bare & in " + std::string(text);
+    }
+    if (next == std::string::npos) break;
+    const std::size_t close = page.find('>', next);
+    if (close == std::string::npos) return "tag without an end";
+    const std::string tag = page.substr(next + 1, close - next - 1);
+    if (std::count(tag.begin(), tag.end(), '"') % 2 != 0) return "quote in " + tag;
+    if (tag.front() == '/') {
+      if (open.empty() || open.back() != tag.substr(1)) return "wrong end " + tag;
+      open.pop_back();
+    } else if (tag.back() != '/') {
+      open.push_back(tag.substr(0, tag.find(' ')));
+    }
+    at = close + 1;
+  }
+  return open.empty() ? "" : "open " + open.back();
+}
+
+TEST_CASE("a sheet is well-formed, small, and stands on its own", "[sheet]") {
+  for (const auto& [name, job] : sheet_jobs()) {
+    for (const UnitSystem system : {UnitSystem::us, UnitSystem::si}) {
+      const std::string page = sheet_html(plan_of(job), system);
+      INFO(name);
+      CHECK(fault_of(page) == "");
+      CHECK(page.size() < 200'000);
+      CHECK(page.starts_with("<!DOCTYPE html>\n<html lang=\"en\">"));
+      CHECK(page.find("<script") == std::string::npos);
+      CHECK(page.find("://") == std::string::npos);
+      CHECK(page.find("@import") == std::string::npos);
+      CHECK(page.find("\"nan") == std::string::npos);
+      CHECK(page.find(" nan") == std::string::npos);
+    }
+  }
+}
+
+TEST_CASE("the same plan gives the same bytes", "[sheet]") {
+  for (const auto& [name, job] : sheet_jobs()) {
+    INFO(name);
+    CHECK(sheet_html(plan_of(job), UnitSystem::us) == sheet_html(plan_of(job), UnitSystem::us));
+  }
+}
+
+TEST_CASE("a sheet says all that the crew must know", "[sheet]") {
+  for (const auto& [name, job] : sheet_jobs()) {
+    const Plan plan = plan_of(job);
+    const std::string page = sheet_html(plan, UnitSystem::us);
+    INFO(name);
+    const auto verdict = plan.verdict == Verdict::go     ? "<h1>GO"
+                         : plan.verdict == Verdict::hold ? "<h1>HOLD"
+                                                         : "<h1>NO-GO";
+    CHECK(page.find(verdict) != std::string::npos);
+    for (const Caution& caution : cautions(plan, UnitSystem::us)) CHECK(holds_text(page, caution.text));
+    std::size_t holds = 0;
+    for (const Finding& finding : plan.findings) {
+      CHECK(holds_text(page, detail_of(finding, UnitSystem::us)));
+      CHECK(holds_text(page, fix_of(finding, UnitSystem::us)));
+      holds += finding.severity == Severity::hold ? 1 : 0;
+    }
+    CHECK(times(page, "class=\"boxes\"") == holds);
+    for (const Step& step : procedure(plan, UnitSystem::us)) {
+      CHECK(holds_text(page, step.text));
+      CHECK(holds_text(page, step.hold_point));
+    }
+    for (const LoadItem& item : materials(plan, UnitSystem::us)) {
+      CHECK(holds_text(page, item.item));
+      CHECK(holds_text(page, item.check));
+    }
+    for (const Step& step : contingencies(plan, UnitSystem::us)) {
+      CHECK(holds_text(page, step.text.substr(step.text.find(':') + 1)));
+    }
+    if (plan.verdict == Verdict::no_go) {
+      CHECK(times(page, "<svg") == 0);
+      continue;
+    }
+    for (const StopNumber& stop : plan.stop_numbers) {
+      if (stop.at_least) CHECK(holds_text(page, format_measure(*stop.at_least, UnitSystem::us)));
+      if (stop.at_most) CHECK(holds_text(page, format_measure(*stop.at_most, UnitSystem::us)));
+    }
+    CHECK(times(page, "<h2>Record") == 1);
+  }
+}
+
+TEST_CASE("every drawing has a name, a description and a caption", "[sheet]") {
+  for (const auto& [name, job] : sheet_jobs()) {
+    const std::string page = sheet_html(plan_of(job), UnitSystem::us);
+    INFO(name);
+    const std::size_t drawings = times(page, "<svg");
+    CHECK(times(page, "role=\"img\"") == drawings);
+    CHECK(times(page, "<desc id=") == drawings);
+    CHECK(times(page, "<title id=") == drawings);
+    CHECK(times(page, "<figcaption>") == times(page, "<figure>"));
+    CHECK(times(page, "<figcaption></figcaption>") == 0);
+  }
+}
+
+TEST_CASE("threads in the page are threads in the plan", "[sheet]") {
+  for (const auto& [name, job] : sheet_jobs()) {
+    const Plan plan = plan_of(job);
+    if (plan.verdict == Verdict::no_go || plan.method.kind != Method::direct || !plan.engagement) continue;
+    const std::string page = sheet_html(plan, UnitSystem::us);
+    INFO(name);
+    const auto& fit = plan.engagement->at_least ? *plan.engagement->at_least : plan.engagement->at_nominal;
+    const auto whole = static_cast<std::size_t>(fit.complete_threads + 1e-9);
+    CHECK(times(page, "tooth whole left") == whole);
+    CHECK(times(page, "tooth whole right") == whole);
+  }
+}
+
+TEST_CASE("nobody's words get into the markup", "[sheet]") {
+  Job job = sound_job();
+  job.id = "<b>&\"'";
+  job.place = "</dd></dl><script>alert(1)</script>";
+  job.crew = "\x01\xFF crew";
+  job.note = "a & b";
+  auto machine = std::make_shared<MachineProfile>(*test::truck_machine());
+  machine->title = "<i>machine</i>";
+  job.machine.given = machine;
+  const std::string page = sheet_html(plan_of(job), UnitSystem::us);
+  CHECK(fault_of(page) == "");
+  CHECK(page.find("<script") == std::string::npos);
+  CHECK(page.find("<i>machine") == std::string::npos);
+  CHECK(holds_text(page, job.id));
+  CHECK(holds_text(page, job.place));
+}
+
+TEST_CASE("sheets of one page keep their ids apart", "[sheet]") {
+  std::string page;
+  append_page_head(page, "Week & more");
+  int number = 0;
+  for (const auto& [name, job] : sheet_jobs()) append_sheet_body(page, plan_of(job), UnitSystem::us, ++number);
+  append_page_tail(page);
+  CHECK(fault_of(page) == "");
+  CHECK(page.find("<title>Week &amp; more</title>") != std::string::npos);
+  CHECK(times(page, "<article") == static_cast<std::size_t>(number));
+  std::set<std::string> ids;
+  for (std::size_t at = page.find(" id=\""); at != std::string::npos; at = page.find(" id=\"", at + 1)) {
+    CHECK(ids.insert(page.substr(at + 5, page.find('"', at + 5) - at - 5)).second);
+  }
+  CHECK(ids.size() > 20);
+}
+
+TEST_CASE("a sheet is set tighter where there is more to say", "[sheet]") {
+  Job job = sound_job();
+  job.service.thread = ThreadStandard::npt;
+  const std::string easy = sheet_html(plan_of(job), UnitSystem::us);
+  Job bare;
+  bare.main.material = Material::cast_iron;
+  bare.main.size = NominalSize::inches(6);
+  bare.main.pressure = 180.0 * units::psi;
+  bare.service.size = NominalSize::inches(0.75);
+  bare.service.thread = ThreadStandard::npt;
+  const Plan held = plan_of(bare);
+  REQUIRE(held.verdict == Verdict::hold);
+  const auto style = [](const std::string& page) {
+    const std::size_t at = page.find("<article class=\"sheet ") + 22;
+    return page.substr(at, page.find('"', at) - at);
+  };
+  CHECK(style(sheet_html(held, UnitSystem::us)).size() > style(easy).size());
+}
+
+}  // namespace
+}  // namespace mainbore
