@@ -83,28 +83,24 @@ void plan_clamp(const Context& context, Candidate& candidate) {
   }
 }
 
-// Iron is drilled with a pointed twist drill, whose thrust and stroke are known. Plastic and saddle taps take a shell
-// cutter: nothing is published for it, and its stroke is the maker's.
 void plan_drilling(const Context& context, Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
   const Rules& rules = context.rules;
   Setup& setup = candidate.setup;
   const MachineProfile& machine = *setup.machine;
-  if (is_plastic(main.material)) return;
   const TapThread* thread = context.catalog.thread(*candidate.method.thread, candidate.method.tap);
-  if (thread == nullptr || !thread->drill) return;
-  if (main.material == Material::ductile_iron || main.material == Material::cast_iron) {
+  if (thread == nullptr) return;
+  setup.drill_stroke = drill_stroke_for(context, *thread);
+  if (thread->drill && (main.material == Material::ductile_iron || main.material == Material::cast_iron)) {
     const mechanics::DrillCut cut{*thread->drill, rules.drill_feed.value};
     setup.drill_load = mechanics::drill_load_range(
         mechanics::handbook_drill_load(cut, rules.drill_work_factor.value, 1.0, mechanics::standard_point),
         mechanics::cast_iron_drill_load(cut, rules.drill_iron_factor.value));
   }
-  if (!main.od || !main.wall_nominal) return;
-  setup.drill_stroke = mechanics::drill_stroke({*main.od, *main.wall_nominal}, *thread->drill, drill_point_angle,
-                                               rules.drill_clearance.value);
   if (!setup.drill_stroke || !machine.standoff) return;
-  const Length tool_depth =
-      candidate.makeup && candidate.makeup->tip_depth ? *candidate.makeup->tip_depth : Length();
+  // On a combined tool the drill stands ahead of the tap by its stroke at the least: it is through before the tap bites.
+  Length tool_depth = *setup.drill_stroke;
+  if (candidate.makeup && candidate.makeup->tip_depth) tool_depth += *candidate.makeup->tip_depth;
   setup.travel_needed = mechanics::bar_travel(*machine.standoff, *setup.drill_stroke, tool_depth);
   if (machine.bar_travel && over(*setup.travel_needed, *machine.bar_travel)) {
     candidate.findings.add(FindingCode::machine_travel_short, Severity::hold)
@@ -135,6 +131,13 @@ void plan_seat(const Context& context, Candidate& candidate) {
 }
 
 }  // namespace
+
+std::optional<Length> drill_stroke_for(const Context& context, const TapThread& thread) {
+  const ResolvedMain& main = context.plan.main;
+  if (is_plastic(main.material) || !thread.drill || !main.od || !main.wall_nominal) return std::nullopt;
+  return mechanics::drill_stroke({*main.od, *main.wall_nominal}, *thread.drill, drill_point_angle,
+                                 context.rules.drill_clearance.value);
+}
 
 void check_machine(const Context& context, Candidate& candidate) {
   const MachineProfile& machine = machine_of(context);

@@ -256,7 +256,9 @@ void plan_makeup(Context& context, const TapThread& thread, Candidate& candidate
   if (main.wall_nominal) plan.protrusion = mechanics::protrusion(plan.makeup.engaged_length, *main.wall_nominal);
   if (!thread.projection || !main.od || !main.wall_nominal) return;
   plan.tip_depth = mechanics::tap_tip_depth(*thread.geometry, *thread.projection, plan.makeup.stop_past_gauge);
-  plan.far_wall_clearance = mechanics::tool_clearance({*main.od, *main.wall_nominal}, Length(), *plan.tip_depth);
+  // The drill of a combined tool stands ahead of the tap by its stroke at the least.
+  const Length tool_depth = *plan.tip_depth + drill_stroke_for(context, thread).value_or(Length());
+  plan.far_wall_clearance = mechanics::tool_clearance({*main.od, *main.wall_nominal}, Length(), tool_depth);
   if (over(rules.tool_clearance.value, *plan.far_wall_clearance)) {
     candidate.findings.add(FindingCode::machine_tool_strikes_far_wall, Severity::hold)
         .value(*plan.far_wall_clearance)

@@ -115,6 +115,8 @@ void check_place(Context& context);
 void check_pipe_pressure(Context& context);
 // The links that depend on the method and the machine.
 void check_equipment_pressure(const Context& context, Candidate& candidate);
+// From the drill's first touch to full size through the wall; nothing for a shell cutter, whose stroke is its maker's.
+[[nodiscard]] std::optional<Length> drill_stroke_for(const Context& context, const TapThread& thread);
 // Machine saddle, chain, clamp, bar.
 void check_machine(const Context& context, Candidate& candidate);
 // The best of direct tap, saddle, several taps and sleeve, into the plan; returns its findings.
