@@ -102,6 +102,22 @@ std::string version_text() {
   return std::string(program_version) + "\ndata edition " + catalog.edition() + ", hash " + catalog.hash();
 }
 
+// What every command that plans takes: units, rules, tables, and where the result goes.
+template <class Request>
+void add_shared_options(CLI::App& command, Request& request) {
+  command.add_option("--units", request.units, "of the result: us (in, ft, psi) or si (mm, m, kPa);\ndefault us")
+      ->type_name("SYSTEM")
+      ->check(CLI::IsMember({"us", "si"}).description(""));
+  command
+      .add_option("--rules", request.rules,
+                  "a utility's own rules (JSON), laid over the defaults;\nrepeatable, in order")
+      ->type_name("FILE")
+      ->allow_extra_args(false);
+  command.add_option("--data", request.data, "tables to use in place of those built in")->type_name("DIR");
+  command.add_option("-o,--output", request.output, "write the result there, not to standard output")
+      ->type_name("FILE");
+}
+
 void add_plan_options(CLI::App& command, PlanRequest& request) {
   // Lists of one value an option, so that what follows on the line is never swallowed.
   command.add_option("JOB", request.job, "job file (JSON), or - for standard input")->type_name("");
@@ -120,17 +136,7 @@ void add_plan_options(CLI::App& command, PlanRequest& request) {
   command.add_flag("--what-if", request.what_if,
                    "how far each fact may move before the verdict changes; with text behind the\n"
                    "plan, with json in its place");
-  command.add_option("--units", request.units, "of the result: us (in, ft, psi) or si (mm, m, kPa);\ndefault us")
-      ->type_name("SYSTEM")
-      ->check(CLI::IsMember({"us", "si"}).description(""));
-  command
-      .add_option("--rules", request.rules,
-                  "a utility's own rules (JSON), laid over the defaults;\nrepeatable, in order")
-      ->type_name("FILE")
-      ->allow_extra_args(false);
-  command.add_option("--data", request.data, "tables to use in place of those built in")->type_name("DIR");
-  command.add_option("-o,--output", request.output, "write the result there, not to standard output")
-      ->type_name("FILE");
+  add_shared_options(command, request);
 }
 
 void add_batch_options(CLI::App& command, BatchRequest& request) {
@@ -170,17 +176,7 @@ void add_batch_options(CLI::App& command, BatchRequest& request) {
   command.add_option("--jobs", request.jobs, "threads; 0: as many as there are cores; default 1")
       ->type_name("N")
       ->check(CLI::Range(0, 256).description(""));
-  command.add_option("--units", request.units, "of the result: us (in, ft, psi) or si (mm, m, kPa);\ndefault us")
-      ->type_name("SYSTEM")
-      ->check(one_of({"us", "si"}));
-  command
-      .add_option("--rules", request.rules,
-                  "a utility's own rules (JSON), laid over the defaults;\nrepeatable, in order")
-      ->type_name("FILE")
-      ->allow_extra_args(false);
-  command.add_option("--data", request.data, "tables to use in place of those built in")->type_name("DIR");
-  command.add_option("-o,--output", request.output, "write the result there, not to standard output")
-      ->type_name("FILE");
+  add_shared_options(command, request);
 }
 
 void add_tool_options(CLI::App& command, ToolRequest& request, std::vector<std::string> formats) {
@@ -189,16 +185,7 @@ void add_tool_options(CLI::App& command, ToolRequest& request, std::vector<std::
   command.add_option("--format", request.format, known + " (default text)")
       ->type_name("FORMAT")
       ->check(CLI::IsMember(std::move(formats)).description(""));
-  command.add_option("--units", request.units, "of the result: us (in, psi) or si (mm, kPa);\ndefault us")
-      ->type_name("SYSTEM")
-      ->check(CLI::IsMember({"us", "si"}).description(""));
-  command
-      .add_option("--rules", request.rules, "a utility's own rules (JSON), laid over the defaults;\nrepeatable, in order")
-      ->type_name("FILE")
-      ->allow_extra_args(false);
-  command.add_option("--data", request.data, "tables to use in place of those built in")->type_name("DIR");
-  command.add_option("-o,--output", request.output, "write the result there, not to standard output")
-      ->type_name("FILE");
+  add_shared_options(command, request);
 }
 
 void add_identify_options(CLI::App& command, IdentifyRequest& request) {

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "io/nearest.hpp"
+#include "io/text_scan.hpp"
 
 namespace mainbore::io {
 namespace {
@@ -438,15 +439,6 @@ static_assert(table.size() <= most_fields);
 // --- values from text -------------------------------------------------------------------------------------------
 
 using Reading = std::variant<FieldValue, Problem>;
-
-constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
-std::string_view trimmed(std::string_view text) {
-  constexpr std::string_view space = " \t\r\n";
-  const std::size_t first = text.find_first_not_of(space);
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(space) - first + 1);
-}
 
 // "82" -> "write "82 psi" or "82 kPa"": for the kind's own units.
 std::string with_unit(std::string_view number, const JobField& field) {

@@ -3,10 +3,11 @@
 #include <algorithm>
 #include <charconv>
 
+#include "io/text_scan.hpp"
+
 namespace mainbore::io {
 namespace {
 
-constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
 constexpr bool is_letter(char c) { return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || c == '_'; }
 constexpr std::uint32_t no_unit = 0xFFFFFFFFu;  // not a \u escape
 

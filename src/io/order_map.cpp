@@ -8,6 +8,7 @@
 #include "catalog/spelling.hpp"
 #include "io/json_text.hpp"
 #include "io/nearest.hpp"
+#include "io/text_scan.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/measure.hpp"
 #include "mainbore/order_file.hpp"
@@ -17,15 +18,6 @@ namespace {
 
 constexpr int deepest_map = 8;
 constexpr std::size_t most_words = 10000;  // in one list
-
-constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
-std::string_view trimmed(std::string_view text) {
-  constexpr std::string_view space = " \t\r\n";
-  const std::size_t first = text.find_first_not_of(space);
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(space) - first + 1);
-}
 
 bool has_unit(const JobField& field) { return field.type == FieldType::quantity || field.type == FieldType::size; }
 bool has_range(const JobField& field) { return has_unit(field) || field.type == FieldType::whole; }

@@ -6,6 +6,7 @@
 
 #include "catalog/spelling.hpp"
 #include "io/nearest.hpp"
+#include "io/text_scan.hpp"
 
 namespace mainbore::io {
 namespace {
@@ -22,15 +23,6 @@ constexpr std::array<std::string_view, 15> missing_marks = {"null",    "#null#",
 
 constexpr std::string_view perhaps_ratio =
     "perhaps it is the dimension ratio: that belongs in main.class, as \"DR 13.5\"";
-
-constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
-std::string_view trimmed(std::string_view text) {
-  constexpr std::string_view space = " \t\r\n";
-  const std::size_t first = text.find_first_not_of(space);
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(space) - first + 1);
-}
 
 bool in_list(const JobField& field) { return field.path.find("[]") != std::string_view::npos; }
 bool is_free_text(const JobField& field) { return field.type == FieldType::text || field.type == FieldType::lines; }
