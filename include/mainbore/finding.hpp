@@ -95,6 +95,7 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(machine_wrong_size, "machine.wrong-size")                     \
   X(machine_no_powered_feed, "machine.no-powered-feed")           \
   X(machine_no_saddle, "machine.no-saddle")                       \
+  X(machine_gasket_small, "machine.gasket-small")                 \
   X(machine_chain_short, "machine.chain-short")                   \
   X(machine_travel_short, "machine.travel-short")                 \
   X(machine_tool_strikes_far_wall, "machine.tool-strikes-far-wall") \

@@ -77,6 +77,7 @@ struct Rules {
   Rule<Pressure> wet_tap_limit;                // whatever the equipment allows
   Rule<Pressure> surge_assumed;                // recurring, where none is given
   Rule<Pressure> iron_surge_allowance;         // already inside the class of ductile iron
+  Rule<double> fitting_surge_factor;           // stop, saddle, machine: total for a moment over the rating
   Rule<double> plastic_surge_factor;           // occasional surge: total over the derated rating
   Rule<Pressure> regulator_above;              // customer side
 

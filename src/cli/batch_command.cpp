@@ -264,6 +264,11 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
   }
   stop_on(faults, "the table is not read", console);
   result.finish();
+  // Nothing to plan is no "all go" for a gate.
+  if (tally.all() == 0 && request.fail_on != "never") {
+    console.err << "mainbore: no orders were found\n";
+    return exit_unreadable;
+  }
   return status_of(tally, request.fail_on);
 }
 

@@ -177,11 +177,12 @@ bool is_plain_text(std::string_view text) {
 // Halves of a character are escaped in pairs; simdjson is lenient with single ones, so such texts are left alone.
 bool has_surrogates(std::string_view text) {
   const char* const end = text.data() + text.size();
-  for (const char* at = text.data(); at < end; ++at) {
+  const char* at = text.data();
+  while (at < end) {
     at = static_cast<const char*>(std::memchr(at, '\\', static_cast<std::size_t>(end - at)));
     if (at == nullptr) return false;
     if (starts_escape_of_surrogate(at, end)) return true;
-    ++at;  // what is escaped
+    at += 2;  // the backslash and what it escapes
   }
   return false;
 }

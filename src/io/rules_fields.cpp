@@ -53,6 +53,8 @@ constexpr std::array fields = {
               "recurring surge over the static pressure where a job gives none"},
     RuleField{"pressure.iron_surge_allowance", &Rules::iron_surge_allowance, Kind::pressure, 0, 500,
               "surge that the class of ductile iron already covers"},
+    RuleField{"pressure.fitting_surge_factor", &Rules::fitting_surge_factor, Kind::ratio, 1, 3,
+              "greatest total of line and surge over the rating of stop, saddle or machine"},
     RuleField{"pressure.plastic_surge_factor", &Rules::plastic_surge_factor, Kind::ratio, 1, 3,
               "greatest total of an occasional surge over the derated rating of plastic pipe"},
     RuleField{"pressure.regulator_above", &Rules::regulator_above, Kind::pressure, 20, 500,

@@ -97,11 +97,15 @@ void plan_drilling(const Context& context, Candidate& candidate) {
         mechanics::handbook_drill_load(cut, rules.drill_work_factor.value, 1.0, mechanics::standard_point),
         mechanics::cast_iron_drill_load(cut, rules.drill_iron_factor.value));
   }
-  if (!setup.drill_stroke || !machine.standoff) return;
+  if (!machine.standoff || !main.od || !main.wall_nominal) return;
+  // Whatever the tool, it must pass the wall at the flanks of its hole.
+  const auto through = mechanics::drill_stroke({*main.od, *main.wall_nominal}, thread->form.major,
+                                               mechanics::Angle::degrees(180.0), rules.drill_clearance.value);
+  const Length stroke = setup.drill_stroke.value_or(through.value_or(*main.wall_nominal));
   // On a combined tool the drill stands ahead of the tap by its stroke at the least: it is through before the tap bites.
-  Length tool_depth = *setup.drill_stroke;
+  Length tool_depth = stroke;
   if (candidate.makeup && candidate.makeup->tip_depth) tool_depth += *candidate.makeup->tip_depth;
-  setup.travel_needed = mechanics::bar_travel(*machine.standoff, *setup.drill_stroke, tool_depth);
+  setup.travel_needed = mechanics::bar_travel(*machine.standoff, stroke, tool_depth);
   if (machine.bar_travel && over(*setup.travel_needed, *machine.bar_travel)) {
     candidate.findings.add(FindingCode::machine_travel_short, Severity::hold)
         .value(*machine.bar_travel)
@@ -123,6 +127,12 @@ void plan_seat(const Context& context, Candidate& candidate) {
         .at_most(too_large ? *machine.saddle_od_to : *machine.saddle_od_from)
         .with(machine.saddle_od_from ? Detail(Measure(*machine.saddle_od_from)) : Detail(),
               machine.saddle_od_to ? Detail(Measure(*machine.saddle_od_to)) : Detail())
+        .basis(machine.basis);
+  }
+  if (machine.gasket_diameter && candidate.method.hole && !over(*machine.gasket_diameter, *candidate.method.hole)) {
+    candidate.findings.add(FindingCode::machine_gasket_small, Severity::hold)
+        .value(*machine.gasket_diameter)
+        .at_least(*candidate.method.hole)
         .basis(machine.basis);
   }
   plan_drilling(context, candidate);
@@ -147,8 +157,8 @@ void check_machine(const Context& context, Candidate& candidate) {
   Findings& findings = candidate.findings;
   setup.machine = &machine;
   setup.feed = feed_of(context, machine);
-  if (context.pressurised()) setup.push = mechanics::bar_push(context.line(), machine.bar_diameter);
   if (candidate.method.kind == Method::none || candidate.method.kind == Method::sleeve) return;
+  if (context.pressurised()) setup.push = mechanics::bar_push(context.line(), machine.bar_diameter);
 
   if (!machine.maker_figures) {
     findings.add(FindingCode::machine_unspecified, Severity::hold)

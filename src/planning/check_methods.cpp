@@ -201,18 +201,27 @@ bool wall_decays(Material material) {
          material == Material::asbestos_cement || material == Material::concrete_cylinder;
 }
 
-// The wall that must be there for a direct tap: enough for the threads where they are counted, else no thinner than the
-// pipe was made.
-std::optional<Length> wall_to_find(const Context& context, const Candidate& candidate) {
+// Of these a gauge can tell whether a saddle's bands have metal to hold on to.
+bool rusts(Material material) {
+  return material == Material::cast_iron || material == Material::steel || material == Material::galvanized_steel;
+}
+
+// Held until the wall is gauged: enough for the threads where they are counted, else what a sound pipe of the class reads.
+void require_wall_reading(const Context& context, Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
-  if (candidate.engagement && candidate.engagement->judged) return candidate.engagement->wall_needed;
-  if (main.governing == nullptr || !main.governing->wall) return std::nullopt;
-  return *main.governing->wall - main.governing->wall_minus;
+  const Rules& rules = context.rules;
+  if (main.wall_basis == WallBasis::measured) return;
+  auto finding = candidate.findings.add(FindingCode::main_wall_unmeasured, Severity::hold);
+  finding.basis(rules.required_threads.basis, rules.wall_uncertainty.basis);
+  if (candidate.engagement && candidate.engagement->judged && candidate.engagement->wall_needed) {
+    finding.at_least(wall_reading_for(*candidate.engagement->wall_needed, rules));
+  } else if (const auto reading = class_wall_reading(main.governing, rules)) {
+    finding.at_least(*reading);
+  }
 }
 
 void judge_pvc_direct(Context& context, Candidate& candidate) {
   const MainFacts& facts = context.job().main;
-  const Rules& rules = context.rules;
   Findings& findings = candidate.findings;
   if (*candidate.method.thread != ThreadStandard::awwa_taper) {
     findings.add(FindingCode::direct_wrong_thread, Severity::stop).with(name_of(*candidate.method.thread));
@@ -222,6 +231,14 @@ void judge_pvc_direct(Context& context, Candidate& candidate) {
   } else if (*facts.curved) {
     findings.add(FindingCode::main_curved, Severity::stop);
   }
+}
+
+// A wet tap, with whatever cutter, is made while the plastic is neither brittle nor soft.
+void judge_temperature(const Context& context, Candidate& candidate) {
+  const MainFacts& facts = context.job().main;
+  const Rules& rules = context.rules;
+  Findings& findings = candidate.findings;
+  if (!is_plastic(context.plan.main.material)) return;
   if (!facts.temperature || !context.pressurised()) return;
   const auto& coldest = rules.plastic_wet_tap_coldest;
   const auto& warmest = rules.plastic_wet_tap_warmest;
@@ -285,6 +302,7 @@ Candidate try_direct(Context& context, NominalSize tap) {
   candidate.method.thread = context.job().service.thread.value_or(rules.default_thread.value);
   judge_by_rule(context, rules.direct, direct_codes, candidate);
   if (main.material == Material::pvc) judge_pvc_direct(context, candidate);
+  judge_temperature(context, candidate);
   if (context.job().main.condition == Condition::pitted) {
     candidate.findings.add(FindingCode::main_condition_pitted, Severity::stop);
   }
@@ -304,11 +322,7 @@ Candidate try_direct(Context& context, NominalSize tap) {
   judge_hole_ratio(context, candidate, rules.hole_ratio_direct, FindingCode::direct_hole_too_large);
   judge_section(context, candidate);
   judge_threads(context, *thread, candidate);
-  if (wall_decays(main.material) && main.wall_basis != WallBasis::measured) {
-    auto finding = candidate.findings.add(FindingCode::main_wall_unmeasured, Severity::hold);
-    if (const auto wall = wall_to_find(context, candidate)) finding.at_least(wall_reading_for(*wall, rules));
-    finding.basis(rules.required_threads.basis, rules.wall_uncertainty.basis);
-  }
+  if (wall_decays(main.material)) require_wall_reading(context, candidate);
   if (known != nullptr) plan_makeup(context, *known, candidate);
   return candidate;
 }
@@ -325,6 +339,8 @@ Candidate try_saddle(Context& context, NominalSize tap) {
   judge_by_rule(context, context.rules.saddle, saddle_codes, candidate);
   judge_hole_ratio(context, candidate, context.rules.hole_ratio_saddle, FindingCode::saddle_hole_too_large);
   judge_section(context, candidate);
+  judge_temperature(context, candidate);
+  if (rusts(context.plan.main.material)) require_wall_reading(context, candidate);
   if (context.plan.main.material == Material::concrete_cylinder) {
     candidate.findings.add(FindingCode::saddle_by_engineer, Severity::hold);
   }
@@ -407,6 +423,8 @@ Findings adopt(Context& context, Candidate&& chosen) {
   Plan& plan = context.plan;
   chosen.method.rejected = std::move(plan.method.rejected);
   plan.method = std::move(chosen.method);
+  // A tapping valve and its machine are heavy: they are set level unless the job asks otherwise.
+  if (plan.method.kind == Method::sleeve && !context.job().service.clock) plan.location.clock = ClockPosition{180};
   plan.engagement = std::move(chosen.engagement);
   plan.makeup = std::move(chosen.makeup);
   plan.setup = std::move(chosen.setup);

@@ -8,6 +8,18 @@ void add_limit(PressureChain& chain, PressureLink link, Pressure limit, const Ba
   if (!chain.governed_by || limit < chain.governed_by->limit) chain.governed_by = chain.limits.back();
 }
 
+// A surge is over in a moment; a fitting that is proved at half as much again bears it.
+void bear_surge(const Context& context, Findings& findings, Pressure line, Pressure limit, const Basis& basis) {
+  const Rule<double>& factor = context.rules.fitting_surge_factor;
+  const Pressure surge = context.job().main.surge.value_or(context.rules.surge_assumed.value);
+  if (over(line, limit) || !over(line + surge, factor.value * limit)) return;  // over already is said already
+  findings.add(FindingCode::pressure_surge_over_rating, Severity::hold)
+      .value(line + surge)
+      .at_most(factor.value * limit)
+      .with(Measure(surge))
+      .basis(factor.basis, basis);
+}
+
 // A limit that lowering the main for the time of the tap can meet.
 void require_while_tapping(PressureChain& chain, Findings& findings, PressureLink link, FindingCode code,
                            Pressure limit, const Basis& basis, Detail detail = {}) {
@@ -123,6 +135,12 @@ void check_equipment_pressure(const Context& context, Candidate& candidate) {
                                    "the lowest rating in common use", "read the pressure marked on the stop"});
     }
   }
+  // The least of them is the first to suffer from a surge.
+  for (const PressureLimit& limit : chain.limits) {
+    if (limit.link == PressureLink::corporation_stop || limit.link == PressureLink::saddle) {
+      bear_surge(context, findings, chain.line, limit.limit, *limit.basis);
+    }
+  }
   if (!context.pressurised()) return;
 
   require_while_tapping(chain, findings, PressureLink::wet_tap_rule, FindingCode::pressure_over_wet_tap_limit,
@@ -131,6 +149,7 @@ void check_equipment_pressure(const Context& context, Candidate& candidate) {
   const MachineProfile& machine = *candidate.setup.machine;
   require_while_tapping(chain, findings, PressureLink::machine, FindingCode::pressure_over_machine_rating,
                         machine.body_rating, machine.basis);
+  bear_surge(context, findings, chain.line, machine.body_rating, machine.basis);
   const Feed feed = candidate.setup.feed;
   const auto limit = feed == Feed::powered ? machine.powered_limit : machine.hand_limit;
   if (limit) {

@@ -105,6 +105,16 @@ struct Candidate {
   return std::ceil((wall + rules.wall_uncertainty.value) / hundredth - 1e-6) * hundredth;
 }
 
+// What a gauge must read on a sound pipe of this class. Iron may be corroded, so the reading is asked for with the gauge's
+// uncertainty on top; a plastic wall is as it was made, and the reading only tells which pipe it is.
+[[nodiscard]] inline std::optional<Length> class_wall_reading(const Pipe* pipe, const Rules& rules) {
+  if (pipe == nullptr || !pipe->wall) return std::nullopt;
+  const Length least = *pipe->wall - pipe->wall_minus;
+  if (!is_plastic(pipe->series->material)) return wall_reading_for(least, rules);
+  const Length hundredth = 0.01 * units::inch;
+  return std::floor(least / hundredth + 1e-6) * hundredth;
+}
+
 // Which pipe this is, and what of it can be relied on. Fills plan.main.
 void resolve_main(Context& context);
 // Water, and nothing but; and what the pipe looks like.

@@ -1,5 +1,6 @@
 #include "planning/laid_line.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace mainbore::planning {
@@ -81,6 +82,9 @@ std::optional<LaidLine> laid_line(const Context& context) {
   return laid;
 }
 
-Pressure lowest_pressure(const Context& context) { return context.job().main.pressure_low.value_or(context.line()); }
+// The line pressure is the greatest there is: a lowest pressure above it is a slip, and counts for no more.
+Pressure lowest_pressure(const Context& context) {
+  return std::min(context.job().main.pressure_low.value_or(context.line()), context.line());
+}
 
 }  // namespace mainbore::planning

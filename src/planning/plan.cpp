@@ -29,22 +29,35 @@ void gather_findings(Context& context, const Findings& method) {
 Length down_to_sixteenth(Length value) { return std::floor(value / (0.0625 * units::inch) + 1e-6) * (0.0625 * units::inch); }
 Length up_to_sixteenth(Length value) { return std::ceil(value / (0.0625 * units::inch) - 1e-6) * (0.0625 * units::inch); }
 
+// The most the gauge may show when tapping. A pipe or fitting that is over its rating already is a hold of its own:
+// lowering the line for an hour is no cure for it.
+std::optional<Pressure> pressure_to_read(const Context& context) {
+  std::optional<Pressure> least;
+  if (!context.pressurised()) return least;
+  for (const PressureLimit& limit : context.plan.pressure.limits) {
+    const bool for_good = limit.link == PressureLink::pipe || limit.link == PressureLink::corporation_stop ||
+                          limit.link == PressureLink::saddle;
+    if (for_good && over(context.line(), limit.limit)) continue;
+    if (!least || limit.limit < *least) least = limit.limit;
+  }
+  return least;
+}
+
 // Each doubt as a number for the trench.
 void write_stop_numbers(Context& context) {
   Plan& plan = context.plan;
   const ResolvedMain& main = plan.main;
   const Rules& rules = context.rules;
   if (plan.method.kind == Method::none) return;
-  if (context.pressurised() && plan.pressure.governed_by) {
-    plan.stop_numbers.push_back({"line pressure when tapping", std::nullopt, Measure(plan.pressure.governed_by->limit)});
+  if (const auto limit = pressure_to_read(context)) {
+    plan.stop_numbers.push_back({"line pressure when tapping", std::nullopt, Measure(*limit)});
   }
   if (plan.method.kind == Method::direct) {
     std::optional<Length> wall;
     if (plan.engagement && plan.engagement->judged) wall = plan.engagement->wall_needed;
-    else if (main.governing != nullptr && main.governing->wall) wall = *main.governing->wall - main.governing->wall_minus;
-    if (wall) {
-      plan.stop_numbers.push_back({"sound wall at the tap", Measure(wall_reading_for(*wall, rules)), std::nullopt});
-    }
+    if (wall) wall = wall_reading_for(*wall, rules);
+    else wall = class_wall_reading(main.governing, rules);
+    if (wall) plan.stop_numbers.push_back({"sound wall at the tap", Measure(*wall), std::nullopt});
   }
   if (main.od_low && main.od_high) {
     constexpr double pi = std::numbers::pi;
@@ -52,7 +65,7 @@ void write_stop_numbers(Context& context) {
     plan.stop_numbers.push_back({"circumference of the pipe", Measure(down_to_sixteenth(pi * *main.od_low - tape), Kind::tape),
                                  Measure(up_to_sixteenth(pi * *main.od_high + tape), Kind::tape)});
   }
-  if (main.material == Material::pvc && plan.method.kind == Method::direct && context.pressurised()) {
+  if (is_plastic(main.material) && plan.method.kind != Method::sleeve && context.pressurised()) {
     plan.stop_numbers.push_back({"temperature of the pipe", Measure(rules.plastic_wet_tap_coldest.value),
                                  Measure(rules.plastic_wet_tap_warmest.value)});
   }

@@ -138,7 +138,22 @@ bool fits_diameter(const Pipe& pipe, const MeasuredDiameter& measured) {
          !over(measured.value, *pipe.od + pipe.od_plus + measured.uncertainty);
 }
 
+// Where no diameter is tabulated, a reading must still be one that a pipe of this name can have: more than its nominal
+// inches, and not half as much again (old small pit-cast pipe comes nearest to that).
+void check_untabulated_diameter(Context& context, const std::vector<const Pipe*>& pipes, const MeasuredDiameter& measured) {
+  if (std::any_of(pipes.begin(), pipes.end(), [](const Pipe* pipe) { return pipe->od.has_value(); })) return;
+  const Length least = context.plan.main.size.number() * units::inch;
+  const Length greatest = 1.5 * least + 1.0 * units::inch;
+  const bool small = over(least, measured.value);
+  if (!small && !over(measured.value, greatest)) return;
+  context.common.add(FindingCode::main_od_contradicts, Severity::hold)
+      .value(measured.value)
+      .at_most(small ? least : greatest)
+      .basis(*measured.basis);
+}
+
 void narrow_by_diameter(Context& context, std::vector<const Pipe*>& pipes, const MeasuredDiameter& measured) {
+  check_untabulated_diameter(context, pipes, measured);
   if (pipes.empty() || narrow(pipes, [&](const Pipe* pipe) { return fits_diameter(*pipe, measured); })) return;
   const auto gap = [&](const Pipe* pipe) { return pipe->od ? abs(*pipe->od - measured.value).base() : 1e9; };
   const Pipe* nearest = *std::min_element(pipes.begin(), pipes.end(), [&](auto* a, auto* b) { return gap(a) < gap(b); });
@@ -256,10 +271,11 @@ void resolve_wall(Context& context) {
     main.wall_nominal = measured;
     main.wall_least = std::max(*measured - gauge.value, Length());
     main.wall_basis = WallBasis::measured;
-    if (pipe != nullptr && pipe->wall && over(*least_wall(*pipe), *measured + gauge.value)) {
+    const auto asked = class_wall_reading(pipe, context.rules);
+    if (asked && over(*asked, *measured)) {
       context.common.add(FindingCode::main_wall_thin, Severity::hold)
           .value(*measured)
-          .at_least(*least_wall(*pipe))
+          .at_least(*asked)
           .with(std::string_view(pipe->class_name))
           .basis(pipe->series->basis_of(PipeColumn::wall), gauge.basis);
     }

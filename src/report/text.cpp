@@ -258,11 +258,11 @@ class TextReport {
     if (!plan_.engagement || plan_.verdict == Verdict::no_go) return;
     const ThreadsInWall& in_wall = *plan_.engagement;
     page_.heading("THREADS IN THE WALL", in_wall.judged ? "complete ones, all the way round"
-                                                        : "for information: a published largest tap decided");
+                                                        : "for information: the rules' largest tap decided");
     page_.field("At the wall given", number(in_wall.at_nominal.complete_threads) + " threads");
     if (in_wall.at_least) page_.field("At the least wall", number(in_wall.at_least->complete_threads) + " threads");
     page_.field(in_wall.judged ? "Required" : "Usual requirement", number(in_wall.required) + " threads");
-    if (in_wall.wall_needed) page_.field("Wall that gives them", show(*in_wall.wall_needed));
+    if (in_wall.wall_needed) page_.field("Wall for that count", show(*in_wall.wall_needed));
     if (in_wall.margin) {
       page_.field("Margin of wall", show(abs(*in_wall.margin)) + (*in_wall.margin < Length() ? " short" : " to spare"));
     }

@@ -66,9 +66,11 @@ class LoadList {
       case Method::none:
         break;
     }
-    add("service-pipe", "Service pipe, with slack for a gooseneck",
+    const bool branch = plan_.method.kind == Method::sleeve;
+    add("service-pipe", branch ? "Branch pipe and fittings" : "Service pipe, with slack for a gooseneck",
         name(plan_.job.service.size.value_or(plan_.method.tap)), count,
-        "Length from main to curb stop measured, and slack added.");
+        branch ? "Restrained joints or thrust block, as the engineer has it."
+               : "Length from main to curb stop measured, and slack added.");
   }
 
   [[nodiscard]] std::string saddle_name() const {
@@ -106,7 +108,8 @@ class LoadList {
         break;
       }
       case Method::saddle:
-        add("shell-cutter", cutter_name(), hole(), 1, "Sharp, passes through the open stop, keeps its coupon.");
+        add("shell-cutter", cutter_name(), "for a " + tap() + " stop", 1,
+            "The largest that passes the open stop freely; sharp, keeps its coupon.");
         add("stop-adapter", "Adapter, machine to corporation stop outlet", tap(), 1, "Thread of the stop's outlet.");
         break;
       case Method::sleeve:

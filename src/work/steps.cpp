@@ -177,7 +177,8 @@ class Procedure {
     if (!numbers.empty()) text += " Stop numbers:" + numbers + ".";
     text += " Look for cracks, pits, soft spots and old clamps.";
     if (plastic())
-      text += " Read the pipe's temperature out of the sun. No tap in a scratched, sun-burnt or bent length.";
+      text += " Read the pipe's temperature out of the sun. No tap in a scratched or sun-burnt length" +
+              std::string(plan_.method.kind == Method::direct ? ", nor in a bent one." : ".");
     return text;
   }
 
@@ -435,14 +436,17 @@ class Procedure {
     phase("Fill the main");
     add("fill.main",
         std::string(seat_ == Seat::tapping_valve ? "With the tapping valve shut" : "With the stop shut") +
-            ", fill the main slowly and let the air out at the high end. Bring it to its full pressure.",
+            ", fill the main slowly and let the air out at the high end. It was open: flush it, and have it disinfected "
+            "and sampled as the utility asks, before any customer draws from it. Bring it to its full pressure.",
         {fill_main, read_tight}, "No weep at the new tap under the full line.");
   }
 
   void connect() {
     phase("Connect and prove");
-    std::string text = "Connect the service with slack: a gooseneck at the main, no pull and no lever on the " +
-                       std::string(seat_ == Seat::tapping_valve ? "valve." : "stop.");
+    std::string text = seat_ == Seat::tapping_valve
+                           ? "Connect the branch, restrained or blocked as the engineer has it. No pull and no lever on "
+                             "the valve."
+                           : "Connect the service with slack: a gooseneck at the main, no pull and no lever on the stop.";
     if (is_metallic(plan_.main.material)) text += " Parting an old metal service: bonding jumper across first.";
     add("connect.service", std::move(text));
     if (seat_ == Seat::tapping_valve) {
@@ -456,7 +460,9 @@ class Procedure {
           "shut the far end.",
           {open_stop});
     }
-    add("connect.check", "Look at every joint from main to curb stop under the full line, before any cover.",
+    add("connect.check",
+        std::string("Look at every joint from main to ") + (seat_ == Seat::tapping_valve ? "valve" : "curb stop") +
+            " under the full line, before any cover.",
         {read_tight}, "No visible leak anywhere.");
   }
 

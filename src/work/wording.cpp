@@ -355,6 +355,10 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "Bring a machine saddle made for {value}, or another machine. Do not pack one that does not fit.",
       "The saddle between machine and pipe makes the seal. One that does not follow the pipe's curve leaks at the two "
       "sides or rocks."}},
+    {machine_gasket_small,
+     {"seal no wider than the hole", "The machine's sealing circle is {value} wide, and the hole {limit}.",
+      "Check the figure in the machine's own papers, or bring a saddle and gasket that seal outside the hole.",
+      "Water that comes up outside the gasket cannot be held: the seal must lie on sound pipe all round the hole."}},
     {machine_chain_short,
      {"chain too short",
       "{limit} of chain is needed and {value} is on the truck. Extensions needed in all: {0}[; on the truck: {1}|].",
@@ -371,7 +375,7 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "In a small pipe a long drill and tap can score or pierce the opposite wall before the thread is cut."}},
     {machine_push_by_hand,
      {"bar pushes hard on the hand", "The line pushes the bar with {value}; {limit} is taken as the limit for hands.",
-      "Hold the bar with the feed screw, never by hand alone. Lower the line, or bring a machine with a powered feed.",
+      "Hold the bar with the feed screw or its restraint, never by hand alone, and stand beside it.",
       "When the tool comes free the whole push comes onto the bar at once. A bar that gets away hits whoever stands in "
       "line with it."}},
     {machine_chain_ovals_pipe,

@@ -5,7 +5,7 @@ set -euo pipefail
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 cmake --install "$1" --prefix "$work/prefix" > "$work/log"
-cmake -S "$2/tests/package" -B "$work/build" -DCMAKE_PREFIX_PATH="$work/prefix" -DCMAKE_CXX_COMPILER="$3" >> "$work/log"
+cmake -S "$2/tests/package" -B "$work/build" -G Ninja -DCMAKE_PREFIX_PATH="$work/prefix" -DCMAKE_CXX_COMPILER="$3" >> "$work/log"
 cmake --build "$work/build" >> "$work/log"
 "$work/build/user"
 "$work/prefix/bin/mainbore" --version

@@ -60,6 +60,16 @@ TEST_CASE("a machine that does not fit the job holds it") {
     job.machine.feed = Feed::powered;
     CHECK(has(plan_of(job), FindingCode::machine_no_powered_feed));
   }
+  SECTION("a seal no wider than the hole") {
+    machine->gasket_diameter = 1.0 * units::inch;
+    job.machine.given = machine;
+    CHECK(has(plan_of(job), FindingCode::machine_gasket_small));
+  }
+  SECTION("a bar that does not even reach through the wall, whatever the thread") {
+    machine->bar_travel = 6.2 * units::inch;
+    job.machine.given = machine;
+    CHECK(has(plan_of(job), FindingCode::machine_travel_short));
+  }
   SECTION("bar too short") {
     machine->bar_travel = 6.0 * units::inch;
     job.machine.given = machine;

@@ -51,9 +51,9 @@ TEST_CASE("pipe threads are counted in the wall") {
     CHECK(plan.makeup->makeup.stop_past_gauge / units::inch == Approx(-0.0650).margin(0.0001));
   }
   SECTION("too few even at nominal: refused") {
-    job.main.size = NominalSize::inches(4);
+    job.main.size = NominalSize::inches(3);
     job.service.size = NominalSize::inches(0.75);
-    job.main.wall = 0.20 * units::inch;  // n = 14 (0.20 - 0.0581) = 1.99
+    job.main.wall = 0.21 * units::inch;  // n = 14 (0.21 - 0.0709) = 1.95
     const Plan plan = plan_of(job);
     REQUIRE(rejection(plan, Method::direct) != nullptr);
     CHECK(rejection(plan, Method::direct)->why.code == FindingCode::direct_few_threads);
@@ -191,4 +191,31 @@ TEST_CASE("a thread without listed dimensions is judged all the same") {
   CHECK(has(plan, FindingCode::main_wall_unmeasured));
   CHECK(has(plan, FindingCode::direct_thread_unknown));
   CHECK_FALSE(plan.makeup);
+}
+
+TEST_CASE("a saddle's bands need metal as well: rusting mains are gauged first") {
+  for (const Material material : {Material::cast_iron, Material::steel, Material::galvanized_steel}) {
+    Job job = sound_job();
+    job.main.material = material;
+    job.main.size = NominalSize::inches(4);
+    job.main.class_name.clear();
+    job.service.size = NominalSize::inches(0.75);
+    job.service.method = Method::saddle;
+    job.main.pressure = 40.0 * units::psi;
+    INFO(name_of(material));
+    CHECK(has(plan_of(job), FindingCode::main_wall_unmeasured));
+    CHECK(plan_of(job).verdict == Verdict::hold);
+  }
+}
+
+TEST_CASE("a plastic main too cold or too warm is not wet-tapped by any cutter") {
+  Job job = sound_job();
+  job.main.material = Material::pvc;
+  job.main.class_name = "C900 DR 25";
+  for (const double degrees : {20.0, 95.0}) {
+    job.main.temperature = Temperature::fahrenheit(degrees);
+    const Plan plan = plan_of(job);
+    CHECK(plan.method.kind == Method::saddle);
+    CHECK(has(plan, FindingCode::main_temperature_outside));
+  }
 }

@@ -81,3 +81,12 @@ TEST_CASE("the bottom of the pipe is no place for a tap") {
   CHECK(has(plan, FindingCode::place_clock));
   CHECK(plan.location.clock == default_rules().default_clock.value);
 }
+
+TEST_CASE("another line at the tap is kept clear of") {
+  Job job = sound_job();
+  for (const NearbyThing line : {NearbyThing::gas_line, NearbyThing::electric_line, NearbyThing::other}) {
+    job.nearby = {at(line, 0.0)};
+    CHECK(plan_of(job).verdict == Verdict::hold);
+    CHECK(has(plan_of(job), FindingCode::place_moved));
+  }
+}

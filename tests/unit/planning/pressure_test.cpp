@@ -99,3 +99,24 @@ TEST_CASE("a dry main has no feed limit to meet") {
   CHECK(plan.verdict == Verdict::go);
   CHECK(plan.setup.push.base() == 0.0);
 }
+
+TEST_CASE("a surge far over a fitting's rating holds the job") {
+  Job job = sound_job();
+  job.service.stop_rating = 100.0 * units::psi;  // 1.5 times: 150
+  job.main.surge = 80.0 * units::psi;            // 70 + 80
+  CHECK_FALSE(has(plan_of(job), FindingCode::pressure_surge_over_rating));
+  job.main.surge = 81.0 * units::psi;
+  CHECK(has(plan_of(job), FindingCode::pressure_surge_over_rating));
+  CHECK(plan_of(job).verdict == Verdict::hold);
+}
+
+TEST_CASE("the pressure to read is one that lowering the main can meet") {
+  Job job = sound_job();
+  job.main.material = Material::cast_iron;
+  job.main.size = NominalSize::inches(6);
+  job.main.class_name.clear();  // class A, rated 43 psi, is among those it may be
+  const Plan plan = plan_of(job);
+  CHECK(has(plan, FindingCode::pressure_over_pipe_rating));
+  REQUIRE_FALSE(plan.stop_numbers.empty());
+  CHECK(plan.stop_numbers.front().at_most->base() == 90.0);
+}

@@ -132,3 +132,31 @@ TEST_CASE("the old PVC class names are the same pipe") {
   REQUIRE(by_class.main.candidates.size() == 1);
   CHECK(by_class.main.governing == by_ratio.main.governing);
 }
+
+TEST_CASE("a gauged wall and the stop number for it are one threshold") {
+  Job job = sound_job();  // least wall 0.20 in, so the gauge must read 0.21
+  job.main.wall = 0.21 * units::inch;
+  CHECK(plan_of(job).verdict == Verdict::go);
+  job.main.wall = 0.20 * units::inch;
+  CHECK(plan_of(job).verdict == Verdict::hold);
+
+  // A plastic wall is as it was made: its least is 0.646 in, and a gauge that reads hundredths may say 0.64.
+  job.main.material = Material::pvc;
+  job.main.class_name = "C900 DR 14";
+  job.main.wall = 0.645 * units::inch;
+  CHECK_FALSE(has(plan_of(job), FindingCode::main_wall_thin));
+  job.main.wall = 0.63 * units::inch;
+  CHECK(has(plan_of(job), FindingCode::main_wall_thin));
+}
+
+TEST_CASE("a diameter that no pipe of the name can have is a contradiction, tabulated or not") {
+  Job job = sound_job();
+  job.main.material = Material::asbestos_cement;
+  job.main.class_name.clear();
+  for (const double inches : {6.9, 40.0}) {
+    job.main.od = inches * units::inch;
+    CHECK(has(plan_of(job), FindingCode::main_od_contradicts));
+  }
+  job.main.od = 9.4 * units::inch;
+  CHECK_FALSE(has(plan_of(job), FindingCode::main_od_contradicts));
+}

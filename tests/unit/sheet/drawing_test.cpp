@@ -124,7 +124,7 @@ TEST_CASE("along the main: near things in order, far ones apart, the tap where i
   CHECK(drawing->planned == plan.location.shift);
   REQUIRE(drawing->things.size() == 3);
   CHECK(drawing->things[0].what == NearbyThing::sewer);
-  CHECK_FALSE(drawing->things[0].least);  // no rule asks for a distance along the main
+  CHECK(drawing->things[0].least == 24.0 * units::inch);
   CHECK(drawing->things[1].what == NearbyThing::joint);
   REQUIRE(drawing->things[1].kept);
   CHECK(*drawing->things[1].kept == abs(1.0 * units::foot - plan.location.shift));
