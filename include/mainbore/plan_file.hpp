@@ -18,8 +18,8 @@ namespace mainbore {
 inline constexpr int plan_format = 1;
 
 // How much of it is written. `decisions` is what a script decides by, without the words a crew works by: it leaves out
-// materials, procedure, contingencies, title, detail and fix of findings, and of cautions all but the code, and is
-// written several times as fast. Whatever it has is the same, and stands under the same paths.
+// materials, procedure, contingencies, record, title, detail and fix of findings, and of cautions all but the code, and
+// is written several times as fast. Whatever it has is the same, and stands under the same paths.
 enum class PlanScope : std::uint8_t { whole, decisions };
 
 // `compact` is one line without a line end, for newline-delimited output; `pretty` ends its last line.

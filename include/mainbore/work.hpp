@@ -1,10 +1,14 @@
-// The work of a plan: what to watch, what to load, what to do in which order, what to do when it goes wrong.
+// The work of a plan: what to watch, what to load, what to do in which order, what to do when it goes wrong, what to write
+// down when it is done.
 //
-// All of it follows from the plan; the words are for the crew. A no-go plan has cautions, and nothing to load or to do.
+// All of it follows from the plan; the words are for the crew. A no-go plan has cautions, and nothing to load, to do or to
+// record.
 // Codes, keys and ids are stable and only grow.
 #pragma once
 
 #include <cstdint>
+#include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -104,5 +108,20 @@ struct Step {
 
 // What to do when it goes wrong. They are not in order, and carry no acts. Empty for a no-go.
 [[nodiscard]] std::vector<Step> contingencies(const Plan& plan, UnitSystem system);
+
+// One thing to write down of a finished tap.
+struct RecordField {
+  std::string_view key;      // "tie_1"
+  std::string_view label;    // "Tie 1"
+  std::optional<Kind> kind;  // of a number; nothing: words
+  std::string_view row;      // fields of one row belong side by side on a form; empty: wherever there is room
+  bool direct = false;       // of a direct tap only
+};
+// All there are, in the order of a form.
+[[nodiscard]] std::span<const RecordField> record_fields();
+// Those that this plan's tap has. Empty for a no-go.
+[[nodiscard]] std::vector<RecordField> record_form(const Plan& plan);
+// The unit its number is written in; empty for words and plain numbers.
+[[nodiscard]] std::string_view unit_of(const RecordField& field, UnitSystem system);
 
 }  // namespace mainbore

@@ -377,6 +377,20 @@ class PlanWriter {
     out_.end_array();
     write_steps("procedure", procedure(plan_, system_));
     write_steps("contingencies", contingencies(plan_, system_));
+    write_record_form();
+  }
+
+  // Blank: what is to be written down once it is done.
+  void write_record_form() {
+    out_.begin_array("record");
+    for (const RecordField& field : record_form(plan_)) {
+      out_.begin_object();
+      out_.text("field", field.key);
+      out_.text("label", field.label);
+      put_text("in_unit", unit_of(field, system_));
+      out_.end_object();
+    }
+    out_.end_array();
   }
 
   // Their codes are always written: nothing switches a caution off.

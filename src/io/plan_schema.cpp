@@ -221,9 +221,10 @@ Json plan_schema() {
       {"readings", list_of(reading)},
       {"holds", list_of(hold)},
       {"findings", list_of(finding())},
-      {"materials?", list_of(load_item())},  // these three stand in a whole plan only
+      {"materials?", list_of(load_item())},  // these four stand in a whole plan only
       {"procedure?", steps()},
       {"contingencies?", steps()},
+      {"record?", list_of(object({{"field", text}, {"label", text}, {"in_unit?", text}}))},
       {"cautions", list_of(object({{"code", text}, {"text?", text}, {"basis?", text}}))},
       {"sources", {{"type", "object"}, {"additionalProperties", source}}},
   });

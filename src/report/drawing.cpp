@@ -159,4 +159,43 @@ std::optional<MachineDrawing> machine_drawing(const Plan& plan) {
   return drawing;
 }
 
+std::optional<PitDrawing> pit_drawing(const Plan& plan) {
+  if (!draws(plan) || !plan.excavation) return std::nullopt;
+  const PitPlan& pit = *plan.excavation;
+  PitDrawing drawing;
+  drawing.mirrored = plan.location.clock.minutes > 6 * 60;
+  drawing.radius = pit.main_od / 2.0;
+  drawing.ground = drawing.radius + pit.cover;
+  const Length bottom = drawing.ground - pit.pit.depth;
+  const Length spread = pit.pit.slope * pit.pit.depth;
+  drawing.far_foot = {-(drawing.radius + pit.main_to_far_wall), bottom};
+  drawing.near_foot = {drawing.far_foot.right + pit.pit.across, bottom};
+  drawing.far_edge = {drawing.far_foot.right - spread, drawing.ground};
+  drawing.near_edge = {drawing.near_foot.right + spread, drawing.ground};
+  drawing.sloped = pit.pit.slope > 0.0;
+  drawing.shielded = !drawing.sloped && pit.protection == Protection::shield;
+  drawing.spoil_toe = {drawing.far_edge.right - pit.setback, drawing.ground};
+  drawing.spoil_top = {drawing.spoil_toe.right - pit.spoil.base / 2.0, drawing.ground + pit.spoil.height};
+  drawing.spoil_heel = {drawing.spoil_toe.right - pit.spoil.base, drawing.ground};
+  if (pit.ladder || plan.job.main.pressurised.value_or(true)) drawing.rails = bottom + pit.ladder_length;
+  return drawing;
+}
+
+std::optional<ProfileDrawing> profile_drawing(const Plan& plan) {
+  if (!draws(plan) || !plan.service || plan.service->losses.empty()) return std::nullopt;
+  const ServicePlan& service = *plan.service;
+  ProfileDrawing drawing;
+  drawing.supply = service.supply;
+  drawing.wanted = service.residual_wanted;
+  drawing.highest = std::max(service.supply, drawing.wanted);
+  drawing.lowest = std::min(Pressure(), service.residual_least);
+  for (const LossItem& item : service.losses) {
+    drawing.steps.push_back({item.part, item.left});
+    drawing.highest = std::max(drawing.highest, item.left);
+    drawing.lowest = std::min(drawing.lowest, item.left);
+  }
+  if (service.residual_least < service.residual) drawing.least = service.residual_least;
+  return drawing;
+}
+
 }  // namespace mainbore::report

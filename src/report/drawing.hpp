@@ -93,4 +93,38 @@ struct MachineDrawing {
 };
 [[nodiscard]] std::optional<MachineDrawing> machine_drawing(const Plan& plan);
 
+// The pit cut across the main, seen along it: the machine's side to the right, spoil on the other. Spots are from the
+// centre of the main.
+struct PitDrawing {
+  bool mirrored = false;  // the tap points to the left, as in the section, and the drawing is turned over with it
+  Length radius;          // of the main, outside
+  Length ground;          // up
+  Spot far_edge;          // the walls, at the top and at the bottom
+  Spot far_foot;
+  Spot near_foot;
+  Spot near_edge;
+  bool sloped = false;
+  bool shielded = false;
+  Spot spoil_toe;  // the foot nearer to the pit
+  Spot spoil_top;
+  Spot spoil_heel;
+  std::optional<Length> rails;  // how far up those of the ladder reach, from the bottom
+};
+[[nodiscard]] std::optional<PitDrawing> pit_drawing(const Plan& plan);
+
+// Pressure from the main to the customer, in the order in which water meets what takes it.
+struct PressureStep {
+  LossPart part = LossPart::line;
+  Pressure after;
+};
+struct ProfileDrawing {
+  Pressure supply;
+  std::vector<PressureStep> steps;
+  Pressure wanted;
+  std::optional<Pressure> least;  // left with the least bore of the tubing, where it is less
+  Pressure lowest;                // the range drawn: nothing, and all that is met
+  Pressure highest;
+};
+[[nodiscard]] std::optional<ProfileDrawing> profile_drawing(const Plan& plan);
+
 }  // namespace mainbore::report

@@ -88,8 +88,10 @@ class Sheet {
     out_.start("div", {{"class", "pair"}}).start("div", {{"class", "half"}}).line();
     always();
     load();
+    figure_in_lists(report::write_pit_figure);
     steps();
     trouble();
+    figure_in_lists(report::write_profile_figure);
     record();
     sources();
     out_.end().end().end().line();
@@ -97,6 +99,7 @@ class Sheet {
 
   [[nodiscard]] double head() const { return head_; }    // height of what stands across both columns
   [[nodiscard]] double lists() const { return lists_; }  // length of what runs through the columns
+  [[nodiscard]] const std::vector<double>& items() const { return items_; }  // that never are parted
   [[nodiscard]] const std::string& text() const { return body_; }
 
  private:
@@ -168,6 +171,7 @@ class Sheet {
       column_used_ = 0.0;
     }
     column_used_ += height;
+    items_.push_back(height);
     lists_ += height;
   }
   void open_list(std::string style) {
@@ -420,12 +424,12 @@ class Sheet {
   void drawings() {
     if (no_go() || plan_.method.kind == Method::none) return;
     out_.start("div", {{"class", "pair"}}).start("div", {{"class", "half"}}).line();
-    double left = report::write_section_figure(out_, plan_, system_, prefix_);
-    left += report::write_along_figure(out_, plan_, system_, prefix_);
+    double left = room(report::write_section_figure(out_, plan_, system_, prefix_));
+    left += room(report::write_along_figure(out_, plan_, system_, prefix_));
     std::string second;
     HtmlWriter beside(second);
-    double right = report::write_threads_figure(beside, plan_, system_, prefix_);
-    right += report::write_machine_figure(beside, plan_, system_, prefix_);
+    double right = room(report::write_threads_figure(beside, plan_, system_, prefix_));
+    right += room(report::write_machine_figure(beside, plan_, system_, prefix_));
     const bool on_the_left = left < right;
     if (on_the_left) left += found() + assumed();
     out_.end().start("div", {{"class", "half"}}).line();
@@ -433,6 +437,22 @@ class Sheet {
     if (!on_the_left) right += found() + assumed();
     out_.end().end().line();
     head_ += std::max(left, right);
+  }
+
+  // Room a figure takes: on the tightest sheets drawings are set smaller with the type.
+  [[nodiscard]] double room(const report::FigureRoom& figure) const {
+    const double share = tightness_ == Tightness::smallest ? 0.82 : tightness_ == Tightness::small ? 0.9 : 1.0;
+    return figure.words + share * figure.drawing;
+  }
+
+  // A drawing that not every job has stands in the lists, where the work comes to it.
+  void figure_in_lists(report::FigureRoom (*write)(HtmlWriter&, const Plan&, UnitSystem, const std::string&)) {
+    std::string figure;
+    HtmlWriter apart(figure);
+    const double height = room(write(apart, plan_, system_, prefix_));
+    if (height == 0.0) return;
+    place(height);
+    body_ += figure;
   }
 
   double found() {
@@ -601,39 +621,34 @@ class Sheet {
     close_list();
   }
 
+  // Fields of one row share a line of their own; words get the more room there.
   void record() {
-    if (no_go()) return;
-    const std::string_view length = system_ == UnitSystem::si ? "mm" : "in";
-    const std::string_view distance = system_ == UnitSystem::si ? "m" : "ft";
-    const std::string_view pressure = system_ == UnitSystem::si ? "kPa" : "psi";
-    place(paper::heading + 9.0 * 17.0);
+    const auto form = record_form(plan_);
+    if (form.empty()) return;
+    constexpr double row_height = 17.0;
+    constexpr double beside_each_other = 3.0;
+    double rows = 0.0;
+    double single = 0.0;
+    std::string_view row;
+    for (const RecordField& field : form) {
+      if (field.row.empty()) single += 1.0;
+      else if (field.row != row) rows += 1.0;
+      row = field.row;
+    }
+    place(paper::heading + row_height * (rows + std::ceil(single / beside_each_other)));
     out_.start("section", {{"class", "record"}});
     heading("Record", "as done");
     out_.start("div");
-    blank("Date");
-    blank("Start, end");
-    blank("Line", pressure);
-    blank("Outside", length);
-    blank("Wall", length);
-    blank("Condition");
-    blank("Clock");
-    blank("Cover", distance);
-    blank("Station");
-    for (const std::string_view tie : {"Tie 1:", "Tie 2:"}) {
-      out_.start("span", {{"class", "tie"}});
-      blank(tie, distance);
-      blank("from", {}, "wide");
-      out_.end();
+    row = {};
+    for (const RecordField& field : form) {
+      if (field.row != row) {
+        if (!row.empty()) out_.end();
+        if (!field.row.empty()) out_.start("span", {{"class", "tie"}});
+        row = field.row;
+      }
+      blank(field.label, unit_of(field, system_), !row.empty() && !field.kind ? "wide" : "");
     }
-    if (plan_.method.kind == Method::direct) {
-      blank("Turns by wrench");
-      blank("Threads showing");
-    }
-    blank("Coupon kept by");
-    blank("Leak check");
-    blank("Tapped by, initials");
-    blank("Seen by");
-    blank("Odd about the main", {}, "tie");
+    if (!row.empty()) out_.end();
     out_.end().end().line();
   }
 
@@ -687,7 +702,31 @@ class Sheet {
   std::string list_;  // style of the list that is open
   double head_ = 0.0;
   double lists_ = 0.0;
+  std::vector<double> items_;
 };
+
+// What is left for the column behind the first `count`, filled as place() fills them.
+double left_behind(const std::vector<double>& items, const Rooms& rooms, std::size_t count) {
+  std::size_t column = 0;
+  double used = 0.0;
+  for (const double height : items) {
+    while (column < count && (used > 0.0 || rooms[column] <= 0.0) && used + height > rooms[column]) {
+      ++column;
+      used = 0.0;
+    }
+    used += height;
+  }
+  return column == count ? used : 0.0;
+}
+
+// Gives the last of the first `count` columns the least room, of what a page has, that leaves the column behind it no
+// longer. False: that column is longer than the page all the same.
+bool level(const std::vector<double>& items, Rooms& rooms, std::size_t count, double page) {
+  constexpr double step = 6.0;
+  double& room = rooms[count - 1];
+  while (room < page && left_behind(items, rooms, count) > room) room = std::min(room + step, page);
+  return left_behind(items, rooms, count) <= page;
+}
 
 }  // namespace
 
@@ -716,14 +755,18 @@ void append_sheet_body(std::string& out, const Plan& plan, UnitSystem system, in
     const double second_page = paper::page - paper::reserve;
     if (trial.lists() + paper::ragged > 2.0 * (first_page + second_page) && tightness != Tightness::smallest) continue;
     // Columns beside each other end level: on the first page at its foot, on the last where the lists end.
-    Rooms rooms{};
+    Rooms rooms = boundless;
+    bool fits = false;
     if (trial.lists() <= 2.0 * first_page) {
-      rooms = {trial.lists() / 2.0, boundless[1], boundless[2]};
-    } else if (first_page < paper::least_worth_filling) {
-      rooms = {0.0, 0.0, trial.lists() / 2.0};
-    } else {
-      rooms = {first_page, first_page, trial.lists() / 2.0 - first_page + paper::ragged / 4.0};
+      rooms[0] = trial.lists() / 2.0;
+      fits = level(trial.items(), rooms, 1, first_page);
     }
+    if (!fits) {
+      const double filled = first_page < paper::least_worth_filling ? 0.0 : first_page;
+      rooms = {filled, filled, trial.lists() / 2.0 - filled};
+      fits = level(trial.items(), rooms, 3, second_page);
+    }
+    if (!fits && tightness != Tightness::smallest) continue;
     out += Sheet(plan, system, number, tightness, rooms).text();
     return;
   }

@@ -6,8 +6,10 @@ namespace mainbore::report {
 // page to page. The last faces of the stack are common wide ones drawn narrower, so that a machine without a condensed
 // face prints no third page.
 const std::string_view sheet_style = R"css(
-@font-face{font-family:'Narrowed';src:local('Arial'),local('Liberation Sans'),local('Helvetica'),local('Roboto'),local('DejaVu Sans');size-adjust:82%}
-@font-face{font-family:'Narrowed';font-weight:bold;src:local('Arial Bold'),local('Liberation Sans Bold'),local('Helvetica Bold'),local('Roboto Bold'),local('DejaVu Sans Bold');size-adjust:82%}
+@font-face{font-family:'Narrowed';src:local('Arial'),local('Liberation Sans'),local('Helvetica'),local('Roboto');size-adjust:82%}
+@font-face{font-family:'Narrowed';font-weight:bold;src:local('Arial Bold'),local('Liberation Sans Bold'),local('Helvetica Bold'),local('Roboto Bold');size-adjust:82%}
+@font-face{font-family:'Narrowed Wide';src:local('DejaVu Sans'),local('Verdana');size-adjust:71%}
+@font-face{font-family:'Narrowed Wide';font-weight:bold;src:local('DejaVu Sans Bold'),local('Verdana Bold');size-adjust:68%}
 *{box-sizing:border-box}
 html{-webkit-text-size-adjust:100%;text-size-adjust:100%}
 body{margin:0;background:#fff;color:#000;font:16px/1.4 system-ui,Arial,'Liberation Sans',sans-serif;overflow-wrap:break-word}
@@ -56,7 +58,7 @@ svg{display:block;width:100%;height:auto}
 .record span{display:flex;align-items:flex-end;flex:1 1 11em}
 .record .wide{flex:2 1 12em}
 .record .tie{flex:1 1 100%;gap:8px}
-svg text{font:12px 'Arial Narrow','Liberation Sans Narrow','Nimbus Sans Narrow','Roboto Condensed',sans-serif-condensed,'Narrowed',sans-serif;fill:#000}
+svg text{font:12px 'Arial Narrow','Liberation Sans Narrow','Nimbus Sans Narrow','Roboto Condensed',sans-serif-condensed,'Narrowed','Narrowed Wide',sans-serif;fill:#000}
 @media screen{svg text{font-size:13.5px}}
 svg .soft{font-style:italic}
 svg .strong{font-weight:bold}
@@ -80,7 +82,7 @@ svg .part{fill:#fff;stroke-width:.9}
 @media(min-width:56rem){.pair{display:flex;gap:20px}.half{flex:1 1 0;min-width:0}}
 @media print{
 @page{size:letter portrait;margin:.25in}
-body{font:9pt/12.5px 'Arial Narrow','Liberation Sans Narrow','Nimbus Sans Narrow','Roboto Condensed',sans-serif-condensed,'Narrowed',sans-serif}
+body{font:9pt/12.5px 'Arial Narrow','Liberation Sans Narrow','Nimbus Sans Narrow','Roboto Condensed',sans-serif-condensed,'Narrowed','Narrowed Wide',sans-serif}
 .sheet{max-width:none;padding:0}
 .sheet+.sheet{border:0;margin:0;break-before:page}
 .screen{display:none}
@@ -117,6 +119,8 @@ figcaption{font-size:9pt;line-height:1}
 .close{line-height:12px}
 .small{font-size:8.5pt;line-height:11.5px}
 .smallest{font-size:8pt;line-height:10.75px}
+.small svg{width:90%;margin:0 auto}
+.smallest svg{width:82%;margin:0 auto}
 .small .now,.small figcaption,.smallest .now,.smallest figcaption{font-size:inherit}
 .facts div{max-height:3.2em;overflow:hidden}
 .steps li{margin:0;padding:0}
@@ -129,7 +133,7 @@ figcaption{font-size:9pt;line-height:1}
 .numbers div:not(:last-child)::after{content:' \00b7 '}
 .numbers dt,.numbers dd{display:inline}
 .record div{gap:0 8px}
-.record span{flex-basis:8em}
+.record span{flex-basis:8em;white-space:nowrap}
 .record .tie{flex-basis:100%}
 .record .blank,.boxes .blank{min-height:1.3em}
 }

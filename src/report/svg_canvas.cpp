@@ -28,16 +28,17 @@ std::string coordinate(double value) {
   return text;
 }
 
-Canvas::Canvas(HtmlWriter& out, UnitSystem system, std::string_view id, double height, double scale,
+Canvas::Canvas(HtmlWriter& out, UnitSystem system, std::string_view id, double height, Scale scale,
                std::string_view title, std::string_view description)
-    : out_(out), system_(system), scale_(scale) {
+    : out_(out), system_(system), scale_(scale.units) {
   const std::string name(id);
   std::string exact;
-  append_number(exact, scale, 6);
+  append_number(exact, scale.units, 6);
+  const std::string attribute = "data-units-per-" + std::string(scale.per);
   out_.start("svg", {{"viewBox", "0 0 " + coordinate(canvas_width) + " " + coordinate(height)},
                      {"role", "img"},
                      {"aria-labelledby", name + "-title " + name + "-desc"},
-                     {"data-units-per-inch", exact}});
+                     {attribute, exact}});
   out_.element("title", title, {{"id", name + "-title"}});
   out_.element("desc", description, {{"id", name + "-desc"}});
 }
@@ -145,22 +146,24 @@ void Canvas::scale_bar(At at, double longest) {
     Length length;
     std::string_view words;
   };
-  constexpr std::array<Round, 8> customary = {{{0.1 * units::inch, "0.1 in"},
+  constexpr std::array<Round, 9> customary = {{{0.1 * units::inch, "0.1 in"},
                                                {0.25 * units::inch, "1/4 in"},
                                                {0.5 * units::inch, "1/2 in"},
                                                {1.0 * units::inch, "1 in"},
                                                {3.0 * units::inch, "3 in"},
                                                {6.0 * units::inch, "6 in"},
                                                {12.0 * units::inch, "1 ft"},
-                                               {36.0 * units::inch, "3 ft"}}};
-  constexpr std::array<Round, 8> metric = {{{2.0 * units::mm, "2 mm"},
+                                               {36.0 * units::inch, "3 ft"},
+                                               {120.0 * units::inch, "10 ft"}}};
+  constexpr std::array<Round, 9> metric = {{{2.0 * units::mm, "2 mm"},
                                             {5.0 * units::mm, "5 mm"},
                                             {10.0 * units::mm, "10 mm"},
                                             {25.0 * units::mm, "25 mm"},
                                             {50.0 * units::mm, "50 mm"},
                                             {100.0 * units::mm, "100 mm"},
                                             {300.0 * units::mm, "300 mm"},
-                                            {1000.0 * units::mm, "1 m"}}};
+                                            {1000.0 * units::mm, "1 m"},
+                                            {3000.0 * units::mm, "3 m"}}};
   const auto& lengths = system_ == UnitSystem::si ? metric : customary;
   const Round* chosen = &lengths.front();
   for (const Round& round : lengths) {

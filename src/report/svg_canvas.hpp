@@ -38,10 +38,16 @@ inline constexpr double text_size = 12.0;
 // A number of the drawing's, with two decimals.
 [[nodiscard]] std::string coordinate(double value);
 
+// Units of the drawing to the inch of the real thing, or to another unit.
+struct Scale {
+  double units = 1.0;
+  std::string_view per = "inch";
+};
+
 class Canvas {
  public:
-  // Opens the svg element; `id` is unique in the page. `scale` is units of the drawing to the inch of the real thing.
-  Canvas(HtmlWriter& out, UnitSystem system, std::string_view id, double height, double scale, std::string_view title,
+  // Opens the svg element; `id` is unique in the page.
+  Canvas(HtmlWriter& out, UnitSystem system, std::string_view id, double height, Scale scale, std::string_view title,
          std::string_view description);
   ~Canvas();
   Canvas(const Canvas&) = delete;
@@ -61,7 +67,7 @@ class Canvas {
   // Dimension lines with heads; where the span is too short for them they point inward from outside.
   void across(double from, double to, double y, const Label& label);
   void upright(double x, double from, double to, const Label& label, Anchor anchor);
-  // A bar as long as a round length of the real thing, the longest of at most `longest` units.
+  // A bar as long as a round length of the real thing, the longest of at most `longest` units. By a scale of lengths.
   void scale_bar(At at, double longest = 72.0);
 
  private:
@@ -71,7 +77,7 @@ class Canvas {
 
   HtmlWriter& out_;
   UnitSystem system_;
-  double scale_;
+  double scale_;  // units to the inch
 };
 
 }  // namespace mainbore::report

@@ -621,6 +621,7 @@ class Filler {
 
   std::string fill(std::string_view text) const {
     std::string out;
+    out.reserve(text.size() + 32);
     expand(out, text, "");
     // A sentence may start with a name out of the tables.
     if (!out.empty() && out.front() >= 'a' && out.front() <= 'z')
@@ -639,15 +640,16 @@ class Filler {
         rest.remove_prefix(close + 1);
       } else if (rest.front() == '[') {
         rest.remove_prefix(1);
-        std::string first;
-        std::string otherwise;
-        const bool take_first = expand(first, rest, "|]");
+        const std::size_t before = out.size();
+        const bool take_first = expand(out, rest, "|]");
+        if (!take_first) out.resize(before);
         if (rest.front() == '|') {
           rest.remove_prefix(1);
-          expand(otherwise, rest, "]");
+          const std::size_t behind = out.size();
+          expand(out, rest, "]");
+          if (take_first) out.resize(behind);
         }
         rest.remove_prefix(1);
-        out += take_first ? first : otherwise;
       } else {
         std::size_t plain = 1;
         while (plain < rest.size() && !is_mark(rest[plain])) ++plain;
@@ -658,7 +660,8 @@ class Filler {
     return known;
   }
 
-  static bool is_mark(char c) { return c == '{' || c == '[' || c == '|' || c == ']'; }
+  // By a table, because each letter of each finding is asked.
+  static bool is_mark(char c) { return marks[static_cast<unsigned char>(c)]; }
 
   bool append_placeholder(std::string& out, std::string_view name) const {
     if (name == "value") return append_optional(out, finding_.value);
@@ -685,6 +688,11 @@ class Filler {
     return true;
   }
 
+  static constexpr auto marks = [] {
+    std::array<bool, 256> bytes{};
+    for (const char c : {'{', '[', '|', ']'}) bytes[static_cast<unsigned char>(c)] = true;
+    return bytes;
+  }();
   static constexpr std::string_view unknown = "(not known)";
   const Finding& finding_;
   UnitSystem system_;

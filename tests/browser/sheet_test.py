@@ -85,6 +85,22 @@ DRAWN = r"""
   left: document.querySelectorAll('svg .tooth.whole.left').length,
   right: document.querySelectorAll('svg .tooth.whole.right').length,
   threads: document.querySelectorAll('svg .tooth').length > 0,
+  pits: [...document.querySelectorAll('svg .pit')].map(e => {
+    const svg = e.closest('svg'), real = x => x / svg.dataset.unitsPerInch;
+    const pit = e.getBBox(), spoil = svg.querySelector('.spoil').getBBox(), main = svg.querySelector('.pit-main');
+    const rail = svg.querySelector('.rail');
+    return {depth: real(pit.height), top: real(pit.width), crown: real(main.getAttribute('cy') - main.getAttribute('r') - pit.y),
+      od: real(2 * main.getAttribute('r')), spoilHeight: real(spoil.height), spoilBase: real(spoil.width),
+      setback: real(Math.max(pit.x - spoil.x - spoil.width, spoil.x - pit.x - pit.width)),
+      occupied: real(Math.max(pit.x + pit.width / 2 - spoil.x, spoil.x + spoil.width - pit.x - pit.width / 2)),
+      ladder: rail ? real(Math.abs(rail.getAttribute('y2') - rail.getAttribute('y1'))) : null};
+  }),
+  profiles: [...document.querySelectorAll('svg .profile')].map(e => {
+    const perPsi = e.closest('svg').dataset.unitsPerPsi;
+    const down = e.getAttribute('d').match(/[\d.]+ [\d.]+/g).map(at => at.split(' ')[1] / perPsi);
+    const wanted = e.closest('svg').querySelector('.wanted').getAttribute('y1') / perPsi;
+    return {below: down.filter((_, i) => i % 2 == 0).map(y => y - down[0]), wanted: wanted - down[0]};
+  }),
   missing: [...document.querySelectorAll('figcaption')].map(e => e.textContent).filter(t => t.startsWith('Not drawn')),
 }))()
 """
@@ -104,13 +120,13 @@ def plan_of(program, job, output_format):
 
 
 def at_path(plan, path):
-    for key in path.split("."):
-        plan = plan[key]
+    for key in path.replace("[", ".").replace("]", "").split("."):
+        plan = plan[int(key) if isinstance(plan, list) else key]
     return plan
 
 
 def in_inches(quantity):
-    return quantity["value"] * {"in": 1.0, "mm": 1.0 / 25.4}[quantity["unit"]]
+    return quantity["value"] * {"in": 1.0, "mm": 1.0 / 25.4, "ft": 12.0}[quantity["unit"]]
 
 
 def check_page(page):
@@ -125,6 +141,32 @@ def check_page(page):
         yield "an id twice"
     if tree.find(".//h1") is None or tree.get("lang") is None:
         yield "no heading or no language"
+
+
+def check_pit(pit, plan):
+    planned = plan["excavation"]
+    for name, quantity in [("depth", planned["depth"]), ("top", planned["top"]["across"]), ("crown", planned["cover"]),
+                           ("spoilHeight", planned["spoil"]["height"]), ("spoilBase", planned["spoil"]["base"]),
+                           ("setback", planned["spoil"]["setback"]), ("occupied", planned["spoil"]["occupied"]),
+                           ("ladder", planned["way_out"]["ladder_length"])]:
+        if pit[name] is not None and abs(pit[name] - in_inches(quantity)) > 0.25:
+            yield f"pit: {name} drawn {pit[name]} in, planned {quantity}"
+    od = plan["main"]["od_high"] if "od_high" in plan["main"] else plan["main"]["od"]
+    if abs(pit["od"] - in_inches(od)) > 0.05:
+        yield f"pit: main drawn {pit['od']} in, planned {od}"
+
+
+def check_profile(profile, plan):
+    service = plan["service"]
+    supply = service["supply"]["value"]
+    planned = [supply] + [item["left"]["value"] for item in service["losses"]]
+    if len(planned) != len(profile["below"]):
+        yield f"{len(profile['below'])} points of the profile, {len(planned)} planned"
+    for pressure, below in zip(planned, profile["below"]):
+        if abs(supply - pressure - below) > 0.15:
+            yield f"profile: {supply - below} psi drawn, {pressure} planned"
+    if abs(supply - service["residual_wanted"]["value"] - profile["wanted"]) > 0.15:
+        yield f"profile: pressure wanted drawn at {supply - profile['wanted']} psi"
 
 
 def check_drawn(drawn, plan):
@@ -150,6 +192,11 @@ def check_drawn(drawn, plan):
     taps = plan["method"]["kind"] != "none" and plan["verdict"] != "no-go"
     if taps and "od" in plan["main"] and not drawn["circles"]:
         yield "the pipe is not drawn"
+    for part, drawings, check_one in (("excavation", drawn["pits"], check_pit), ("service", drawn["profiles"], check_profile)):
+        if len(drawings) != (taps and part in plan):
+            yield f"{len(drawings)} drawings of the {part}"
+        for drawing in drawings:
+            yield from check_one(drawing, plan)
     if "engagement" in plan and plan["method"]["kind"] == "direct" and taps and not drawn["threads"] and not drawn["missing"]:
         yield "the threads are not drawn"
 

@@ -178,6 +178,118 @@ TEST_CASE("the strokes drawn are the plan's", "[drawing]") {
   CHECK(drawing->standoff == plan.setup.machine->standoff);
 }
 
+Job pit_job(SoilClaim soil, double cover_feet) {
+  Job job = npt_job(0.75);
+  job.main.cover = cover_feet * units::foot;
+  job.excavation.soil = soil;
+  job.excavation.vibration = false;
+  job.excavation.disturbed = false;
+  job.excavation.protection = Protection::slope;
+  return job;
+}
+
+TEST_CASE("the pit drawn is the pit dug", "[drawing]") {
+  for (const SoilClaim soil : {SoilClaim::type_a, SoilClaim::type_b, SoilClaim::type_c}) {
+    for (const double cover : {2.5, 4.0, 7.0, 15.0, 25.0}) {
+      const Plan plan = plan_of(pit_job(soil, cover));
+      const auto drawing = pit_drawing(plan);
+      INFO("soil " << static_cast<int>(soil) << ", cover " << cover << " ft");
+      REQUIRE(plan.excavation);
+      REQUIRE(drawing);
+      const PitPlan& pit = *plan.excavation;
+      const double depth = inches(pit.pit.depth);
+      CHECK(inches(drawing->ground - drawing->radius) == Approx(12.0 * cover));
+      CHECK(inches(drawing->ground - drawing->far_foot.up) == Approx(depth));
+      CHECK(drawing->near_foot.up == drawing->far_foot.up);
+      CHECK(drawing->near_edge.up == drawing->ground);
+      CHECK(inches(drawing->near_foot.right - drawing->far_foot.right) == Approx(inches(pit.pit.across)));
+      CHECK(inches(drawing->near_edge.right - drawing->far_edge.right) == Approx(inches(pit.top.across)));
+      CHECK(inches(-drawing->far_foot.right - drawing->radius) == Approx(inches(plan.rules->room_far_side.value)));
+      CHECK(inches(drawing->near_foot.right - drawing->radius) == Approx(inches(plan.rules->room_machine_side.value)));
+      // Both walls run out as far as the slope says.
+      CHECK(inches(drawing->far_foot.right - drawing->far_edge.right) == Approx(pit.pit.slope * depth));
+      CHECK(inches(drawing->near_edge.right - drawing->near_foot.right) == Approx(pit.pit.slope * depth));
+      CHECK(drawing->sloped == (pit.pit.slope > 0.0));
+      CHECK_FALSE(drawing->shielded);
+      // The heap holds what is dug, stands back from the edge, and ends where the strip ends.
+      const double heap = 0.5 * inches(drawing->spoil_toe.right - drawing->spoil_heel.right) *
+                          inches(drawing->spoil_top.up - drawing->ground);
+      CHECK(heap * inches(pit.top.along) == Approx(pit.loose / units::in3));
+      CHECK(inches(drawing->far_edge.right - drawing->spoil_toe.right) ==
+            Approx(inches(plan.rules->spoil_setback.value)));
+      const Length middle = (drawing->far_edge.right + drawing->near_edge.right) / 2.0;
+      CHECK(inches(middle - drawing->spoil_heel.right) == Approx(inches(pit.occupied)));
+      REQUIRE(drawing->rails);
+      CHECK(inches(*drawing->rails - drawing->ground) == Approx(inches(plan.rules->ladder_extension.value)));
+    }
+  }
+}
+
+TEST_CASE("a shield stands between upright walls, and the pit turns over with the tap", "[drawing]") {
+  Job job = pit_job(SoilClaim::type_c, 6.0);
+  job.excavation.protection = Protection::shield;
+  const auto shielded = pit_drawing(plan_of(job));
+  REQUIRE(shielded);
+  CHECK(shielded->shielded);
+  CHECK_FALSE(shielded->sloped);
+  CHECK(shielded->far_edge.right == shielded->far_foot.right);
+  CHECK_FALSE(shielded->mirrored);
+
+  job.service.clock = ClockPosition{9 * 60};
+  CHECK(pit_drawing(plan_of(job))->mirrored);
+}
+
+TEST_CASE("a shallow pit over an empty main has no ladder", "[drawing]") {
+  Plan plan = plan_of(pit_job(SoilClaim::type_b, 3.0));
+  plan.job.main.pressurised = false;
+  plan.excavation->ladder = false;
+  CHECK_FALSE(pit_drawing(plan)->rails);
+}
+
+Job service_job(double flow) {
+  Job job = npt_job(1.0);
+  job.service.line.material = Tubing::polyethylene;
+  job.service.line.length = 80.0 * units::foot;
+  job.service.line.rise = -10.0 * units::foot;
+  job.service.demand.flow = flow * units::gpm;
+  return job;
+}
+
+TEST_CASE("the profile loses from part to part what the plan loses", "[drawing]") {
+  for (const double flow : {2.0, 12.0, 30.0, 90.0}) {
+    const Plan plan = plan_of(service_job(flow));
+    const auto drawing = profile_drawing(plan);
+    INFO(flow << " gpm");
+    REQUIRE(plan.service);
+    REQUIRE(drawing);
+    const ServicePlan& service = *plan.service;
+    REQUIRE(drawing->steps.size() == service.losses.size());
+    double left = service.supply / units::psi;
+    for (std::size_t i = 0; i < drawing->steps.size(); ++i) {
+      CHECK(drawing->steps[i].part == service.losses[i].part);
+      left -= service.losses[i].loss / units::psi;
+      CHECK(drawing->steps[i].after / units::psi == Approx(left));
+      CHECK(drawing->steps[i].after <= drawing->highest);
+      CHECK(drawing->steps[i].after >= drawing->lowest);
+    }
+    CHECK(drawing->steps.back().after / units::psi == Approx(service.residual / units::psi));
+    CHECK(drawing->supply == service.supply);
+    CHECK(drawing->wanted == service.residual_wanted);
+    CHECK(drawing->lowest <= Pressure());
+    CHECK(drawing->highest >= drawing->supply);
+    CHECK(drawing->highest >= drawing->wanted);
+    REQUIRE(drawing->least);  // plastic tubing is bored under nominal where its wall is thick
+    CHECK(*drawing->least == service.residual_least);
+    CHECK(*drawing->least >= drawing->lowest);
+  }
+}
+
+TEST_CASE("no facts of pit or service, no drawing of them", "[drawing]") {
+  const Plan plan = plan_of(npt_job(0.75));
+  CHECK_FALSE(pit_drawing(plan));
+  CHECK_FALSE(profile_drawing(plan));
+}
+
 TEST_CASE("what is not known, and what is not cut, is not drawn", "[drawing]") {
   Job unknown = npt_job(0.75);
   unknown.machine.given = nullptr;
@@ -200,6 +312,11 @@ TEST_CASE("what is not known, and what is not cut, is not drawn", "[drawing]") {
   CHECK_FALSE(threads_drawing(refused));
   CHECK_FALSE(along_drawing(refused));
   CHECK_FALSE(machine_drawing(refused));
+  Job refused_pit = pit_job(SoilClaim::type_b, 5.0);
+  refused_pit.main.carries = Carries::sewage;
+  const Plan no_pit = plan_of(refused_pit);
+  REQUIRE(no_pit.excavation);
+  CHECK_FALSE(pit_drawing(no_pit));
 }
 
 }  // namespace

@@ -53,6 +53,12 @@ inline std::vector<NamedJob> sheet_jobs() {
   powered.service.clock = ClockPosition{630};
   add("sleeve").service.size = NominalSize::inches(4);
   add("dry").main.pressurised = false;
+  Job& dug = add("pit and service");
+  dug.main.cover = 5.0 * units::foot;
+  dug.excavation.protection = Protection::slope;
+  dug.service.line.material = Tubing::polyethylene;
+  dug.service.line.length = 60.0 * units::foot;
+  dug.service.demand.flow = 12.0 * units::gpm;
   return jobs;
 }
 

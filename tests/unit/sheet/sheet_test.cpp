@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "mainbore/measure.hpp"
+#include "mainbore/plan_file.hpp"
 #include "mainbore/wording.hpp"
 #include "mainbore/work.hpp"
 #include "report/html_writer.hpp"
@@ -151,6 +152,72 @@ TEST_CASE("threads in the page are threads in the plan", "[sheet]") {
     const auto whole = static_cast<std::size_t>(fit.complete_threads + 1e-9);
     CHECK(times(page, "tooth whole left") == whole);
     CHECK(times(page, "tooth whole right") == whole);
+  }
+}
+
+TEST_CASE("pit and pressure are drawn where the plan has them, each number with its path", "[sheet]") {
+  for (const auto& [name, job] : sheet_jobs()) {
+    const Plan plan = plan_of(job);
+    const std::string page = sheet_html(plan, UnitSystem::us);
+    INFO(name);
+    const bool cut = plan.verdict != Verdict::no_go;
+    CHECK(times(page, "<h3>The pit</h3>") == (cut && plan.excavation ? 1 : 0));
+    CHECK(times(page, "<h3>Pressure to the customer</h3>") == (cut && plan.service ? 1 : 0));
+    if (!cut || !plan.excavation || !plan.service) continue;
+    for (const std::string_view path :
+         {"excavation.depth", "excavation.cover", "excavation.bottom.across", "excavation.top.across",
+          "excavation.slope", "excavation.spoil.height", "excavation.spoil.base", "excavation.spoil.setback",
+          "excavation.way_out.ladder_length", "service.supply", "service.residual_wanted", "service.residual_least",
+          "service.line.length", "service.line.rise"}) {
+      INFO(path);
+      CHECK(times(page, "data-path=\"" + std::string(path) + "\"") == 1);
+    }
+    for (std::size_t i = 0; i < plan.service->losses.size(); ++i) {
+      const Shown left = shown(plan.service->losses[i].left, UnitSystem::us);
+      std::string value;
+      append_number(value, left.value, left.decimals);
+      CHECK(times(page, "data-path=\"service.losses[" + std::to_string(i) + "].left\" data-value=\"" + value + "\"") ==
+            1);
+    }
+  }
+}
+
+TEST_CASE("the record block is the form of the record", "[sheet]") {
+  for (const auto& [name, job] : sheet_jobs()) {
+    const Plan plan = plan_of(job);
+    const std::string page = sheet_html(plan, UnitSystem::si);
+    INFO(name);
+    const std::size_t begin = std::min(page.find("<section class=\"record\">"), page.size());
+    const std::string block = page.substr(begin, page.find("</section>", begin) - begin);
+    const auto form = record_form(plan);
+    CHECK(times(block, "class=\"blank\"") == form.size());
+    std::size_t at = 0;
+    for (const RecordField& field : form) {
+      std::string label = ">" + std::string(field.label) + " <i class=\"blank\"></i>";
+      if (const auto unit = unit_of(field, UnitSystem::si); !unit.empty()) label += " " + std::string(unit);
+      INFO(label);
+      at = block.find(label + "</span>", at);
+      CHECK(at != std::string::npos);
+    }
+  }
+}
+
+TEST_CASE("the plan document has the same form, and a script's short one has not", "[sheet]") {
+  for (const auto& [name, job] : sheet_jobs()) {
+    const Plan plan = plan_of(job);
+    INFO(name);
+    std::string form;
+    for (const RecordField& field : record_form(plan)) {
+      form += form.empty() ? "" : ",";
+      form += "{\"field\":\"" + std::string(field.key) + "\",\"label\":\"" + std::string(field.label) + "\"";
+      if (const auto unit = unit_of(field, UnitSystem::us); !unit.empty())
+        form += ",\"in_unit\":\"" + std::string(unit) + "\"";
+      form += "}";
+    }
+    CHECK(times(plan_to_json(plan, UnitSystem::us, JsonStyle::compact), "\"record\":[" + form + "]") == 1);
+    std::string decisions;
+    append_plan_json(decisions, plan, UnitSystem::us, JsonStyle::compact, PlanScope::decisions);
+    CHECK(times(decisions, "\"record\"") == 0);
   }
 }
 
