@@ -64,10 +64,9 @@ void OrderPlanner::finish(Piece& piece) {
     ++piece.tally.unreadable;
     return write(piece, nullptr);
   }
-  Plan plan = mainbore::plan(*std::move(order_.job), catalog_, rules_);
+  const Plan plan = mainbore::plan(*std::move(order_.job), catalog_, rules_);
   piece.tally.add(plan.verdict);
   write(piece, &plan);
-  *order_.job = std::move(plan.job);  // its memory is used again
 }
 
 void OrderPlanner::write(Piece& piece, const Plan* plan) {

@@ -8,6 +8,7 @@
 #include <bitset>
 #include <cstdint>
 #include <cstring>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -49,7 +50,9 @@ class Spellings {
     hash ^= spelling[2] * 0x94D049BB133111EBu;
     hash = (hash ^ (hash >> 32)) * 0x9E3779B97F4A7C15u;
     Entry& entry = entries_[hash >> (64 - bits)];
-    if (entry.size == size && entry.field == number && entry.text == spelling) return {&entry, true};
+    std::uint64_t differing = 0;
+    for (std::size_t i = 0; i < words; ++i) differing |= entry.text[i] ^ spelling[i];
+    if (entry.size == size && entry.field == number && differing == 0) return {&entry, true};
     entry.text = spelling;
     entry.size = 0;  // until its value is known
     entry.field = number;
@@ -136,25 +139,6 @@ class ObjectTable {
   std::vector<Object> objects_;  // the job itself first
 };
 
-// An empty job with the memory of the texts and lists of a used one. Members that this does not know are empty all the
-// same.
-Job emptied(Job& used) {
-  Job fresh;
-  const auto keep = [](auto& to, auto& from) {
-    to = std::move(from);
-    to.clear();
-  };
-  keep(fresh.id, used.id);
-  keep(fresh.place, used.place);
-  keep(fresh.date, used.date);
-  keep(fresh.crew, used.crew);
-  keep(fresh.note, used.note);
-  keep(fresh.main.class_name, used.main.class_name);
-  keep(fresh.main.standard, used.main.standard);
-  keep(fresh.machine.profile, used.machine.profile);
-  return fresh;
-}
-
 bool starts_escape_of_surrogate(const char* at, const char* end) {
   return end - at >= 3 && at[1] == 'u' && (at[2] == 'd' || at[2] == 'D');
 }
@@ -203,13 +187,13 @@ class FastJobReader::Reader {
 
   bool read(std::string_view text, Job& job) {
     if (text.size() > longest_job || has_surrogates(text)) return false;
-    draft_.job = emptied(job);
-    draft_.machine.reset();
+    draft_.emplace();
     seen_.reset();
     od::document document;
     const auto error = parser_.iterate(text.data(), text.size(), text.size() + room_behind).get(document);
     const bool good = error == simdjson::SUCCESS && read_document(document) && is_whole();
-    job = std::move(draft_).finish();
+    draft_->add_machine();
+    job = std::move(draft_->job);
     return good;
   }
 
@@ -258,7 +242,7 @@ class FastJobReader::Reader {
   bool read_list(od::value value, const Member& member) {
     od::array array;
     if (value.get_array().get(array) != simdjson::SUCCESS) return false;
-    make_list(draft_.job, member.key);
+    make_list(draft_->job, member.key);
     std::size_t index = 0;
     for (auto entry : array) {
       od::object element;
@@ -297,7 +281,7 @@ class FastJobReader::Reader {
       case FieldType::flag: {
         bool flag = false;
         if (value.get_bool().get(flag) != simdjson::SUCCESS) return false;
-        field.store(draft_, index, flag);
+        field.store(*draft_, index, flag);
         return true;
       }
       case FieldType::whole: {
@@ -306,7 +290,7 @@ class FastJobReader::Reader {
         if (static_cast<double>(whole) < field.least.base() || static_cast<double>(whole) > field.greatest.base()) {
           return false;
         }
-        field.store(draft_, index, static_cast<int>(whole));
+        field.store(*draft_, index, static_cast<int>(whole));
         return true;
       }
       default: {
@@ -321,13 +305,13 @@ class FastJobReader::Reader {
     const bool free_text = field.type == FieldType::text || field.type == FieldType::lines;
     if (free_text && is_plain_text(text)) {
       std::get<std::string>(text_).assign(text);
-      field.store(draft_, index, text_);
+      field.store(*draft_, index, text_);
       return true;
     }
     if (free_text || text.empty() || text.size() > Spellings::longest) {
       const auto read = read_value(field, text, catalog_);
       const auto* const known = std::get_if<FieldValue>(&read);
-      if (known != nullptr) field.store(draft_, index, *known);
+      if (known != nullptr) field.store(*draft_, index, *known);
       return known != nullptr;
     }
     const auto [entry, known] = spellings_.find(number, text);
@@ -338,15 +322,15 @@ class FastJobReader::Reader {
       entry->value = std::move(*fresh);
       entry->size = static_cast<std::uint32_t>(text.size());
     }
-    field.store(draft_, index, entry->value);
+    field.store(*draft_, index, entry->value);
     return true;
   }
 
   // Everything required is there, and a machine of its own figures has those it needs and does not contradict itself.
   [[nodiscard]] bool is_whole() const {
     if ((always_ & ~seen_).any()) return false;
-    if (!draft_.machine) return true;
-    const MachineProfile& machine = *draft_.machine;
+    if (!draft_->machine) return true;
+    const MachineProfile& machine = *draft_->machine;
     return !seen_.test(profile_) && (machine_needs_ & ~seen_).none() && machine.smallest_tap <= machine.largest_tap &&
            !(machine.saddle_od_from && machine.saddle_od_to && *machine.saddle_od_from > *machine.saddle_od_to);
   }
@@ -356,7 +340,7 @@ class FastJobReader::Reader {
   ObjectTable objects_;
   Spellings spellings_;
   FieldValue text_ = std::string();  // so that its memory is used again
-  JobDraft draft_;
+  std::optional<JobDraft> draft_;  // of the job being read
   Seen seen_;
   Seen always_;
   Seen always_in_element_;

@@ -30,7 +30,7 @@ class FastJobReader {
   FastJobReader& operator=(FastJobReader&&) noexcept;
   ~FastJobReader();
 
-  // True: `job` is the job of the text. False: ask read_job(); `job` holds nothing of use. Memory of `job` is used again.
+  // True: `job` is the job of the text. False: ask read_job(); `job` holds nothing of use.
   [[nodiscard]] bool read(std::string_view text, Job& job);
 
  private:

@@ -648,14 +648,12 @@ Reading read_clock(std::string_view text) {
 
 std::span<const JobField> job_fields() { return table; }
 
-Job JobDraft::finish() && {
-  if (machine) {
-    machine->id = "given";
-    machine->maker_figures = true;
-    machine->basis = stated_in_job;
-    job.machine.given = std::make_shared<const MachineProfile>(*std::move(machine));
-  }
-  return std::move(job);
+void JobDraft::add_machine() {
+  if (!machine) return;
+  machine->id = "given";
+  machine->maker_figures = true;
+  machine->basis = stated_in_job;
+  job.machine.given = std::make_shared<const MachineProfile>(*std::move(machine));
 }
 
 std::string JobField::path_at(std::size_t index) const {

@@ -49,12 +49,16 @@ struct Choice {
   std::span<const OtherWord> others;
 };
 
-// A job being read. The machine's own figures become part of the job when all of it has been read: see finish().
+// A job being read. The machine's own figures become part of the job when all of it has been read.
 struct JobDraft {
   Job job;
   std::optional<MachineProfile> machine;
 
-  [[nodiscard]] Job finish() &&;
+  void add_machine();
+  [[nodiscard]] Job finish() && {
+    add_machine();
+    return std::move(job);
+  }
 };
 
 struct JobField {

@@ -1,21 +1,34 @@
 #include "io/job_json.hpp"
 
+#include <array>
+#include <vector>
+
 #include "io/job_fields.hpp"
 
 namespace mainbore::io {
 namespace {
 
+// How much of the base unit the unit shown is, by kind.
+using UnitsShown = std::array<double, kind_count>;
+UnitsShown units_shown(UnitSystem system) {
+  UnitsShown sizes{};
+  for (int i = 0; i < kind_count; ++i) {
+    const auto kind = static_cast<Kind>(i);
+    sizes[static_cast<std::size_t>(i)] = parse_measure(1.0, shown(Measure(0.0, kind), system).unit, kind).value.base();
+  }
+  return sizes;
+}
+
 // Unrounded, so that the job reads back as it was: six places of the unit shown.
 void write_quantity(JsonWriter& out, std::string_view key, Measure value, UnitSystem system) {
   constexpr int places = 6;
-  const std::string_view unit = shown(value, system).unit;
-  const double base_of_unit = parse_measure(1.0, unit, value.kind()).value.base();
-  double number = value.base() / base_of_unit;
+  static const std::array<UnitsShown, 2> sizes = {units_shown(UnitSystem::us), units_shown(UnitSystem::si)};
+  double number = value.base() / sizes[static_cast<std::size_t>(system)][static_cast<std::size_t>(value.kind())];
   if (value.kind() == Kind::temperature) {
     const Temperature temperature = Temperature::fahrenheit(value.base());
     number = system == UnitSystem::us ? temperature.fahrenheit() : temperature.celsius();
   }
-  out.quantity(key, number, places, unit);
+  out.quantity(key, number, places, shown(value, system).unit);
 }
 
 void write_value(JsonWriter& out, std::string_view key, const JobField& field, const FieldValue& value,
@@ -42,21 +55,24 @@ void write_value(JsonWriter& out, std::string_view key, const JobField& field, c
   }
 }
 
-FieldValue known_value(const JobField& field, const Job& job, std::size_t index) {
-  return field.load(job, index, field.kind);
-}
+// The field table as the objects it describes: a member is a fact, or has members itself.
+struct Member {
+  std::string_view key;
+  const JobField* fact = nullptr;
+  bool list = false;
+  std::vector<Member> members;
+};
 
-// The members of one object: rows whose paths agree in the first `prefix` characters.
-void write_members(JsonWriter& out, std::span<const JobField> rows, std::size_t prefix, const Job& job,
-                   std::size_t index, UnitSystem system) {
+// Of the rows whose paths agree in the first `prefix` characters.
+std::vector<Member> members_of(std::span<const JobField> rows, std::size_t prefix) {
+  std::vector<Member> members;
   while (!rows.empty()) {
     const JobField& field = rows.front();
     const std::string_view rest = field.path.substr(prefix);
     const std::size_t end = rest.find_first_of(".[");
     const std::string_view key = rest.substr(0, end);
     if (end == std::string_view::npos) {
-      const FieldValue value = known_value(field, job, index);
-      if (value.index() != 0) write_value(out, key, field, value, system);
+      members.push_back({key, &field, false, {}});
       rows = rows.subspan(1);
       continue;
     }
@@ -64,25 +80,35 @@ void write_members(JsonWriter& out, std::span<const JobField> rows, std::size_t 
     const std::size_t inner = prefix + end + (list ? 3 : 1);
     std::size_t count = 0;
     while (count < rows.size() && rows[count].path.substr(0, inner) == field.path.substr(0, inner)) ++count;
-    const std::span<const JobField> inside = rows.first(count);
-    if (list) {
-      if (const auto length = list_length(job, key)) {
-        out.begin_array(key);
-        for (std::size_t element = 0; element < *length; ++element) {
-          out.begin_object();
-          write_members(out, inside, inner, job, element, system);
-          out.end_object();
-        }
-        out.end_array();
+    members.push_back({key, nullptr, list, members_of(rows.first(count), inner)});
+    rows = rows.subspan(count);
+  }
+  return members;
+}
+
+void write_members(JsonWriter& out, const std::vector<Member>& members, const Job& job, std::size_t index,
+                   UnitSystem system) {
+  for (const Member& member : members) {
+    if (member.fact != nullptr) {
+      const FieldValue value = member.fact->load(job, index, member.fact->kind);
+      if (value.index() != 0) write_value(out, member.key, *member.fact, value, system);
+    } else if (member.list) {
+      const auto length = list_length(job, member.key);
+      if (!length) continue;
+      out.begin_array(member.key);
+      for (std::size_t element = 0; element < *length; ++element) {
+        out.begin_object();
+        write_members(out, member.members, job, element, system);
+        out.end_object();
       }
+      out.end_array();
     } else {
       const JsonWriter::Mark before = out.mark();
-      out.begin_object(key);
-      write_members(out, inside, inner, job, index, system);
+      out.begin_object(member.key);
+      write_members(out, member.members, job, index, system);
       if (out.nothing_yet()) out.back_to(before);
       else out.end_object();
     }
-    rows = rows.subspan(count);
   }
 }
 
@@ -90,7 +116,8 @@ void write_members(JsonWriter& out, std::span<const JobField> rows, std::size_t 
 
 void write_job(JsonWriter& out, std::string_view key, const Job& job, UnitSystem system) {
   out.begin_object(key);
-  write_members(out, job_fields(), 0, job, 0, system);
+  static const std::vector<Member> members = members_of(job_fields(), 0);
+  write_members(out, members, job, 0, system);
   out.end_object();
 }
 

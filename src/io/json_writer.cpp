@@ -1,6 +1,7 @@
 #include "io/json_writer.hpp"
 
 #include <array>
+#include <charconv>
 #include <cstdint>
 #include <cstring>
 
@@ -27,12 +28,29 @@ bool is_plain(const char* at) {
   return (halves[0] | halves[1]) == 0;
 }
 
+// The same of eight: of each byte its top bit, where it is odd. A borrow goes up only from a byte that is odd itself.
+bool is_plain_word(const char* at) {
+  constexpr std::uint64_t each = 0x0101010101010101u;
+  std::uint64_t bytes = 0;
+  std::memcpy(&bytes, at, sizeof(bytes));
+  const auto zero = [&](std::uint64_t value) { return value - each; };
+  const std::uint64_t odd = (bytes - each * 0x20) | zero(bytes ^ each * '"') | zero(bytes ^ each * '\\') |
+                            zero(bytes ^ each * 0x7F);
+  return (odd & ~bytes & (each * 0x80)) == 0;
+}
+
 // The first place from `from` on that needs an escape, or the end. Most of a plan is words.
 std::size_t plain_until(std::string_view text, std::size_t from) {
+  const char* const end = text.data() + text.size();
   while (from + sizeof(Bytes) <= text.size() && is_plain(text.data() + from)) from += sizeof(Bytes);
-  // The rest of a long text as one more block, some bytes of which are tested twice.
-  const bool rest = from < text.size() && from + sizeof(Bytes) > text.size() && text.size() >= sizeof(Bytes);
-  if (rest && is_plain(text.data() + text.size() - sizeof(Bytes))) return text.size();
+  // The rest as one more block or two, some bytes of which are tested twice.
+  if (from < text.size() && text.size() - from < sizeof(Bytes)) {
+    if (text.size() >= sizeof(Bytes)) {
+      if (is_plain(end - sizeof(Bytes))) return text.size();
+    } else if (text.size() >= sizeof(std::uint64_t)) {
+      if (is_plain_word(text.data()) && is_plain_word(end - sizeof(std::uint64_t))) return text.size();
+    }
+  }
   while (from < text.size() && !needs_escape(text[from])) ++from;
   return from;
 }
@@ -45,52 +63,48 @@ void JsonWriter::line() {
   out_.append(static_cast<std::size_t>(depth_) * 2, ' ');
 }
 
-// In one piece: there are some hundred keys to a plan.
-void JsonWriter::before_compact(std::string_view key) {
-  std::array<char, 64> piece;
-  std::size_t size = 0;
-  if (!first_) piece[size++] = ',';
-  first_ = false;
-  if (!key.empty()) {
-    piece[size++] = '"';
-    if (key.size() + 4 > piece.size()) {
-      out_.append(piece.data(), size);
-      out_ += key;
-      size = 0;
-    } else {
-      std::memcpy(piece.data() + size, key.data(), key.size());
-      size += key.size();
-    }
-    piece[size++] = '"';
-    piece[size++] = ':';
-  }
-  out_.append(piece.data(), size);
-}
-
 void JsonWriter::back_to(Mark mark) {
   out_.resize(mark.size);
   depth_ = mark.depth;
   first_ = mark.first;
 }
 
-void JsonWriter::before(std::string_view key) {
-  if (style_ == JsonStyle::compact) return before_compact(key);
+char* JsonWriter::more(std::size_t size) {
+  const std::size_t before = out_.size();
+  out_.resize(before + size);
+  return out_.data() + before;
+}
+
+char* JsonWriter::begin(std::string_view key, std::size_t room) {
+  if (style_ == JsonStyle::pretty) return begin_pretty(key, room);
+  const bool comma = !first_;
+  first_ = false;
+  char* at = more((comma ? 1 : 0) + (key.empty() ? 0 : key.size() + 3) + room);
+  if (comma) *at++ = ',';
+  if (key.empty()) return at;
+  *at++ = '"';
+  at += key.copy(at, key.size());
+  *at++ = '"';
+  *at++ = ':';
+  return at;
+}
+
+char* JsonWriter::begin_pretty(std::string_view key, std::size_t room) {
   if (!first_) out_ += ',';
   if (depth_ > 0) line();
   first_ = false;
   if (!key.empty()) ((out_ += '"') += key) += "\": ";
+  return more(room);
 }
 
 void JsonWriter::open(std::string_view key, char bracket) {
-  before(key);
-  out_ += bracket;
+  *begin(key, 1) = bracket;
   ++depth_;
   first_ = true;
 }
 
 void JsonWriter::begin_object_named(std::string_view name) {
-  before({});
-  string(name);
+  text({}, name);
   out_ += style_ == JsonStyle::compact ? ":{" : ": {";
   ++depth_;
   first_ = true;
@@ -103,11 +117,21 @@ void JsonWriter::close(char bracket) {
   first_ = false;
 }
 
-void JsonWriter::string(std::string_view value) {
+void JsonWriter::text(std::string_view key, std::string_view value) {
+  const std::size_t plain = plain_until(value, 0);
+  if (plain < value.size()) return text_with_escapes(key, value, plain);
+  char* at = begin(key, value.size() + 2);
+  *at++ = '"';
+  at += value.copy(at, value.size());
+  *at = '"';
+}
+
+// The first of the escapes stands at `escape`.
+void JsonWriter::text_with_escapes(std::string_view key, std::string_view value, std::size_t escape) {
   constexpr std::string_view hex = "0123456789abcdef";
-  out_ += '"';
+  *begin(key, 1) = '"';
   std::size_t written = 0;
-  for (std::size_t i = plain_until(value, 0); i < value.size(); i = plain_until(value, i + 1)) {
+  for (std::size_t i = escape; i < value.size(); i = plain_until(value, i + 1)) {
     out_.append(value.substr(written, i - written));
     written = i + 1;
     const auto byte = static_cast<unsigned char>(value[i]);
@@ -137,32 +161,34 @@ void JsonWriter::string(std::string_view value) {
   out_ += '"';
 }
 
-void JsonWriter::text(std::string_view key, std::string_view value) {
-  before(key);
-  string(value);
-}
-
 void JsonWriter::flag(std::string_view key, bool value) {
-  before(key);
-  out_ += value ? "true" : "false";
+  const std::string_view word = value ? "true" : "false";
+  word.copy(begin(key, word.size()), word.size());
 }
 
 void JsonWriter::whole(std::string_view key, long value) {
-  before(key);
-  append_number(out_, static_cast<double>(value), 0);
+  std::array<char, 24> digits;
+  const char* const end = std::to_chars(digits.data(), digits.data() + digits.size(), value).ptr;
+  const std::string_view word(digits.data(), end);
+  word.copy(begin(key, word.size()), word.size());
 }
 
 void JsonWriter::number(std::string_view key, double value, int decimals) {
-  before(key);
+  begin(key, 0);
   append_number(out_, value, decimals);
 }
 
 void JsonWriter::quantity(std::string_view key, double value, int decimals, std::string_view unit) {
-  before(key);
-  out_ += style_ == JsonStyle::compact ? "{\"value\":" : "{\"value\": ";
+  const bool compact = style_ == JsonStyle::compact;
+  const std::string_view opening = compact ? "{\"value\":" : "{\"value\": ";
+  opening.copy(begin(key, opening.size()), opening.size());
   append_number(out_, value, decimals);
-  out_ += style_ == JsonStyle::compact ? ",\"unit\":\"" : ", \"unit\": \"";
-  (out_ += unit) += "\"}";
+  const std::string_view middle = compact ? ",\"unit\":\"" : ", \"unit\": \"";
+  char* at = more(middle.size() + unit.size() + 2);
+  at += middle.copy(at, middle.size());
+  at += unit.copy(at, unit.size());
+  *at++ = '"';
+  *at = '}';
 }
 
 void JsonWriter::quantity(std::string_view key, Measure value, UnitSystem system) {

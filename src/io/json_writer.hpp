@@ -46,12 +46,16 @@ class JsonWriter {
   void quantity(std::string_view key, double value, int decimals, std::string_view unit);
 
  private:
-  void before(std::string_view key);  // comma, line, indentation, key
-  void before_compact(std::string_view key);
+  // So many more bytes of the text, to be written to. Each value is written in one piece: there are some hundred to a
+  // plan, and a string that grows byte by byte takes several times as long.
+  char* more(std::size_t size);
+  // Comma, line, indentation and key; then `room` more bytes.
+  char* begin(std::string_view key, std::size_t room);
+  char* begin_pretty(std::string_view key, std::size_t room);
   void open(std::string_view key, char bracket);
   void close(char bracket);
   void line();
-  void string(std::string_view value);
+  void text_with_escapes(std::string_view key, std::string_view value, std::size_t escape);
 
   std::string& out_;
   JsonStyle style_;

@@ -23,10 +23,8 @@ constexpr RefusalCodes sleeve_codes{FindingCode::sleeve_not_allowed, FindingCode
                                     FindingCode::sleeve_no_rule};
 
 bool covers(const TapLimit& row, Material material, NominalSize size) {
-  if (!row.materials.empty() && std::find(row.materials.begin(), row.materials.end(), material) == row.materials.end()) {
-    return false;
-  }
-  return (!row.main_from || size >= *row.main_from) && (!row.main_to || size <= *row.main_to);
+  if ((row.main_from && size < *row.main_from) || (row.main_to && size > *row.main_to)) return false;
+  return row.materials.empty() || std::find(row.materials.begin(), row.materials.end(), material) != row.materials.end();
 }
 
 bool shares_class(const TapLimit& row, const Pipe& pipe) {
@@ -296,7 +294,7 @@ const TapThread* next_larger_thread(const Catalog& catalog, ThreadStandard stand
 Candidate try_direct(Context& context, NominalSize tap) {
   const ResolvedMain& main = context.plan.main;
   const Rules& rules = context.rules;
-  Candidate candidate;
+  Candidate candidate(context);
   candidate.method.kind = Method::direct;
   candidate.method.tap = tap;
   candidate.method.thread = context.job().service.thread.value_or(rules.default_thread.value);
@@ -331,7 +329,7 @@ Candidate try_direct(Context& context, NominalSize tap) {
 Length outlet_bore(NominalSize size) { return size.number() * units::inch; }
 
 Candidate try_saddle(Context& context, NominalSize tap) {
-  Candidate candidate;
+  Candidate candidate(context);
   candidate.method.kind = Method::saddle;
   candidate.method.tap = tap;
   candidate.method.thread = context.job().service.thread.value_or(context.rules.default_thread.value);
@@ -348,7 +346,7 @@ Candidate try_saddle(Context& context, NominalSize tap) {
 }
 
 Candidate try_sleeve(Context& context, NominalSize outlet) {
-  Candidate candidate;
+  Candidate candidate(context);
   candidate.method.kind = Method::sleeve;
   candidate.method.tap = outlet;
   candidate.method.hole = outlet_bore(outlet);
@@ -449,7 +447,7 @@ Detail way_by_rule(const std::vector<RejectedMethod>& rejected) {
 
 // No tap: the machine is named all the same, for the reader of a refusal.
 Findings adopt_none(Context& context, bool tried) {
-  Candidate none;
+  Candidate none(context);
   none.method.tap = context.asked();
   check_machine(context, none);
   if (tried) {
@@ -466,7 +464,7 @@ Findings adopt_none(Context& context, bool tried) {
 Findings choose_method(Context& context) {
   if (context.common.worst() == Severity::stop) return adopt_none(context, false);
   const auto& asked = context.job().service.method;
-  std::vector<Candidate> tried;
+  std::pmr::vector<Candidate> tried(&context.memory);
   tried.reserve(4);
   const auto best = [&]() -> Candidate* {
     const auto found = std::min_element(tried.begin(), tried.end(), [](const Candidate& a, const Candidate& b) {

@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <memory_resource>
+#include <span>
 #include <vector>
 
 #include "planning/checks.hpp"
@@ -34,7 +36,7 @@ struct Obstacle {
 };
 
 // An obstacle that a place `shift` from the asked one would stand too near to.
-const Obstacle* blocking(const std::vector<Obstacle>& obstacles, Length shift) {
+const Obstacle* blocking(std::span<const Obstacle> obstacles, Length shift) {
   for (const Obstacle& obstacle : obstacles) {
     if (over(obstacle.rule->least.value, abs(obstacle.thing->along - shift))) return &obstacle;
   }
@@ -42,8 +44,10 @@ const Obstacle* blocking(const std::vector<Obstacle>& obstacles, Length shift) {
 }
 
 // The acceptable place nearest to the asked one. It is the asked place itself or lies just clear of some obstacle.
-std::optional<Length> nearest_place(const std::vector<Obstacle>& obstacles, Length farthest) {
-  std::vector<Length> places{Length()};
+std::optional<Length> nearest_place(std::span<const Obstacle> obstacles, Length farthest) {
+  std::vector<Length> places;
+  places.reserve(1 + 2 * obstacles.size());
+  places.push_back(Length());
   for (const Obstacle& obstacle : obstacles) {
     places.push_back(obstacle.thing->along - obstacle.rule->least.value);
     places.push_back(obstacle.thing->along + obstacle.rule->least.value);
@@ -140,7 +144,8 @@ void check_place(Context& context) {
     return;
   }
 
-  std::vector<Obstacle> obstacles;
+  std::pmr::vector<Obstacle> obstacles(&context.memory);
+  obstacles.reserve(context.job().nearby->size());
   for (const Nearby& thing : *context.job().nearby) {
     if (const Clearance* rule = clearance_for(rules, thing.what)) obstacles.push_back({&thing, rule});
   }
@@ -160,6 +165,7 @@ void check_place(Context& context) {
           .basis(obstacle->rule->least.basis, rules.farthest_shift.basis);
     }
   }
+  location.clearings.reserve(obstacles.size());
   for (const Obstacle& obstacle : obstacles) {
     location.clearings.push_back({obstacle.thing->what, obstacle.thing->along,
                                   abs(obstacle.thing->along - location.shift), obstacle.rule->least.value});

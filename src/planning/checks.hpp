@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <memory_resource>
 #include <vector>
 
 #include "mainbore/plan.hpp"
@@ -41,7 +42,7 @@ class FindingBuilder {
 // A growing list of findings. Methods are tried on lists of their own; the chosen one's is kept.
 class Findings {
  public:
-  Findings() { list_.reserve(8); }
+  explicit Findings(std::pmr::memory_resource& memory) : list_(&memory) { list_.reserve(8); }
   FindingBuilder add(FindingCode code, Severity severity) {
     Finding& finding = list_.emplace_back();
     finding.code = code;
@@ -56,7 +57,7 @@ class Findings {
     worst_ = std::max(worst_, severity);
   }
   [[nodiscard]] Severity worst() const { return worst_; }
-  [[nodiscard]] const std::vector<Finding>& list() const { return list_; }
+  [[nodiscard]] const std::pmr::vector<Finding>& list() const { return list_; }
   [[nodiscard]] const Finding* first(Severity severity) const {
     for (const Finding& finding : list_) {
       if (finding.severity == severity) return &finding;
@@ -65,7 +66,7 @@ class Findings {
   }
 
  private:
-  std::vector<Finding> list_;
+  std::pmr::vector<Finding> list_;
   Severity worst_ = Severity::note;
 };
 
@@ -77,7 +78,8 @@ struct Context {
   const Catalog& catalog;
   const Rules& rules;
   Plan& plan;
-  Findings common;  // true whatever the method
+  std::pmr::memory_resource& memory;  // of lists that live no longer than the planning
+  Findings common{memory};            // true whatever the method
 
   [[nodiscard]] const Job& job() const { return plan.job; }
   [[nodiscard]] NominalSize asked() const { return *plan.job.service.size; }
@@ -88,12 +90,14 @@ struct Context {
 // One way of doing the job, with everything it needs: what it cuts, the pressures and the machine it goes with. Methods
 // are compared whole, so that a saddle tap is chosen where the chain for a direct one is too short.
 struct Candidate {
+  explicit Candidate(const Context& context) : assumed(&context.memory), findings(context.memory) {}
+
   ChosenMethod method;  // `rejected` stays empty until the choice is made
   std::optional<ThreadsInWall> engagement;
   std::optional<MakeupPlan> makeup;
   PressureChain pressure;
   Setup setup;
-  std::vector<Assumption> assumed;
+  std::pmr::vector<Assumption> assumed;
   Findings findings;
 
   [[nodiscard]] Verdict verdict() const { return verdict_of(findings.worst()); }

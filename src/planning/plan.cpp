@@ -1,7 +1,10 @@
 #include "mainbore/plan.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstddef>
+#include <memory_resource>
 #include <numbers>
 #include <stdexcept>
 #include <utility>
@@ -90,7 +93,10 @@ Plan plan(Job job, const Catalog& catalog, const Rules& rules) {
   result.catalog = &catalog;
   result.rules = &rules;
 
-  planning::Context context{catalog, rules, result, {}};
+  // Most plans need no more than this for their working lists, which then cost no call of the allocator.
+  std::array<std::byte, 16 * 1024> room;
+  std::pmr::monotonic_buffer_resource memory(room.data(), room.size());
+  planning::Context context{catalog, rules, result, memory};
   planning::resolve_main(context);
   planning::check_identity(context);
   planning::check_pipe_pressure(context);

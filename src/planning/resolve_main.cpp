@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <functional>
+#include <iterator>
 #include <numbers>
 #include <string>
 
@@ -39,9 +41,25 @@ bool class_names_series(const std::string& class_text, const PipeSeries& series)
 // Keeps the pipes that satisfy `fits`; when none does, keeps all and returns false.
 template <class Predicate>
 bool narrow(std::vector<const Pipe*>& pipes, Predicate fits) {
-  if (std::none_of(pipes.begin(), pipes.end(), fits)) return pipes.empty();
-  std::erase_if(pipes, [&](const Pipe* pipe) { return !fits(pipe); });
+  const auto first = std::find_if(pipes.begin(), pipes.end(), fits);
+  if (first == pipes.end()) return pipes.empty();
+  pipes.erase(std::remove_if(std::next(first), pipes.end(), std::not_fn(fits)), pipes.end());
+  pipes.erase(pipes.begin(), first);
   return true;
+}
+
+// The same by what is asked of their series, once a series: its pipes stand together.
+template <class Predicate>
+bool narrow_by_series(std::vector<const Pipe*>& pipes, Predicate fits) {
+  const PipeSeries* asked = nullptr;
+  bool answer = false;
+  return narrow(pipes, [&](const Pipe* pipe) {
+    if (pipe->series != asked) {
+      asked = pipe->series;
+      answer = fits(*asked);
+    }
+    return answer;
+  });
 }
 
 bool laid_in(const PipeSeries& series, int year) {
@@ -68,12 +86,12 @@ void narrow_by_card(Context& context, std::vector<const Pipe*>& pipes) {
   bool class_made = true;
   if (!facts.standard.empty()) {
     const std::string wanted = squeezed(facts.standard);
-    class_made = narrow(pipes, [&](const Pipe* pipe) { return names_series(wanted, *pipe->series); });
+    class_made = narrow_by_series(pipes, [&](const PipeSeries& series) { return names_series(wanted, series); });
   }
   if (!facts.class_name.empty()) {
     const std::string text = squeezed(facts.class_name);
     if (facts.standard.empty()) {
-      narrow(pipes, [&](const Pipe* pipe) { return class_names_series(text, *pipe->series); });
+      narrow_by_series(pipes, [&](const PipeSeries& series) { return class_names_series(text, series); });
     }
     const std::string key = class_key(facts.class_name);
     // A class that only names the standard ("C900") says nothing more.
@@ -93,7 +111,7 @@ void narrow_by_card(Context& context, std::vector<const Pipe*>& pipes) {
 void narrow_by_year(Context& context, std::vector<const Pipe*>& pipes) {
   if (!context.job().main.installed || pipes.empty()) return;
   const int year = *context.job().main.installed;
-  if (narrow(pipes, [&](const Pipe* pipe) { return laid_in(*pipe->series, year); })) return;
+  if (narrow_by_series(pipes, [&](const PipeSeries& series) { return laid_in(series, year); })) return;
   // Name the series that comes nearest to having been laid then.
   const PipeSeries* nearest = pipes.front()->series;
   for (const Pipe* pipe : pipes) {
@@ -303,7 +321,8 @@ void resolve_rating(Context& context) {
                             "hold a thermometer to the bare pipe"});
     return;
   }
-  std::vector<mechanics::TemperatureFactor> table;
+  std::pmr::vector<mechanics::TemperatureFactor> table(&context.memory);
+  table.reserve(facts.temperature_factors.size());
   for (const CurvePoint& point : facts.temperature_factors) {
     table.push_back({Temperature::fahrenheit(point.x), point.y});
   }
@@ -323,6 +342,7 @@ void resolve_main(Context& context) {
   ResolvedMain& main = context.plan.main;
   main.material = *context.job().main.material;
   main.size = *context.job().main.size;
+  main.assumed.reserve(8);
 
   const std::span<const Pipe> listed = context.catalog.pipes(main.material, main.size);
   main.candidates.reserve(listed.size());

@@ -146,15 +146,16 @@ bool append_plain_number(std::string& out, double value, int decimals) {
   if (decimals < 0 || static_cast<std::size_t>(decimals) >= powers_of_ten.size()) return false;
   const double scaled = std::fabs(value) * powers_of_ten[static_cast<std::size_t>(decimals)];
   if (!(scaled < 1e12)) return false;
-  const double below = std::floor(scaled);
-  if (std::fabs(scaled - below - 0.5) < 1e-3) return false;
-  auto number = static_cast<std::uint64_t>(scaled - below > 0.5 ? below + 1.0 : below);
+  auto number = static_cast<std::int64_t>(scaled);
+  const double rest = scaled - static_cast<double>(number);
+  if (std::fabs(rest - 0.5) < 1e-3) return false;
+  if (rest > 0.5) ++number;
   while (decimals > 0 && number % 10 == 0) {
     number /= 10;
     --decimals;
   }
   if (value < 0 && number != 0) out += '-';
-  std::array<char, 24> digits{};
+  std::array<char, 24> digits;
   char* const end = digits.data() + digits.size();
   char* first = end;
   for (int place = 0; number != 0 || place <= decimals; ++place) {
