@@ -1,0 +1,73 @@
+// The first part of each help page: what the command does, examples of it, its exit status. Examples are run by a test.
+#pragma once
+
+namespace mainbore::cli {
+
+inline constexpr const char* program_help =
+    "Plans service taps on pressurised water mains: go, hold or no-go, with the numbers.\n"
+    "\n"
+    "  mainbore plan job.json\n"
+    "  mainbore plan --set main.material=\"ductile iron\" --set main.size=\"8 in\" \\\n"
+    "                --set main.pressure=\"82 psi\" --set service.size=\"1 in\"\n"
+    "  mainbore batch week.csv\n"
+    "  mainbore explain pressure.over-feed-limit\n";
+
+inline constexpr const char* plan_help =
+    "Plans one job.\n"
+    "\n"
+    "  mainbore plan job.json\n"
+    "  mainbore plan job.json --set main.pressure=\"565 kPa\" --units si\n"
+    "  mainbore plan - --format json --rules district.json < job.json\n"
+    "  mainbore plan job.json --format html -o sheet.html\n"
+    "\n"
+    "Exit status: 0 go, 1 no-go, 3 hold, 2 a job that cannot be read, 64 wrong usage,\n"
+    "66 cannot open the input, 74 cannot write.\n";
+
+inline constexpr const char* batch_help =
+    "Plans many orders: a record for each, or the report of a week.\n"
+    "\n"
+    "  mainbore batch week.csv\n"
+    "  mainbore batch export.csv --map map.json --columns\n"
+    "  dispatch | mainbore batch - --format ndjson --jobs 4 --fail-on no-go | gate\n"
+    "\n"
+    "Exit status: the worst of the orders: 2 cannot be read, 1 no-go, 3 hold, 0 go (see --fail-on);\n"
+    "64 wrong usage, 66 cannot open the input, 74 cannot write.\n";
+
+inline constexpr const char* explain_help =
+    "Says what a code of a finding or an error means.\n"
+    "\n"
+    "  mainbore explain direct.few-threads\n"
+    "  mainbore explain --list\n";
+
+inline constexpr const char* identify_help =
+    "Lists the mains that fit what was measured on a bare pipe.\n"
+    "\n"
+    "  mainbore identify --circumference \"21-3/4 in\"\n"
+    "  mainbore identify --circumference \"21-3/4 in\" --wall \"0.31 in\" --magnet yes --installed 1962\n"
+    "  mainbore identify --od \"175 mm\" --units si --format json\n"
+    "\n"
+    "It is a list of what the pipe may be, never of what it is or carries.\n"
+    "Exit status: 0 something fits, 1 nothing does, 64 wrong usage.\n";
+
+inline constexpr const char* drytap_help =
+    "Works out the depth to tap to from trial taps in scrap of the same pipe.\n"
+    "\n"
+    "  mainbore drytap --threads 12 --trial \"depth=1.5 in, hand=4, wrench=2, showing=3\" \\\n"
+    "                  --trial \"depth=1.58 in, hand=5, wrench=2, showing=2\"\n"
+    "\n"
+    "Depths count from one mark throughout. Exit status: 0 settled, 3 another trial is needed, 64 wrong usage.\n";
+
+inline constexpr const char* table_help =
+    "The largest taps by main, size and class, under the rules in force.\n"
+    "\n"
+    "  mainbore table\n"
+    "  mainbore table --material PVC --rules district.json\n"
+    "  mainbore table --machine job.json --format html -o table.html\n";
+
+inline constexpr const char* schema_help =
+    "Writes the JSON Schema (draft-07) of a job, of a utility's rules or of a plan.\n"
+    "\n"
+    "  mainbore schema job\n"
+    "  mainbore schema rules -o rules.schema.json\n";
+
+}  // namespace mainbore::cli

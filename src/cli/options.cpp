@@ -1,0 +1,190 @@
+#include "cli/options.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "cli/help_text.hpp"
+#include "mainbore/catalog.hpp"
+
+namespace mainbore::cli {
+namespace {
+
+constexpr const char* program_version = "mainbore " MAINBORE_VERSION;  // set by the build
+
+// A command's page begins with its examples; in the list of commands its first line is enough.
+class HelpPage : public CLI::Formatter {
+ public:
+  std::string make_subcommand(const CLI::App* command) const override {
+    const std::string description = command->get_description();
+    std::string line = "  " + command->get_name();
+    line.resize(std::max<std::size_t>(line.size() + 2, 13), ' ');
+    return line + description.substr(0, description.find('\n')) + '\n';
+  }
+};
+
+std::string version_text() {
+  const Catalog& catalog = Catalog::builtin();
+  return std::string(program_version) + "\ndata edition " + catalog.edition() + ", hash " + catalog.hash();
+}
+
+// What every command that plans takes: units, rules, tables, and where the result goes.
+template <class Request>
+void add_shared_options(CLI::App& command, Request& request) {
+  command.add_option("--units", request.units, "of the result: us (in, ft, psi) or si (mm, m, kPa);\ndefault us")
+      ->type_name("SYSTEM")
+      ->check(CLI::IsMember({"us", "si"}).description(""));
+  command
+      .add_option("--rules", request.rules,
+                  "a utility's own rules (JSON), laid over the defaults;\nrepeatable, in order")
+      ->type_name("FILE")
+      ->allow_extra_args(false);
+  command.add_option("--data", request.data, "tables to use in place of those built in")->type_name("DIR");
+  command.add_option("-o,--output", request.output, "write the result there, not to standard output")
+      ->type_name("FILE");
+}
+
+void add_plan_options(CLI::App& command, PlanRequest& request) {
+  // Lists of one value an option, so that what follows on the line is never swallowed.
+  command.add_option("JOB", request.job, "job file (JSON), or - for standard input")->type_name("");
+  command
+      .add_option("--set", request.settings,
+                  "one fact by its path, over the file's; repeatable:\n"
+                  "main.size=\"8 in\"  nearby[0].along=\"4 ft\"  nearby=none\n"
+                  "units: in, ft, mm, m, psi, kPa, bar, degF, degC")
+      ->type_name("PATH=VALUE")
+      ->allow_extra_args(false);
+  command.add_option("--format", request.format, "text, json or html: the field sheet (default text)")
+      ->type_name("FORMAT")
+      ->check(CLI::IsMember({"text", "json", "html"}).description(""));
+  command.add_flag("--materials", request.materials, "with text: what to load");
+  command.add_flag("--steps", request.steps, "with text: the order of work, and what to do when it goes wrong");
+  command.add_flag("--what-if", request.what_if,
+                   "how far each fact may move before the verdict changes; with text behind the\n"
+                   "plan, with json in its place");
+  add_shared_options(command, request);
+}
+
+void add_batch_options(CLI::App& command, BatchRequest& request) {
+  command.add_option("ORDERS", request.orders, "files of orders, or - for standard input")->type_name("");
+  const auto one_of = [](std::vector<std::string> words) { return CLI::IsMember(std::move(words)).description(""); };
+  command
+      .add_option("--in", request.in,
+                  "how the orders are written: csv, ndjson (a JSON object a line)\n"
+                  "or json (an array); default: by the file's name, else its first byte")
+      ->type_name("FORMAT")
+      ->check(one_of({"csv", "ndjson", "json"}));
+  command
+      .add_option("--format", request.format,
+                  "text (the report of a week), html (the same with field sheets),\n"
+                  "ndjson or csv (a record an order); default text")
+      ->type_name("FORMAT")
+      ->check(one_of({"text", "ndjson", "csv", "html"}));
+  command.add_flag("--full", request.full, "with ndjson: the whole plan of each order");
+  command.add_flag("--decisions", request.decisions,
+                   "with ndjson: the plan without its words, load and steps; faster");
+  command
+      .add_option("--map", request.map, "which column of an export is which fact (JSON); see docs/orders.md")
+      ->type_name("FILE");
+  command.add_flag("--columns", request.columns, "show what each column was read as, and plan nothing");
+  command
+      .add_option("--delimiter", request.delimiter, "between cells: comma, tab or semicolon;\ndefault: found")
+      ->type_name("WORD")
+      ->check(one_of({"comma", "tab", "semicolon", ",", ";", "\t"}));
+  command.add_flag("--no-rows", request.no_rows,
+                   "records without row and line: the same in any piece of a file");
+  command
+      .add_option("--fail-on", request.fail_on,
+                  "lets the exit status tell only of orders as bad as this or worse:\n"
+                  "hold (the default), no-go, unreadable, never")
+      ->type_name("WORST")
+      ->check(one_of({"hold", "no-go", "unreadable", "never"}));
+  command.add_option("--jobs", request.jobs, "threads; 0: as many as there are cores; default 1")
+      ->type_name("N")
+      ->check(CLI::Range(0, 256).description(""));
+  add_shared_options(command, request);
+}
+
+void add_tool_options(CLI::App& command, ToolRequest& request, std::vector<std::string> formats) {
+  std::string known = formats.front();
+  for (std::size_t i = 1; i < formats.size(); ++i) known += (i + 1 < formats.size() ? ", " : " or ") + formats[i];
+  command.add_option("--format", request.format, known + " (default text)")
+      ->type_name("FORMAT")
+      ->check(CLI::IsMember(std::move(formats)).description(""));
+  add_shared_options(command, request);
+}
+
+void add_identify_options(CLI::App& command, IdentifyRequest& request) {
+  command.add_option("--circumference", request.circumference, "by tape round the cleaned pipe (in, ft, mm)")
+      ->type_name("LENGTH");
+  command.add_option("--od", request.od, "outside diameter, by calliper (in, mm)")->type_name("LENGTH");
+  command.add_option("--wall", request.wall, "wall, by gauge (in, mm)")->type_name("LENGTH");
+  command.add_option("--installed", request.installed, "year laid, by the record")->type_name("YEAR");
+  command.add_option("--magnet", request.magnet, "does a magnet stick: yes or no")->type_name("ANSWER");
+  command.add_option("--sound", request.sound, "of a light blow: ring or dull")->type_name("SOUND");
+  command.add_option("--joint", request.joint, "push-on, mechanical, flanged, \"caulked bell\",\n\"sleeve coupling\" ...")
+      ->type_name("STYLE");
+  command.add_option("--carries", request.carries, "what it was proved to carry by two means: water ...")
+      ->type_name("WHAT");
+  add_tool_options(command, request, {"text", "json"});
+}
+
+void add_drytap_options(CLI::App& command, DrytapRequest& request) {
+  command
+      .add_option("--trial", request.trials,
+                  "one trial; repeatable: depth (in, mm), turns by hand\n(may be left out) and by wrench, threads showing")
+      ->type_name("TRIAL")
+      ->allow_extra_args(false);
+  command.add_option("--threads", request.threads_per_inch, "threads per inch, counted on the stop")->type_name("NUMBER");
+  command.add_option("--wrench", request.wrench, "turns by wrench wanted; default by the rules")->type_name("TURNS");
+  command.add_option("--showing", request.showing, "threads to be left showing; default by the rules")
+      ->type_name("THREADS");
+  command.add_option("--least", request.least, "trials that must agree (default 3)")->type_name("NUMBER");
+  add_tool_options(command, request, {"text", "json"});
+}
+
+void add_table_options(CLI::App& command, TableRequest& request) {
+  command.add_option("--material", request.materials, "of the main; repeatable; default all")
+      ->type_name("MATERIAL")
+      ->allow_extra_args(false);
+  command.add_option("--from", request.from, "smallest main (default 4 in)")->type_name("SIZE");
+  command.add_option("--to", request.to, "largest main (default 12 in)")->type_name("SIZE");
+  command.add_flag("--all-sizes", request.all_sizes, "mains of every size");
+  command.add_option("--thread", request.thread, "of the stop's inlet: \"AWWA taper\", NPT or \"ISO 7-1\"")
+      ->type_name("THREAD");
+  command.add_option("--pressure", request.pressure, "of the line (psi, kPa, bar); default 40 psi")
+      ->type_name("PRESSURE");
+  command.add_option("--machine", request.machine, "a job file (JSON) whose machine is meant")->type_name("JOB");
+  add_tool_options(command, request, {"text", "csv", "json", "html"});
+}
+
+void add_explain_options(CLI::App& command, ExplainRequest& request) {
+  command.add_option("CODE", request.code, "a code, such as direct.few-threads")->type_name("");
+  command.add_flag("--list", request.list, "every code with its title");
+}
+
+void add_schema_options(CLI::App& command, SchemaRequest& request) {
+  command.add_option("WHAT", request.what, "job, rules or plan")->type_name("");
+  command.add_option("--data", request.data, "tables to use in place of those built in")->type_name("DIR");
+  command.add_option("-o,--output", request.output, "write the result there, not to standard output")
+      ->type_name("FILE");
+}
+
+}  // namespace
+
+std::unique_ptr<CLI::App> command_parser(Requests& requests) {
+  auto program = std::make_unique<CLI::App>(program_help, "mainbore");
+  program->require_subcommand(1);
+  program->formatter(std::make_shared<HelpPage>());
+  program->set_help_flag("-h,--help", "this page");
+  program->set_version_flag("--version", version_text, "version of the program and edition of its tables");
+  add_plan_options(*program->add_subcommand("plan", plan_help), requests.plan);
+  add_batch_options(*program->add_subcommand("batch", batch_help), requests.batch);
+  add_explain_options(*program->add_subcommand("explain", explain_help), requests.explain);
+  add_identify_options(*program->add_subcommand("identify", identify_help), requests.identify);
+  add_drytap_options(*program->add_subcommand("drytap", drytap_help), requests.drytap);
+  add_table_options(*program->add_subcommand("table", table_help), requests.table);
+  add_schema_options(*program->add_subcommand("schema", schema_help), requests.schema);
+  return program;
+}
+
+}  // namespace mainbore::cli
