@@ -295,7 +295,8 @@ function __mainbore_values
     end
 end
 
-# Whether the line stands behind a command, and none of the names that follow has been used.
+# Whether the line stands behind a command, and none of the names that follow "flag" or "value" has been used. A name just
+# before the cursor that takes a value has yet to get it.
 function __mainbore_at
     set -l path mainbore
     set -l given (commandline -opc)
@@ -306,7 +307,9 @@ function __mainbore_at
     end
     test "$path" = "$argv[1]"
     or return 1
-    for name in $argv[2..-1]
+    test "$argv[2]" = value
+    and set -e given[-1]
+    for name in $argv[3..-1]
         contains -- $name (string replace -r '=.*' '' -- $given)
         and return 1
     end
@@ -323,91 +326,91 @@ complete -c mainbore -n '__mainbore_at "mainbore"' -a identify -d 'Lists the mai
 complete -c mainbore -n '__mainbore_at "mainbore"' -a drytap -d 'Works out the depth to tap to from trial taps in scrap of the same pipe'
 complete -c mainbore -n '__mainbore_at "mainbore"' -a table -d 'The largest taps by main, size and class, under the rules in force'
 complete -c mainbore -n '__mainbore_at "mainbore"' -a schema -d 'Writes the JSON Schema (draft-07) of a job, of a utility\'s rules or of a plan'
-complete -c mainbore -n '__mainbore_at "mainbore" -h --help' -s h -l help -d 'this page'
-complete -c mainbore -n '__mainbore_at "mainbore" --version' -l version -d 'version of the program and edition of its tables'
+complete -c mainbore -n '__mainbore_at "mainbore" flag -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore" flag --version' -l version -d 'version of the program and edition of its tables'
 
 # mainbore plan
 complete -c mainbore -n '__mainbore_at "mainbore plan"' -F -d 'JOB'
-complete -c mainbore -n '__mainbore_at "mainbore plan" -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore plan" flag -h --help' -s h -l help -d 'this page'
 complete -c mainbore -n '__mainbore_at "mainbore plan"' -l set -r -f -a '(__mainbore_values PATH=VALUE)' -d 'one fact by its path, over the file\'s'
-complete -c mainbore -n '__mainbore_at "mainbore plan" --format' -l format -r -f -a 'text json html' -d 'html: the field sheet'
-complete -c mainbore -n '__mainbore_at "mainbore plan" --materials' -l materials -d 'with text: what to load'
-complete -c mainbore -n '__mainbore_at "mainbore plan" --steps' -l steps -d 'with text: the order of work, and what to do when it goes wrong'
-complete -c mainbore -n '__mainbore_at "mainbore plan" --what-if' -l what-if -d 'how far each fact may move before the verdict changes'
-complete -c mainbore -n '__mainbore_at "mainbore plan" --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
+complete -c mainbore -n '__mainbore_at "mainbore plan" value --format' -l format -r -f -a 'text json html' -d 'of the result'
+complete -c mainbore -n '__mainbore_at "mainbore plan" flag --materials' -l materials -d 'with text: what to load'
+complete -c mainbore -n '__mainbore_at "mainbore plan" flag --steps' -l steps -d 'with text: the order of work, and what to do when it goes wrong'
+complete -c mainbore -n '__mainbore_at "mainbore plan" flag --what-if' -l what-if -d 'how far each fact may move before the verdict changes'
+complete -c mainbore -n '__mainbore_at "mainbore plan" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
 complete -c mainbore -n '__mainbore_at "mainbore plan"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
-complete -c mainbore -n '__mainbore_at "mainbore plan" --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
-complete -c mainbore -n '__mainbore_at "mainbore plan" -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore plan" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
+complete -c mainbore -n '__mainbore_at "mainbore plan" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
 
 # mainbore batch
 complete -c mainbore -n '__mainbore_at "mainbore batch"' -F -d 'ORDERS'
-complete -c mainbore -n '__mainbore_at "mainbore batch" -h --help' -s h -l help -d 'this page'
-complete -c mainbore -n '__mainbore_at "mainbore batch" --in' -l in -r -f -a 'csv ndjson json' -d 'how the orders are written: csv, ndjson (a JSON object a line) or json (an array)'
-complete -c mainbore -n '__mainbore_at "mainbore batch" --format' -l format -r -f -a 'text ndjson csv html' -d 'text (the report of a week), html (the same with field sheets), ndjson or csv (a record an order)'
-complete -c mainbore -n '__mainbore_at "mainbore batch" --full' -l full -d 'with ndjson: the whole plan of each order'
-complete -c mainbore -n '__mainbore_at "mainbore batch" --decisions' -l decisions -d 'with ndjson: the plan without its words, load and steps'
-complete -c mainbore -n '__mainbore_at "mainbore batch" --map' -l map -r -F -d 'which column of an export is which fact (JSON)'
-complete -c mainbore -n '__mainbore_at "mainbore batch" --columns' -l columns -d 'show what each column was read as, and plan nothing'
-complete -c mainbore -n '__mainbore_at "mainbore batch" --delimiter' -l delimiter -r -f -a 'comma tab semicolon' -d 'between cells'
-complete -c mainbore -n '__mainbore_at "mainbore batch" --no-rows' -l no-rows -d 'records without row and line: the same in any piece of a file'
-complete -c mainbore -n '__mainbore_at "mainbore batch" --fail-on' -l fail-on -r -f -a 'hold no-go unreadable never' -d 'lets the exit status tell only of orders as bad as this or worse'
-complete -c mainbore -n '__mainbore_at "mainbore batch" --jobs' -l jobs -r -f -a '(__mainbore_values N)' -d 'threads'
-complete -c mainbore -n '__mainbore_at "mainbore batch" --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
+complete -c mainbore -n '__mainbore_at "mainbore batch" flag -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --in' -l in -r -f -a 'csv ndjson json' -d 'how the orders are written: csv, ndjson (a JSON object a line) or json (an array)'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --format' -l format -r -f -a 'text ndjson csv html' -d 'text (the report of a week), html (the same with field sheets), ndjson or csv (a record an order)'
+complete -c mainbore -n '__mainbore_at "mainbore batch" flag --full' -l full -d 'with ndjson: the whole plan of each order'
+complete -c mainbore -n '__mainbore_at "mainbore batch" flag --decisions' -l decisions -d 'with ndjson: the plan without its words, load and steps'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --map' -l map -r -F -d 'which column of an export is which fact (JSON)'
+complete -c mainbore -n '__mainbore_at "mainbore batch" flag --columns' -l columns -d 'show what each column was read as, and plan nothing'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --delimiter' -l delimiter -r -f -a 'comma tab semicolon' -d 'between cells'
+complete -c mainbore -n '__mainbore_at "mainbore batch" flag --no-rows' -l no-rows -d 'records without row and line: the same in any piece of a file'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --fail-on' -l fail-on -r -f -a 'hold no-go unreadable never' -d 'lets the exit status tell only of orders as bad as this or worse'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --jobs' -l jobs -r -f -a '(__mainbore_values N)' -d 'threads'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
 complete -c mainbore -n '__mainbore_at "mainbore batch"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
-complete -c mainbore -n '__mainbore_at "mainbore batch" --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
-complete -c mainbore -n '__mainbore_at "mainbore batch" -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
 
 # mainbore explain
 complete -c mainbore -n '__mainbore_at "mainbore explain"' -f -a '(__mainbore_values CODE)' -d 'CODE'
-complete -c mainbore -n '__mainbore_at "mainbore explain" -h --help' -s h -l help -d 'this page'
-complete -c mainbore -n '__mainbore_at "mainbore explain" --list' -l list -d 'every code with its title'
+complete -c mainbore -n '__mainbore_at "mainbore explain" flag -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore explain" flag --list' -l list -d 'every code with its title'
 
 # mainbore identify
-complete -c mainbore -n '__mainbore_at "mainbore identify" -h --help' -s h -l help -d 'this page'
-complete -c mainbore -n '__mainbore_at "mainbore identify" --circumference' -l circumference -r -f -a '(__mainbore_values LENGTH)' -d 'by tape round the cleaned pipe (in, ft, mm)'
-complete -c mainbore -n '__mainbore_at "mainbore identify" --od' -l od -r -f -a '(__mainbore_values LENGTH)' -d 'outside diameter, by calliper (in, mm)'
-complete -c mainbore -n '__mainbore_at "mainbore identify" --wall' -l wall -r -f -a '(__mainbore_values LENGTH)' -d 'wall, by gauge (in, mm)'
-complete -c mainbore -n '__mainbore_at "mainbore identify" --installed' -l installed -r -f -a '(__mainbore_values YEAR)' -d 'year laid, by the record'
-complete -c mainbore -n '__mainbore_at "mainbore identify" --magnet' -l magnet -r -f -a 'yes no' -d 'does a magnet stick'
-complete -c mainbore -n '__mainbore_at "mainbore identify" --sound' -l sound -r -f -a 'ring dull' -d 'of a light blow'
-complete -c mainbore -n '__mainbore_at "mainbore identify" --joint' -l joint -r -f -a '(__mainbore_values STYLE)' -d 'push-on, mechanical, flanged, "caulked bell", "sleeve coupling" ...'
-complete -c mainbore -n '__mainbore_at "mainbore identify" --carries' -l carries -r -f -a '(__mainbore_values CONTENT)' -d 'what it was proved to carry by two means: water ...'
-complete -c mainbore -n '__mainbore_at "mainbore identify" --format' -l format -r -f -a 'text json' -d 'of the result'
-complete -c mainbore -n '__mainbore_at "mainbore identify" --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
+complete -c mainbore -n '__mainbore_at "mainbore identify" flag -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --circumference' -l circumference -r -f -a '(__mainbore_values LENGTH)' -d 'by tape round the cleaned pipe (in, ft, mm)'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --od' -l od -r -f -a '(__mainbore_values LENGTH)' -d 'outside diameter, by calliper (in, mm)'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --wall' -l wall -r -f -a '(__mainbore_values LENGTH)' -d 'wall, by gauge (in, mm)'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --installed' -l installed -r -f -a '(__mainbore_values YEAR)' -d 'year laid, by the record'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --magnet' -l magnet -r -f -a 'yes no' -d 'does a magnet stick'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --sound' -l sound -r -f -a 'ring dull' -d 'of a light blow'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --joint' -l joint -r -f -a '(__mainbore_values STYLE)' -d 'push-on, mechanical, flanged, "caulked bell", "sleeve coupling" ...'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --carries' -l carries -r -f -a '(__mainbore_values CONTENT)' -d 'what it was proved to carry by two means: water ...'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --format' -l format -r -f -a 'text json' -d 'of the result'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
 complete -c mainbore -n '__mainbore_at "mainbore identify"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
-complete -c mainbore -n '__mainbore_at "mainbore identify" --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
-complete -c mainbore -n '__mainbore_at "mainbore identify" -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
 
 # mainbore drytap
-complete -c mainbore -n '__mainbore_at "mainbore drytap" -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" flag -h --help' -s h -l help -d 'this page'
 complete -c mainbore -n '__mainbore_at "mainbore drytap"' -l trial -r -f -a '(__mainbore_values TRIAL)' -d 'one trial'
-complete -c mainbore -n '__mainbore_at "mainbore drytap" --threads' -l threads -r -f -a '(__mainbore_values NUMBER)' -d 'threads per inch, counted on the stop'
-complete -c mainbore -n '__mainbore_at "mainbore drytap" --wrench' -l wrench -r -f -a '(__mainbore_values TURNS)' -d 'turns by wrench wanted'
-complete -c mainbore -n '__mainbore_at "mainbore drytap" --showing' -l showing -r -f -a '(__mainbore_values THREADS)' -d 'threads to be left showing'
-complete -c mainbore -n '__mainbore_at "mainbore drytap" --least' -l least -r -f -a '(__mainbore_values NUMBER)' -d 'trials that must agree (default 3)'
-complete -c mainbore -n '__mainbore_at "mainbore drytap" --format' -l format -r -f -a 'text json' -d 'of the result'
-complete -c mainbore -n '__mainbore_at "mainbore drytap" --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" value --threads' -l threads -r -f -a '(__mainbore_values NUMBER)' -d 'threads per inch, counted on the stop'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" value --wrench' -l wrench -r -f -a '(__mainbore_values TURNS)' -d 'turns by wrench wanted'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" value --showing' -l showing -r -f -a '(__mainbore_values THREADS)' -d 'threads to be left showing'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" value --least' -l least -r -f -a '(__mainbore_values NUMBER)' -d 'trials that must agree (default 3)'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" value --format' -l format -r -f -a 'text json' -d 'of the result'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
 complete -c mainbore -n '__mainbore_at "mainbore drytap"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
-complete -c mainbore -n '__mainbore_at "mainbore drytap" --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
-complete -c mainbore -n '__mainbore_at "mainbore drytap" -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
 
 # mainbore table
-complete -c mainbore -n '__mainbore_at "mainbore table" -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore table" flag -h --help' -s h -l help -d 'this page'
 complete -c mainbore -n '__mainbore_at "mainbore table"' -l material -r -f -a '(__mainbore_values MATERIAL)' -d 'of the main'
-complete -c mainbore -n '__mainbore_at "mainbore table" --from' -l from -r -f -a '(__mainbore_values SIZE)' -d 'smallest main (default 4 in)'
-complete -c mainbore -n '__mainbore_at "mainbore table" --to' -l to -r -f -a '(__mainbore_values SIZE)' -d 'largest main (default 12 in)'
-complete -c mainbore -n '__mainbore_at "mainbore table" --all-sizes' -l all-sizes -d 'mains of every size'
-complete -c mainbore -n '__mainbore_at "mainbore table" --thread' -l thread -r -f -a '(__mainbore_values THREAD)' -d 'of the stop\'s inlet: "AWWA taper", NPT or "ISO 7-1"'
-complete -c mainbore -n '__mainbore_at "mainbore table" --pressure' -l pressure -r -f -a '(__mainbore_values PRESSURE)' -d 'of the line (psi, kPa, bar)'
-complete -c mainbore -n '__mainbore_at "mainbore table" --machine' -l machine -r -F -d 'a job file (JSON) whose machine is meant'
-complete -c mainbore -n '__mainbore_at "mainbore table" --format' -l format -r -f -a 'text csv json html' -d 'of the result'
-complete -c mainbore -n '__mainbore_at "mainbore table" --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
+complete -c mainbore -n '__mainbore_at "mainbore table" value --from' -l from -r -f -a '(__mainbore_values SIZE)' -d 'smallest main (default 4 in)'
+complete -c mainbore -n '__mainbore_at "mainbore table" value --to' -l to -r -f -a '(__mainbore_values SIZE)' -d 'largest main (default 12 in)'
+complete -c mainbore -n '__mainbore_at "mainbore table" flag --all-sizes' -l all-sizes -d 'mains of every size'
+complete -c mainbore -n '__mainbore_at "mainbore table" value --thread' -l thread -r -f -a '(__mainbore_values THREAD)' -d 'of the stop\'s inlet: "AWWA taper", NPT or "ISO 7-1"'
+complete -c mainbore -n '__mainbore_at "mainbore table" value --pressure' -l pressure -r -f -a '(__mainbore_values PRESSURE)' -d 'of the line (psi, kPa, bar)'
+complete -c mainbore -n '__mainbore_at "mainbore table" value --machine' -l machine -r -F -d 'a job file (JSON) whose machine is meant'
+complete -c mainbore -n '__mainbore_at "mainbore table" value --format' -l format -r -f -a 'text csv json html' -d 'of the result'
+complete -c mainbore -n '__mainbore_at "mainbore table" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
 complete -c mainbore -n '__mainbore_at "mainbore table"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
-complete -c mainbore -n '__mainbore_at "mainbore table" --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
-complete -c mainbore -n '__mainbore_at "mainbore table" -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore table" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
+complete -c mainbore -n '__mainbore_at "mainbore table" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
 
 # mainbore schema
 complete -c mainbore -n '__mainbore_at "mainbore schema"' -f -a '(__mainbore_values WHAT)' -d 'WHAT'
-complete -c mainbore -n '__mainbore_at "mainbore schema" -h --help' -s h -l help -d 'this page'
-complete -c mainbore -n '__mainbore_at "mainbore schema" --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
-complete -c mainbore -n '__mainbore_at "mainbore schema" -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore schema" flag -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore schema" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
+complete -c mainbore -n '__mainbore_at "mainbore schema" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'

@@ -61,7 +61,7 @@ void add_plan_options(CLI::App& command, PlanRequest& request) {
                   "units: in, ft, mm, m, psi, kPa, bar, degF, degC")
       ->type_name("PATH=VALUE")
       ->allow_extra_args(false);
-  takes_one_of(command.add_option("--format", request.format, "html: the field sheet; default text"),
+  takes_one_of(command.add_option("--format", request.format, "of the result; html is the field sheet; default text"),
                {"text", "json", "html"});
   command.add_flag("--materials", request.materials, "with text: what to load");
   command.add_flag("--steps", request.steps, "with text: the order of work, and what to do when it goes wrong");

@@ -85,9 +85,10 @@ _mainbore() {
   elif [[ $last == -* ]]; then
     _mainbore_open_options
   elif [[ $commands ]]; then
-    read -ra words <<< "$commands"
+    ((operand)) || read -ra words <<< "$commands"
   else
-    ((operand < ${#operands[@]})) || [[ ${operands[-1]} != *... ]] || operand=$((${#operands[@]} - 1))
+    i=$((${#operands[@]} - 1))
+    ((operand > i && i >= 0)) && [[ ${operands[i]} == *... ]] && operand=$i
     value=${operands[operand]%...}
     if [[ $value ]]; then _mainbore_values "$value"; else _mainbore_open_options; fi
   fi

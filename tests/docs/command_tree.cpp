@@ -8,16 +8,11 @@
 namespace mainbore::docs {
 namespace {
 
-std::string on_one_line(std::string text) {
-  std::replace(text.begin(), text.end(), '\n', ' ');
-  return text;
-}
-
 OptionFacts option_facts(const CLI::Option& option) {
   OptionFacts facts;
   for (const std::string& name : option.get_snames()) facts.names.push_back("-" + name);
   for (const std::string& name : option.get_lnames()) facts.names.push_back("--" + name);
-  facts.help = on_one_line(option.get_description());
+  facts.help = option.get_description();
   if (option.get_items_expected_max() == 0) return facts;
   facts.value = option.get_type_name();
   facts.repeatable = option.get_items_expected_max() > 1;
@@ -38,8 +33,7 @@ CommandFacts command_facts(const CLI::App& command, const std::string& above) {
     if (option->nonpositional()) {
       facts.options.push_back(option_facts(*option));
     } else {
-      facts.operands.push_back({option->get_single_name(), on_one_line(option->get_description()),
-                                option->get_items_expected_max() > 1});
+      facts.operands.push_back({option->get_single_name(), option->get_description(), option->get_items_expected_max() > 1});
     }
   }
   for (const CLI::App* below : command.get_subcommands([](const CLI::App*) { return true; })) {
@@ -72,6 +66,14 @@ std::vector<const CommandFacts*> all_commands(const CommandFacts& top) {
   return out;
 }
 
-std::string short_help(const OptionFacts& option) { return option.help.substr(0, option.help.find("; ")); }
+std::string on_one_line(std::string text) {
+  std::replace(text.begin(), text.end(), '\n', ' ');
+  return text;
+}
+
+std::string short_help(const OptionFacts& option) {
+  const std::string help = on_one_line(option.help);
+  return help.substr(0, help.find("; "));
+}
 
 }  // namespace mainbore::docs

@@ -9,7 +9,7 @@ namespace mainbore::docs {
 struct OptionFacts {
   std::vector<std::string> names;  // "-o", "--output"
   std::string value;               // "FILE", "us|si"; empty for a flag
-  std::string help;                // on one line
+  std::string help;                // in lines as on the help page
   bool repeatable = false;
 };
 
@@ -36,6 +36,8 @@ struct CommandFacts {
 
 // The command and all below it, in the order of the help pages.
 [[nodiscard]] std::vector<const CommandFacts*> all_commands(const CommandFacts& top);
+
+[[nodiscard]] std::string on_one_line(std::string text);
 
 // What an option's help says first, short enough to stand beside it in a list.
 [[nodiscard]] std::string short_help(const OptionFacts& option);

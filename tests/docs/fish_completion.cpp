@@ -5,7 +5,8 @@ namespace mainbore::docs {
 namespace {
 
 constexpr std::string_view frame = R"fish(
-# Whether the line stands behind a command, and none of the names that follow has been used.
+# Whether the line stands behind a command, and none of the names that follow "flag" or "value" has been used. A name just
+# before the cursor that takes a value has yet to get it.
 function __mainbore_at
     set -l path mainbore
     set -l given (commandline -opc)
@@ -16,7 +17,9 @@ function __mainbore_at
     end
     test "$path" = "$argv[1]"
     or return 1
-    for name in $argv[2..-1]
+    test "$argv[2]" = value
+    and set -e given[-1]
+    for name in $argv[3..-1]
         contains -- $name (string replace -r '=.*' '' -- $given)
         and return 1
     end
@@ -43,24 +46,24 @@ class Lines {
   [[nodiscard]] std::string of(const CommandFacts& command) const {
     std::string out = '\n' + ("# " + command.path) + '\n';
     for (const CommandFacts& below : command.commands) {
-      out += begin(command, {}) + " -a " + below.name + " -d " + fish_quoted(below.summary()) + '\n';
+      out += begin(command) + " -a " + below.name + " -d " + fish_quoted(below.summary()) + '\n';
     }
     for (const OperandFacts& operand : command.operands) {
-      out += begin(command, {}) + offered(operand.name) + " -d " + fish_quoted(operand.name) + '\n';
+      out += begin(command) + offered(operand.name) + " -d " + fish_quoted(operand.name) + '\n';
     }
     for (const OptionFacts& option : command.options) out += of(command, option);
     return out;
   }
 
  private:
-  static std::string begin(const CommandFacts& command, const std::vector<std::string>& names) {
-    std::string condition = "__mainbore_at \"" + command.path + '"';
-    for (const std::string& name : names) condition += ' ' + name;
+  static std::string begin(const CommandFacts& command, const std::string& unless_used = "") {
+    const std::string condition = "__mainbore_at \"" + command.path + '"' + unless_used;
     return "complete -c mainbore -n " + fish_quoted(condition);
   }
 
   [[nodiscard]] std::string of(const CommandFacts& command, const OptionFacts& option) const {
-    std::string out = begin(command, option.repeatable ? std::vector<std::string>() : option.names);
+    const std::string used = (option.value.empty() ? " flag " : " value ") + joined(option.names);
+    std::string out = begin(command, option.repeatable ? "" : used);
     for (const std::string& name : option.names) {
       out += name.starts_with("--") ? " -l " + name.substr(2) : " -s " + name.substr(1);
     }

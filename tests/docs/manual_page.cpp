@@ -55,31 +55,57 @@ std::string folded(std::string line) {
   return out + line;
 }
 
+// A line that goes on in the next, by a backslash at its end, is one.
+std::vector<std::string> rejoined(const std::vector<std::string>& lines) {
+  std::vector<std::string> out;
+  bool goes_on = false;
+  for (const std::string& line : lines) {
+    if (goes_on) out.back() += line.substr(std::min(line.find_first_not_of(' '), line.size()));
+    else out.push_back(line);
+    goes_on = out.back().ends_with('\\');
+    if (goes_on) out.back().pop_back();
+  }
+  return out;
+}
+
 // Paragraphs as they are filled, indented lines as they stand: the examples of a help page.
 std::string body(const std::vector<std::string>& lines) {
   std::string out;
   bool literal = false;
-  for (const std::string& line : lines) {
+  bool new_paragraph = false;
+  for (const std::string& line : rejoined(lines)) {
     const bool indented = line.starts_with("  ");
     if (literal && !indented) out += ".fi\n.RE\n";
-    if (!literal && indented) out += ".PP\n.RS 4\n.nf\n";
-    if (line.empty()) {
-      if (!literal && !out.empty() && !out.ends_with(".PP\n")) out += ".PP\n";
-    } else if (indented) {
+    if (!out.empty() && indented != literal && !line.empty()) out += ".PP\n";
+    if (indented && !literal) out += ".RS 4\n.nf\n";
+    if (indented) {
       for (const std::string& piece : lines_of(folded(line.substr(2)))) out += text_line(piece);
-    } else {
-      if (literal) out += ".PP\n";
+    } else if (!line.empty()) {
+      if (new_paragraph && !out.empty() && !out.ends_with(".PP\n")) out += ".PP\n";
       out += text_line(line);
     }
     literal = indented;
+    new_paragraph = line.empty();
   }
-  if (literal) out += ".fi\n.RE\n";
-  return replaced(out, ".PP\n.PP\n", ".PP\n");
+  return out + (literal ? ".fi\n.RE\n" : "");
 }
 
-// The lines of a help page behind its first and the empty line below that.
-std::vector<std::string> lines_below_summary(const CommandFacts& command) {
-  std::vector<std::string> lines = lines_of(command.about);
+// The help of an option: filled, but for lines of examples set apart by double blanks.
+std::string help_lines(const std::string& help) {
+  std::string out;
+  bool apart = false;
+  for (const std::string& line : lines_of(help)) {
+    const bool example = line.find("  ") != std::string::npos;
+    if (!out.empty() && (example || apart)) out += ".br\n";
+    out += text_line(line);
+    apart = example;
+  }
+  return out;
+}
+
+// The examples of the program: what its help page says behind the first line and the empty one below.
+std::vector<std::string> examples_of(const CommandFacts& program) {
+  const std::vector<std::string> lines = lines_of(program.about);
   const auto first = std::find_if(lines.begin() + 1, lines.end(), [](const std::string& line) { return !line.empty(); });
   return {first, lines.end()};
 }
@@ -88,7 +114,7 @@ std::string option_entry(const OptionFacts& option) {
   std::string names;
   for (const std::string& name : option.names) names += (names.empty() ? "" : ", ") + bold(name);
   if (!option.value.empty()) names += ' ' + italic(option.value);
-  return ".TP\n" + names + '\n' + text_line(option.help);
+  return ".TP\n" + names + '\n' + help_lines(option.help);
 }
 
 bool is_of(const OptionFacts& option, const CommandFacts& command) {
@@ -106,10 +132,9 @@ std::string usage_line(const CommandFacts& command) {
 
 // A command's own words, then its operands and options but for those that every command has.
 std::string command_section(const CommandFacts& command, const CommandFacts& program) {
-  std::string out = ".SS " + command.path + '\n' + text_line(command.summary() + '.') + ".PP\n" + usage_line(command) + '\n';
-  out += body(lines_below_summary(command));
+  std::string out = ".SS " + command.path + '\n' + body(lines_of(command.about));
   for (const OperandFacts& operand : command.operands) {
-    out += ".TP\n" + italic(operand.name) + '\n' + text_line(operand.help);
+    out += ".TP\n" + italic(operand.name) + '\n' + help_lines(operand.help);
   }
   for (const OptionFacts& option : command.options) {
     if (!is_of(option, program)) out += option_entry(option);
@@ -157,7 +182,7 @@ std::string beginning(const CommandFacts& program) {
 }
 
 std::string description(const CommandFacts& program) {
-  return ".SH DESCRIPTION\n" + body(lines_of(cli::manual_description)) + ".SS Examples\n" + body(lines_below_summary(program));
+  return ".SH DESCRIPTION\n" + body(lines_of(cli::manual_description)) + ".SS Examples\n" + body(examples_of(program));
 }
 
 }  // namespace
@@ -167,7 +192,7 @@ std::string manual_page(const CommandFacts& program, const std::vector<std::stri
   for (const CommandFacts* command : all_commands(program)) {
     if (command != &program) out += command_section(*command, program);
   }
-  out += ".SH OPTIONS OF EVERY COMMAND\n";
+  out += ".SH OPTIONS\nOf the program itself; help may be asked of each command, too.\n";
   for (const OptionFacts& option : program.options) out += option_entry(option);
   out += facts_section() + exit_section() + environment_section();
   out += ".SH SEE ALSO\nEvery finding explains itself:\n" + bold("mainbore explain --list") +
