@@ -18,9 +18,6 @@ else
   echo "neither groff nor mandoc is installed"
   exit 77
 fi
-if command -v man > /dev/null; then
-  MANWIDTH=80 man --warnings -l "$page" > /dev/null 2>> "$work/warnings" || [ ! -s "$work/warnings" ]
-fi
 if [ -s "$work/warnings" ]; then
   cat "$work/warnings"
   exit 1

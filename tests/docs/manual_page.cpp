@@ -20,6 +20,8 @@ std::string roff(std::string text) {
   text = replaced(text, "-", "\\-");
   text = replaced(text, "\"", "\\(dq");
   text = replaced(text, "'", "\\(aq");
+  text = replaced(text, "^", "\\(ha");
+  text = replaced(text, "`", "\\(ga");
   return replaced(text, "~", "\\(ti");
 }
 
@@ -132,7 +134,7 @@ std::string usage_line(const CommandFacts& command) {
 
 // A command's own words, then its operands and options but for those that every command has.
 std::string command_section(const CommandFacts& command, const CommandFacts& program) {
-  std::string out = ".SS " + command.path + '\n' + body(lines_of(command.about));
+  std::string out = ".SS " + roff(command.path) + '\n' + body(lines_of(command.about));
   for (const OperandFacts& operand : command.operands) {
     out += ".TP\n" + italic(operand.name) + '\n' + help_lines(operand.help);
   }
