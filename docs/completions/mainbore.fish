@@ -295,8 +295,8 @@ function __mainbore_values
     end
 end
 
-# Whether the line stands behind a command, and none of the names that follow "flag" or "value" has been used. A name just
-# before the cursor that takes a value has yet to get it.
+# Whether the line stands behind a command, and none of the names that follow "flag" or "value" has been used.
+# A name just before the cursor that takes a value has yet to get it.
 function __mainbore_at
     set -l path mainbore
     set -l given (commandline -opc)

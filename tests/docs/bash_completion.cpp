@@ -116,8 +116,10 @@ std::string command_case(const CommandFacts& command) {
   if (!operands.empty()) out += "      operands=(" + joined(operands) + ")\n";
   out += "      options=(\n";
   for (const OptionFacts& option : command.options) {
-    out += "        " + quoted(std::string(option.repeatable ? "many " : "once ") +
-                               (option.value.empty() ? "-" : option.value) + ' ' + joined(option.names)) + '\n';
+    out += "        " +
+           quoted(std::string(option.repeatable ? "many " : "once ") + (option.value.empty() ? "-" : option.value) +
+                  ' ' + joined(option.names)) +
+           '\n';
   }
   return out + "      )\n      ;;\n";
 }

@@ -33,7 +33,8 @@ CommandFacts command_facts(const CLI::App& command, const std::string& above) {
     if (option->nonpositional()) {
       facts.options.push_back(option_facts(*option));
     } else {
-      facts.operands.push_back({option->get_single_name(), option->get_description(), option->get_items_expected_max() > 1});
+      facts.operands.push_back(
+          {option->get_single_name(), option->get_description(), option->get_items_expected_max() > 1});
     }
   }
   for (const CLI::App* below : command.get_subcommands([](const CLI::App*) { return true; })) {

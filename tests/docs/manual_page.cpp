@@ -26,9 +26,7 @@ std::string roff(std::string text) {
 }
 
 // A line of roff that begins with a word, never with a request.
-std::string text_line(const std::string& text) {
-  return (text.starts_with('.') ? "\\&" : "") + roff(text) + '\n';
-}
+std::string text_line(const std::string& text) { return (text.starts_with('.') ? "\\&" : "") + roff(text) + '\n'; }
 
 std::string bold(const std::string& text) { return "\\fB" + roff(text) + "\\fR"; }
 std::string italic(const std::string& text) { return "\\fI" + roff(text) + "\\fR"; }
@@ -108,7 +106,8 @@ std::string help_lines(const std::string& help) {
 // The examples of the program: what its help page says behind the first line and the empty one below.
 std::vector<std::string> examples_of(const CommandFacts& program) {
   const std::vector<std::string> lines = lines_of(program.about);
-  const auto first = std::find_if(lines.begin() + 1, lines.end(), [](const std::string& line) { return !line.empty(); });
+  const auto first =
+      std::find_if(lines.begin() + 1, lines.end(), [](const std::string& line) { return !line.empty(); });
   return {first, lines.end()};
 }
 
@@ -152,8 +151,8 @@ std::string facts_section() {
   std::string out = ".SH FACTS OF A JOB\nEach may stand in a job file, behind\n" + bold("--set") +
                     "\nand at the head of a column of orders.\n";
   for (const io::JobField& field : io::job_fields()) {
-    out += entries(std::string(field.path), std::string(field.help) +
-                                                (field.need == io::Need::always ? " (required)" : ""));
+    out += entries(std::string(field.path),
+                   std::string(field.help) + (field.need == io::Need::always ? " (required)" : ""));
   }
   return out;
 }
@@ -166,7 +165,8 @@ std::string exit_section() {
 
 std::string environment_section() {
   std::string out = ".SH ENVIRONMENT\n";
-  for (const cli::EnvironmentVariable& variable : cli::environment_variables) out += entries(variable.name, variable.meaning);
+  for (const cli::EnvironmentVariable& variable : cli::environment_variables)
+    out += entries(variable.name, variable.meaning);
   return out;
 }
 
@@ -179,8 +179,8 @@ std::string beginning(const CommandFacts& program) {
   for (const CommandFacts* command : all_commands(program)) {
     if (command->commands.empty()) out += usage_line(*command) + "\n.br\n";
   }
-  return out + bold("mainbore") + " [" + italic("command") + "] " + bold("--help") + "\n.br\n" + bold("mainbore --version") +
-         '\n';
+  return out + bold("mainbore") + " [" + italic("command") + "] " + bold("--help") + "\n.br\n" +
+         bold("mainbore --version") + '\n';
 }
 
 std::string description(const CommandFacts& program) {

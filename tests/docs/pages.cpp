@@ -1,8 +1,8 @@
-// What says again what the program's own tables say: parts of docs/job.md, rules.md and findings.md, the manual page, and
-// completion for the shells.
+// What says again what the program's own tables say: parts of docs/job.md, rules.md and findings.md, the manual page,
+// and completion for the shells.
 //
-// Each .md page has words of its own down to the line of `marker`; what follows is made from the tables, and so is all of
-// the others.
+// Each .md page has words of its own down to the line of `marker`; what follows is made from the tables, and so is all
+// of the others.
 //     pages check DOCS_DIR    compares; exits 1 and names the page that differs
 //     pages write DOCS_DIR    brings the pages up to date
 #include <algorithm>
@@ -56,7 +56,8 @@ std::string rules_table() {
   for (const TapLimitField& field : tap_limit_fields()) {
     out += "| `" + std::string(field.path) + "` (list) | " + cell(field.help) + " |\n";
   }
-  out += "| `" + std::string(clearances_path) + ".THING` | clearance along the main from each kind of thing near a tap |\n";
+  out += "| `" + std::string(clearances_path) +
+         ".THING` | clearance along the main from each kind of thing near a tap |\n";
   for (const RuleField& field : rule_fields()) {
     out += "| `" + std::string(field.path) + "` | " + cell(field.help) + " |\n";
   }
@@ -67,7 +68,8 @@ std::string findings_table() {
   std::string out;
   for (std::size_t i = 0; i < finding_codes.size(); ++i) {
     const FindingText& text = text_of(static_cast<FindingCode>(i));
-    out += "\n**`" + std::string(finding_codes[i]) + "`** " + std::string(text.title) + ". " + std::string(text.about) + "\n";
+    out += "\n**`" + std::string(finding_codes[i]) + "`** " + std::string(text.title) + ". " + std::string(text.about) +
+           "\n";
   }
   return out;
 }

@@ -9,7 +9,8 @@
 
 namespace mainbore::docs {
 
-inline constexpr std::string_view made_by = "# Made from the program's option table by tests/docs/pages.cpp: not to be edited.\n";
+inline constexpr std::string_view made_by =
+    "# Made from the program's option table by tests/docs/pages.cpp: not to be edited.\n";
 
 [[nodiscard]] std::string replaced(std::string text, std::string_view what, std::string_view with);
 [[nodiscard]] std::string joined(const std::vector<std::string>& words, std::string_view between = " ");

@@ -5,7 +5,9 @@ namespace mainbore::docs {
 namespace {
 
 // A function a command: _mainbore_rules_check.
-std::string function_of(const CommandFacts& command) { return '_' + replaced(replaced(command.path, " ", "_"), "-", "_"); }
+std::string function_of(const CommandFacts& command) {
+  return '_' + replaced(replaced(command.path, " ", "_"), "-", "_");
+}
 
 std::string explained(const std::string& help) {
   std::string out = help;
@@ -24,9 +26,12 @@ std::string option_line(const OptionFacts& option) {
     const bool is_long = name.starts_with("--");
     names.push_back(name + (option.value.empty() ? "" : is_long ? "=" : "+"));
   }
-  const std::string before = option.repeatable ? "'*'" : names.size() > 1 ? '\'' + ("(" + joined(option.names)) + ")'" : "";
+  std::string before;
+  if (option.repeatable) before = "'*'";
+  else if (names.size() > 1) before = quoted('(' + joined(option.names) + ')');
   const std::string name = names.size() > 1 ? '{' + joined(names, ",") + '}' : names.front();
-  return before + name + quoted('[' + explained(short_help(option)) + ']' + (option.value.empty() ? "" : value_of(option.value)));
+  return before + name +
+         quoted('[' + explained(short_help(option)) + ']' + (option.value.empty() ? "" : value_of(option.value)));
 }
 
 std::string operand_lines(const CommandFacts& command) {
@@ -46,15 +51,17 @@ std::string leaf_function(const CommandFacts& command) {
 }
 
 std::string group_function(const CommandFacts& command) {
-  std::string out = function_of(command) +
-                    "() {\n  local curcontext=$curcontext state\n  local -a line commands\n  _arguments -C";
+  std::string out =
+      function_of(command) + "() {\n  local curcontext=$curcontext state\n  local -a line commands\n  _arguments -C";
   for (const OptionFacts& option : command.options) out += " \\\n    " + option_line(option);
-  out += " \\\n    '1:command:->command' \\\n    '*::argument:->arguments'\n  case $state in\n    (command)\n      commands=(\n";
+  out += " \\\n    '1:command:->command' \\\n    '*::argument:->arguments'\n";
+  out += "  case $state in\n    (command)\n      commands=(\n";
   for (const CommandFacts& below : command.commands) {
     out += "        " + quoted(below.name + ':' + replaced(below.summary(), ":", "\\:")) + '\n';
   }
   out += "      )\n      _describe -t commands command commands\n      ;;\n    (arguments)\n      case $line[1] in\n";
-  for (const CommandFacts& below : command.commands) out += "        (" + below.name + ") " + function_of(below) + " ;;\n";
+  for (const CommandFacts& below : command.commands)
+    out += "        (" + below.name + ") " + function_of(below) + " ;;\n";
   return out + "      esac\n      ;;\n  esac\n}\n\n";
 }
 
