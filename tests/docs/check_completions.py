@@ -80,6 +80,7 @@ def typed():
     yield "plan --rules=we", ["plan", "--rules=week.csv"]
     yield "plan < we", ["plan"]
     yield "plan --set main.si", ["plan", "--set", "main.size="]
+    yield "plan --set main.si\t7", ["plan", "--set", "main.size=7"]  # the value follows at once
     yield "plan --set=main.si", ["plan", "--set=main.size="]
     yield "plan --set main.size=", ["plan", "--set", "main.size="]
     yield "plan --format=j", ["plan", "--format=json"]
@@ -144,8 +145,7 @@ class Bash:
         return result.stdout.splitlines() or self.terminal.answer(f"mainbore {line}\t\n".encode())[-1:]
 
     def typed(self, line):
-        quote = '"' if line.count('"') % 2 and "=" in line else ""
-        return self.terminal.answer(f"mainbore {line}\t{quote}\n".encode())
+        return self.terminal.answer(f"mainbore {line}\t\n".encode())
 
 
 class Zsh:
