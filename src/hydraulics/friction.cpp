@@ -4,6 +4,7 @@
 #include <numbers>
 #include <stdexcept>
 
+#include "hydraulics/hazen_williams_run.hpp"
 #include "mainbore/hydraulics/minor_loss.hpp"
 #include "mainbore/hydraulics/pipe.hpp"
 
@@ -21,11 +22,24 @@ void require_turbulence(double reynolds, double relative_roughness, const char* 
 
 }  // namespace
 
+namespace detail {
+
+HazenWilliamsRun::HazenWilliamsRun(Length bore, Length length, double c)
+    : bore_power_(std::pow(bore / units::inch, 4.8704)), feet_(length / units::foot), c_(c) {
+  require_pipe(Flow{}, bore, length, "Hazen-Williams: the bore must be positive, the length not negative");
+  if (!(c > 0.0)) throw std::invalid_argument("Hazen-Williams: C must be positive");
+}
+
+Pressure HazenWilliamsRun::loss(Flow flow) const {
+  const double psi_per_foot = 4.52 * std::pow(flow / units::gpm / c_, 1.852) / bore_power_;
+  return psi_per_foot * feet_ * units::psi;
+}
+
+}  // namespace detail
+
 Pressure hazen_williams_loss(Flow flow, Length bore, Length length, double c) {
   require_pipe(flow, bore, length, "hazen_williams_loss: the bore must be positive, flow and length not negative");
-  if (!(c > 0.0)) throw std::invalid_argument("hazen_williams_loss: C must be positive");
-  const double psi_per_foot = 4.52 * std::pow(flow / units::gpm / c, 1.852) / std::pow(bore / units::inch, 4.8704);
-  return psi_per_foot * (length / units::foot) * units::psi;
+  return detail::HazenWilliamsRun(bore, length, c).loss(flow);
 }
 
 double reynolds_number(Velocity velocity, Length bore, KinematicViscosity viscosity) {

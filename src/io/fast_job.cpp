@@ -295,10 +295,20 @@ class FastJobReader::Reader {
       }
       default: {
         std::string_view text;
-        if (value.get_string().get(text) != simdjson::SUCCESS) return false;
-        return read_text(field, number, index, text);
+        const auto error = value.get_string().get(text);
+        if (error == simdjson::INCORRECT_TYPE) return read_number(value, field, number, index);
+        return error == simdjson::SUCCESS && read_text(field, number, index, text);
       }
     }
+  }
+
+  // "fixture_units": 22 is the same as "fixture_units": "22".
+  bool read_number(od::value value, const JobField& field, std::size_t number, std::size_t index) {
+    if (field.type != FieldType::quantity && field.type != FieldType::size) return false;
+    std::string_view text = value.raw_json_token();
+    if (value.get_double().error() != simdjson::SUCCESS) return false;
+    text = text.substr(0, text.find_first_of(" \t\r\n"));  // the token goes up to the next one
+    return read_text(field, number, index, text);
   }
 
   bool read_text(const JobField& field, std::size_t number, std::size_t index, std::string_view text) {

@@ -26,11 +26,12 @@ bool line_given(const LineFacts& facts) {
 
 // ---- demand
 
+char plain(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+bool skips(char c) { return c == ' ' || c == '-'; }
+
 // "kitchen sinks" is the table's "kitchen sink"; case, spaces and hyphens do not matter.
 bool same_fixture(std::string_view written, std::string_view listed) {
   std::size_t at = 0;
-  const auto plain = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
-  const auto skips = [](char c) { return c == ' ' || c == '-'; };
   for (const char c : listed) {
     if (skips(c)) continue;
     while (at < written.size() && skips(written[at])) ++at;
@@ -46,8 +47,11 @@ std::optional<double> units_of(const ServiceTables& tables, PlumbingCode code, s
   constexpr int nothing = -1;
   int best_rank = nothing;
   double units = 0.0;
+  // Most rows are told apart by their first letter.
+  while (!name.empty() && skips(name.front())) name.remove_prefix(1);
+  const char first = name.empty() ? '\0' : plain(name.front());
   for (const FixtureRow& row : tables.fixtures) {
-    if (row.code != code || !same_fixture(name, row.fixture)) continue;
+    if (row.code != code || plain(row.fixture[0]) != first || !same_fixture(name, row.fixture)) continue;
     const bool dwelling = row.use.find("private") != std::string::npos;
     const int rank = (dwelling ? 2 : 0) + (row.flush_valve == by_valve ? 1 : 0);
     if (rank > best_rank) {
