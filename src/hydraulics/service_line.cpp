@@ -7,7 +7,7 @@
 #include <variant>
 #include <vector>
 
-#include "hydraulics/hazen_williams_run.hpp"
+#include "hydraulics/hazen_williams.hpp"
 #include "hydraulics/meter_table.hpp"
 #include "mainbore/hydraulics/friction.hpp"
 #include "mainbore/hydraulics/pipe.hpp"
@@ -29,57 +29,80 @@ void require_line(const ServiceLine& line) {
     require(segment.bore > Length{}, "service line: a bore must be positive");
     require(segment.length >= Length{} && segment.equivalent_length >= Length{} && segment.k >= 0.0,
             "service line: a length or loss coefficient must not be negative");
+    const auto* const smooth = std::get_if<HazenWilliams>(&segment.friction);
+    require(smooth == nullptr || smooth->c > 0.0, "service line: C must be positive");
     resists = resists || segment.length + segment.equivalent_length > Length{} || segment.k > 0.0;
   }
   require(resists, "service line: nothing resists the flow");
 }
 
-// What a segment costs. A solver asks for many flows: what does not depend on the flow is worked out once.
-class Resistance {
- public:
-  Resistance(const ServiceSegment& segment, const Water& water) : segment_(&segment), water_(&water) {
-    if (const auto* smooth = std::get_if<HazenWilliams>(&segment.friction)) {
-      smooth_.emplace(segment.bore, length(), smooth->c);
-    }
-  }
-  [[nodiscard]] Pressure friction(Flow flow) const {
-    if (smooth_) return smooth_->loss(flow);
-    const Length roughness = std::get<DarcyWeisbach>(segment_->friction).roughness;
-    return darcy_weisbach_loss(flow, segment_->bore, length(), roughness, *water_);
-  }
-  [[nodiscard]] Pressure fittings(Flow flow) const {
-    if (segment_->k == 0.0) return {};
-    return minor_loss(segment_->k, mean_velocity(flow, segment_->bore), water_->weight);
-  }
-
- private:
-  [[nodiscard]] Length length() const { return segment_->length + segment_->equivalent_length; }
-
-  const ServiceSegment* segment_;
-  const Water* water_;
-  std::optional<detail::HazenWilliamsRun> smooth_;
-};
-
-// What the flow itself costs: zero at no flow and rising without bound. The line must have passed and outlive this.
+// What the flow itself costs: zero at no flow and rising without bound. Powers are what takes the time here: that of a
+// bore is worked out once, and that of the flow once for all segments of one C. The line must have passed, and outlive
+// this.
 class FlowLoss {
  public:
   explicit FlowLoss(const ServiceLine& line) : line_(line) {
-    resistances_.reserve(line.segments.size());
-    for (const ServiceSegment& segment : line.segments) resistances_.emplace_back(segment, line.water);
+    bore_factors_.reserve(line.segments.size());
+    for (std::size_t i = 0; i < line.segments.size(); ++i) {
+      const Length bore = line.segments[i].bore;
+      const bool again = i > 0 && bore == line.segments[i - 1].bore;
+      bore_factors_.push_back(again ? bore_factors_.back() : detail::bore_factor(bore));
+    }
   }
-  [[nodiscard]] Pressure at(Flow flow) const {
+
+  [[nodiscard]] SegmentLoss of_segment(std::size_t i, Flow flow) {
+    const ServiceSegment& segment = line_.segments[i];
+    const Velocity velocity = mean_velocity(flow, segment.bore);
+    return {velocity, friction(i, flow), minor_loss(segment.k, velocity, line_.water.weight)};
+  }
+
+  [[nodiscard]] Pressure at(Flow flow) {
     Pressure loss;
-    for (const Resistance& resistance : resistances_) {
-      loss += resistance.friction(flow);
-      loss += resistance.fittings(flow);
+    for (std::size_t i = 0; i < line_.segments.size(); ++i) {
+      const ServiceSegment& segment = line_.segments[i];
+      loss += friction(i, flow);
+      if (segment.k > 0.0) loss += minor_loss(segment.k, mean_velocity(flow, segment.bore), line_.water.weight);
     }
     if (line_.meter) loss += detail::loss_of_checked_meter(*line_.meter, flow).loss;
     return loss;
   }
 
+  // The flow at which friction alone costs that much, where a formula gives it: by one C, and no fitting counted by K.
+  [[nodiscard]] std::optional<Flow> flow_by_friction(Pressure loss) const {
+    const auto* const first = std::get_if<HazenWilliams>(&line_.segments.front().friction);
+    if (first == nullptr) return std::nullopt;
+    double feet = 0.0;  // of a pipe whose bore factor is 1
+    for (std::size_t i = 0; i < line_.segments.size(); ++i) {
+      const ServiceSegment& segment = line_.segments[i];
+      const auto* const smooth = std::get_if<HazenWilliams>(&segment.friction);
+      if (smooth == nullptr || smooth->c != first->c || segment.k > 0.0) return std::nullopt;
+      feet += (segment.length + segment.equivalent_length) / units::foot / bore_factors_[i];
+    }
+    if (!(feet > 0.0)) return std::nullopt;
+    return detail::flow_of_factor(loss / units::psi / feet, first->c);
+  }
+
  private:
+  [[nodiscard]] Pressure friction(std::size_t i, Flow flow) {
+    const ServiceSegment& segment = line_.segments[i];
+    const Length length = segment.length + segment.equivalent_length;
+    if (const auto* const rough = std::get_if<DarcyWeisbach>(&segment.friction)) {
+      return darcy_weisbach_loss(flow, segment.bore, length, rough->roughness, line_.water);
+    }
+    const double c = std::get<HazenWilliams>(segment.friction).c;
+    if (flow != flow_ || c != c_) {
+      flow_ = flow;
+      c_ = c;
+      flow_factor_ = detail::flow_factor(flow, c);
+    }
+    return flow_factor_ / bore_factors_[i] * (length / units::foot) * units::psi;
+  }
+
   const ServiceLine& line_;
-  std::vector<Resistance> resistances_;
+  std::vector<double> bore_factors_;  // by segment
+  double flow_factor_ = 0.0;          // of the last flow and C
+  Flow flow_;
+  double c_ = 0.0;
 };
 
 // What the line costs before any water moves.
@@ -94,14 +117,12 @@ ServiceLosses losses_at(const ServiceLine& line, Flow flow) {
   require(flow >= Flow{}, "losses_at: the flow must not be negative");
   ServiceLosses losses;
   losses.segments.reserve(line.segments.size());
-  for (const ServiceSegment& segment : line.segments) {
-    const Velocity velocity = mean_velocity(flow, segment.bore);
-    const Resistance resistance(segment, line.water);
-    losses.segments.push_back(
-        {.velocity = velocity, .friction = resistance.friction(flow), .fittings = resistance.fittings(flow)});
-    losses.friction += losses.segments.back().friction;
-    losses.fittings += losses.segments.back().fittings;
-    losses.greatest_velocity = std::max(losses.greatest_velocity, velocity);
+  FlowLoss flow_loss(line);
+  for (std::size_t i = 0; i < line.segments.size(); ++i) {
+    const SegmentLoss& segment = losses.segments.emplace_back(flow_loss.of_segment(i, flow));
+    losses.friction += segment.friction;
+    losses.fittings += segment.fittings;
+    losses.greatest_velocity = std::max(losses.greatest_velocity, segment.velocity);
   }
   if (line.meter) {
     const MeterLoss meter = detail::loss_of_checked_meter(*line.meter, flow);
@@ -128,13 +149,18 @@ AvailableFlow flow_at_residual(const ServiceLine& line, Pressure supply, Pressur
   const Pressure to_spend = supply - standing_loss(line) - minimum_residual;
   if (to_spend <= Pressure{}) return {{}, to_spend, 0, FlowStatus::none_available};
 
-  const FlowLoss flow_loss(line);
+  FlowLoss flow_loss(line);
+  // Without a meter that is the answer; with one it passes less.
+  const std::optional<Flow> by_friction = flow_loss.flow_by_friction(to_spend);
+  if (by_friction && !line.meter) {
+    return {*by_friction, to_spend - flow_loss.at(*by_friction), 0, FlowStatus::converged};
+  }
   Length least_bore = line.segments.front().bore;
   for (const ServiceSegment& segment : line.segments) least_bore = std::min(least_bore, segment.bore);
 
   // `low` costs no more than there is to spend, `high` no less.
   Flow low;
-  Flow high = flow_at_velocity(units::ft_per_s, least_bore);
+  Flow high = by_friction.value_or(flow_at_velocity(units::ft_per_s, least_bore));
   Pressure low_loss;
   Pressure high_loss = flow_loss.at(high);
   int iterations = 0;

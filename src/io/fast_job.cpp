@@ -143,17 +143,17 @@ bool starts_escape_of_surrogate(const char* at, const char* end) {
   return end - at >= 3 && at[1] == 'u' && (at[2] == 'd' || at[2] == 'D');
 }
 
-// Text that every field of text takes as it stands: not long, printable ASCII, no space at its ends.
+// Text that every field of text takes as it stands: not long, printable ASCII without escapes, no space at its ends.
 bool is_plain_text(std::string_view text) {
   constexpr std::size_t longest = 200;
   constexpr std::uint64_t each = 0x0101010101010101u;
   constexpr std::uint64_t top = 0x8080808080808080u;
   if (text.empty() || text.size() > longest || text.front() == ' ' || text.back() == ' ') return false;
-  std::uint64_t odd = 0;  // a top bit for each byte that is below a space, a DEL or above
+  std::uint64_t odd = 0;  // a top bit for each byte that is below a space, a backslash, a DEL or above
   for (std::size_t at = 0; at < text.size(); at += 8) {
     std::uint64_t bytes = each * 'x';
     std::memcpy(&bytes, text.data() + at, std::min<std::size_t>(8, text.size() - at));
-    odd |= (bytes - each * 0x20) | bytes | (bytes + each);
+    odd |= (bytes - each * 0x20) | ((bytes ^ each * '\\') - each) | bytes | (bytes + each);
   }
   return (odd & top) == 0;
 }
@@ -294,46 +294,55 @@ class FastJobReader::Reader {
         return true;
       }
       default: {
-        std::string_view text;
-        const auto error = value.get_string().get(text);
-        if (error == simdjson::INCORRECT_TYPE) return read_number(value, field, number, index);
-        return error == simdjson::SUCCESS && read_text(field, number, index, text);
+        const std::string_view token = value.raw_json_token();  // up to the next one, with the space between
+        return token.starts_with('"') ? read_string(value, token, field, number, index)
+                                      : read_number(value, token, field, index);
       }
     }
   }
 
   // "fixture_units": 22 is the same as "fixture_units": "22".
-  bool read_number(od::value value, const JobField& field, std::size_t number, std::size_t index) {
+  bool read_number(od::value& value, std::string_view token, const JobField& field, std::size_t index) {
     if (field.type != FieldType::quantity && field.type != FieldType::size) return false;
-    std::string_view text = value.raw_json_token();
     if (value.get_double().error() != simdjson::SUCCESS) return false;
-    text = text.substr(0, text.find_first_of(" \t\r\n"));  // the token goes up to the next one
-    return read_text(field, number, index, text);
+    return store(token.substr(0, token.find_first_of(" \t\r\n")), field, index) != nullptr;
   }
 
-  bool read_text(const JobField& field, std::size_t number, std::size_t index, std::string_view text) {
-    const bool free_text = field.type == FieldType::text || field.type == FieldType::lines;
-    if (free_text && is_plain_text(text)) {
-      std::get<std::string>(text_).assign(text);
+  // A string that says what it means as it is written, without escapes, or that has been met before is read where it
+  // stands; nearly every one is.
+  bool read_string(od::value& value, std::string_view token, const JobField& field, std::size_t number,
+                   std::size_t index) {
+    while (token.back() != '"') token.remove_suffix(1);
+    const std::string_view written = token.substr(1, std::max<std::size_t>(token.size(), 2) - 2);
+    const auto pass = [&] { return value.get_raw_json_string().error() == simdjson::SUCCESS; };
+    if (field.type == FieldType::text || field.type == FieldType::lines) {
+      if (!is_plain_text(written)) return read_afresh(value, field, index) != nullptr;
+      std::get<std::string>(text_).assign(written);
       field.store(*draft_, index, text_);
-      return true;
+      return pass();
     }
-    if (free_text || text.empty() || text.size() > Spellings::longest) {
-      const auto read = read_value(field, text, catalog_);
-      const auto* const known = std::get_if<FieldValue>(&read);
-      if (known != nullptr) field.store(*draft_, index, *known);
-      return known != nullptr;
+    if (written.empty() || written.size() > Spellings::longest) return read_afresh(value, field, index) != nullptr;
+    const auto [entry, known] = spellings_.find(number, written);
+    if (known) {
+      field.store(*draft_, index, entry->value);
+      return pass();
     }
-    const auto [entry, known] = spellings_.find(number, text);
-    if (!known) {
-      auto read = read_value(field, text, catalog_);
-      auto* const fresh = std::get_if<FieldValue>(&read);
-      if (fresh == nullptr) return false;
-      entry->value = std::move(*fresh);
-      entry->size = static_cast<std::uint32_t>(text.size());
-    }
-    field.store(*draft_, index, entry->value);
+    const FieldValue* const fresh = read_afresh(value, field, index);
+    if (fresh == nullptr) return false;
+    entry->value = *fresh;
+    entry->size = static_cast<std::uint32_t>(written.size());
     return true;
+  }
+  // Stores what a text means and returns it, good until the next.
+  const FieldValue* store(std::string_view text, const JobField& field, std::size_t index) {
+    read_ = read_value(field, text, catalog_);
+    const auto* const known = std::get_if<FieldValue>(&read_);
+    if (known != nullptr) field.store(*draft_, index, *known);
+    return known;
+  }
+  const FieldValue* read_afresh(od::value& value, const JobField& field, std::size_t index) {
+    std::string_view text;
+    return value.get_string().get(text) == simdjson::SUCCESS ? store(text, field, index) : nullptr;
   }
 
   // Everything required is there, and a machine of its own figures has those it needs and does not contradict itself.
@@ -350,6 +359,7 @@ class FastJobReader::Reader {
   ObjectTable objects_;
   Spellings spellings_;
   FieldValue text_ = std::string();  // so that its memory is used again
+  std::variant<FieldValue, Problem> read_;
   std::optional<JobDraft> draft_;  // of the job being read
   Seen seen_;
   Seen always_;
