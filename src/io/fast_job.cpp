@@ -23,47 +23,56 @@ namespace od = simdjson::ondemand;
 
 static_assert(FastJobReader::room_behind >= simdjson::SIMDJSON_PADDING);
 
-// What spellings mean, by field. A spelling has one place where it may stand and pushes out whatever stands there: the
-// size is fixed, whatever the input, and a spelling forgotten is read again.
+// What spellings mean, by field. A spelling has two places where it may stand, and a new one pushes out the older of
+// those: the size is fixed, whatever the input, and a spelling forgotten is read again. A place is a line of the cache.
 class Spellings {
  public:
-  static constexpr std::size_t longest = 24;
-  static constexpr std::size_t words = longest / 8;
+  static constexpr std::size_t longest = 22;
 
-  struct Entry {
-    std::array<std::uint64_t, words> text{};
-    std::uint32_t size = 0;  // of the text; 0: nothing stands here
-    std::uint32_t field = 0;
-    FieldValue value;
-  };
+  // The text, its size and the field, in words that can be compared at once. A text is never empty, and so never like a
+  // place where nothing stands.
+  using Key = std::array<std::uint64_t, 3>;
 
-  // The place of a spelling of up to `longest` bytes; says whether it stands there already. Reads `longest` bytes, which
-  // must be readable.
-  std::pair<Entry*, bool> find(std::size_t field, std::string_view text) {
-    std::array<std::uint64_t, words> spelling{};
-    std::memcpy(spelling.data(), text.data(), longest);
-    for (std::size_t i = 0; i < words; ++i) spelling[i] &= masks[text.size()][i];
-    const auto number = static_cast<std::uint32_t>(field);
-    const auto size = static_cast<std::uint32_t>(text.size());
-    std::uint64_t hash = (spelling[0] + number) * 0x9E3779B97F4A7C15u;
-    hash ^= spelling[1] * 0xBF58476D1CE4E5B9u;
-    hash ^= spelling[2] * 0x94D049BB133111EBu;
-    hash = (hash ^ (hash >> 32)) * 0x9E3779B97F4A7C15u;
-    Entry& entry = entries_[hash >> (64 - bits)];
-    std::uint64_t differing = 0;
-    for (std::size_t i = 0; i < words; ++i) differing |= entry.text[i] ^ spelling[i];
-    if (entry.size == size && entry.field == number && differing == 0) return {&entry, true};
-    entry.text = spelling;
-    entry.size = 0;  // until its value is known
-    entry.field = number;
-    return {&entry, false};
+  // Reads a few bytes behind the text, which must be readable.
+  static Key key_of(std::size_t field, std::string_view text) {
+    constexpr int free_bytes = std::endian::native == std::endian::little ? 48 : 0;  // the last two, beyond any text
+    Key key{};
+    std::memcpy(key.data(), text.data(), sizeof(key));
+    for (std::size_t i = 0; i < key.size(); ++i) key[i] &= masks[text.size()][i];
+    key.back() |= static_cast<std::uint64_t>(text.size() << 8 | field) << free_bytes;
+    return key;
+  }
+
+  [[nodiscard]] const FieldValue* find(const Key& key) const {
+    const Place* const places = places_.data() + first_place(key);
+    if (places[0].key == key) return &places[0].value;
+    if (places[1].key == key) return &places[1].value;
+    return nullptr;
+  }
+  void keep(const Key& key, const FieldValue& value) {
+    Place* const places = places_.data() + first_place(key);
+    places[1] = std::move(places[0]);
+    places[0] = {key, value};
   }
 
  private:
-  static constexpr int bits = 12;
+  struct alignas(64) Place {
+    Key key{};
+    FieldValue value;
+  };
+
+  static std::size_t first_place(const Key& key) {
+    std::uint64_t hash = key[0] * 0x9E3779B97F4A7C15u;
+    hash ^= key[1] * 0xBF58476D1CE4E5B9u;
+    hash ^= key[2] * 0x94D049BB133111EBu;
+    hash = (hash ^ (hash >> 32)) * 0x9E3779B97F4A7C15u;
+    return hash >> (64 - bits) << 1;
+  }
+
+  static constexpr int bits = 11;
   // Of the first so many bytes. Bytes beyond the text are whatever stands there.
   static constexpr auto masks = [] {
-    std::array<std::array<std::uint64_t, words>, longest + 1> all{};
+    std::array<Key, longest + 1> all{};
     for (std::size_t size = 0; size <= longest; ++size) {
       for (std::size_t byte = 0; byte < size; ++byte) {
         const std::size_t place = std::endian::native == std::endian::little ? byte % 8 : 7 - byte % 8;
@@ -72,7 +81,8 @@ class Spellings {
     }
     return all;
   }();
-  std::vector<Entry> entries_ = std::vector<Entry>(std::size_t{1} << bits);
+  static_assert(most_fields <= 256);
+  std::vector<Place> places_ = std::vector<Place>(std::size_t{2} << bits);
 };
 
 // The objects of a job by the field table: their members, which are facts or objects again.
@@ -213,8 +223,10 @@ class FastJobReader::Reader {
     std::uint8_t* guess = &object.first;
     std::uint32_t inner_seen = 0;
     for (auto entry : json) {
-      od::field field;
-      if (std::move(entry).get(field) != simdjson::SUCCESS) return false;
+      // A field is read where it stands: its parts are stored one by one, and to copy them together at once would wait
+      // for that.
+      if (entry.error() != simdjson::SUCCESS) return false;
+      od::field&& field = std::move(entry).value_unsafe();
       const std::size_t place = find(object, field.key(), *guess);
       if (place == none) return false;
       *guess = static_cast<std::uint8_t>(place);
@@ -239,7 +251,7 @@ class FastJobReader::Reader {
     return true;
   }
 
-  bool read_list(od::value value, const Member& member) {
+  bool read_list(od::value& value, const Member& member) {
     od::array array;
     if (value.get_array().get(array) != simdjson::SUCCESS) return false;
     make_list(draft_->job, member.key);
@@ -275,7 +287,7 @@ class FastJobReader::Reader {
     return none;
   }
 
-  bool read_fact(od::value value, std::size_t number, std::size_t index) {
+  bool read_fact(od::value& value, std::size_t number, std::size_t index) {
     const JobField& field = job_fields()[number];
     switch (field.type) {
       case FieldType::flag: {
@@ -322,16 +334,14 @@ class FastJobReader::Reader {
       return pass();
     }
     if (written.empty() || written.size() > Spellings::longest) return read_afresh(value, field, index) != nullptr;
-    const auto [entry, known] = spellings_.find(number, written);
-    if (known) {
-      field.store(*draft_, index, entry->value);
+    const Spellings::Key key = Spellings::key_of(number, written);
+    if (const FieldValue* const known = spellings_.find(key)) {
+      field.store(*draft_, index, *known);
       return pass();
     }
     const FieldValue* const fresh = read_afresh(value, field, index);
-    if (fresh == nullptr) return false;
-    entry->value = *fresh;
-    entry->size = static_cast<std::uint32_t>(written.size());
-    return true;
+    if (fresh != nullptr) spellings_.keep(key, *fresh);
+    return fresh != nullptr;
   }
   // Stores what a text means and returns it, good until the next.
   const FieldValue* store(std::string_view text, const JobField& field, std::size_t index) {
