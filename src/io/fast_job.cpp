@@ -9,6 +9,7 @@
 #include <cstdint>
 #include <cstring>
 #include <optional>
+#include <span>
 #include <string>
 #include <utility>
 #include <vector>
@@ -160,11 +161,15 @@ bool is_plain_text(std::string_view text) {
   constexpr std::uint64_t top = 0x8080808080808080u;
   if (text.empty() || text.size() > longest || text.front() == ' ' || text.back() == ' ') return false;
   std::uint64_t odd = 0;  // a top bit for each byte that is below a space, a backslash, a DEL or above
-  for (std::size_t at = 0; at < text.size(); at += 8) {
+  const auto look = [&](std::size_t at, std::size_t size) {
     std::uint64_t bytes = each * 'x';
-    std::memcpy(&bytes, text.data() + at, std::min<std::size_t>(8, text.size() - at));
+    std::memcpy(&bytes, text.data() + at, size);
     odd |= (bytes - each * 0x20) | ((bytes ^ each * '\\') - each) | bytes | (bytes + each);
-  }
+  };
+  // The end as one more word, some bytes of which are looked at twice.
+  for (std::size_t at = 0; at + 8 < text.size(); at += 8) look(at, 8);
+  if (text.size() >= 8) look(text.size() - 8, 8);
+  else look(0, text.size());
   return (odd & top) == 0;
 }
 
@@ -288,7 +293,7 @@ class FastJobReader::Reader {
   }
 
   bool read_fact(od::value& value, std::size_t number, std::size_t index) {
-    const JobField& field = job_fields()[number];
+    const JobField& field = fields_[number];
     switch (field.type) {
       case FieldType::flag: {
         bool flag = false;
@@ -365,6 +370,7 @@ class FastJobReader::Reader {
   }
 
   const Catalog& catalog_;
+  std::span<const JobField> fields_ = job_fields();
   od::parser parser_{longest_job + room_behind};
   ObjectTable objects_;
   Spellings spellings_;
