@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "mainbore/catalog.hpp"
+#include "mainbore/finding.hpp"
 #include "mainbore/job.hpp"
 #include "mainbore/material.hpp"
 #include "mainbore/nominal_size.hpp"
@@ -37,6 +38,53 @@ struct TapLimit {
   Basis basis;
 };
 
+// A day of any year.
+struct YearDay {
+  int month = 1;
+  int day = 1;
+  friend constexpr auto operator<=>(const YearDay&, const YearDay&) = default;
+};
+
+// Days on which mains are not tapped, both ends among them; from November to April runs over the new year.
+struct ClosedSeason {
+  std::vector<Material> materials;       // empty: any
+  std::optional<NominalSize> main_from;  // smallest main the row covers, inclusive
+  std::optional<NominalSize> main_to;    // largest, inclusive
+  YearDay from;
+  YearDay to;
+  std::string from_text;  // as reports print them: "1 November"
+  std::string to_text;
+  std::string why;        // or what may be done in it
+  Basis basis;
+
+  [[nodiscard]] constexpr bool holds_on(YearDay day) const {
+    return from <= to ? from <= day && day <= to : from <= day || day <= to;
+  }
+};
+
+// What a utility asks of a saddle or sleeve, in its own words. The first row that fits main and tap counts.
+struct FittingSpecification {
+  std::vector<Material> materials;       // empty: any
+  std::optional<NominalSize> main_from;  // all inclusive
+  std::optional<NominalSize> main_to;
+  std::optional<NominalSize> tap_from;
+  std::optional<NominalSize> tap_to;
+  std::string text;
+  Basis basis;
+};
+
+// A rule that a utility set looser than a safety default. Of a list of largest taps: for these mains.
+struct LooserRule {
+  std::string_view path;
+  Detail usual;  // nothing: none by default
+  Detail set;
+  const TapLimit* row = nullptr;
+  std::optional<Material> material;
+  std::optional<NominalSize> main_from;
+  std::optional<NominalSize> main_to;
+  Basis basis;
+};
+
 // Clearance a tap keeps from one kind of thing, centre to centre or to the face, along the main.
 struct Clearance {
   NearbyThing what = NearbyThing::joint;
@@ -50,6 +98,10 @@ struct Rules {
   Rules& operator=(Rules&&) = default;
 
   std::string name;
+
+  // mains that are not tapped at all: every row allows none
+  std::vector<TapLimit> not_tapped;
+  std::vector<ClosedSeason> closed_seasons;
 
   // direct tap
   std::vector<TapLimit> direct;
@@ -66,6 +118,8 @@ struct Rules {
   // saddle, sleeve, several taps
   std::vector<TapLimit> saddle;
   std::vector<TapLimit> sleeve;
+  std::vector<FittingSpecification> saddle_specification;
+  std::vector<FittingSpecification> sleeve_specification;
   Rule<double> hole_ratio_saddle;
   Rule<double> section_left;                   // least section modulus left in the pipe as a beam
   Rule<double> equal_capacity_exponent;
@@ -88,6 +142,8 @@ struct Rules {
   Rule<ClockPosition> default_clock;
   Rule<double> lowest_elevation;               // degrees above horizontal: lowest place on the pipe
   Rule<double> highest_elevation;
+  Rule<std::optional<Length>> least_cover;     // over a main that is tapped
+  Rule<std::optional<Length>> greatest_cover;
 
   // measuring
   Rule<Length> od_uncertainty;                 // calliper
@@ -115,6 +171,7 @@ struct Rules {
   Rule<Pressure> least_residual;               // least pressure behind the meter at the demand
   Rule<double> meter_continuous_share;         // share of a meter's greatest flow that it may pass without pause
   Rule<NominalSize> smallest_line;             // smallest service that may be laid
+  Rule<std::optional<NominalSize>> smallest_tap;  // that the utility makes
   Rule<double> equal_runs_exponent;            // exponent by which several runs of small pipe equal one larger
   Rule<Flow> sprinkler_single;                 // flow of one dwelling sprinkler alone
   Rule<Flow> sprinkler_of_two;                 // flow of each of two dwelling sprinklers together
@@ -172,7 +229,10 @@ struct Rules {
   Rule<Length> sewer_apart;                    // least way from a water line to a sewer beside it
   Rule<Length> sewer_below;                    // least way down from a water line to a sewer nearer than that
 
-  // Text of utility references that Basis::reference points at: a deque, so that they stay where they are.
+  // Those set looser than a safety default, worked out once when the files are read.
+  std::vector<LooserRule> looser;
+
+  // Text of utility references, reasons and files that bases point at: a deque, so that they stay where they are.
   std::deque<std::string> references;
 };
 
