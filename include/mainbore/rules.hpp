@@ -4,6 +4,7 @@
 // rests on and whether the utility set it. Plain data, immutable while planning; must outlive the plans made under it.
 #pragma once
 
+#include <algorithm>
 #include <deque>
 #include <optional>
 #include <string>
@@ -24,14 +25,27 @@ struct Rule {
   Basis basis;
 };
 
-// The largest tap a kind of main may take. Rows are tried in order; the first that fits the main decides, so a utility
-// can put its exceptions first. A main that no row fits takes no tap by that method without the engineer.
-struct TapLimit {
+// Which mains a row of a list is for.
+struct MainFilter {
   std::vector<Material> materials;        // empty: any
-  std::vector<std::string> class_keys;    // normalised; empty: any
-  std::vector<std::string> series;        // catalogue series ids; empty: any
   std::optional<NominalSize> main_from;   // smallest main the row covers, inclusive
   std::optional<NominalSize> main_to;     // largest, inclusive
+  std::optional<NominalSize> main_above;  // only larger ones, as codes have it that say "over 16 inches"
+  std::optional<NominalSize> main_below;  // only smaller ones
+
+  [[nodiscard]] bool covers(Material material, NominalSize size) const {
+    return !(main_from && size < *main_from) && !(main_to && size > *main_to) && !(main_above && size <= *main_above) &&
+           !(main_below && size >= *main_below) &&
+           (materials.empty() || std::find(materials.begin(), materials.end(), material) != materials.end());
+  }
+  friend bool operator==(const MainFilter&, const MainFilter&) = default;
+};
+
+// The largest tap a kind of main may take. Rows are tried in order; the first that fits the main decides, so a utility
+// can put its exceptions first. A main that no row fits takes no tap by that method without the engineer.
+struct TapLimit : MainFilter {
+  std::vector<std::string> class_keys;    // normalised; empty: any
+  std::vector<std::string> series;        // catalogue series ids; empty: any
   std::optional<Length> wall_from;        // the nominal wall must be at least this
   NominalSize largest;                    // 0: no tap by this method
   std::string why;                        // for a refusal: what is done instead
@@ -46,10 +60,7 @@ struct YearDay {
 };
 
 // Days on which mains are not tapped, both ends among them; from November to April runs over the new year.
-struct ClosedSeason {
-  std::vector<Material> materials;       // empty: any
-  std::optional<NominalSize> main_from;  // smallest main the row covers, inclusive
-  std::optional<NominalSize> main_to;    // largest, inclusive
+struct ClosedSeason : MainFilter {
   YearDay from;
   YearDay to;
   std::string from_text;  // as reports print them: "1 November"
@@ -63,12 +74,10 @@ struct ClosedSeason {
 };
 
 // What a utility asks of a saddle or sleeve, in its own words. The first row that fits main and tap counts.
-struct FittingSpecification {
-  std::vector<Material> materials;       // empty: any
-  std::optional<NominalSize> main_from;  // all inclusive
-  std::optional<NominalSize> main_to;
-  std::optional<NominalSize> tap_from;
-  std::optional<NominalSize> tap_to;
+struct FittingSpecification : MainFilter {
+  std::optional<NominalSize> tap_from;   // inclusive
+  std::optional<NominalSize> tap_to;     // inclusive
+  std::optional<NominalSize> tap_above;  // only larger ones
   std::string text;
   Basis basis;
 };

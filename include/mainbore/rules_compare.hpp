@@ -1,9 +1,10 @@
 // The rules in force one by one, and two sets of them side by side: what differs, and which is the stricter.
 //
-// A rule with a number is stricter where it asks for more or allows less (rules_file.hpp, Stricter). A list of largest taps
-// is compared by what it says of mains: for each pipe of the catalogue, and for each size between those of which the
-// catalogue lists no pipe of the material, the largest tap under either set; neighbours decided by the same two rows stand together. A main
-// that no row fits, or that is not tapped, takes none. A row of any other list is stricter for being there.
+// A rule with a number is stricter where it asks for more or allows less (rules_file.hpp, Stricter). A list of largest
+// taps is compared by what it says of mains: for each pipe of the catalogue, and for each size between those of which the
+// catalogue lists no pipe of the material, the largest tap under either set; mains decided by the same two rows stand
+// together. A main that no row fits, or that is not tapped, takes none. A row of any other list is stricter for being
+// there.
 //
 //     const RulesFile own = load_rules(catalog, files);
 //     for (const RuleDifference& d : compare_rules(catalog, usual, *own.rules)) ...

@@ -3,7 +3,7 @@
 //     {
 //       "name": "Ashby Vale Water District",
 //       "place": {"clearances": {"tap": {"value": "24 in", "reference": "Standard 4.2", "reason": "crowded mains"}}},
-//       "pressure": {"stop_rating": "150 psi"},
+//       "pressure": {"wet_tap_limit": "150 psi"},
 //       "direct": {"largest": [{"material": "ductile iron", "main_from": "6 in", "largest": "1 in"}]}
 //     }
 //

@@ -75,7 +75,9 @@ Json method_part() {
                                 {"count", whole},
                                 {"tap", quantity},
                                 {"code", one_of(finding_codes)},
-                                {"why?", text}});
+                                {"why?", text},
+                                {"decided_by?", one_of(deciders)},
+                                {"utility_rule?", text}});
   return object({{"kind", one_of(method_names)},
                  {"count?", whole},
                  {"tap?", quantity},

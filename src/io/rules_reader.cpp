@@ -116,10 +116,13 @@ bool leaves_nothing_to(const TapLimit& earlier, const TapLimit& later) {
       return std::find(many.begin(), many.end(), one) != many.end();
     }));
   };
+  // An end that the earlier row does not set bounds nothing.
+  const auto no_lower = [](const auto& first, const auto& second) { return !first || (second && *second >= *first); };
+  const auto no_higher = [](const auto& first, const auto& second) { return !first || (second && *second <= *first); };
   return holds_all(later.materials, earlier.materials) && holds_all(later.class_keys, earlier.class_keys) &&
          holds_all(later.series, earlier.series) &&
-         (!earlier.main_from || (later.main_from && *later.main_from >= *earlier.main_from)) &&
-         (!earlier.main_to || (later.main_to && *later.main_to <= *earlier.main_to)) &&
+         no_lower(earlier.main_from, later.main_from) && no_lower(earlier.main_above, later.main_above) &&
+         no_higher(earlier.main_to, later.main_to) && no_higher(earlier.main_below, later.main_below) &&
          (!earlier.wall_from || (later.wall_from && *later.wall_from >= *earlier.wall_from));
 }
 
@@ -474,15 +477,32 @@ class RulesReader {
       row.main_from = read_size(child, main_size);
     } else if (key == "main_to") {
       row.main_to = read_size(child, main_size);
+    } else if (key == "main_above") {
+      row.main_above = read_size(child, main_size);
+    } else if (key == "main_below") {
+      row.main_below = read_size(child, main_size);
     } else {
       return false;
     }
     return true;
   }
+  void check_mains(std::uint32_t node, const MainFilter& row) {
+    check_sizes(node, "main", row.main_from, row.main_to, row.main_above, row.main_below);
+  }
+  // From and to are inclusive, above and below are not.
   void check_sizes(std::uint32_t node, std::string_view what, const std::optional<NominalSize>& from,
-                   const std::optional<NominalSize>& to) {
-    if (!from || !to || !(*to < *from)) return;
-    add(node, {"rules.contradiction", std::string(what) + "_to is smaller than " + std::string(what) + "_from", ""});
+                   const std::optional<NominalSize>& to, const std::optional<NominalSize>& above,
+                   const std::optional<NominalSize>& below) {
+    const auto clash = [&](std::string_view upper, std::string_view lower) {
+      add(node, {"rules.contradiction",
+                 std::string(what) + std::string(upper) + " leaves nothing over " + std::string(what) +
+                     std::string(lower),
+                 "sizes go from the smaller to the larger"});
+    };
+    if (from && to && *to < *from) clash("_to", "_from");
+    if (above && to && *to <= *above) clash("_to", "_above");
+    if (from && below && *below <= *from) clash("_below", "_from");
+    if (above && below && *below <= *above) clash("_below", "_above");
   }
   void unknown_part(std::uint32_t child, std::string_view key, std::initializer_list<std::string_view> parts) {
     std::vector<std::string_view> known(parts);
@@ -517,7 +537,7 @@ class RulesReader {
       } else if (key == "why") {
         row.why = plain_text(child);
       } else if (!read_basis_key(child, key, basis)) {
-        unknown_part(child, key, {"material", "main_from", "main_to", "from", "to", "why"});
+        unknown_part(child, key, {"material", "main_from", "main_to", "main_above", "main_below", "from", "to", "why"});
       }
     });
     if (!has_from || !has_to) {
@@ -530,7 +550,7 @@ class RulesReader {
       row.from_text = in_words(*from);
       row.to_text = in_words(*to);
     }
-    check_sizes(node, "main", row.main_from, row.main_to);
+    check_mains(node, row);
     row.basis = basis_of(node, basis);
     return row;
   }
@@ -544,17 +564,20 @@ class RulesReader {
         row.tap_from = read_size(child, tap_size);
       } else if (key == "tap_to") {
         row.tap_to = read_size(child, tap_size);
+      } else if (key == "tap_above") {
+        row.tap_above = read_size(child, tap_size);
       } else if (key == "text") {
         row.text = plain_text(child);
       } else if (!read_basis_key(child, key, basis)) {
-        unknown_part(child, key, {"material", "main_from", "main_to", "tap_from", "tap_to", "text"});
+        unknown_part(child, key, {"material", "main_from", "main_to", "main_above", "main_below", "tap_from", "tap_to", "tap_above",
+                      "text"});
       }
     });
     if (row.text.empty()) {
       add(node, {"rules.missing", "a specification without a word", "\"text\": \"bronze, double strap\""});
     }
-    check_sizes(node, "main", row.main_from, row.main_to);
-    check_sizes(node, "tap", row.tap_from, row.tap_to);
+    check_mains(node, row);
+    check_sizes(node, "tap", row.tap_from, row.tap_to, row.tap_above, std::nullopt);
     row.basis = basis_of(node, basis);
     return row;
   }
@@ -586,9 +609,12 @@ class RulesReader {
       } else if (!read_basis_key(child, key, basis)) {
         if (with_largest) {
           unknown_part(child, key,
-                       {"material", "class", "series", "main_from", "main_to", "wall_from", "largest", "why"});
+                       {"material", "class", "series", "main_from", "main_to", "main_above", "main_below", "wall_from",
+                        "largest", "why"});
         } else {
-          unknown_part(child, key, {"material", "class", "series", "main_from", "main_to", "wall_from", "why"});
+          unknown_part(child, key,
+                       {"material", "class", "series", "main_from", "main_to", "main_above", "main_below", "wall_from",
+                        "why"});
         }
       }
     });
@@ -598,7 +624,7 @@ class RulesReader {
       add(node,
           {"rules.missing", "a row that allows no tap and does not say what is done instead", "\"why\": \"...\""});
     }
-    check_sizes(node, "main", row.main_from, row.main_to);
+    check_mains(node, row);
     row.basis = basis_of(node, basis);
     return row;
   }
@@ -771,7 +797,8 @@ class RulesReader {
         }
         if (node == untouched) continue;
         for (std::size_t j = 0; j < i; ++j) {
-          if (rows[j].largest == row.largest || !leaves_nothing_to(rows[j], row)) continue;
+          if (!leaves_nothing_to(rows[j], row)) continue;
+          if (rows[j].largest == row.largest) break;  // said twice
           add(node, {"rules.contradiction",
                      "row " + std::to_string(j + 1) + " is for all of these mains, stands first, and says " +
                          (rows[j].largest == NominalSize() ? "none" : rows[j].largest.label() + " in"),

@@ -423,7 +423,9 @@ class RulesSchema {
     Json row = closed_object();
     row["properties"] = {{"material", one_or_several(reference(defined("material", material(catalog_))))},
                          {"main_from", size},
-                         {"main_to", size}};
+                         {"main_to", size},
+                         {"main_above", size},
+                         {"main_below", size}};
     add_basis(row);
     return row;
   }
@@ -432,6 +434,7 @@ class RulesSchema {
     Json row = mains();
     row["properties"]["tap_from"] = size;
     row["properties"]["tap_to"] = size;
+    row["properties"]["tap_above"] = size;
     row["properties"]["text"] = text_of_one_line();
     row["required"] = {"text"};
     return row;
@@ -474,6 +477,8 @@ class RulesSchema {
     members["series"] = one_or_several({{"enum", std::move(series)}});
     members["main_from"] = size;
     members["main_to"] = size;
+    members["main_above"] = size;
+    members["main_below"] = size;
     members["wall_from"] =
         reference(defined(name_of_kind(Kind::length), text_matching(whole(quantity_pattern(Kind::length)))));
     members["largest"] = {{"description", "the tap, or \"none\""}, {"anyOf", {size, none}}};

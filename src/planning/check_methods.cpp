@@ -37,7 +37,7 @@ Ruling ruling(const Context& context, const std::vector<TapLimit>& rows) {
   std::array<const TapLimit*, 64> covering{};
   std::size_t count = 0;
   for (const TapLimit& row : rows) {
-    if (count < covering.size() && covers(row, main.material, main.size)) covering[count++] = &row;
+    if (count < covering.size() && row.covers(main.material, main.size)) covering[count++] = &row;
   }
   Ruling result;
   const auto rule_for = [&](const Pipe* pipe) {
@@ -307,8 +307,8 @@ const FittingSpecification* specification(const Context& context, const std::vec
                                           NominalSize tap) {
   const ResolvedMain& main = context.plan.main;
   const auto found = std::find_if(rows.begin(), rows.end(), [&](const FittingSpecification& row) {
-    return covers(row, main.material, main.size) && (!row.tap_from || tap >= *row.tap_from) &&
-           (!row.tap_to || tap <= *row.tap_to);
+    return row.covers(main.material, main.size) && (!row.tap_from || tap >= *row.tap_from) &&
+           (!row.tap_to || tap <= *row.tap_to) && (!row.tap_above || tap > *row.tap_above);
   });
   return found == rows.end() ? nullptr : &*found;
 }

@@ -14,7 +14,7 @@ namespace {
 void judge_not_tapped(Context& context) {
   const ResolvedMain& main = context.plan.main;
   for (const TapLimit& row : context.rules.not_tapped) {
-    if (!covers(row, main.material, main.size)) continue;
+    if (!row.covers(main.material, main.size)) continue;
     const auto meant = [&](const Pipe* pipe) { return fits(row, pipe, std::nullopt); };
     const auto& pipes = main.candidates;
     const bool any = pipes.empty() ? meant(nullptr) : std::any_of(pipes.begin(), pipes.end(), meant);
@@ -55,7 +55,7 @@ void judge_season(Context& context) {
   const ResolvedMain& main = context.plan.main;
   const auto day = day_of(context.job().date);
   for (const ClosedSeason& season : context.rules.closed_seasons) {
-    if (!covers(season, main.material, main.size)) continue;
+    if (!season.covers(main.material, main.size)) continue;
     if (day && !season.holds_on(*day)) continue;
     context.common.add(day ? FindingCode::season_closed : FindingCode::season_date_unknown, Severity::hold)
         .with(std::string_view(season.from_text), std::string_view(season.to_text),

@@ -9,13 +9,10 @@
 namespace mainbore {
 namespace {
 
-using planning::covers;
 using planning::deciding_row;
 using planning::fits;
 
-bool same_mains(const auto& a, const auto& b) {
-  return a.materials == b.materials && a.main_from == b.main_from && a.main_to == b.main_to;
-}
+bool same_mains(const MainFilter& a, const MainFilter& b) { return a == b; }
 bool same_row(const TapLimit& a, const TapLimit& b) {
   return same_mains(a, b) && a.class_keys == b.class_keys && a.series == b.series && a.wall_from == b.wall_from &&
          a.largest == b.largest && a.why == b.why;
@@ -24,7 +21,8 @@ bool same_row(const ClosedSeason& a, const ClosedSeason& b) {
   return same_mains(a, b) && a.from == b.from && a.to == b.to && a.why == b.why;
 }
 bool same_row(const FittingSpecification& a, const FittingSpecification& b) {
-  return same_mains(a, b) && a.tap_from == b.tap_from && a.tap_to == b.tap_to && a.text == b.text;
+  return same_mains(a, b) && a.tap_from == b.tap_from && a.tap_to == b.tap_to && a.tap_above == b.tap_above &&
+         a.text == b.text;
 }
 
 RuleChange change_of(const Detail& before, const Detail& after, Stricter stricter) {
@@ -130,7 +128,7 @@ class Comparison {
   static Side side(const Rules& rules, const TapLimitField& field, Material material, NominalSize size,
                    const Pipe* pipe) {
     for (const TapLimit& row : rules.not_tapped) {
-      if (covers(row, material, size) && fits(row, pipe, std::nullopt)) return {&row, {}};
+      if (row.covers(material, size) && fits(row, pipe, std::nullopt)) return {&row, {}};
     }
     const TapLimit* const row = deciding_row(rules.*field.target, material, size, pipe);
     return {row, row == nullptr ? NominalSize() : row->largest};

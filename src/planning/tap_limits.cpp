@@ -1,5 +1,7 @@
 #include "planning/tap_limits.hpp"
 
+#include <algorithm>
+
 #include "planning/checks.hpp"
 
 namespace mainbore::planning {
@@ -28,7 +30,7 @@ bool fits(const TapLimit& row, const Pipe* pipe, std::optional<Length> measured_
 
 const TapLimit* deciding_row(std::span<const TapLimit> rows, Material material, NominalSize size, const Pipe* pipe) {
   const auto found = std::find_if(rows.begin(), rows.end(), [&](const TapLimit& row) {
-    return covers(row, material, size) && fits(row, pipe, std::nullopt);
+    return row.covers(material, size) && fits(row, pipe, std::nullopt);
   });
   return found == rows.end() ? nullptr : &*found;
 }

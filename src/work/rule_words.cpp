@@ -26,11 +26,12 @@ std::string joined(const auto& words) {
   return text;
 }
 
-template <class Row>
-std::string mains_of(const Row& row) {
+std::string mains_of(const MainFilter& row) {
   std::string text;
   for (const Material material : row.materials) text += (text.empty() ? "" : " or ") + std::string(name_of(material));
   append_part(text, sizes("mains", row.main_from, row.main_to));
+  if (row.main_above) append_part(text, "mains over " + row.main_above->label() + " in");
+  if (row.main_below) append_part(text, "mains under " + row.main_below->label() + " in");
   return text;
 }
 
@@ -56,6 +57,7 @@ struct RowWords {
   std::string operator()(const FittingSpecification* row) const {
     std::string text = mains_of(*row);
     append_part(text, sizes("taps", row->tap_from, row->tap_to));
+    if (row->tap_above) append_part(text, "taps over " + row->tap_above->label() + " in");
     return any_if_empty(std::move(text)) + ": " + row->text;
   }
 };
