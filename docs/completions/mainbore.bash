@@ -6,7 +6,7 @@ _mainbore_command() {
   commands='' operands=() options=()
   case $1 in
     'mainbore')
-      commands='plan batch explain identify drytap table schema'
+      commands='plan batch explain identify drytap table rules schema'
       options=(
         'once - -h --help'
         'once - --version'
@@ -98,6 +98,17 @@ _mainbore_command() {
         'once PRESSURE --pressure'
         'once JOB --machine'
         'once text|csv|json|html --format'
+        'once us|si --units'
+        'many FILE --rules'
+        'once DIR --data'
+        'once FILE -o --output'
+      )
+      ;;
+    'mainbore rules')
+      operands=('WHAT...')
+      options=(
+        'once - -h --help'
+        'once text|json --format'
         'once us|si --units'
         'many FILE --rules'
         'once DIR --data'
@@ -229,6 +240,14 @@ _mainbore_values() {
         'pit.spoil-too-near'
         'pit.sewer-near'
         'pit.main-hangs'
+        'main.not-tapped'
+        'main.perhaps-not-tapped'
+        'season.closed'
+        'season.date-unknown'
+        'place.cover'
+        'place.cover-unknown'
+        'service.tap-small'
+        'rules.looser'
         'json.syntax'
         'json.encoding'
         'json.too-large'
@@ -250,6 +269,7 @@ _mainbore_values() {
         'rules.wrong-quantity'
         'rules.out-of-range'
         'rules.contradiction'
+        'rules.looser-without-reason'
         'rules.missing'
       )
       ;;

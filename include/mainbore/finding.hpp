@@ -137,7 +137,15 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(pit_guardrail, "pit.guardrail")                               \
   X(pit_spoil_too_near, "pit.spoil-too-near")                     \
   X(pit_sewer_near, "pit.sewer-near")                             \
-  X(pit_main_hangs, "pit.main-hangs")
+  X(pit_main_hangs, "pit.main-hangs")                             \
+  X(main_not_tapped, "main.not-tapped")                           \
+  X(main_perhaps_not_tapped, "main.perhaps-not-tapped")           \
+  X(season_closed, "season.closed")                               \
+  X(season_date_unknown, "season.date-unknown")                   \
+  X(place_cover, "place.cover")                                   \
+  X(place_cover_unknown, "place.cover-unknown")                   \
+  X(service_tap_small, "service.tap-small")                       \
+  X(rules_looser, "rules.looser")
 
 enum class FindingCode : std::uint8_t {
 #define MAINBORE_FINDING(name, code) name,

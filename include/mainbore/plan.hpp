@@ -77,6 +77,8 @@ struct ChosenMethod {
   std::optional<ThreadStandard> thread;   // of the corporation stop's inlet
   std::optional<Length> hole;             // cut in the main
   std::optional<double> section_left;     // section modulus of the pipe as a beam, holed over whole
+  const TapLimit* limit = nullptr;        // the row of largest taps that decided for it
+  const FittingSpecification* specification = nullptr;  // the utility's words on the saddle or sleeve
   std::vector<RejectedMethod> rejected;
 };
 

@@ -4,12 +4,14 @@
 // rests on and whether the utility set it. Plain data, immutable while planning; must outlive the plans made under it.
 #pragma once
 
+#include <algorithm>
 #include <deque>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "mainbore/catalog.hpp"
+#include "mainbore/finding.hpp"
 #include "mainbore/job.hpp"
 #include "mainbore/material.hpp"
 #include "mainbore/nominal_size.hpp"
@@ -23,17 +25,72 @@ struct Rule {
   Basis basis;
 };
 
-// The largest tap a kind of main may take. Rows are tried in order; the first that fits the main decides, so a utility
-// can put its exceptions first. A main that no row fits takes no tap by that method without the engineer.
-struct TapLimit {
+// Which mains a row of a list is for.
+struct MainFilter {
   std::vector<Material> materials;        // empty: any
-  std::vector<std::string> class_keys;    // normalised; empty: any
-  std::vector<std::string> series;        // catalogue series ids; empty: any
   std::optional<NominalSize> main_from;   // smallest main the row covers, inclusive
   std::optional<NominalSize> main_to;     // largest, inclusive
+  std::optional<NominalSize> main_above;  // only larger ones, as codes have it that say "over 16 inches"
+  std::optional<NominalSize> main_below;  // only smaller ones
+
+  [[nodiscard]] bool covers(Material material, NominalSize size) const {
+    return !(main_from && size < *main_from) && !(main_to && size > *main_to) && !(main_above && size <= *main_above) &&
+           !(main_below && size >= *main_below) &&
+           (materials.empty() || std::find(materials.begin(), materials.end(), material) != materials.end());
+  }
+  friend bool operator==(const MainFilter&, const MainFilter&) = default;
+};
+
+// The largest tap a kind of main may take. Rows are tried in order; the first that fits the main decides, so a utility
+// can put its exceptions first. A main that no row fits takes no tap by that method without the engineer.
+struct TapLimit : MainFilter {
+  std::vector<std::string> class_keys;    // normalised; empty: any
+  std::vector<std::string> series;        // catalogue series ids; empty: any
   std::optional<Length> wall_from;        // the nominal wall must be at least this
   NominalSize largest;                    // 0: no tap by this method
   std::string why;                        // for a refusal: what is done instead
+  Basis basis;
+};
+
+// A day of any year.
+struct YearDay {
+  int month = 1;
+  int day = 1;
+  friend constexpr auto operator<=>(const YearDay&, const YearDay&) = default;
+};
+
+// Days on which mains are not tapped, both ends among them; from November to April runs over the new year.
+struct ClosedSeason : MainFilter {
+  YearDay from;
+  YearDay to;
+  std::string from_text;  // as reports print them: "1 November"
+  std::string to_text;
+  std::string why;        // or what may be done in it
+  Basis basis;
+
+  [[nodiscard]] constexpr bool holds_on(YearDay day) const {
+    return from <= to ? from <= day && day <= to : from <= day || day <= to;
+  }
+};
+
+// What a utility asks of a saddle or sleeve, in its own words. The first row that fits main and tap counts.
+struct FittingSpecification : MainFilter {
+  std::optional<NominalSize> tap_from;   // inclusive
+  std::optional<NominalSize> tap_to;     // inclusive
+  std::optional<NominalSize> tap_above;  // only larger ones
+  std::string text;
+  Basis basis;
+};
+
+// A rule that a utility set looser than a safety default. Of a list of largest taps: for these mains.
+struct LooserRule {
+  std::string_view path;
+  Detail usual;  // nothing: none by default
+  Detail set;
+  const TapLimit* row = nullptr;
+  std::optional<Material> material;
+  std::optional<NominalSize> main_from;
+  std::optional<NominalSize> main_to;
   Basis basis;
 };
 
@@ -51,6 +108,10 @@ struct Rules {
 
   std::string name;
 
+  // mains that are not tapped at all: every row allows none
+  std::vector<TapLimit> not_tapped;
+  std::vector<ClosedSeason> closed_seasons;
+
   // direct tap
   std::vector<TapLimit> direct;
   Rule<double> required_threads;               // complete threads in the wall
@@ -66,6 +127,8 @@ struct Rules {
   // saddle, sleeve, several taps
   std::vector<TapLimit> saddle;
   std::vector<TapLimit> sleeve;
+  std::vector<FittingSpecification> saddle_specification;
+  std::vector<FittingSpecification> sleeve_specification;
   Rule<double> hole_ratio_saddle;
   Rule<double> section_left;                   // least section modulus left in the pipe as a beam
   Rule<double> equal_capacity_exponent;
@@ -88,6 +151,8 @@ struct Rules {
   Rule<ClockPosition> default_clock;
   Rule<double> lowest_elevation;               // degrees above horizontal: lowest place on the pipe
   Rule<double> highest_elevation;
+  Rule<std::optional<Length>> least_cover;     // over a main that is tapped
+  Rule<std::optional<Length>> greatest_cover;
 
   // measuring
   Rule<Length> od_uncertainty;                 // calliper
@@ -115,6 +180,7 @@ struct Rules {
   Rule<Pressure> least_residual;               // least pressure behind the meter at the demand
   Rule<double> meter_continuous_share;         // share of a meter's greatest flow that it may pass without pause
   Rule<NominalSize> smallest_line;             // smallest service that may be laid
+  Rule<std::optional<NominalSize>> smallest_tap;  // that the utility makes
   Rule<double> equal_runs_exponent;            // exponent by which several runs of small pipe equal one larger
   Rule<Flow> sprinkler_single;                 // flow of one dwelling sprinkler alone
   Rule<Flow> sprinkler_of_two;                 // flow of each of two dwelling sprinklers together
@@ -172,7 +238,10 @@ struct Rules {
   Rule<Length> sewer_apart;                    // least way from a water line to a sewer beside it
   Rule<Length> sewer_below;                    // least way down from a water line to a sewer nearer than that
 
-  // Text of utility references that Basis::reference points at: a deque, so that they stay where they are.
+  // Those set looser than a safety default, worked out once when the files are read.
+  std::vector<LooserRule> looser;
+
+  // Text of utility references, reasons and files that bases point at: a deque, so that they stay where they are.
   std::deque<std::string> references;
 };
 

@@ -25,15 +25,18 @@ enum class How : std::uint8_t { published, derived, common_practice, memory, sta
   return names[static_cast<std::size_t>(how)];
 }
 
-// What one number rests on. `utility` is set where a utility's own rule replaced the default; `reference` is then the
-// utility's own document and section.
+// What one number rests on. `utility` is set where a utility's own rule replaced the default; the rest is then the
+// utility's own.
 struct Basis {
   const Source* source = nullptr;
   How how = How::common_practice;
   bool utility = false;
-  const std::string* reference = nullptr;
+  const std::string* reference = nullptr;  // document and section
+  const std::string* reason = nullptr;     // why it is so, where the file says
+  const std::string* file = nullptr;       // the rules file that set it
+  bool rule = false;                       // a rule, which a utility can set; else a table's figure or the job's
 };
 
-inline constexpr Basis stated_in_job{nullptr, How::stated, false, nullptr};
+inline constexpr Basis stated_in_job{.how = How::stated};
 
 }  // namespace mainbore

@@ -1,6 +1,7 @@
 // The words of a finding: one place, whoever prints them.
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -21,6 +22,19 @@ struct FindingText {
 // The sentence for this finding, numbers filled in.
 [[nodiscard]] std::string detail_of(const Finding& finding, UnitSystem system);
 [[nodiscard]] std::string fix_of(const Finding& finding, UnitSystem system);
+// Whose rule decided a finding.
+enum class Decided : std::uint8_t {
+  by_no_rule,  // by the job, or by the tables
+  by_default,
+  by_utility,
+};
+struct DecidedBy {
+  Decided by = Decided::by_no_rule;
+  const Basis* rule = nullptr;
+};
+[[nodiscard]] DecidedBy decided_by(const Finding& finding);
+// The same as a sentence: "By the utility's rule: Standard 4.2 (crowded mains)." Empty where no rule decided.
+[[nodiscard]] std::string decided_in_words(const Finding& finding);
 void append_detail(std::string& out, const Detail& detail, UnitSystem system);
 
 }  // namespace mainbore

@@ -62,6 +62,7 @@ ExitStatus run_command(const std::string& name, const Requests& requests, Consol
   if (name == "explain") return explain_command(requests.explain, console);
   if (name == "identify") return identify_command(requests.identify, console);
   if (name == "drytap") return drytap_command(requests.drytap, console);
+  if (name == "rules") return rules_command(requests.rules, console);
   if (name == "table") return table_command(requests.table, console);
   return schema_command(requests.schema, console);
 }

@@ -84,6 +84,17 @@ inline constexpr const char* table_help =
     "  mainbore table --material PVC --rules district.json\n"
     "  mainbore table --machine job.json --format html -o table.html\n";
 
+inline constexpr const char* rules_help =
+    "Checks a utility's own rules, shows what is in force, or what differs.\n"
+    "\n"
+    "  mainbore rules check district.json\n"
+    "  mainbore rules show --rules district.json\n"
+    "  mainbore rules show pressure place.clearances --rules district.json\n"
+    "  mainbore rules diff default district.json\n"
+    "\n"
+    "Several files to check are laid one over the other, in order. Exit status: 0 readable, 2 not, 64 wrong usage,\n"
+    "66 cannot open the input, 74 cannot write.\n";
+
 inline constexpr const char* schema_help =
     "Writes the JSON Schema (draft-07) of a job, of a utility's rules or of a plan.\n"
     "\n"

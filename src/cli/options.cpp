@@ -151,6 +151,12 @@ void add_table_options(CLI::App& command, TableRequest& request) {
   add_tool_options(command, request, {"text", "csv", "json", "html"});
 }
 
+void add_rules_options(CLI::App& command, RulesRequest& request) {
+  command.add_option("WHAT", request.words, "check FILE..., show [PATH...] or diff SET SET (a file, or \"default\")")
+      ->type_name("");
+  add_tool_options(command, request, {"text", "json"});
+}
+
 void add_explain_options(CLI::App& command, ExplainRequest& request) {
   command.add_option("CODE", request.code, "a code, such as direct.few-threads")->type_name("");
   command.add_flag("--list", request.list, "every code with its title");
@@ -177,6 +183,7 @@ std::unique_ptr<CLI::App> command_parser(Requests& requests) {
   add_identify_options(*program->add_subcommand("identify", identify_help), requests.identify);
   add_drytap_options(*program->add_subcommand("drytap", drytap_help), requests.drytap);
   add_table_options(*program->add_subcommand("table", table_help), requests.table);
+  add_rules_options(*program->add_subcommand("rules", rules_help), requests.rules);
   add_schema_options(*program->add_subcommand("schema", schema_help), requests.schema);
   return program;
 }

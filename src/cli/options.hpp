@@ -10,6 +10,7 @@
 #include "cli/explain_command.hpp"
 #include "cli/identify_command.hpp"
 #include "cli/plan_command.hpp"
+#include "cli/rules_command.hpp"
 #include "cli/schema_command.hpp"
 #include "cli/table_command.hpp"
 
@@ -23,6 +24,7 @@ struct Requests {
   IdentifyRequest identify;
   DrytapRequest drytap;
   TableRequest table;
+  RulesRequest rules;
   SchemaRequest schema;
 };
 

@@ -156,6 +156,12 @@ class PlanWriter {
     }
     if (method.thread) out_.text("thread", name_of(*method.thread));
     put("hole", method.hole);
+    if (method.specification != nullptr) {
+      out_.begin_object("specification");
+      out_.text("text", method.specification->text);
+      if (const std::string* rule = method.specification->basis.reference) out_.text("utility_rule", *rule);
+      out_.end_object();
+    }
     out_.begin_array("rejected");
     for (const RejectedMethod& rejected : method.rejected) {
       out_.begin_object();
@@ -164,6 +170,10 @@ class PlanWriter {
       put("tap", rejected.tap);
       out_.text("code", name_of(rejected.why.code));
       if (words_) out_.text("why", detail_of(rejected.why, system_));
+      const DecidedBy decided = write_decided(rejected.why);
+      if (decided.by == Decided::by_utility && decided.rule->reference != nullptr) {
+        out_.text("utility_rule", *decided.rule->reference);
+      }
       out_.end_object();
     }
     out_.end_array();
@@ -330,6 +340,15 @@ class PlanWriter {
     out_.end_array();
   }
 
+  // Whose rule it was.
+  DecidedBy write_decided(const Finding& finding) {
+    const DecidedBy decided = decided_by(finding);
+    if (decided.by != Decided::by_no_rule) {
+      out_.text("decided_by", decided.by == Decided::by_utility ? "utility" : "default");
+    }
+    return decided;
+  }
+
   void write_findings() {
     out_.begin_array("findings");
     for (const Finding& finding : plan_.findings) {
@@ -345,6 +364,8 @@ class PlanWriter {
       put("margin", finding.margin());
       if (words_) out_.text("fix", fix_of(finding, system_));
       write_bases(finding.basis);
+      const DecidedBy decided = write_decided(finding);
+      if (decided.rule != nullptr && decided.rule->reason != nullptr) out_.text("utility_reason", *decided.rule->reason);
       out_.end_object();
     }
     out_.end_array();

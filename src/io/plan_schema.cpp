@@ -45,6 +45,7 @@ constexpr std::array severities = {name_of(Severity::note), name_of(Severity::ca
                                    name_of(Severity::stop)};
 constexpr std::array how_names = {name_of(How::published), name_of(How::derived), name_of(How::common_practice),
                                   name_of(How::memory), name_of(How::stated)};
+constexpr std::array<std::string_view, 2> deciders = {"default", "utility"};
 constexpr std::array feeds = {name_of(Feed::hand), name_of(Feed::powered)};
 
 Json main_part() {
@@ -74,12 +75,15 @@ Json method_part() {
                                 {"count", whole},
                                 {"tap", quantity},
                                 {"code", one_of(finding_codes)},
-                                {"why?", text}});
+                                {"why?", text},
+                                {"decided_by?", one_of(deciders)},
+                                {"utility_rule?", text}});
   return object({{"kind", one_of(method_names)},
                  {"count?", whole},
                  {"tap?", quantity},
                  {"thread?", text},
                  {"hole?", quantity},
+                 {"specification?", object({{"text", text}, {"utility_rule?", text}})},
                  {"rejected", list_of(rejected)}});
 }
 
@@ -157,7 +161,9 @@ Json finding() {
                  {"fix?", text},
                  {"how?", one_of(how_names)},
                  {"sources", ids},
-                 {"utility_rule?", text}});
+                 {"utility_rule?", text},
+                 {"decided_by?", one_of(deciders)},
+                 {"utility_reason?", text}});
 }
 
 Json load_item() {

@@ -13,216 +13,260 @@ constexpr double gallon = units::gallon.base();
 constexpr double gpm = units::gpm.base();
 constexpr double tsf = units::tsf.base();
 
+// Whether a rule guards life and pipe, or only comfort and habit.
+constexpr bool safety = true;
+constexpr bool comfort = false;
+
 constexpr std::array fields = {
     RuleField{"direct.required_threads", &Rules::required_threads, Kind::threads, 0.5, 10,
-              "complete threads that the wall must hold for a direct tap"},
+              "complete threads that the wall must hold for a direct tap", Stricter::higher, safety},
     RuleField{"direct.marginal_threads", &Rules::marginal_threads, Kind::threads, 0, 2,
-              "a count that clears the requirement by less than this is called marginal"},
+              "a count that clears the requirement by less than this is called marginal", Stricter::higher, comfort},
     RuleField{"direct.hole_ratio", &Rules::hole_ratio_direct, Kind::ratio, 0.05, 0.9,
-              "greatest hole of a direct tap over the outside diameter of the main"},
+              "greatest hole of a direct tap over the outside diameter of the main", Stricter::lower, safety},
     RuleField{"direct.default_thread", &Rules::default_thread, Kind::ratio, 0, 0,
-              "inlet thread of corporation stops where a job names none"},
+              "inlet thread of corporation stops where a job names none", Stricter::neither, comfort},
     RuleField{"direct.wrench_turns", &Rules::wrench_turns, Kind::turns, 0, 5,
-              "turns by wrench after hand-tight that make the joint"},
+              "turns by wrench after hand-tight that make the joint", Stricter::neither, comfort},
     RuleField{"direct.threads_showing", &Rules::threads_showing, Kind::threads, 0, 10,
-              "threads of a made-up stop left outside the wall"},
+              "threads of a made-up stop left outside the wall", Stricter::neither, comfort},
     RuleField{"direct.strip_effectiveness", &Rules::strip_effectiveness, Kind::ratio, 0.05, 1,
-              "share of the shear area that a short thread is counted to carry with"},
+              "share of the shear area that a short thread is counted to carry with", Stricter::lower, comfort},
     RuleField{"direct.plastic_wet_tap_coldest", &Rules::plastic_wet_tap_coldest, Kind::temperature, 0, 140,
-              "coldest pipe wall for a wet direct tap in PVC"},
+              "coldest pipe wall for a wet direct tap in PVC", Stricter::higher, safety},
     RuleField{"direct.plastic_wet_tap_warmest", &Rules::plastic_wet_tap_warmest, Kind::temperature, 0, 140,
-              "warmest pipe wall for a wet direct tap in PVC"},
+              "warmest pipe wall for a wet direct tap in PVC", Stricter::lower, safety},
 
     RuleField{"saddle.hole_ratio", &Rules::hole_ratio_saddle, Kind::ratio, 0.05, 0.9,
-              "greatest hole under a saddle over the outside diameter of the main"},
+              "greatest hole under a saddle over the outside diameter of the main", Stricter::lower, safety},
     RuleField{"saddle.section_left", &Rules::section_left, Kind::ratio, 0.1, 1,
-              "least section modulus of the holed pipe as a beam over that of the whole pipe"},
+              "least section modulus of the holed pipe as a beam over that of the whole pipe",
+              Stricter::higher, safety},
 
     RuleField{"several.equal_capacity_exponent", &Rules::equal_capacity_exponent, Kind::ratio, 2, 3,
-              "exponent by which several small taps equal one larger"},
+              "exponent by which several small taps equal one larger", Stricter::neither, comfort},
     RuleField{"several.most_taps", &Rules::most_taps, Kind::ratio, 1, 20,
-              "most taps of a series that stands for one larger"},
+              "most taps of a series that stands for one larger", Stricter::lower, comfort},
 
     RuleField{"pressure.stop_rating", &Rules::stop_rating, Kind::pressure, 20, 1000,
-              "working pressure of a corporation stop whose mark nobody has read"},
+              "working pressure of a corporation stop whose mark nobody has read", Stricter::lower, safety},
     RuleField{"pressure.saddle_rating", &Rules::saddle_rating, Kind::pressure, 20, 1000,
-              "working pressure of a saddle or sleeve whose mark nobody has read"},
+              "working pressure of a saddle or sleeve whose mark nobody has read", Stricter::lower, safety},
     RuleField{"pressure.wet_tap_limit", &Rules::wet_tap_limit, Kind::pressure, 0, 1000,
-              "line pressure above which no main is tapped, whatever the equipment allows"},
+              "line pressure above which no main is tapped, whatever the equipment allows", Stricter::lower, safety},
     RuleField{"pressure.surge_assumed", &Rules::surge_assumed, Kind::pressure, 0, 500,
-              "recurring surge over the static pressure where a job gives none"},
+              "recurring surge over the static pressure where a job gives none", Stricter::higher, safety},
     RuleField{"pressure.iron_surge_allowance", &Rules::iron_surge_allowance, Kind::pressure, 0, 500,
-              "surge that the class of ductile iron already covers"},
+              "surge that the class of ductile iron already covers", Stricter::lower, safety},
     RuleField{"pressure.fitting_surge_factor", &Rules::fitting_surge_factor, Kind::ratio, 1, 3,
-              "greatest total of line and surge over the rating of stop, saddle or machine"},
+              "greatest total of line and surge over the rating of stop, saddle or machine", Stricter::lower, safety},
     RuleField{"pressure.plastic_surge_factor", &Rules::plastic_surge_factor, Kind::ratio, 1, 3,
-              "greatest total of an occasional surge over the derated rating of plastic pipe"},
+              "greatest total of an occasional surge over the derated rating of plastic pipe", Stricter::lower, safety},
     RuleField{"pressure.regulator_above", &Rules::regulator_above, Kind::pressure, 20, 500,
-              "pressure at the customer above which a regulator is asked for"},
+              "pressure at the customer above which a regulator is asked for", Stricter::lower, comfort},
 
     RuleField{"place.farthest_shift", &Rules::farthest_shift, Kind::distance, 0, 100 * foot,
-              "how far along the main a tap may be moved to find its place"},
+              "how far along the main a tap may be moved to find its place", Stricter::neither, comfort},
     RuleField{"place.stagger_within", &Rules::stagger_within, Kind::distance, 0, 20 * foot,
-              "taps nearer to each other than this stand at different clock positions"},
+              "taps nearer to each other than this stand at different clock positions", Stricter::higher, safety},
     RuleField{"place.default_clock", &Rules::default_clock, Kind::ratio, 0, 0,
-              "place round the pipe where a job names none"},
+              "place round the pipe where a job names none", Stricter::neither, comfort},
     RuleField{"place.lowest_elevation", &Rules::lowest_elevation, Kind::angle, -90, 90,
-              "lowest place round the pipe, as an angle above the horizontal"},
+              "lowest place round the pipe, as an angle above the horizontal", Stricter::higher, comfort},
     RuleField{"place.highest_elevation", &Rules::highest_elevation, Kind::angle, -90, 90,
-              "highest place round the pipe, as an angle above the horizontal"},
+              "highest place round the pipe, as an angle above the horizontal", Stricter::lower, comfort},
+
+    RuleField{"place.least_cover", &Rules::least_cover, Kind::distance, 0, 30 * foot,
+              "least cover over a main that is tapped; unset by default", Stricter::higher, comfort},
+    RuleField{"place.greatest_cover", &Rules::greatest_cover, Kind::distance, 0, 60 * foot,
+              "greatest cover over a main that is tapped; unset by default", Stricter::lower, comfort},
 
     RuleField{"measuring.od_uncertainty", &Rules::od_uncertainty, Kind::length, 0, 1,
-              "how far an outside diameter taken by calliper may be off"},
+              "how far an outside diameter taken by calliper may be off", Stricter::higher, safety},
     RuleField{"measuring.circumference_uncertainty", &Rules::circumference_uncertainty, Kind::length, 0, 2,
-              "how far a circumference taken by tape may be off"},
+              "how far a circumference taken by tape may be off", Stricter::higher, safety},
     RuleField{"measuring.wall_uncertainty", &Rules::wall_uncertainty, Kind::length, 0, 0.25,
-              "how far a wall taken by gauge may be off"},
+              "how far a wall taken by gauge may be off", Stricter::higher, safety},
 
     RuleField{"machine.push_caution", &Rules::push_caution, Kind::force, 1, 500,
-              "push of the line on a hand-held bar from which a caution is given"},
+              "push of the line on a hand-held bar from which a caution is given", Stricter::lower, safety},
     RuleField{"machine.push_limit", &Rules::push_limit, Kind::force, 1, 500,
-              "push of the line on a bar that hands do not hold"},
+              "push of the line on a bar that hands do not hold", Stricter::lower, safety},
     RuleField{"machine.ovality_caution", &Rules::ovality_caution, Kind::ratio, 0, 0.3,
-              "squeeze of plastic pipe out of round by the chain from which a caution is given"},
+              "squeeze of plastic pipe out of round by the chain from which a caution is given",
+              Stricter::lower, safety},
     RuleField{"machine.ovality_limit", &Rules::ovality_limit, Kind::ratio, 0, 0.3,
-              "greatest squeeze of plastic pipe out of round by the chain"},
+              "greatest squeeze of plastic pipe out of round by the chain", Stricter::lower, safety},
     RuleField{"machine.chain_bearing", &Rules::chain_bearing, Kind::length, 0.25, 24,
-              "length of plastic pipe that shares the chain's squeeze"},
+              "length of plastic pipe that shares the chain's squeeze", Stricter::lower, safety},
     RuleField{"machine.gasket_factor", &Rules::gasket_factor, Kind::ratio, 0, 3,
-              "factor m of the seal under the machine saddle"},
+              "factor m of the seal under the machine saddle", Stricter::higher, safety},
     RuleField{"machine.tool_clearance", &Rules::tool_clearance, Kind::length, 0, 12,
-              "clearance of the tap's point from the far wall"},
+              "clearance of the tap's point from the far wall", Stricter::higher, safety},
 
-    RuleField{"drilling.feed", &Rules::drill_feed, Kind::length, 0.001, 0.05, "advance of the drill per turn"},
+    RuleField{"drilling.feed", &Rules::drill_feed, Kind::length, 0.001, 0.05, "advance of the drill per turn",
+              Stricter::higher, safety},
     RuleField{"drilling.work_factor", &Rules::drill_work_factor, Kind::ratio, 1000, 100000,
-              "work material factor Kd of the handbook drilling method"},
+              "work material factor Kd of the handbook drilling method", Stricter::higher, safety},
     RuleField{"drilling.iron_factor", &Rules::drill_iron_factor, Kind::ratio, 0.2, 5,
-              "material factor K of the cast-iron drilling method"},
+              "material factor K of the cast-iron drilling method", Stricter::higher, safety},
     RuleField{"drilling.clearance", &Rules::drill_clearance, Kind::length, 0, 2,
-              "travel of the drill beyond full breakthrough"},
+              "travel of the drill beyond full breakthrough", Stricter::higher, comfort},
 
     RuleField{"water.velocity_caution", &Rules::velocity_caution, Kind::velocity, 1 * foot, 30 * foot,
-              "speed of the water in the service from which a caution is given"},
+              "speed of the water in the service from which a caution is given", Stricter::lower, comfort},
     RuleField{"water.velocity_limit", &Rules::velocity_limit, Kind::velocity, 1 * foot, 30 * foot,
-              "greatest speed of the water in the service"},
+              "greatest speed of the water in the service", Stricter::lower, comfort},
     RuleField{"water.least_residual", &Rules::least_residual, Kind::pressure, 0, 150,
-              "least pressure behind the meter at the demand"},
+              "least pressure behind the meter at the demand", Stricter::higher, safety},
     RuleField{"water.meter_continuous_share", &Rules::meter_continuous_share, Kind::ratio, 0.1, 1,
-              "share of a meter's greatest flow that it may pass without pause"},
+              "share of a meter's greatest flow that it may pass without pause", Stricter::lower, comfort},
     RuleField{"water.smallest_line", &Rules::smallest_line, Kind::length, 0.5, 2,
-              "smallest service that may be laid"},
+              "smallest service that may be laid", Stricter::higher, comfort},
+    RuleField{"water.smallest_tap", &Rules::smallest_tap, Kind::length, 0.25, 12,
+              "smallest tap that the utility makes; unset by default", Stricter::higher, comfort},
     RuleField{"water.equal_runs_exponent", &Rules::equal_runs_exponent, Kind::ratio, 2, 3,
-              "exponent by which several runs of small pipe equal one larger"},
+              "exponent by which several runs of small pipe equal one larger", Stricter::neither, comfort},
     RuleField{"water.sprinkler_single", &Rules::sprinkler_single, Kind::flow, 1 * gpm, 200 * gpm,
-              "flow of one dwelling sprinkler alone"},
+              "flow of one dwelling sprinkler alone", Stricter::higher, safety},
     RuleField{"water.sprinkler_of_two", &Rules::sprinkler_of_two, Kind::flow, 1 * gpm, 200 * gpm,
-              "flow of each of two dwelling sprinklers together"},
+              "flow of each of two dwelling sprinklers together", Stricter::higher, safety},
     RuleField{"water.sprinkler_shared", &Rules::sprinkler_shared, Kind::flow, 0, 200 * gpm,
-              "allowance for domestic use on pipe that sprinklers share"},
+              "allowance for domestic use on pipe that sprinklers share", Stricter::higher, safety},
 
     RuleField{"cleaning.swab_percent", &Rules::swab_percent, Kind::percent, 0.05, 5,
-              "strength of the solution for swabbing cutter, stop and pipe"},
+              "strength of the solution for swabbing cutter, stop and pipe", Stricter::higher, safety},
     RuleField{"cleaning.solution", &Rules::swab_volume, Kind::volume, 1, 100 * gallon,
-              "solution mixed where a job asks for no other amount"},
+              "solution mixed where a job asks for no other amount", Stricter::neither, comfort},
     RuleField{"cleaning.flush_velocity", &Rules::flush_velocity, Kind::velocity, 0.5 * foot, 15 * foot,
-              "speed in the service that carries dirt and chips out"},
+              "speed in the service that carries dirt and chips out", Stricter::higher, comfort},
     RuleField{"cleaning.flush_velocity_least", &Rules::flush_velocity_least, Kind::velocity, 0.5 * foot, 15 * foot,
-              "speed below which a flush only rinses"},
+              "speed below which a flush only rinses", Stricter::higher, comfort},
     RuleField{"cleaning.flush_changes", &Rules::flush_changes, Kind::ratio, 1, 20,
-              "times the water in the service is changed"},
+              "times the water in the service is changed", Stricter::higher, comfort},
     RuleField{"cleaning.flush_chlorine", &Rules::flush_chlorine, Kind::ratio, 0, 50,
-              "most chlorine in the flush water, mg/L"},
+              "most chlorine in the flush water, mg/L", Stricter::lower, safety},
     RuleField{"cleaning.dechlorination_excess", &Rules::dechlorination_excess, Kind::ratio, 0, 1,
-              "agent given over the exact dose"},
+              "agent given over the exact dose", Stricter::higher, comfort},
     RuleField{"cleaning.lead_percent", &Rules::lead_percent, Kind::percent, 0, 8,
-              "most lead, averaged over wetted surfaces"},
+              "most lead, averaged over wetted surfaces", Stricter::lower, safety},
     RuleField{"cleaning.sample_above", &Rules::sample_above, Kind::length, 0.5, 12,
-              "services larger than this are chlorinated as mains and sampled"},
+              "services larger than this are chlorinated as mains and sampled", Stricter::lower, safety},
 
     RuleField{"pit.room_along", &Rules::room_along, Kind::distance, 2 * foot, 30 * foot,
-              "bottom of the pit along the main: machine, chain and a person beside it"},
+              "bottom of the pit along the main: machine, chain and a person beside it", Stricter::higher, safety},
     RuleField{"pit.room_machine_side", &Rules::room_machine_side, Kind::distance, 0.5 * foot, 20 * foot,
-              "from the main to the wall on the side of the machine"},
+              "from the main to the wall on the side of the machine", Stricter::higher, safety},
     RuleField{"pit.room_far_side", &Rules::room_far_side, Kind::distance, 0.5 * foot, 20 * foot,
-              "from the main to the other wall"},
+              "from the main to the other wall", Stricter::higher, safety},
     RuleField{"pit.room_below", &Rules::room_below, Kind::distance, 0.25 * foot, 5 * foot,
-              "clear under the main"},
+              "clear under the main", Stricter::higher, safety},
     RuleField{"pit.protective_system_depth", &Rules::protective_system_depth, Kind::distance, 2 * foot, 20 * foot,
-              "depth from which a protective system is required"},
+              "depth from which a protective system is required", Stricter::lower, safety},
     RuleField{"pit.egress_depth", &Rules::egress_depth, Kind::distance, 2 * foot, 20 * foot,
-              "depth from which a ladder or other way out is required"},
+              "depth from which a ladder or other way out is required", Stricter::lower, safety},
     RuleField{"pit.egress_travel", &Rules::egress_travel, Kind::distance, 3 * foot, 100 * foot,
-              "farthest way to a ladder"},
+              "farthest way to a ladder", Stricter::lower, safety},
     RuleField{"pit.ladder_extension", &Rules::ladder_extension, Kind::distance, 0, 10 * foot,
-              "side rails of a ladder above the edge"},
+              "side rails of a ladder above the edge", Stricter::higher, safety},
     RuleField{"pit.atmosphere_depth", &Rules::atmosphere_depth, Kind::distance, 2 * foot, 20 * foot,
-              "depth beyond which the air is tested where bad air is to be expected"},
+              "depth beyond which the air is tested where bad air is to be expected", Stricter::lower, safety},
     RuleField{"pit.engineer_depth", &Rules::engineer_depth, Kind::distance, 4 * foot, 50 * foot,
-              "depth beyond which an engineer designs the protective system"},
+              "depth beyond which an engineer designs the protective system", Stricter::lower, safety},
     RuleField{"pit.short_term_depth", &Rules::short_term_depth, Kind::distance, 2 * foot, 20 * foot,
-              "depth down to which Type A soil may stand at the short-term slope"},
+              "depth down to which Type A soil may stand at the short-term slope", Stricter::lower, safety},
     RuleField{"pit.short_term_open", &Rules::short_term_open, Kind::time_span, 1 * hour, 72 * hour,
-              "time that Type A soil may stand at the short-term slope"},
+              "time that Type A soil may stand at the short-term slope", Stricter::lower, safety},
     RuleField{"pit.spoil_setback", &Rules::spoil_setback, Kind::distance, 0.5 * foot, 30 * foot,
-              "least way from the edge to the spoil"},
+              "least way from the edge to the spoil", Stricter::higher, safety},
     RuleField{"pit.guardrail_depth", &Rules::guardrail_depth, Kind::distance, 2 * foot, 20 * foot,
-              "depth from which a crossing has guard rails"},
+              "depth from which a crossing has guard rails", Stricter::lower, safety},
     RuleField{"pit.type_a_least", &Rules::type_a_least, Kind::strength, 0.5 * tsf, 6 * tsf,
-              "least unconfined strength of Type A soil"},
+              "least unconfined strength of Type A soil", Stricter::higher, safety},
     RuleField{"pit.type_c_most", &Rules::type_c_most, Kind::strength, 0.05 * tsf, 3 * tsf,
-              "greatest unconfined strength of Type C soil"},
+              "greatest unconfined strength of Type C soil", Stricter::higher, safety},
     RuleField{"pit.slope_stable_rock", &Rules::slope_stable_rock, Kind::ratio, 0, 5,
-              "steepest slope in stable rock, run to one of rise"},
+              "steepest slope in stable rock, run to one of rise", Stricter::higher, safety},
     RuleField{"pit.slope_type_a", &Rules::slope_type_a, Kind::ratio, 0, 5,
-              "steepest slope in Type A soil, run to one of rise"},
+              "steepest slope in Type A soil, run to one of rise", Stricter::higher, safety},
     RuleField{"pit.slope_type_a_short", &Rules::slope_type_a_short, Kind::ratio, 0, 5,
-              "the same for the short term"},
+              "the same for the short term", Stricter::higher, safety},
     RuleField{"pit.slope_type_b", &Rules::slope_type_b, Kind::ratio, 0, 5,
-              "steepest slope in Type B soil, run to one of rise"},
+              "steepest slope in Type B soil, run to one of rise", Stricter::higher, safety},
     RuleField{"pit.slope_type_c", &Rules::slope_type_c, Kind::ratio, 0, 5,
-              "steepest slope in Type C soil, run to one of rise"},
+              "steepest slope in Type C soil, run to one of rise", Stricter::higher, safety},
     RuleField{"pit.slope_distress", &Rules::slope_distress, Kind::ratio, 0, 5,
-              "run added to one of rise where the ground shows distress"},
+              "run added to one of rise where the ground shows distress", Stricter::higher, safety},
     RuleField{"pit.vertical_lower", &Rules::vertical_lower, Kind::distance, 0, 5 * foot,
-              "most of the wall that may stand upright below the slope in Type A soil"},
+              "most of the wall that may stand upright below the slope in Type A soil", Stricter::lower, safety},
     RuleField{"pit.vertical_lower_depth", &Rules::vertical_lower_depth, Kind::distance, 0, 12 * foot,
-              "depth down to which the slope above an upright part keeps the run of Type A soil"},
+              "depth down to which the slope above an upright part keeps the run of Type A soil",
+              Stricter::lower, safety},
     RuleField{"pit.vertical_lower_slope", &Rules::vertical_lower_slope, Kind::ratio, 0, 5,
-              "slope above an upright part in a deeper pit, down to the short-term depth"},
+              "slope above an upright part in a deeper pit, down to the short-term depth", Stricter::higher, safety},
     RuleField{"pit.bench_first", &Rules::bench_first, Kind::distance, 0, 10 * foot,
-              "highest first bench"},
+              "highest first bench", Stricter::lower, safety},
     RuleField{"pit.bench_later_a", &Rules::bench_later_a, Kind::distance, 0, 10 * foot,
-              "highest bench above the first in Type A soil"},
+              "highest bench above the first in Type A soil", Stricter::lower, safety},
     RuleField{"pit.bench_later_b", &Rules::bench_later_b, Kind::distance, 0, 10 * foot,
-              "highest bench above the first in cohesive Type B soil"},
+              "highest bench above the first in cohesive Type B soil", Stricter::lower, safety},
     RuleField{"pit.shield_above", &Rules::shield_above, Kind::length, 0, 60,
-              "shield above the foot of a slope over it"},
+              "shield above the foot of a slope over it", Stricter::higher, safety},
     RuleField{"pit.shield_below", &Rules::shield_below, Kind::distance, 0, 5 * foot,
-              "most that may be dug below the bottom of a shield"},
+              "most that may be dug below the bottom of a shield", Stricter::lower, safety},
     RuleField{"pit.swell_sand", &Rules::swell_sand, Kind::ratio, 0, 1,
-              "gain in volume of dug sand or gravel"},
+              "gain in volume of dug sand or gravel", Stricter::neither, comfort},
     RuleField{"pit.swell_earth", &Rules::swell_earth, Kind::ratio, 0, 1,
-              "gain in volume of dug common earth"},
+              "gain in volume of dug common earth", Stricter::neither, comfort},
     RuleField{"pit.swell_clay", &Rules::swell_clay, Kind::ratio, 0, 1,
-              "gain in volume of dug clay"},
+              "gain in volume of dug clay", Stricter::neither, comfort},
     RuleField{"pit.swell_rock", &Rules::swell_rock, Kind::ratio, 0, 1.5,
-              "gain in volume of broken rock"},
+              "gain in volume of broken rock", Stricter::neither, comfort},
     RuleField{"pit.repose", &Rules::repose, Kind::ratio, 0.5, 5,
-              "run to one of rise at which spoil comes to rest"},
+              "run to one of rise at which spoil comes to rest", Stricter::neither, comfort},
     RuleField{"pit.tolerance_margin", &Rules::tolerance_margin, Kind::length, 6, 60,
-              "dug by hand to each side of a marked line"},
+              "dug by hand to each side of a marked line", Stricter::higher, safety},
     RuleField{"pit.notice_days", &Rules::notice_days, Kind::ratio, 0, 30,
-              "working days between the call to the locate centre and the first digging"},
+              "working days between the call to the locate centre and the first digging", Stricter::higher, safety},
     RuleField{"pit.sewer_apart", &Rules::sewer_apart, Kind::distance, 0, 50 * foot,
-              "least way from a water line to a sewer beside it"},
+              "least way from a water line to a sewer beside it", Stricter::higher, safety},
     RuleField{"pit.sewer_below", &Rules::sewer_below, Kind::length, 0, 120,
-              "least way down from a water line to a sewer nearer than that"},
+              "least way down from a water line to a sewer nearer than that", Stricter::higher, safety},
 };
 
 constexpr std::array tap_limits = {
-    TapLimitField{"direct.largest", &Rules::direct, "largest direct tap; the first row that fits the main decides"},
-    TapLimitField{"saddle.largest", &Rules::saddle, "largest tap through a saddle; the first row that fits decides"},
-    TapLimitField{"sleeve.largest", &Rules::sleeve, "largest tap through a sleeve; the first row that fits decides"},
+    TapLimitField{"direct.largest", "direct.largest_first", &Rules::direct,
+                  "largest direct tap; the first row that fits the main decides"},
+    TapLimitField{"saddle.largest", "saddle.largest_first", &Rules::saddle,
+                  "largest tap through a saddle; the first row that fits decides"},
+    TapLimitField{"sleeve.largest", "sleeve.largest_first", &Rules::sleeve,
+                  "largest tap through a sleeve; the first row that fits decides"},
+};
+
+constexpr std::array specifications = {
+    SpecificationField{"saddle.specification", &Rules::saddle_specification,
+                       "what a saddle must be, in the utility's words; the first row that fits main and tap counts"},
+    SpecificationField{"sleeve.specification", &Rules::sleeve_specification,
+                       "what a sleeve must be, in the utility's words; the first row that fits main and tap counts"},
+};
+
+// A lower end, and the upper end it may not pass.
+constexpr std::array ends = {
+    RuleEnds{"direct.plastic_wet_tap_coldest", "direct.plastic_wet_tap_warmest"},
+    RuleEnds{"machine.push_caution", "machine.push_limit"},
+    RuleEnds{"machine.ovality_caution", "machine.ovality_limit"},
+    RuleEnds{"place.lowest_elevation", "place.highest_elevation"},
+    RuleEnds{"place.least_cover", "place.greatest_cover"},
+    RuleEnds{"water.velocity_caution", "water.velocity_limit"},
+    RuleEnds{"cleaning.flush_velocity_least", "cleaning.flush_velocity"},
+    RuleEnds{"pit.type_c_most", "pit.type_a_least"},
+    RuleEnds{"pit.protective_system_depth", "pit.engineer_depth"},
+    RuleEnds{"pit.short_term_depth", "pit.engineer_depth"},
+    RuleEnds{"pit.vertical_lower_depth", "pit.short_term_depth"},
+    RuleEnds{"pit.slope_stable_rock", "pit.slope_type_a_short"},
+    RuleEnds{"pit.slope_type_a_short", "pit.slope_type_a"},
+    RuleEnds{"pit.slope_type_a", "pit.slope_type_b"},
+    RuleEnds{"pit.slope_type_b", "pit.slope_type_c"},
 };
 
 constexpr std::array codes = {
@@ -245,7 +289,11 @@ constexpr std::array codes = {
         "The value lies outside what a rule of this kind can sensibly be: mostly a slip of the decimal point "
         "or the unit."},
     DiagnosticText{"rules.contradiction", "two rules that cannot both be",
-                   "A caution level above its limit, or a lower end above its upper end."},
+                   "A caution level above its limit, a lower end above its upper end, a row that an earlier one leaves "
+                   "nothing to decide, a largest tap below the smallest."},
+    DiagnosticText{"rules.looser-without-reason", "looser than a safety default, and no word why",
+                   "A utility may set a rule looser than a default that guards people or pipe, but not silently: the "
+                   "file gives the \"reason\", and every plan that relies on the rule prints it."},
     DiagnosticText{
         "rules.missing", "a value that is required",
         "An object for a rule needs its value or its reference; a row of largest taps needs its largest tap, "
@@ -256,6 +304,46 @@ constexpr std::array codes = {
 
 std::span<const RuleField> rule_fields() { return fields; }
 std::span<const TapLimitField> tap_limit_fields() { return tap_limits; }
+std::span<const SpecificationField> specification_fields() { return specifications; }
+std::span<const RuleEnds> rule_ends() { return ends; }
+
+Detail value_of(const Rules& rules, const RuleField& field) {
+  return std::visit(
+      [&]<class T>(Rule<T> Rules::*target) -> Detail {
+        const T& value = (rules.*target).value;
+        if constexpr (std::is_same_v<T, std::optional<Length>>) {
+          return value ? Detail(Measure(*value, field.kind)) : Detail();
+        } else if constexpr (std::is_same_v<T, std::optional<NominalSize>>) {
+          return value ? Detail(*value) : Detail();
+        } else if constexpr (std::is_same_v<T, ThreadStandard>) {
+          return name_of(value);
+        } else if constexpr (std::is_same_v<T, ClockPosition> || std::is_same_v<T, NominalSize>) {
+          return value;
+        } else if constexpr (std::is_same_v<T, double>) {
+          return Measure(value, field.kind);
+        } else if constexpr (std::is_same_v<T, Temperature>) {
+          return Measure(value);
+        } else {
+          return Measure(value.base(), field.kind);
+        }
+      },
+      field.target);
+}
+
+std::optional<double> number_of(const Detail& value) {
+  if (const auto* measure = std::get_if<Measure>(&value)) return measure->base();
+  if (const auto* size = std::get_if<NominalSize>(&value)) return size->number();
+  return std::nullopt;
+}
+
+const Basis& basis_of(const Rules& rules, const RuleField& field) {
+  return std::visit([&](auto target) -> const Basis& { return (rules.*target).basis; }, field.target);
+}
+
+bool may_be_unset(const RuleField& field) {
+  return std::holds_alternative<Rule<std::optional<Length>> Rules::*>(field.target) ||
+         std::holds_alternative<Rule<std::optional<NominalSize>> Rules::*>(field.target);
+}
 std::span<const DiagnosticText> rules_diagnostic_texts() { return codes; }
 
 }  // namespace mainbore

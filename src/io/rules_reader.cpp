@@ -16,7 +16,9 @@
 #include "io/nearest.hpp"
 #include "io/source_text.hpp"
 #include "mainbore/job_file.hpp"
+#include "mainbore/rules_compare.hpp"
 #include "mainbore/rules_file.hpp"
+#include "mainbore/wording.hpp"
 
 namespace mainbore {
 namespace {
@@ -98,9 +100,52 @@ std::string_view key_of(std::string_view path) { return path.substr(path.find('.
 std::vector<std::string_view> all_paths() {
   std::vector<std::string_view> paths;
   for (const RuleField& field : rule_fields()) paths.push_back(field.path);
-  for (const TapLimitField& field : tap_limit_fields()) paths.push_back(field.path);
-  paths.push_back(clearances_path);
+  for (const TapLimitField& field : tap_limit_fields()) {
+    paths.push_back(field.path);
+    paths.push_back(field.first);
+  }
+  for (const SpecificationField& field : specification_fields()) paths.push_back(field.path);
+  paths.insert(paths.end(), {not_tapped_path, closed_season_path, clearances_path});
   return paths;
+}
+
+// Every main that `later` is for, `earlier` is for too, and stands before it.
+bool leaves_nothing_to(const TapLimit& earlier, const TapLimit& later) {
+  const auto holds_all = [](const auto& few, const auto& many) {
+    return many.empty() || (!few.empty() && std::all_of(few.begin(), few.end(), [&](const auto& one) {
+      return std::find(many.begin(), many.end(), one) != many.end();
+    }));
+  };
+  // An end that the earlier row does not set bounds nothing.
+  const auto no_lower = [](const auto& first, const auto& second) { return !first || (second && *second >= *first); };
+  const auto no_higher = [](const auto& first, const auto& second) { return !first || (second && *second <= *first); };
+  return holds_all(later.materials, earlier.materials) && holds_all(later.class_keys, earlier.class_keys) &&
+         holds_all(later.series, earlier.series) &&
+         no_lower(earlier.main_from, later.main_from) && no_lower(earlier.main_above, later.main_above) &&
+         no_higher(earlier.main_to, later.main_to) && no_higher(earlier.main_below, later.main_below) &&
+         (!earlier.wall_from || (later.wall_from && *later.wall_from >= *earlier.wall_from));
+}
+
+constexpr std::array<std::string_view, 12> months = {"January", "February", "March",     "April",   "May",      "June",
+                                                     "July",    "August",   "September", "October", "November", "December"};
+
+// "11-01"
+std::optional<YearDay> year_day(std::string_view text) {
+  if (text.size() != 5 || text[2] != '-') return std::nullopt;
+  const auto two = [&](std::size_t at) {
+    const auto digit = [&](std::size_t i) { return text[i] >= '0' && text[i] <= '9' ? text[i] - '0' : 1000; };
+    return 10 * digit(at) + digit(at + 1);
+  };
+  const YearDay day{two(0), two(3)};
+  constexpr std::array days = {31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+  if (day.month < 1 || day.month > 12 || day.day < 1 || day.day > days[static_cast<std::size_t>(day.month - 1)]) {
+    return std::nullopt;
+  }
+  return day;
+}
+
+std::string in_words(YearDay day) {
+  return std::to_string(day.day) + ' ' + std::string(months[static_cast<std::size_t>(day.month - 1)]);
 }
 
 class RulesReader {
@@ -111,10 +156,12 @@ class RulesReader {
     read(default_file, catalog_.file(default_file), true);
     if (diagnostics_.empty()) expect_complete();
     rules_.name = "default rules";
+    if (!files.empty() && diagnostics_.empty()) usual_ = RulesReader(catalog_).load({}).rules;
     for (const RuleText& file : files) {
       read(file.name, file.text, false);
       rules_.name = &file == files.data() ? file_name_ : rules_.name + " + " + file_name_;
     }
+    if (diagnostics_.empty() && usual_) note_looser();
     RulesFile result;
     if (diagnostics_.empty()) result.rules = std::move(rules_);
     result.diagnostics = std::move(diagnostics_);
@@ -129,7 +176,11 @@ class RulesReader {
     if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
     defaults_ = defaults;
     file_name_ = name;
+    file_ = defaults ? nullptr : kept(name);
     touched_.clear();
+    for (auto& lists : {&own_, &first_}) {
+      for (Rows& rows : *lists) rows.nodes.assign(rows.rows.size(), untouched);
+    }
     const io::SourceText source(text, name, 1);
     source_ = &source;
     if (text.size() > longest_rules) {
@@ -155,7 +206,11 @@ class RulesReader {
       if (std::string given = plain_text(child); !given.empty()) file_name_ = std::move(given);
     });
     for_members(0, [&](std::uint32_t child, std::string_view key) { read_top(child, key); });
+    lay_rows();
     check_order();
+    check_clock();
+    check_rows();
+    if (usual_) check_reasons();
   }
 
   template <class Visit>
@@ -184,8 +239,23 @@ class RulesReader {
     for (std::size_t i = 0; i < fields.size(); ++i) {
       if (fields[i].path == path) return read_field(node, i);
     }
-    for (const TapLimitField& field : tap_limit_fields()) {
-      if (field.path == path) return read_limits(node, field);
+    for (std::size_t i = 0; i < tap_limit_fields().size(); ++i) {
+      const TapLimitField& field = tap_limit_fields()[i];
+      if (field.path == path) return read_limits(node, own_[i]);
+      if (field.first == path) return read_limits(node, first_[i]);
+    }
+    for (const SpecificationField& field : specification_fields()) {
+      if (field.path == path) return read_rows(node, rules_.*field.target, "\"text\": ...", [&](std::uint32_t row) {
+        return read_specification(row);
+      });
+    }
+    if (path == not_tapped_path) {
+      return read_rows(node, rules_.not_tapped, "\"why\": ...",
+                       [&](std::uint32_t row) { return read_limit(row, false); });
+    }
+    if (path == closed_season_path) {
+      return read_rows(node, rules_.closed_seasons, "\"from\": \"11-01\", \"to\": \"04-01\"",
+                       [&](std::uint32_t row) { return read_season(row); });
     }
     if (path == clearances_path) return read_clearances(node);
     std::vector<std::string_view> known;
@@ -213,26 +283,24 @@ class RulesReader {
     Stated stated;
     if (json_->node(node).type != JsonType::object) {
       stated.value = node;
-      stated.basis = basis_of(node, {}, {}, {});
+      stated.basis = basis_of(node, {});
     } else {
-      std::optional<std::uint32_t> source;
-      std::optional<std::uint32_t> how;
-      std::optional<std::uint32_t> reference;
+      BasisKeys basis;
       for_members(node, [&](std::uint32_t child, std::string_view key) {
         if (key == "value") {
           stated.value = child;
         } else if (key == "unit") {
           stated.unit = text_of(child);
-        } else if (!read_basis_key(child, key, source, how, reference)) {
+        } else if (!read_basis_key(child, key, basis)) {
           std::vector<std::string_view> known = basis_keys();
           known.insert(known.begin(), {"value", "unit"});
           unknown_key(child, key, "part of a rule", known);
         }
       });
-      if (stated.value == 0 && !reference) {
+      if (stated.value == 0 && !basis.reference) {
         add(node, {"rules.missing", "a rule without a value", "\"value\": ..."});
       }
-      stated.basis = basis_of(node, source, how, reference);
+      stated.basis = basis_of(node, basis);
     }
     if (stated.value != 0 && json_->node(stated.value).type == JsonType::null) {
       add(stated.value, {"rules.wrong-type", "null would take the rule away",
@@ -243,12 +311,17 @@ class RulesReader {
   }
 
   void read_field(std::uint32_t node, std::size_t index) {
+    const RuleField& field = rule_fields()[index];
+    if (may_be_unset(field) && json_->node(node).type == JsonType::null) return unset(field);
     const auto stated = read_stated(node);
     if (!stated) return;
-    const RuleField& field = rule_fields()[index];
     std::visit(
         [&](auto target) {
           auto& rule = rules_.*target;
+          if (stated->value == 0 && number_of(mainbore::value_of(rules_, field)) == std::nullopt &&
+              may_be_unset(field)) {
+            return add(node, {"rules.missing", "a rule without a value", "\"value\": ..."});
+          }
           if (stated->value != 0) {
             const auto value = value_of<std::decay_t<decltype(rule.value)>>(*stated, field);
             if (!value) return;
@@ -261,9 +334,23 @@ class RulesReader {
         field.target);
   }
 
+  // As it is by default.
+  void unset(const RuleField& field) {
+    std::visit(
+        [&](auto target) {
+          using Single = std::decay_t<decltype(rules_.*target)>;
+          rules_.*target = Single();
+        },
+        field.target);
+  }
+
   template <class T>
   std::optional<T> value_of(const Stated& stated, const RuleField& field) {
-    if constexpr (std::is_same_v<T, ThreadStandard>) {
+    if constexpr (std::is_same_v<T, std::optional<Length>>) {
+      return value_of<Length>(stated, field);
+    } else if constexpr (std::is_same_v<T, std::optional<NominalSize>>) {
+      return value_of<NominalSize>(stated, field);
+    } else if constexpr (std::is_same_v<T, ThreadStandard>) {
       const auto read = read_text_value(stated.value, *io::find_field("service.thread")->field);
       return read ? std::optional(static_cast<ThreadStandard>(std::get<int>(*read))) : std::nullopt;
     } else if constexpr (std::is_same_v<T, ClockPosition>) {
@@ -323,8 +410,8 @@ class RulesReader {
     std::vector<Clearance>& all = rules_.clearances;
     const auto at = std::find_if(all.begin(), all.end(), [&](const Clearance& c) { return c.what == what; });
     if (json_->node(node).type == JsonType::null) {
-      if (at != all.end()) all.erase(at);
-      return;
+      return add(node, {"rules.wrong-type", "null would take the clearance away and say no word why",
+                        "{ \"value\": \"0 ft\", \"reason\": \"...\" }"});
     }
     const auto stated = read_stated(node);
     if (!stated) return;
@@ -338,6 +425,7 @@ class RulesReader {
       changed.least.value = Length::from_base(*base);
     }
     changed.least.basis = stated->basis;
+    touched_[clearance_path(what)] = node;
     if (at != all.end()) {
       *at = changed;
     } else {
@@ -347,34 +435,162 @@ class RulesReader {
 
   // ---- largest taps
 
-  void read_limits(std::uint32_t node, const TapLimitField& field) {
-    if (json_->node(node).type != JsonType::array) {
-      return add(
-          node, {"rules.wrong-type", std::string(io::article_of(json_->node(node).type)) + " where a list should stand",
-                 "a list of rows: [ { \"material\": ..., \"largest\": ... } ]; the first row that fits the main "
-                 "decides, and an empty list allows no tap by this method"});
-    }
+  // Rows of one list, and where each stands in the file being read.
+  static constexpr std::uint32_t untouched = 0;
+  struct Rows {
     std::vector<TapLimit> rows;
-    for (std::uint32_t row = node + 1; row < json_->node(node).next; row = json_->node(row).next) {
-      if (is_object(row, "a row is an object: { \"material\": ..., \"largest\": ... }"))
-        rows.push_back(read_limit(row));
-    }
-    rules_.*field.target = std::move(rows);
+    std::vector<std::uint32_t> nodes;
+  };
+
+  void read_limits(std::uint32_t node, Rows& rows) {
+    Rows read;
+    read_rows(node, read.rows, "\"largest\": ...", [&](std::uint32_t row) {
+      read.nodes.push_back(row);
+      return read_limit(row, true);
+    });
+    rows = std::move(read);
   }
 
-  TapLimit read_limit(std::uint32_t node) {
-    TapLimit row;
-    std::optional<std::uint32_t> source;
-    std::optional<std::uint32_t> how;
-    std::optional<std::uint32_t> reference;
-    bool has_largest = false;
-    bool none = false;
+  template <class Row, class Read>
+  void read_rows(std::uint32_t node, std::vector<Row>& rows, const std::string& part, Read read) {
+    const std::string form = "{ \"material\": ..., " + part + " }";
+    if (json_->node(node).type != JsonType::array) {
+      return add(node, {"rules.wrong-type",
+                        std::string(io::article_of(json_->node(node).type)) + " where a list should stand",
+                        "a list of rows: [ " + form + " ]; the first row that fits decides, and an empty list has "
+                        "nothing to say"});
+    }
+    rows.clear();
+    for (std::uint32_t row = node + 1; row < json_->node(node).next; row = json_->node(row).next) {
+      if (is_object(row, "a row is an object: " + form)) rows.push_back(read(row));
+    }
+  }
+
+  // The part of a row that says for which mains it is. False for another key.
+  template <class Row>
+  bool read_mains_key(std::uint32_t child, std::string_view key, Row& row) {
+    if (key == "material") {
+      each_text(child, [&](std::uint32_t item) {
+        if (const auto read = read_text_value(item, material)) row.materials.push_back(std::get<Material>(*read));
+      });
+    } else if (key == "main_from") {
+      row.main_from = read_size(child, main_size);
+    } else if (key == "main_to") {
+      row.main_to = read_size(child, main_size);
+    } else if (key == "main_above") {
+      row.main_above = read_size(child, main_size);
+    } else if (key == "main_below") {
+      row.main_below = read_size(child, main_size);
+    } else {
+      return false;
+    }
+    return true;
+  }
+  void check_mains(std::uint32_t node, const MainFilter& row) {
+    check_sizes(node, "main", row.main_from, row.main_to, row.main_above, row.main_below);
+  }
+  // From and to are inclusive, above and below are not.
+  void check_sizes(std::uint32_t node, std::string_view what, const std::optional<NominalSize>& from,
+                   const std::optional<NominalSize>& to, const std::optional<NominalSize>& above,
+                   const std::optional<NominalSize>& below) {
+    const auto clash = [&](std::string_view upper, std::string_view lower) {
+      add(node, {"rules.contradiction",
+                 std::string(what) + std::string(upper) + " leaves nothing over " + std::string(what) +
+                     std::string(lower),
+                 "sizes go from the smaller to the larger"});
+    };
+    if (from && to && *to < *from) clash("_to", "_from");
+    if (above && to && *to <= *above) clash("_to", "_above");
+    if (from && below && *below <= *from) clash("_below", "_from");
+    if (above && below && *below <= *above) clash("_below", "_above");
+  }
+  void unknown_part(std::uint32_t child, std::string_view key, std::initializer_list<std::string_view> parts) {
+    std::vector<std::string_view> known(parts);
+    const auto basis = basis_keys();
+    known.insert(known.end(), basis.begin(), basis.end());
+    unknown_key(child, key, "part of a row", known);
+  }
+
+  ClosedSeason read_season(std::uint32_t node) {
+    ClosedSeason row;
+    BasisKeys basis;
+    std::optional<YearDay> from;
+    std::optional<YearDay> to;
+    const auto day = [&](std::uint32_t child) {
+      const auto read = year_day(text_of(child));
+      if (!read && json_->node(child).type == JsonType::string) {
+        add(child, {"rules.unknown-value", io::quoted(json_->node(child).text) + " is no day of the year",
+                    "month and day, such as \"11-01\" for the first of November"});
+      }
+      return read;
+    };
+    bool has_from = false;
+    bool has_to = false;
     for_members(node, [&](std::uint32_t child, std::string_view key) {
-      if (key == "material") {
-        each_text(child, [&](std::uint32_t item) {
-          if (const auto read = read_text_value(item, material)) row.materials.push_back(std::get<Material>(*read));
-        });
-      } else if (key == "class") {
+      if (read_mains_key(child, key, row)) return;
+      if (key == "from") {
+        has_from = true;
+        from = day(child);
+      } else if (key == "to") {
+        has_to = true;
+        to = day(child);
+      } else if (key == "why") {
+        row.why = plain_text(child);
+      } else if (!read_basis_key(child, key, basis)) {
+        unknown_part(child, key, {"material", "main_from", "main_to", "main_above", "main_below", "from", "to", "why"});
+      }
+    });
+    if (!has_from || !has_to) {
+      add(node, {"rules.missing", "a closed season without its first or last day",
+                 "\"from\": \"11-01\", \"to\": \"04-01\""});
+    }
+    if (from && to) {
+      row.from = *from;
+      row.to = *to;
+      row.from_text = in_words(*from);
+      row.to_text = in_words(*to);
+    }
+    check_mains(node, row);
+    row.basis = basis_of(node, basis);
+    return row;
+  }
+
+  FittingSpecification read_specification(std::uint32_t node) {
+    FittingSpecification row;
+    BasisKeys basis;
+    for_members(node, [&](std::uint32_t child, std::string_view key) {
+      if (read_mains_key(child, key, row)) return;
+      if (key == "tap_from") {
+        row.tap_from = read_size(child, tap_size);
+      } else if (key == "tap_to") {
+        row.tap_to = read_size(child, tap_size);
+      } else if (key == "tap_above") {
+        row.tap_above = read_size(child, tap_size);
+      } else if (key == "text") {
+        row.text = plain_text(child);
+      } else if (!read_basis_key(child, key, basis)) {
+        unknown_part(child, key, {"material", "main_from", "main_to", "main_above", "main_below", "tap_from", "tap_to", "tap_above",
+                      "text"});
+      }
+    });
+    if (row.text.empty()) {
+      add(node, {"rules.missing", "a specification without a word", "\"text\": \"bronze, double strap\""});
+    }
+    check_mains(node, row);
+    check_sizes(node, "tap", row.tap_from, row.tap_to, row.tap_above, std::nullopt);
+    row.basis = basis_of(node, basis);
+    return row;
+  }
+
+  // A row of a list of largest taps, or of mains not tapped, which have none.
+  TapLimit read_limit(std::uint32_t node, bool with_largest) {
+    TapLimit row;
+    BasisKeys basis;
+    bool has_largest = false;
+    bool none = !with_largest;
+    for_members(node, [&](std::uint32_t child, std::string_view key) {
+      if (read_mains_key(child, key, row)) return;
+      if (key == "class") {
         each_text(child, [&](std::uint32_t item) {
           std::string spelling = class_key(text_of(item));
           if (spelling.empty()) add(item, {"rules.unknown-value", "no class", "such as \"PC 350\" or \"DR 18\""});
@@ -382,36 +598,46 @@ class RulesReader {
         });
       } else if (key == "series") {
         each_text(child, [&](std::uint32_t item) { row.series.push_back(read_series(item)); });
-      } else if (key == "main_from") {
-        row.main_from = read_size(child, main_size);
-      } else if (key == "main_to") {
-        row.main_to = read_size(child, main_size);
       } else if (key == "wall_from") {
         if (const auto read = read_text_value(child, wall)) row.wall_from = std::get<Measure>(*read).as<1, 0, 0>();
-      } else if (key == "largest") {
+      } else if (key == "largest" && with_largest) {
         has_largest = true;
         none = json_->node(child).type == JsonType::string && io::plain_name(json_->node(child).text) == "none";
         if (!none) row.largest = read_size(child, tap_size).value_or(NominalSize());
       } else if (key == "why") {
         row.why = plain_text(child);
-      } else if (!read_basis_key(child, key, source, how, reference)) {
-        std::vector<std::string_view> known = basis_keys();
-        known.insert(known.begin(),
-                     {"material", "class", "series", "main_from", "main_to", "wall_from", "largest", "why"});
-        unknown_key(child, key, "part of a row", known);
+      } else if (!read_basis_key(child, key, basis)) {
+        if (with_largest) {
+          unknown_part(child, key,
+                       {"material", "class", "series", "main_from", "main_to", "main_above", "main_below", "wall_from",
+                        "largest", "why"});
+        } else {
+          unknown_part(child, key,
+                       {"material", "class", "series", "main_from", "main_to", "main_above", "main_below", "wall_from",
+                        "why"});
+        }
       }
     });
-    if (!has_largest) {
+    if (with_largest && !has_largest) {
       add(node, {"rules.missing", "a row without its largest tap", "\"largest\": \"1 in\", or \"none\""});
     } else if (none && row.why.empty()) {
       add(node,
           {"rules.missing", "a row that allows no tap and does not say what is done instead", "\"why\": \"...\""});
     }
-    if (row.main_from && row.main_to && *row.main_to < *row.main_from) {
-      add(node, {"rules.contradiction", "main_to is smaller than main_from", ""});
-    }
-    row.basis = basis_of(node, source, how, reference);
+    check_mains(node, row);
+    row.basis = basis_of(node, basis);
     return row;
+  }
+
+  // The rows that stand first, then the list they stand before.
+  void lay_rows() {
+    for (std::size_t i = 0; i < own_.size(); ++i) {
+      std::vector<TapLimit>& rows = rules_.*tap_limit_fields()[i].target;
+      rows = first_[i].rows;
+      rows.insert(rows.end(), own_[i].rows.begin(), own_[i].rows.end());
+      nodes_[i] = first_[i].nodes;
+      nodes_[i].insert(nodes_[i].end(), own_[i].nodes.begin(), own_[i].nodes.end());
+    }
   }
 
   std::string read_series(std::uint32_t node) {
@@ -444,42 +670,55 @@ class RulesReader {
     if (defaults_) return {"source", "how", "note"};
     return {"reference", "reason"};
   }
+  // Where the members stand that say so.
+  struct BasisKeys {
+    std::optional<std::uint32_t> source;
+    std::optional<std::uint32_t> how;
+    std::optional<std::uint32_t> reference;
+    std::optional<std::uint32_t> reason;
+  };
   // True when the key is one of those above, and read.
-  bool read_basis_key(std::uint32_t node, std::string_view key, std::optional<std::uint32_t>& source,
-                      std::optional<std::uint32_t>& how, std::optional<std::uint32_t>& reference) {
+  bool read_basis_key(std::uint32_t node, std::string_view key, BasisKeys& basis) {
     const auto known = basis_keys();
     if (std::find(known.begin(), known.end(), key) == known.end()) return false;
-    static_cast<void>(key == "reference" ? plain_text(node) : std::string(text_of(node)));
-    if (key == "source") source = node;
-    if (key == "how") how = node;
-    if (key == "reference") reference = node;
+    const bool printed = key == "reference" || key == "reason";
+    static_cast<void>(printed ? plain_text(node) : std::string(text_of(node)));
+    if (key == "source") basis.source = node;
+    if (key == "how") basis.how = node;
+    if (key == "reference") basis.reference = node;
+    if (key == "reason") basis.reason = node;
     return true;
   }
-  Basis basis_of(std::uint32_t node, std::optional<std::uint32_t> source, std::optional<std::uint32_t> how,
-                 std::optional<std::uint32_t> reference) {
+  Basis basis_of(std::uint32_t node, const BasisKeys& keys) {
     Basis basis;
+    basis.rule = true;
     if (!defaults_) {
       basis.how = How::published;  // in the utility's own standard
       basis.utility = true;
-      const std::string_view given = reference ? json_->node(*reference).text : std::string_view();
-      basis.reference = kept(given.empty() ? std::string_view(file_name_) : given);
+      const auto given = [&](const std::optional<std::uint32_t>& at) {
+        return at ? json_->node(*at).text : std::string_view();
+      };
+      const std::string_view reference = given(keys.reference);
+      basis.reference = kept(reference.empty() ? std::string_view(file_name_) : reference);
+      if (const std::string_view reason = given(keys.reason); !reason.empty()) basis.reason = kept(reason);
+      basis.file = file_;
       return basis;
     }
-    if (!source || !how) {
+    if (!keys.source || !keys.how) {
       add(node, {"rules.missing", "a default without \"source\" and \"how\"", ""});
       return basis;
     }
-    basis.source = catalog_.source(text_of(*source));
+    basis.source = catalog_.source(text_of(*keys.source));
     if (basis.source == nullptr) {
-      add(*source, {"rules.unknown-value", io::quoted(text_of(*source)) + " is not a known source", ""});
+      add(*keys.source, {"rules.unknown-value", io::quoted(text_of(*keys.source)) + " is not a known source", ""});
     }
     for (const How known : {How::published, How::derived, How::common_practice, How::memory}) {
-      if (text_of(*how) == name_of(known)) {
+      if (text_of(*keys.how) == name_of(known)) {
         basis.how = known;
         return basis;
       }
     }
-    add(*how, {"rules.unknown-value", io::quoted(text_of(*how)) + " does not say how a number was had", ""});
+    add(*keys.how, {"rules.unknown-value", io::quoted(text_of(*keys.how)) + " does not say how a number was had", ""});
     return basis;
   }
   const std::string* kept(std::string_view reference) {
@@ -491,7 +730,7 @@ class RulesReader {
 
   void expect_complete() {
     for (std::size_t i = 0; i < set_.size(); ++i) {
-      if (set_[i]) continue;
+      if (set_[i] || may_be_unset(rule_fields()[i])) continue;
       Diagnostic missing;
       missing.code = "rules.missing";
       missing.file = default_file;
@@ -500,31 +739,128 @@ class RulesReader {
     }
   }
 
-  // A rule that may not lie above another; judged where a file touched either.
+  // Judged where the file touched either.
   void check_order() {
-    not_above("direct.plastic_wet_tap_coldest", rules_.plastic_wet_tap_coldest, "direct.plastic_wet_tap_warmest",
-              rules_.plastic_wet_tap_warmest);
-    not_above("machine.push_caution", rules_.push_caution, "machine.push_limit", rules_.push_limit);
-    not_above("machine.ovality_caution", rules_.ovality_caution, "machine.ovality_limit", rules_.ovality_limit);
-    not_above("place.lowest_elevation", rules_.lowest_elevation, "place.highest_elevation", rules_.highest_elevation);
-    not_above("water.velocity_caution", rules_.velocity_caution, "water.velocity_limit", rules_.velocity_limit);
-    not_above("cleaning.flush_velocity_least", rules_.flush_velocity_least, "cleaning.flush_velocity",
-              rules_.flush_velocity);
-    not_above("pit.type_c_most", rules_.type_c_most, "pit.type_a_least", rules_.type_a_least);
-    not_above("pit.slope_stable_rock", rules_.slope_stable_rock, "pit.slope_type_a_short", rules_.slope_type_a_short);
-    not_above("pit.slope_type_a_short", rules_.slope_type_a_short, "pit.slope_type_a", rules_.slope_type_a);
-    not_above("pit.slope_type_a", rules_.slope_type_a, "pit.slope_type_b", rules_.slope_type_b);
-    not_above("pit.slope_type_b", rules_.slope_type_b, "pit.slope_type_c", rules_.slope_type_c);
+    for (const RuleEnds& ends : rule_ends()) {
+      const auto lower = number_of(mainbore::value_of(rules_, field_at(ends.lower)));
+      const auto upper = number_of(mainbore::value_of(rules_, field_at(ends.upper)));
+      if (!lower || !upper || !(*upper < *lower)) continue;
+      contradiction(ends.lower, ends.upper,
+                    std::string(ends.lower) + " lies above " + std::string(ends.upper));
+    }
   }
-  template <class T>
-  void not_above(std::string_view lower_path, const Rule<T>& lower, std::string_view upper_path, const Rule<T>& upper) {
-    if (!(upper.value < lower.value)) return;
-    for (const auto& [path, other] : {std::pair(lower_path, upper_path), std::pair(upper_path, lower_path)}) {
+  void contradiction(std::string_view one, std::string_view other, const std::string& message) {
+    for (const auto& [path, against] : {std::pair(one, other), std::pair(other, one)}) {
       const auto touched = touched_.find(path);
       if (touched == touched_.end()) continue;
-      return add(touched->second,
-                 {"rules.contradiction", std::string(lower_path) + " lies above " + std::string(upper_path),
-                  "set " + std::string(other) + " to match"});
+      const Detail value = mainbore::value_of(rules_, field_at(against));
+      return add(touched->second, {"rules.contradiction", message,
+                                   "set " + std::string(against) + " to match; it is " + shown_text(value)});
+    }
+  }
+  static const RuleField& field_at(std::string_view path) {
+    const auto fields = rule_fields();
+    return *std::find_if(fields.begin(), fields.end(), [&](const RuleField& field) { return field.path == path; });
+  }
+  static std::string shown_text(const Detail& value) {
+    std::string text;
+    append_detail(text, value, UnitSystem::us);
+    return text.empty() ? "none" : text;
+  }
+
+  void check_clock() {
+    constexpr std::string_view clock = "place.default_clock";
+    const double elevation = rules_.default_clock.value.elevation_degrees();
+    if (elevation < rules_.lowest_elevation.value) {
+      contradiction(clock, "place.lowest_elevation", "place.default_clock lies below place.lowest_elevation");
+    } else if (elevation > rules_.highest_elevation.value) {
+      contradiction(clock, "place.highest_elevation", "place.default_clock lies above place.highest_elevation");
+    }
+  }
+
+  // Rows of this file that an earlier row leaves nothing to decide, or that allow less than the smallest tap.
+  void check_rows() {
+    const auto smallest = touched_.find("water.smallest_tap");
+    for (std::size_t list = 0; list < nodes_.size(); ++list) {
+      const std::vector<TapLimit>& rows = rules_.*tap_limit_fields()[list].target;
+      for (std::size_t i = 0; i < rows.size(); ++i) {
+        const std::uint32_t node = nodes_[list][i];
+        const TapLimit& row = rows[i];
+        const auto& tap = rules_.smallest_tap.value;
+        if (tap && row.basis.utility && row.largest != NominalSize() && row.largest < *tap &&
+            (node != untouched || smallest != touched_.end())) {
+          add(node != untouched ? node : smallest->second,
+              {"rules.contradiction",
+               "the largest tap of " + row.largest.label() + " in lies below water.smallest_tap of " + tap->label() +
+                   " in",
+               "a row that allows no tap has \"largest\": \"none\" and says why"});
+        }
+        if (node == untouched) continue;
+        for (std::size_t j = 0; j < i; ++j) {
+          if (!leaves_nothing_to(rows[j], row)) continue;
+          if (rows[j].largest == row.largest) break;  // said twice
+          add(node, {"rules.contradiction",
+                     "row " + std::to_string(j + 1) + " is for all of these mains, stands first, and says " +
+                         (rows[j].largest == NominalSize() ? "none" : rows[j].largest.label() + " in"),
+                     "put the exception before the rule, or take one of them away"});
+          break;
+        }
+      }
+    }
+  }
+
+  // Looser than a safety default: not without a word.
+  void check_reasons() {
+    const bool sound = diagnostics_.empty();  // a row that was misread may be for other mains than it says
+    std::vector<std::uint32_t> told;
+    for (const RuleDifference& one : compare_rules(catalog_, *usual_, rules_)) {
+      if (one.change != RuleChange::looser || !one.safety || (one.material && !sound)) continue;
+      if (one.after_basis != nullptr && one.after_basis->reason != nullptr) continue;
+      const auto node = place_of(one);
+      if (!node || std::find(told.begin(), told.end(), *node) != told.end()) continue;
+      told.push_back(*node);
+      const std::string set = shown_text(one.after);
+      add(*node, {"rules.looser-without-reason",
+                  std::string(one.path) + ": " + set + mains_text(one) + " is looser than the default, " +
+                      shown_text(one.before),
+                  one.material ? "say why in the row: \"reason\": \"...\""
+                               : "say why: { \"value\": \"" + set + "\", \"reason\": \"...\" }"});
+    }
+  }
+  // Where the file being read sets it.
+  [[nodiscard]] std::optional<std::uint32_t> place_of(const RuleDifference& one) const {
+    if (const auto touched = touched_.find(one.path); touched != touched_.end()) return touched->second;
+    const auto* const row = std::get_if<const TapLimit*>(&one.row_after);
+    if (row == nullptr) return std::nullopt;
+    for (std::size_t list = 0; list < nodes_.size(); ++list) {
+      const std::vector<TapLimit>& rows = rules_.*tap_limit_fields()[list].target;
+      for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (&rows[i] == *row && nodes_[list][i] != untouched) return nodes_[list][i];
+      }
+    }
+    return std::nullopt;
+  }
+  static std::string mains_text(const RuleDifference& one) {
+    if (!one.material) return {};
+    std::string text = " on " + std::string(name_of(*one.material)) + " of " + one.main_from->label();
+    if (*one.main_to != *one.main_from) text += " to " + one.main_to->label();
+    text += " in";
+    if (!one.first_class.empty()) text += ", such as " + std::string(one.first_class) + ",";
+    return text;
+  }
+
+  void note_looser() {
+    for (const RuleDifference& one : compare_rules(catalog_, *usual_, rules_)) {
+      if (one.change != RuleChange::looser || !one.safety || one.after_basis == nullptr) continue;
+      LooserRule& rule = rules_.looser.emplace_back();
+      rule.path = one.path;
+      rule.usual = one.before;
+      rule.set = one.after;
+      if (const auto* const row = std::get_if<const TapLimit*>(&one.row_after)) rule.row = *row;
+      rule.material = one.material;
+      rule.main_from = one.main_from;
+      rule.main_to = one.main_to;
+      rule.basis = *one.after_basis;
     }
   }
 
@@ -588,6 +924,10 @@ class RulesReader {
 
   const Catalog& catalog_;
   Rules rules_;
+  std::optional<Rules> usual_;        // the defaults, where files are laid over them
+  std::array<Rows, 3> own_;           // by row of tap_limit_fields(): the lists, and the rows that stand before them
+  std::array<Rows, 3> first_;
+  std::array<std::vector<std::uint32_t>, 3> nodes_;  // of the rows in force
   std::vector<bool> set_;  // by row of rule_fields()
   std::vector<Diagnostic> diagnostics_;
 
@@ -595,6 +935,7 @@ class RulesReader {
   const io::SourceText* source_ = nullptr;
   const io::JsonText* json_ = nullptr;
   bool defaults_ = false;
+  const std::string* file_ = nullptr;
   std::string file_name_;                              // its "name", or else its file's
   std::map<std::string_view, std::uint32_t> touched_;  // rules it set, and where
 };

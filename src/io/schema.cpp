@@ -299,9 +299,15 @@ class RulesSchema {
     groups["note"] = {{"description", "anything worth saying about the file"}, {"type", "string"}};
     for (const RuleField& field : rule_fields()) rule_at(groups, field.path) = value_of(field);
     for (const TapLimitField& field : tap_limit_fields()) {
-      rule_at(groups, field.path) = {
-          {"description", field.help}, {"type", "array"}, {"items", reference(defined("tap_limit", tap_limit()))}};
+      rule_at(groups, field.path) = list(field.help, defined("tap_limit", tap_limit()));
+      rule_at(groups, field.first) =
+          list("rows that stand before those of " + std::string(field.path), defined("tap_limit", tap_limit()));
     }
+    for (const SpecificationField& field : specification_fields()) {
+      rule_at(groups, field.path) = list(field.help, defined("specification", specification()));
+    }
+    rule_at(groups, not_tapped_path) = list(not_tapped_help, defined("not_tapped", not_tapped()));
+    rule_at(groups, closed_season_path) = list(closed_season_help, defined("closed_season", closed_season()));
     rule_at(groups, clearances_path) = clearances();
     schema["definitions"] = std::move(definitions_);
     return schema;
@@ -315,10 +321,25 @@ class RulesSchema {
     return group["properties"][std::string(path.substr(dot + 1))];
   }
 
+  static Json list(std::string_view help, const std::string& row) {
+    return {{"description", help}, {"type", "array"}, {"items", reference(row)}};
+  }
+
+  // Null takes a rule away that is unset by default.
+  static Json or_null(Json rule) {
+    Json description = rule["description"];
+    rule.erase("description");
+    return {{"description", std::move(description)}, {"anyOf", {Json{{"type", "null"}}, std::move(rule)}}};
+  }
+
   Json value_of(const RuleField& field) {
     return std::visit(
         [&]<class T>(Rule<T> Rules::*) -> Json {
-          if constexpr (std::is_same_v<T, ThreadStandard>) {
+          if constexpr (std::is_same_v<T, std::optional<Length>>) {
+            return or_null(described(range_of(field), quantity_rule(field.kind, false)));
+          } else if constexpr (std::is_same_v<T, std::optional<NominalSize>>) {
+            return or_null(described(range_of(field), defined("new_size_rule", rule(reference(size_text()), false))));
+          } else if constexpr (std::is_same_v<T, ThreadStandard>) {
             const io::Choice& names = *io::find_field("service.thread")->field->choice;
             return described(field.help, defined("thread_rule", rule(words(names.names, names.others))));
           } else if constexpr (std::is_same_v<T, ClockPosition>) {
@@ -353,9 +374,9 @@ class RulesSchema {
     return schema;
   }
 
-  std::string quantity_rule(Kind kind) {
+  std::string quantity_rule(Kind kind, bool has_default = true) {
     const Json text = reference(defined(name_of_kind(kind), text_matching(whole(quantity_pattern(kind)))));
-    Json parts = rule(text);
+    Json parts = rule(text, has_default);
     Json& object = parts["anyOf"][1];
     object["properties"]["value"] = {{"anyOf", {text, Json{{"type", "number"}}}}};
     object["properties"]["unit"] = unit_word(kind);
@@ -363,16 +384,17 @@ class RulesSchema {
     object["then"] = {{"required", {"unit"}}};
     object["else"] = {{"not", {{"required", {"unit"}}}}};
     parts["description"] = expected_text(kind);
-    return defined(name_of_kind(kind) + "_rule", std::move(parts));
+    return defined((has_default ? "" : "new_") + name_of_kind(kind) + "_rule", std::move(parts));
   }
 
   // The bare value, or an object with what it rests on. With a reference and no value, the default becomes the
   // utility's own.
-  Json rule(const Json& value) {
+  Json rule(const Json& value, bool has_default = true) {
     Json object = closed_object();
     object["properties"] = {{"value", value}};
     add_basis(object);
-    object["anyOf"] = Json::array({{{"required", {"value"}}}, {{"required", {"reference"}}}});
+    if (has_default) object["anyOf"] = Json::array({{{"required", {"value"}}}, {{"required", {"reference"}}}});
+    else object["required"] = {"value"};
     return {{"anyOf", {value, object}}};
   }
 
@@ -384,16 +406,61 @@ class RulesSchema {
 
   Json clearances() {
     Json distance = reference(quantity_rule(Kind::distance));
-    return {{"description", "kept from each thing, along the main; null takes a clearance away"},
+    return {{"description", "kept from each thing, along the main"},
             {"type", "object"},
             {"propertyNames", words(nearby_names)},
-            {"additionalProperties", {{"anyOf", {Json{{"type", "null"}}, std::move(distance)}}}}};
+            {"additionalProperties", std::move(distance)}};
   }
 
   std::string size_text() { return defined("size", text_matching(size_pattern(catalog_))); }
 
   // One, or a list of several.
   static Json one_or_several(const Json& item) { return {{"anyOf", {item, Json{{"type", "array"}, {"items", item}}}}}; }
+
+  // For which mains a row is.
+  Json mains() {
+    const Json size = reference(size_text());
+    Json row = closed_object();
+    row["properties"] = {{"material", one_or_several(reference(defined("material", material(catalog_))))},
+                         {"main_from", size},
+                         {"main_to", size},
+                         {"main_above", size},
+                         {"main_below", size}};
+    add_basis(row);
+    return row;
+  }
+  Json specification() {
+    const Json size = reference(size_text());
+    Json row = mains();
+    row["properties"]["tap_from"] = size;
+    row["properties"]["tap_to"] = size;
+    row["properties"]["tap_above"] = size;
+    row["properties"]["text"] = text_of_one_line();
+    row["required"] = {"text"};
+    return row;
+  }
+  Json closed_season() {
+    const Json day = text_matching("^(?:(?:0[13578]|1[02])-(?:0[1-9]|[12][0-9]|3[01])|(?:0[469]|11)-(?:0[1-9]|[12][0-9]|30)"
+                                   "|02-(?:0[1-9]|[12][0-9]))$");
+    Json row = mains();
+    row["properties"]["from"] = day;
+    row["properties"]["to"] = day;
+    row["properties"]["why"] = reference(defined("line", plain_text(false)));
+    row["required"] = {"from", "to"};
+    return row;
+  }
+  Json not_tapped() {
+    Json row = tap_limit();
+    row["properties"].erase("largest");
+    row.erase("if");
+    row.erase("then");
+    row["properties"]["why"] = text_of_one_line();
+    row["required"] = {"why"};
+    return row;
+  }
+  Json text_of_one_line() {
+    return {{"allOf", {reference(defined("line", plain_text(false))), Json{{"minLength", 1}}}}};
+  }
 
   Json tap_limit() {
     Json series = Json::array();
@@ -410,6 +477,8 @@ class RulesSchema {
     members["series"] = one_or_several({{"enum", std::move(series)}});
     members["main_from"] = size;
     members["main_to"] = size;
+    members["main_above"] = size;
+    members["main_below"] = size;
     members["wall_from"] =
         reference(defined(name_of_kind(Kind::length), text_matching(whole(quantity_pattern(Kind::length)))));
     members["largest"] = {{"description", "the tap, or \"none\""}, {"anyOf", {size, none}}};

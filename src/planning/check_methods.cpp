@@ -5,6 +5,7 @@
 #include "mainbore/mechanics/section.hpp"
 #include "mainbore/mechanics/stripping.hpp"
 #include "planning/checks.hpp"
+#include "planning/tap_limits.hpp"
 
 namespace mainbore::planning {
 namespace {
@@ -22,31 +23,6 @@ constexpr RefusalCodes saddle_codes{FindingCode::saddle_not_allowed, FindingCode
 constexpr RefusalCodes sleeve_codes{FindingCode::sleeve_not_allowed, FindingCode::sleeve_over_maximum,
                                     FindingCode::sleeve_no_rule};
 
-bool covers(const TapLimit& row, Material material, NominalSize size) {
-  if ((row.main_from && size < *row.main_from) || (row.main_to && size > *row.main_to)) return false;
-  return row.materials.empty() || std::find(row.materials.begin(), row.materials.end(), material) != row.materials.end();
-}
-
-bool shares_class(const TapLimit& row, const Pipe& pipe) {
-  return row.class_keys.empty() ||
-         std::any_of(row.class_keys.begin(), row.class_keys.end(), [&](const std::string& key) {
-           return std::find(pipe.class_keys.begin(), pipe.class_keys.end(), key) != pipe.class_keys.end();
-         });
-}
-
-// `pipe` is absent where the catalogue lists nothing: then only rows that ask for no class, series or wall can decide.
-bool fits(const TapLimit& row, const Pipe* pipe, std::optional<Length> measured_wall) {
-  if (!row.series.empty() && (pipe == nullptr || std::find(row.series.begin(), row.series.end(), pipe->series->id) ==
-                                                     row.series.end())) {
-    return false;
-  }
-  if (pipe != nullptr ? !shares_class(row, *pipe) : !row.class_keys.empty()) return false;
-  if (!row.wall_from) return true;
-  std::optional<Length> wall = pipe == nullptr ? std::nullopt : pipe->wall;
-  if (measured_wall && (!wall || *measured_wall < *wall)) wall = measured_wall;
-  return wall && !over(*row.wall_from, *wall);
-}
-
 // The row that decides: the first that fits, and of the candidate pipes the one that is allowed least. `none` is set
 // when some candidate is covered by no row.
 struct Ruling {
@@ -61,7 +37,7 @@ Ruling ruling(const Context& context, const std::vector<TapLimit>& rows) {
   std::array<const TapLimit*, 64> covering{};
   std::size_t count = 0;
   for (const TapLimit& row : rows) {
-    if (count < covering.size() && covers(row, main.material, main.size)) covering[count++] = &row;
+    if (count < covering.size() && row.covers(main.material, main.size)) covering[count++] = &row;
   }
   Ruling result;
   const auto rule_for = [&](const Pipe* pipe) {
@@ -81,6 +57,7 @@ Ruling ruling(const Context& context, const std::vector<TapLimit>& rows) {
 void judge_by_rule(Context& context, const std::vector<TapLimit>& rows, const RefusalCodes& codes, Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
   const Ruling decided = ruling(context, rows);
+  candidate.method.limit = decided.row;
   Findings& findings = candidate.findings;
   if (decided.none) {
     findings.add(codes.no_rule, Severity::stop).with(name_of(main.material), main.size);
@@ -325,6 +302,17 @@ Candidate try_direct(Context& context, NominalSize tap) {
   return candidate;
 }
 
+// What the utility asks of the fitting, in its own words.
+const FittingSpecification* specification(const Context& context, const std::vector<FittingSpecification>& rows,
+                                          NominalSize tap) {
+  const ResolvedMain& main = context.plan.main;
+  const auto found = std::find_if(rows.begin(), rows.end(), [&](const FittingSpecification& row) {
+    return row.covers(main.material, main.size) && (!row.tap_from || tap >= *row.tap_from) &&
+           (!row.tap_to || tap <= *row.tap_to) && (!row.tap_above || tap > *row.tap_above);
+  });
+  return found == rows.end() ? nullptr : &*found;
+}
+
 // A saddle's or sleeve's outlet is cut to its nominal bore: here alone the name of a size is the size of a hole.
 Length outlet_bore(NominalSize size) { return size.number() * units::inch; }
 
@@ -334,6 +322,7 @@ Candidate try_saddle(Context& context, NominalSize tap) {
   candidate.method.tap = tap;
   candidate.method.thread = context.job().service.thread.value_or(context.rules.default_thread.value);
   candidate.method.hole = outlet_bore(tap);
+  candidate.method.specification = specification(context, context.rules.saddle_specification, tap);
   judge_by_rule(context, context.rules.saddle, saddle_codes, candidate);
   judge_hole_ratio(context, candidate, context.rules.hole_ratio_saddle, FindingCode::saddle_hole_too_large);
   judge_section(context, candidate);
@@ -350,6 +339,7 @@ Candidate try_sleeve(Context& context, NominalSize outlet) {
   candidate.method.kind = Method::sleeve;
   candidate.method.tap = outlet;
   candidate.method.hole = outlet_bore(outlet);
+  candidate.method.specification = specification(context, context.rules.sleeve_specification, outlet);
   judge_by_rule(context, context.rules.sleeve, sleeve_codes, candidate);
   auto finding = candidate.findings.add(FindingCode::sleeve_to_be_chosen, Severity::hold);
   finding.with(outlet, context.plan.main.od ? Detail(Measure(*context.plan.main.od)) : Detail());
@@ -363,7 +353,7 @@ std::optional<Candidate> try_several(Context& context) {
   std::optional<Candidate> refused;
   for (const double size : smaller_sizes) {
     const NominalSize tap = NominalSize::inches(size);
-    if (tap >= context.asked()) continue;
+    if (tap >= context.asked() || (rules.smallest_tap.value && tap < *rules.smallest_tap.value)) continue;
     Candidate candidate = try_direct(context, tap);
     candidate.method.count = hydraulics::taps_needed(hydraulics::equal_capacity(
         context.asked().number() / tap.number(), rules.equal_capacity_exponent.value));

@@ -125,6 +125,10 @@ void resolve_main(Context& context);
 void check_identity(Context& context);
 // Where along and round the pipe. Fills plan.location.
 void check_place(Context& context);
+// What only a utility's standard asks: mains not tapped, seasons, cover, the smallest tap.
+void check_utility(Context& context);
+// Which of the rules that are looser than a safety default this plan relies on.
+void tell_looser_rules(Context& context);
 // The links of the pressure chain that every method shares: the pipe itself. Starts plan.pressure.
 void check_pipe_pressure(Context& context);
 // The links that depend on the method and the machine.

@@ -99,6 +99,7 @@ Plan plan(Job job, const Catalog& catalog, const Rules& rules) {
   planning::Context context{catalog, rules, result, memory};
   planning::resolve_main(context);
   planning::check_identity(context);
+  planning::check_utility(context);
   planning::check_pipe_pressure(context);
   planning::check_place(context);
   const planning::Findings method = planning::choose_method(context);
@@ -106,6 +107,7 @@ Plan plan(Job job, const Catalog& catalog, const Rules& rules) {
   planning::check_service(context);
   planning::check_cleaning(context);
   planning::check_pit(context);
+  planning::tell_looser_rules(context);
   planning::gather_findings(context, method);
   planning::write_stop_numbers(context);
   result.verdict = planning::verdict_of(std::max(context.common.worst(), method.worst()));

@@ -60,11 +60,30 @@ std::optional<Finding> refusal(const Plan& plan, Method method) {
   return std::nullopt;
 }
 
+// A day and a cover that no rule of the utility's has a word against: the table is of mains, not of days.
+void suit(Job& job, const Rules& rules) {
+  if (rules.least_cover.value) job.main.cover = rules.least_cover.value;
+  else job.main.cover = rules.greatest_cover.value;
+  if (rules.closed_seasons.empty()) return;
+  for (int month = 1; month <= 12; ++month) {
+    for (const int day : {1, 15, 28}) {
+      const bool closed = std::any_of(rules.closed_seasons.begin(), rules.closed_seasons.end(),
+                                      [&](const ClosedSeason& season) { return season.holds_on({month, day}); });
+      if (closed) continue;
+      const auto two = [](int n) { return (n < 10 ? "0" : "") + std::to_string(n); };
+      job.date = "2001-" + two(month) + "-" + two(day);
+      return;
+    }
+  }
+}
+
 PocketTap largest_tap(PocketCell& cell, const Catalog& catalog, const Rules& rules, const PocketOptions& options,
                       Method method) {
   PocketTap result;
   for (const NominalSize tap : pocket_taps) {
-    const Plan plan = mainbore::plan(pocket_job(*cell.pipe, tap, method, options), catalog, rules);
+    Job job = pocket_job(*cell.pipe, tap, method, options);
+    suit(job, rules);
+    const Plan plan = mainbore::plan(std::move(job), catalog, rules);
     if (!asks(plan, method)) {
       if (tap == pocket_taps.back() && !result.held) result.refused = refusal(plan, method);
       continue;

@@ -268,14 +268,22 @@ class Sheet {
     out_.start("ol", {{"class", "holds"}});
     for (const Finding* finding : list) {
       out_.start("li").element("h3", sentence_case(std::string(text_of(finding->code).title)));
-      out_.element("p", detail_of(*finding, system_)).element("p", fix_of(*finding, system_));
+      const std::string detail = detail_with_whose(*finding);
+      out_.element("p", detail).element("p", fix_of(*finding, system_));
       out_.end().line();
-      const std::string detail = detail_of(*finding, system_);
       const std::string fix = fix_of(*finding, system_);
       height += words({{text_of(finding->code).title, true}}) + words({{detail}, {" "}, {fix}}) + 5.0;
     }
     out_.end().line();
     return height;
+  }
+
+  // Whose rule decided is said where a utility has rules of its own.
+  [[nodiscard]] std::string detail_with_whose(const Finding& finding) const {
+    const std::string detail = detail_of(finding, system_);
+    if (plan_.rules == nullptr || plan_.rules->references.empty()) return detail;
+    const std::string whose = decided_in_words(finding);
+    return whose.empty() ? detail : detail + " " + whose;
   }
 
   [[nodiscard]] double height_of_hold(const Finding& finding) const {
@@ -286,7 +294,7 @@ class Sheet {
   void hold(const Finding& finding, int count) {
     out_.start("li").element(
         "h3", std::to_string(count) + ". " + sentence_case(std::string(text_of(finding.code).title)) + ".");
-    out_.text(" ").element("p", detail_of(finding, system_), {{"class", "screen"}}).text(" ");
+    out_.text(" ").element("p", detail_with_whose(finding), {{"class", "screen"}}).text(" ");
     out_.element("p", fix_of(finding, system_), {{"class", "do"}});
     out_.start("p", {{"class", "boxes"}});
     blank(reading_for(finding.code), finding.limit ? shown(*finding.limit, system_).unit : std::string_view(), "first");
@@ -352,6 +360,10 @@ class Sheet {
     add("Main", main);
     if (method.thread)
       add("Thread, tool and stop alike", std::string(name_of(*method.thread)) + " " + method.tap.label() + " in");
+    if (method.specification != nullptr) {
+      add(method.kind == Method::sleeve ? "Sleeve, as the utility asks" : "Saddle, as the utility asks",
+          method.specification->text);
+    }
     if (plan_.pressure.governed_by) {
       add("Pressure limit, by the " + std::string(name_of(plan_.pressure.governed_by->link)),
           show(plan_.pressure.governed_by->limit));
@@ -463,14 +475,20 @@ class Sheet {
     heading("Watch for", "found while planning");
     out_.start("ul", {{"class", "plain"}}).line();
     for (const Finding* finding : warnings) {
-      const std::string detail = detail_of(*finding, system_) + " ";
+      const std::string detail = detail_with_whose(*finding) + " ";
       const std::string advice = fix_of(*finding, system_);
       height += words({{"- "}, {detail}, {at_least(Tightness::brief) ? std::string_view() : advice}});
       out_.start("li").text(detail).element("span", advice, {{"class", "more"}}).end().line();
     }
     for (const Finding* finding : notes) {
+      const std::string detail = detail_with_whose(*finding);
+      if (finding->code == FindingCode::rules_looser) {  // the one note that goes to the pit
+        height += words({{"- "}, {detail}});
+        out_.start("li").text(detail).end().line();
+        continue;
+      }
       out_.start("li", {{"class", "screen"}})
-          .text(detail_of(*finding, system_))
+          .text(detail)
           .text(" ")
           .text(fix_of(*finding, system_))
           .end()
@@ -664,7 +682,7 @@ class Sheet {
       if (!basis->utility && basis->source == nullptr) return;
       // What follows the first comma or semicolon of a title describes it.
       const std::string name = basis->utility
-                                   ? "The utility's own rules"
+                                   ? "The utility's own rule" + (basis->reference != nullptr ? ", " + *basis->reference : std::string())
                                    : basis->source->title.substr(0, basis->source->title.find_first_of(",;"));
       const bool recalled = !basis->utility && basis->how == How::memory;
       const auto known = std::find_if(list.begin(), list.end(), [&](const Resting& r) { return r.name == name; });

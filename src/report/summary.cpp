@@ -156,6 +156,16 @@ std::string_view reading_for(FindingCode code) {
       return "Oxygen and gas";
     case pit_spoil_too_near:
       return "Spoil from the edge";
+    case season_closed:
+    case season_date_unknown:
+      return "Day, or leave by";
+    case place_cover:
+    case place_cover_unknown:
+      return "Cover at the tap";
+    case main_perhaps_not_tapped:
+      return "Class on the barrel";
+    case service_tap_small:
+      return "Tap made";
     case pit_sewer_near:
       return "Sewer is away, below";
     case pit_engineer:

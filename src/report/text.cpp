@@ -131,6 +131,13 @@ class TextReport {
     given("Note", job.note);
   }
 
+  // Whose rule decided, where a utility has rules of its own. Without, all are defaults.
+  [[nodiscard]] std::string whose(const Finding& finding) const {
+    if (plan_.rules == nullptr || plan_.rules->references.empty()) return {};
+    const std::string words = decided_in_words(finding);
+    return words.empty() ? words : " " + words;
+  }
+
   // A blank as long as a reading is wide.
   [[nodiscard]] std::string blank_for(const Measure& measure) const {
     return std::string("________") + report::hard_space + std::string(shown(measure, options_.units).unit);
@@ -185,7 +192,7 @@ class TextReport {
       std::string lead = std::to_string(++count) + ".";
       lead.insert(0, lead.size() < 3 ? 3 - lead.size() : 0, ' ');
       page_.coded(sentence_case(std::string(text_of(finding->code).title)), name_of(finding->code), 4, lead + " ");
-      page_.paragraph(detail_of(*finding, options_.units), 4);
+      page_.paragraph(detail_of(*finding, options_.units) + whose(*finding), 4);
       page_.paragraph(fix_of(*finding, options_.units), 8, "    Do: ");
       if (blanks) page_.paragraph(blank_line(*finding), 8, "    --> ");
     }
@@ -214,6 +221,11 @@ class TextReport {
     if (method.section_left) {
       page_.field("Left of the pipe",
                   show(Measure(100.0 * *method.section_left, Kind::percent)) + " of its strength as a beam");
+    }
+    if (method.specification != nullptr) {
+      const FittingSpecification& asked = *method.specification;
+      page_.field(method.kind == Method::sleeve ? "Sleeve as asked" : "Saddle as asked",
+                  asked.text + (asked.basis.reference != nullptr ? " (" + *asked.basis.reference + ")" : ""));
     }
     main_lines();
     const Setup& setup = plan_.setup;
@@ -249,7 +261,8 @@ class TextReport {
     page_.heading("NOT USED", "and why");
     for (const RejectedMethod& reject : plan_.method.rejected) {
       std::string text = (reject.count > 1 ? std::to_string(reject.count) + " x " : std::string()) + name(reject.tap) +
-                         " " + std::string(name_of(reject.kind)) + ": " + detail_of(reject.why, options_.units);
+                         " " + std::string(name_of(reject.kind)) + ": " + detail_of(reject.why, options_.units) +
+                         whose(reject.why);
       page_.coded(text, name_of(reject.why.code), 4, "  - ");
     }
   }
@@ -394,7 +407,7 @@ class TextReport {
   void found() {
     const auto list_of = [&](Severity severity) {
       for (const Finding* finding : of(severity)) {
-        page_.coded(detail_of(*finding, options_.units) + " " + fix_of(*finding, options_.units),
+        page_.coded(detail_of(*finding, options_.units) + whose(*finding) + " " + fix_of(*finding, options_.units),
                     name_of(finding->code), 4, "  - ");
       }
     };

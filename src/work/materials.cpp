@@ -53,13 +53,13 @@ class LoadList {
         break;
       case Method::saddle:
         add("service-saddle", saddle_name(), name(plan_.main.size) + " main, " + seat() + ", " + tap() + " outlet",
-            count, rated + ". Bands, nuts and gasket whole. Try it round the pipe before the cut.");
+            count, as_asked() + rated + ". Bands, nuts and gasket whole. Try it round the pipe before the cut.");
         add("corporation-stop", "Corporation stop, " + thread() + " inlet", tap(), count,
             rated + ". Full bore, so that the cutter passes. Key turns freely and shuts.");
         break;
       case Method::sleeve:
         add("tapping-sleeve", "Tapping sleeve", name(plan_.main.size) + " main, " + seat() + ", " + tap() + " outlet",
-            count, rated + ". Chosen for the measured diameter. Bolts, gasket and test plug with it.");
+            count, as_asked() + rated + ". Chosen for the measured diameter. Bolts, gasket and test plug with it.");
         add("tapping-valve", "Tapping valve", tap(), count, rated + ". Opens fully for the cutter and shuts tight.");
         add("support", "Blocking under valve and machine", "", 1, "Sleeve and pipe carry neither.");
         break;
@@ -71,6 +71,12 @@ class LoadList {
         name(plan_.job.service.size.value_or(plan_.method.tap)), count,
         branch ? "Restrained joints or thrust block, as the engineer has it."
                : "Length from main to curb stop measured, and slack added.");
+  }
+
+  // The utility's own words, where its rules have any on this fitting.
+  [[nodiscard]] std::string as_asked() const {
+    const FittingSpecification* asked = plan_.method.specification;
+    return asked == nullptr ? std::string() : "As the utility asks: " + asked->text + ". ";
   }
 
   [[nodiscard]] std::string saddle_name() const {

@@ -604,6 +604,48 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "Support the main on both sides of it before the ground is taken from under it, and bed the main again before "
       "cover.",
       "Joints hold pressure because the ground holds them. A joint that sags opens."}},
+    {main_not_tapped,
+     {"main that the utility does not tap", "The utility does not tap mains such as this one, {0} of {1}. {2}.",
+      "Do not tap it. Serve the lot from another main, or put the case to the utility's engineer and plan again under "
+      "the rules that come of it.",
+      "A main that feeds a district is worth more whole than the service is: a bad tap in it shuts off thousands. "
+      "Utilities say which of their mains are left alone (`main.not_tapped`)."}},
+    {main_perhaps_not_tapped,
+     {"main that the utility perhaps does not tap",
+      "Some of the pipes that this {1} {0} main may be are not tapped by the utility. {2}.",
+      "Read the class on the barrel and plan again. If it is one that is not tapped, serve the lot from another main.",
+      "The rule names a class or a wall, and which pipe lies here is not known yet."}},
+    {season_closed,
+     {"planned in a season in which mains are not tapped",
+      "The utility taps no such mains from {0} to {1}, and the job is planned for a day within.[ {2}.|]",
+      "Plan it for a day outside the season, or get the utility's leave for this one in writing.",
+      "Cold iron is brittle, frozen ground lies on the main like a slab, and a cut street cannot be closed again before "
+      "spring. Some codes therefore name months in which mains are tapped by leave alone (`main.closed_season`)."}},
+    {season_date_unknown,
+     {"day not known, and mains are not tapped all year round",
+      "The utility taps no such mains from {0} to {1}, and the job names no day that can be read.[ {2}.|]",
+      "Write the day as year, month and day, such as 2026-05-04 (`date`). If it lies within, get the utility's leave.",
+      "Whether the season is closed depends on the day, and no day is assumed."}},
+    {place_cover,
+     {"cover over the main outside the utility's rule", "The main lies under {value}, {0} than the {limit} asked for.",
+      "Measure the cover at the tap. If it is so, ask the utility how the service is kept from frost and traffic here, "
+      "and write the answer down.",
+      "Cover keeps frost and wheels from service and stop, and a main too deep is a pit of another kind. The figure is "
+      "the utility's, for its own frost and streets (`place.least_cover`, `place.greatest_cover`)."}},
+    {place_cover_unknown,
+     {"cover over the main not known", "The utility asks for a cover of {limit}, and the job names none.",
+      "Measure from the surface to the top of the main and plan again with it (`main.cover`).",
+      "A rule on cover can be kept only where the cover is known."}},
+    {service_tap_small,
+     {"tap smaller than the utility makes", "A tap of {0} is smaller than {1}, the smallest that the utility makes.",
+      "Make the tap {1} and reduce behind the stop, or get the utility's leave.",
+      "A small hole costs as much work as a larger one and cannot serve what the lot may need later, so utilities name "
+      "the smallest tap they make (`water.smallest_tap`)."}},
+    {rules_looser,
+     {"utility's rule looser than the default", "The utility sets {0} to {1}; the default is {2}. Its reason: {3}.",
+      "Nothing, if the reason holds here. If it does not, plan by the default.",
+      "Defaults that guard people and pipe may be set looser by a utility that says why. Its reason is printed with every "
+      "plan that relies on the rule."}},
 }};
 
 constexpr bool in_order() {
@@ -714,6 +756,29 @@ std::string detail_of(const Finding& finding, UnitSystem system) {
 
 std::string fix_of(const Finding& finding, UnitSystem system) {
   return Filler(finding, system).fill(text_of(finding.code).fix);
+}
+
+DecidedBy decided_by(const Finding& finding) {
+  DecidedBy decided;
+  for (const Basis* basis : finding.basis) {
+    if (basis == nullptr || !basis->rule) continue;
+    if (basis->utility) return {Decided::by_utility, basis};
+    if (decided.rule == nullptr) decided = {Decided::by_default, basis};
+  }
+  return decided;
+}
+
+std::string decided_in_words(const Finding& finding) {
+  const DecidedBy decided = decided_by(finding);
+  if (decided.by == Decided::by_no_rule) return {};
+  if (decided.by == Decided::by_default) return "By a default rule.";
+  std::string text = "By the utility's rule";
+  if (decided.rule->reference != nullptr) text += ": " + *decided.rule->reference;
+  // The reason of a looser rule stands in its own finding.
+  if (decided.rule->reason != nullptr && finding.code != FindingCode::rules_looser) {
+    text += " (" + *decided.rule->reason + ")";
+  }
+  return text + ".";
 }
 
 void append_detail(std::string& out, const Detail& detail, UnitSystem system) {

@@ -6,6 +6,7 @@
 //     pages check DOCS_DIR    compares; exits 1 and names the page that differs
 //     pages write DOCS_DIR    brings the pages up to date
 #include <algorithm>
+#include <array>
 #include <exception>
 #include <filesystem>
 #include <fstream>
@@ -52,14 +53,23 @@ std::string job_table() {
 }
 
 std::string rules_table() {
-  std::string out = "\n| rule | what it is |\n|---|---|\n";
+  std::string out = "\n| rule | what it is | stricter | guards people or pipe |\n|---|---|---|---|\n";
+  const auto row = [&](std::string_view path, std::string_view help, std::string_view stricter, bool safety) {
+    out += "| `" + std::string(path) + "` | " + cell(help) + " | " + std::string(stricter) + " | " +
+           (safety ? "yes" : "") + " |\n";
+  };
+  row(not_tapped_path, not_tapped_help, "more rows", false);
+  row(closed_season_path, closed_season_help, "more rows", false);
   for (const TapLimitField& field : tap_limit_fields()) {
-    out += "| `" + std::string(field.path) + "` (list) | " + cell(field.help) + " |\n";
+    row(field.path, field.help, "smaller", true);
+    row(field.first, "rows that stand before those of `" + std::string(field.path) + "`", "smaller", true);
   }
-  out += "| `" + std::string(clearances_path) +
-         ".THING` | clearance along the main from each kind of thing near a tap |\n";
+  for (const SpecificationField& field : specification_fields()) row(field.path, field.help, "", false);
+  row(std::string(clearances_path) + ".THING", "clearance along the main from each kind of thing near a tap", "higher",
+      true);
   for (const RuleField& field : rule_fields()) {
-    out += "| `" + std::string(field.path) + "` | " + cell(field.help) + " |\n";
+    constexpr std::array<std::string_view, 3> ways = {"", "higher", "lower"};
+    row(field.path, field.help, ways[static_cast<std::size_t>(field.stricter)], field.safety);
   }
   return out;
 }

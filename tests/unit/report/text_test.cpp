@@ -170,7 +170,7 @@ TEST_CASE("sources say how each number was had") {
   CHECK(contains(text, "Sample pipe standard, 3rd edition, table 4 - RECALLED, CHECK THIS VALUE"));
   Plan plan = held_plan();
   const std::string reference = "Ashmere Water standard 4.2";
-  const Basis own{nullptr, How::published, true, &reference};
+  const Basis own{.how = How::published, .utility = true, .reference = &reference};
   plan.pressure.limits[1].basis = &own;
   CHECK(contains(unwrapped(text_report(plan)), "The utility's own rule: Ashmere Water standard 4.2: feed limit."));
 }

@@ -51,6 +51,10 @@ TEST_CASE("every default rule is set, rests on a source and is no utility's") {
   CHECK(rules.name == "default rules");
   for (const RuleField& field : rule_fields()) {
     INFO(field.path);
+    if (may_be_unset(field)) {
+      CHECK(std::holds_alternative<std::monostate>(value_of(rules, field)));
+      continue;
+    }
     std::visit(
         [&](auto target) {
           CHECK((rules.*target).basis.source != nullptr);
@@ -77,6 +81,7 @@ TEST_CASE("the table of rules names each path once, under a group, with help") {
     CHECK(std::count(field.path.begin(), field.path.end(), '.') == 1);
     CHECK_FALSE(field.help.empty());
     CHECK(field.least <= field.most);
+    if (field.safety) CHECK(field.stricter != Stricter::neither);
   }
 }
 

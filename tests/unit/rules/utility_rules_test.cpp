@@ -46,12 +46,15 @@ using Catch::Matchers::StartsWith;
 
 TEST_CASE("a file replaces what it names and leaves the rest") {
   const Rules defaults = sound({});
-  const Rules rules = sound({R"({"name": "Fern Hollow Water", "pressure": {"stop_rating": "150 psi"}})"});
+  const Rules rules = sound({R"({"name": "Fern Hollow Water",
+                                "pressure": {"stop_rating": {"value": "150 psi", "reason": "no other is stocked"}}})"});
   CHECK(rules.name == "Fern Hollow Water");
   CHECK(rules.stop_rating.value / units::psi == Catch::Approx(150));
   CHECK(rules.stop_rating.basis.utility);
   REQUIRE(rules.stop_rating.basis.reference != nullptr);
   CHECK(*rules.stop_rating.basis.reference == "Fern Hollow Water");
+  CHECK(*rules.stop_rating.basis.reason == "no other is stocked");
+  CHECK(*rules.stop_rating.basis.file == "own1.json");
   CHECK(rules.stop_rating.basis.source == nullptr);
 
   CHECK(rules.saddle_rating.value == defaults.saddle_rating.value);
@@ -62,10 +65,10 @@ TEST_CASE("a file replaces what it names and leaves the rest") {
 TEST_CASE("a rule may say which document it is from") {
   const Rules rules = sound({R"({"name": "Fern Hollow Water", "place": {
     "farthest_shift": {"value": "10 ft", "reference": "Fern Hollow Standard 7", "reason": "long lots"},
-    "stagger_within": {"value": 600, "unit": "mm"}}})"});
+    "stagger_within": {"value": 700, "unit": "mm"}}})"});
   CHECK(rules.farthest_shift.value / units::foot == Catch::Approx(10));
   CHECK(*rules.farthest_shift.basis.reference == "Fern Hollow Standard 7");
-  CHECK(rules.stagger_within.value / units::mm == Catch::Approx(600));
+  CHECK(rules.stagger_within.value / units::mm == Catch::Approx(700));
   CHECK(*rules.stagger_within.basis.reference == "Fern Hollow Water");
 }
 
@@ -84,7 +87,7 @@ TEST_CASE("without a name the file's own stands for it") {
 
 TEST_CASE("files are laid over each other in order") {
   const Rules rules =
-      sound({R"({"name": "County", "pressure": {"wet_tap_limit": "120 psi", "stop_rating": "150 psi"}})",
+      sound({R"({"name": "County", "pressure": {"wet_tap_limit": "120 psi", "stop_rating": "90 psi"}})",
              R"({"name": "Town", "pressure": {"wet_tap_limit": "100 psi"}})"});
   CHECK(rules.name == "County + Town");
   CHECK(rules.wet_tap_limit.value / units::psi == Catch::Approx(100));
@@ -96,7 +99,10 @@ TEST_CASE("references stay where bases point when the rules move") {
   RulesFile read = load({R"({"name": "Town", "pressure": {"wet_tap_limit": "100 psi"}})"});
   REQUIRE(read.rules);
   const Rules moved = std::move(*read.rules);
-  CHECK(moved.wet_tap_limit.basis.reference == &moved.references.front());
+  const auto kept = std::find_if(moved.references.begin(), moved.references.end(),
+                                 [&](const std::string& text) { return &text == moved.wet_tap_limit.basis.reference; });
+  REQUIRE(kept != moved.references.end());
+  CHECK(*kept == "Town");
 }
 
 TEST_CASE("a list of largest taps is replaced whole") {
@@ -123,13 +129,16 @@ TEST_CASE("a list of largest taps is replaced whole") {
   CHECK(sound({R"({"direct": {"largest": []}})"}).direct.empty());
 }
 
-TEST_CASE("clearances are changed, added and taken away one by one") {
-  const Rules rules = sound({R"({"place": {"clearances": {"tap": "36 in", "gas_line": "2 ft", "hydrant": null}}})"});
+TEST_CASE("clearances are changed one by one, and none is taken away without a word") {
+  const Rules rules = sound({R"({"place": {"clearances": {"tap": "36 in", "gas_line": "2 ft",
+                                  "hydrant": {"value": "0 ft", "reason": "no hydrant stands on these mains"}}}})"});
   CHECK(clearance(rules, NearbyThing::tap)->least.value / units::inch == Catch::Approx(36));
   CHECK(clearance(rules, NearbyThing::tap)->least.basis.utility);
   REQUIRE(clearance(rules, NearbyThing::gas_line) != nullptr);
   CHECK(clearance(rules, NearbyThing::gas_line)->least.value / units::inch == Catch::Approx(24));
-  CHECK(clearance(rules, NearbyThing::hydrant) == nullptr);
+  CHECK(clearance(rules, NearbyThing::hydrant)->least.value == Length());
+  CHECK_THAT(fault(R"({"place": {"clearances": {"hydrant": null}}})"),
+             StartsWith("rules.wrong-type /place/clearances/hydrant: null would take the clearance away"));
   CHECK_FALSE(clearance(rules, NearbyThing::joint)->least.basis.utility);
 }
 
@@ -213,11 +222,174 @@ TEST_CASE("a row of largest taps must be whole") {
 }
 
 TEST_CASE("two rules that exclude each other are refused at the one that was set") {
-  CHECK_THAT(fault(R"({"machine": {"push_caution": "60 lbf"}})"),
+  CHECK_THAT(fault(R"({"machine": {"push_caution": {"value": "60 lbf", "reason": "strong backs"}}})"),
              StartsWith("rules.contradiction /machine/push_caution"));
   CHECK_THAT(fault(R"({"machine": {"push_limit": "30 lbf"}})"), StartsWith("rules.contradiction /machine/push_limit"));
   CHECK(sound({R"({"machine": {"push_limit": "30 lbf", "push_caution": "20 lbf"}})"}).push_limit.value / units::lbf ==
         Catch::Approx(30));
+  CHECK_THAT(fault(R"({"direct": {"plastic_wet_tap_coldest": "95 degF"}})"),
+             StartsWith("rules.contradiction /direct/plastic_wet_tap_coldest: direct.plastic_wet_tap_coldest lies above "
+                        "direct.plastic_wet_tap_warmest | set direct.plastic_wet_tap_warmest to match; it is 90 degF"));
+  CHECK_THAT(fault(R"({"place": {"least_cover": "6 ft", "greatest_cover": "5 ft"}})"),
+             StartsWith("rules.contradiction /place/least_cover"));
+  CHECK_THAT(fault(R"({"place": {"default_clock": "4:00"}})"), StartsWith("rules.contradiction /place/default_clock"));
+  CHECK_THAT(fault(R"({"place": {"lowest_elevation": "50 deg"}})"),
+             StartsWith("rules.contradiction /place/lowest_elevation: place.default_clock lies below"));
+  CHECK_THAT(fault(R"({"pit": {"engineer_depth": "4 ft", "protective_system_depth": "4 ft", "short_term_depth": "6 ft",
+                               "vertical_lower_depth": "4 ft"}})"),
+             StartsWith("rules.contradiction /pit/short_term_depth"));
+}
+
+TEST_CASE("the second file may contradict the first, and is refused where it does") {
+  const RulesFile read = load({R"({"place": {"least_cover": "6 ft"}})", R"({"place": {"greatest_cover": "5 ft"}})"});
+  REQUIRE(read.diagnostics.size() == 1);
+  CHECK(read.diagnostics.front().file == "own2.json");
+  CHECK(read.diagnostics.front().pointer == "/place/greatest_cover");
+}
+
+TEST_CASE("a row that an earlier row leaves nothing to decide is refused") {
+  const auto list = [](const std::string& rows) { return fault(R"({"direct": {"largest": [)" + rows + "]}}"); };
+  CHECK_THAT(list(R"({"material": ["ductile iron", "cast iron"], "main_from": "6 in", "largest": "3/4 in"},
+                     {"material": "ductile iron", "main_from": "8 in", "main_to": "12 in", "largest": "1 in"})"),
+             StartsWith("rules.contradiction /direct/largest/1: row 1 is for all of these mains, stands first, and says "
+                        "3/4 in"));
+  CHECK_THAT(list(R"({"main_above": "4 in", "largest": "none", "why": "use a saddle"},
+                     {"material": "ductile iron", "main_above": "6 in", "largest": "3/4 in"})"),
+             StartsWith("rules.contradiction /direct/largest/1"));
+  // The exception before the rule, a row that reaches farther, and a repeated word are in order.
+  sound({R"({"direct": {"largest": [
+    {"material": "ductile iron", "main_from": "8 in", "main_to": "10 in", "largest": "1 in"},
+    {"material": "ductile iron", "main_from": "6 in", "largest": "3/4 in"},
+    {"material": "ductile iron", "main_from": "4 in", "largest": "5/8 in"},
+    {"material": "ductile iron", "main_from": "12 in", "largest": "3/4 in"}]}})"});
+  // A row may stand before the defaults and leave them nothing.
+  sound({R"({"direct": {"largest_first": [{"largest": "none", "why": "saddles alone"}]}})"});
+}
+
+TEST_CASE("sizes of a row that leave no main are refused") {
+  const auto row = [](const std::string& text) { return fault(R"({"direct": {"largest": [{)" + text + "}]}}"); };
+  CHECK_THAT(row(R"("main_above": "6 in", "main_to": "6 in", "largest": "5/8 in")"),
+             StartsWith("rules.contradiction /direct/largest/0: main_to leaves nothing over main_above"));
+  CHECK_THAT(row(R"("main_above": "6 in", "main_below": "6 in", "largest": "5/8 in")"),
+             StartsWith("rules.contradiction /direct/largest/0: main_below"));
+  CHECK_THAT(row(R"("main_from": "6 in", "main_below": "6 in", "largest": "5/8 in")"),
+             StartsWith("rules.contradiction /direct/largest/0: main_below"));
+}
+
+TEST_CASE("the smallest tap and a largest tap below it exclude each other") {
+  CHECK_THAT(fault(R"({"water": {"smallest_tap": "3/4 in"},
+                       "direct": {"largest": [{"material": "ductile iron", "largest": "5/8 in"}]}})"),
+             StartsWith("rules.contradiction /direct/largest/0: the largest tap of 5/8 in lies below"));
+  const RulesFile read = load({R"({"direct": {"largest": [{"material": "ductile iron", "largest": "5/8 in"}]}})",
+                               R"({"water": {"smallest_tap": "3/4 in"}})"});
+  REQUIRE(read.diagnostics.size() == 1);
+  CHECK(read.diagnostics.front().pointer == "/water/smallest_tap");
+  sound({R"({"water": {"smallest_tap": "3/4 in"},
+             "direct": {"largest": [{"material": "ductile iron", "largest": "3/4 in"}]}})"});
+}
+
+TEST_CASE("looser than a safety default needs a reason in the file") {
+  CHECK(fault(R"({"pressure": {"stop_rating": "101 psi"}})") ==
+        "rules.looser-without-reason /pressure/stop_rating: pressure.stop_rating: 101 psi is looser than the default, "
+        "100 psi | say why: { \"value\": \"101 psi\", \"reason\": \"...\" }");
+  CHECK_THAT(fault(R"({"pressure": {"stop_rating": {"value": "150 psi", "reason": ""}}})"),
+             StartsWith("rules.looser-without-reason"));
+  CHECK_THAT(fault(R"({"direct": {"required_threads": 1.5}})"), StartsWith("rules.looser-without-reason"));
+  CHECK_THAT(fault(R"({"place": {"clearances": {"joint": "12 in"}}})"),
+             StartsWith("rules.looser-without-reason /place/clearances/joint"));
+  sound({R"({"pressure": {"stop_rating": "100 psi"}})"});                        // as the default
+  sound({R"({"direct": {"required_threads": 4}})"});                             // stricter
+  sound({R"({"water": {"velocity_limit": "10 ft/s"}})"});                        // guards comfort
+  sound({R"({"direct": {"threads_showing": 3}})"});                              // a matter of habit
+  const Rules rules = sound({R"({"pressure": {"stop_rating": {"value": "150 psi", "reason": "stocked"}}})"});
+  REQUIRE(rules.looser.size() == 1);
+  CHECK(rules.looser.front().path == "pressure.stop_rating");
+  CHECK(*rules.looser.front().basis.reason == "stocked");
+}
+
+TEST_CASE("a row looser than the defaults for any main needs a reason, and one that is not does not") {
+  const auto list = [](const std::string& row) { return R"({"direct": {"largest": [)" + row + "]}}"; };
+  CHECK(fault(list(R"({"material": "ductile iron", "largest": "1 in"})")) ==
+        "rules.looser-without-reason /direct/largest/0: direct.largest: 1 in on ductile iron of 3 to 4 in is looser "
+        "than the default, 3/4 in | say why in the row: \"reason\": \"...\"");
+  CHECK_THAT(fault(list(R"({"material": "polyethylene", "largest": "3/4 in"})")),
+             StartsWith("rules.looser-without-reason"));
+  sound({list(R"({"material": "ductile iron", "main_from": "6 in", "largest": "1 in"})")});
+  sound({list(R"({"material": "ductile iron", "largest": "1 in", "reason": "tried for forty years"})")});
+  CHECK(sound({list("")}).looser.empty());
+}
+
+TEST_CASE("the reason is asked of the file that loosens, whatever was laid before it") {
+  const std::string county = R"({"pressure": {"stop_rating": {"value": "150 psi", "reason": "stocked"}}})";
+  const RulesFile read = load({county, R"({"pressure": {"stop_rating": "120 psi"}})"});
+  REQUIRE(read.diagnostics.size() == 1);
+  CHECK(read.diagnostics.front().file == "own2.json");
+  sound({county, R"({"name": "Town", "pressure": {"wet_tap_limit": "100 psi"}})"});
+  CHECK(sound({county, R"({"pressure": {"stop_rating": "90 psi"}})"}).looser.empty());
+}
+
+TEST_CASE("rows may stand before the list in force, and files go on being laid") {
+  const Rules defaults = sound({});
+  const std::string first = R"({"direct": {"largest_first": [
+    {"material": "PVC", "largest": "none", "why": "saddles alone", "reference": "Standard 4.3"}]}})";
+  const Rules rules = sound({first});
+  REQUIRE(rules.direct.size() == defaults.direct.size() + 1);
+  CHECK(rules.direct.front().why == "saddles alone");
+  CHECK(rules.direct.front().basis.utility);
+  CHECK_FALSE(rules.direct[1].basis.utility);
+  // The list behind them is replaced, and they stay; they are replaced, and the list stays.
+  const Rules both = sound({first, R"({"direct": {"largest": [{"material": "cast iron", "largest": "3/4 in",
+                                                              "reason": "every size"}]}})"});
+  REQUIRE(both.direct.size() == 2);
+  CHECK(both.direct.front().why == "saddles alone");
+  CHECK(sound({first, R"({"direct": {"largest_first": []}})"}).direct.size() == defaults.direct.size());
+}
+
+TEST_CASE("rules that no default asks for are unset until a file sets them, and again when it says null") {
+  const Rules defaults = sound({});
+  CHECK_FALSE(defaults.least_cover.value);
+  CHECK_FALSE(defaults.smallest_tap.value);
+  CHECK(defaults.not_tapped.empty());
+  CHECK(defaults.closed_seasons.empty());
+  const Rules rules = sound({R"({"place": {"least_cover": "1.8 m"}, "water": {"smallest_tap": {"value": "3/4 in"}}})"});
+  CHECK(*rules.least_cover.value / units::foot == Catch::Approx(1.8 / 0.3048));
+  CHECK(rules.smallest_tap.value == NominalSize::inches(0.75));
+  CHECK_FALSE(sound({R"({"place": {"least_cover": "6 ft"}})", R"({"place": {"least_cover": null}})"}).least_cover.value);
+  CHECK_THAT(fault(R"({"place": {"least_cover": {"reference": "Standard 3"}}})"),
+             StartsWith("rules.missing /place/least_cover: a rule without a value"));
+  CHECK_THAT(fault(R"({"place": {"least_cover": "82 psi"}})"), StartsWith("rules.wrong-quantity /place/least_cover"));
+}
+
+TEST_CASE("seasons, mains left alone and words on fittings are read whole") {
+  const Rules rules = sound({R"({"main": {
+    "closed_season": [{"material": "cast iron", "main_from": "6 in", "from": "11-01", "to": "04-01", "why": "cold iron"}],
+    "not_tapped": [{"main_above": "16 in", "class": "PC 250", "why": "trunk mains"}]},
+    "saddle": {"specification": [{"tap_above": "1 in", "text": "double strap", "reference": "Standard 5"}]}})"});
+  REQUIRE(rules.closed_seasons.size() == 1);
+  CHECK(rules.closed_seasons.front().from == YearDay{11, 1});
+  CHECK(rules.closed_seasons.front().to_text == "1 April");
+  CHECK(rules.closed_seasons.front().covers(Material::cast_iron, NominalSize::inches(6)));
+  CHECK_FALSE(rules.closed_seasons.front().covers(Material::cast_iron, NominalSize::inches(4)));
+  REQUIRE(rules.not_tapped.size() == 1);
+  CHECK_FALSE(rules.not_tapped.front().covers(Material::pvc, NominalSize::inches(16)));
+  CHECK(rules.not_tapped.front().covers(Material::pvc, NominalSize::inches(18)));
+  REQUIRE(rules.saddle_specification.size() == 1);
+  CHECK(*rules.saddle_specification.front().basis.reference == "Standard 5");
+
+  CHECK_THAT(fault(R"({"main": {"closed_season": [{"from": "11-31", "to": "04-01"}]}})"),
+             StartsWith("rules.unknown-value /main/closed_season/0/from: \"11-31\" is no day of the year"));
+  CHECK_THAT(fault(R"({"main": {"closed_season": [{"from": "1 Nov", "to": "04-01"}]}})"),
+             StartsWith("rules.unknown-value /main/closed_season/0/from"));
+  CHECK_THAT(fault(R"({"main": {"closed_season": [{"from": "11-01"}]}})"),
+             StartsWith("rules.missing /main/closed_season/0: a closed season without its first or last day"));
+  CHECK_THAT(fault(R"({"main": {"not_tapped": [{"main_above": "16 in"}]}})"),
+             StartsWith("rules.missing /main/not_tapped/0"));
+  CHECK_THAT(fault(R"({"main": {"not_tapped": [{"main_above": "16 in", "why": "trunk", "largest": "1 in"}]}})"),
+             StartsWith("rules.unknown-key /main/not_tapped/0/largest"));
+  CHECK_THAT(fault(R"({"saddle": {"specification": [{"material": "PVC"}]}})"),
+             StartsWith("rules.missing /saddle/specification/0: a specification without a word"));
+  CHECK_THAT(fault(R"({"saddle": {"specification": "double strap"}})"),
+             StartsWith("rules.wrong-type /saddle/specification: a text where a list should stand"));
 }
 
 TEST_CASE("all problems are reported at once, each at its line") {
@@ -257,4 +429,5 @@ TEST_CASE("the example of an invented district loads") {
   CHECK(rules.required_threads.value == Catch::Approx(3));
   CHECK(*rules.required_threads.basis.reference == "Ashby Vale Standard 4.1");
   CHECK(*rules.wet_tap_limit.basis.reference == "Ashby Vale Water District");
+  for (const LooserRule& rule : rules.looser) CHECK(rule.basis.reason != nullptr);
 }

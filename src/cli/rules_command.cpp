@@ -1,0 +1,105 @@
+#include "cli/rules_command.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "io/nearest.hpp"
+#include "mainbore/rules_report.hpp"
+
+namespace mainbore::cli {
+namespace {
+
+constexpr std::array<std::string_view, 3> actions = {"check", "show", "diff"};
+
+bool as_json(const RulesRequest& request) { return request.format == "json"; }
+
+std::vector<std::string> operands(const RulesRequest& request) {
+  return {request.words.begin() + 1, request.words.end()};
+}
+
+void refuse_rules_option(const RulesRequest& request) {
+  if (request.rules.empty()) return;
+  throw Stop(exit_usage, "--rules goes with \"rules show\"; to " + request.words.front() +
+                             ", name the files behind the word");
+}
+
+std::string check(const RulesRequest& request, const Catalog& catalog, Console& console) {
+  refuse_rules_option(request);
+  if (request.words.size() < 2) throw Stop(exit_usage, "check what?\ntry: mainbore rules check FILE");
+  const Rules usual = open_rules(catalog, {}, console);
+  const Rules rules = open_rules(catalog, operands(request), console);
+  const auto differences = compare_rules(catalog, usual, rules);
+  if (as_json(request)) return rules_check_to_json(rules, differences, request.system(), JsonStyle::pretty);
+  return rules_check_text(rules, differences, request.system());
+}
+
+// "place" and "place.clearances" are the beginnings of "place.clearances.tap"; "pla" is of none.
+bool begins(std::string_view path, std::string_view prefix) {
+  return path.starts_with(prefix) && (path.size() == prefix.size() || path[prefix.size()] == '.');
+}
+
+std::vector<RuleInForce> of_prefix(std::vector<RuleInForce> list, const std::string& prefix) {
+  std::vector<std::string_view> known;
+  for (const RuleInForce& rule : list) {
+    for (std::size_t dot = rule.path.find('.');; dot = rule.path.find('.', dot + 1)) {
+      known.push_back(rule.path.substr(0, dot));
+      if (dot == std::string_view::npos) break;
+    }
+  }
+  std::erase_if(list, [&](const RuleInForce& rule) { return !begins(rule.path, prefix); });
+  if (list.empty()) {
+    std::string message = "no rule \"" + prefix + '"';
+    if (const auto near = io::nearest(prefix, known)) message += ": did you mean \"" + std::string(*near) + "\"?";
+    throw Stop(exit_usage, message + "\ntry: mainbore rules show");
+  }
+  return list;
+}
+
+std::string show(const RulesRequest& request, const Catalog& catalog, Console& console) {
+  const Rules rules = open_rules(catalog, request.rules, console);
+  const std::vector<RuleInForce> all = list_rules(rules);
+  std::vector<RuleInForce> list;
+  if (request.words.size() == 1) list = all;
+  for (const std::string& prefix : operands(request)) {
+    const auto some = of_prefix(all, prefix);
+    list.insert(list.end(), some.begin(), some.end());
+  }
+  if (as_json(request)) return rules_show_to_json(rules, list, request.system(), JsonStyle::pretty);
+  return rules_show_text(rules, list, request.system());
+}
+
+std::string diff(const RulesRequest& request, const Catalog& catalog, Console& console) {
+  refuse_rules_option(request);
+  if (request.words.size() != 3) {
+    throw Stop(exit_usage, "diff takes two sets, each a file or \"default\"\ntry: mainbore rules diff default FILE");
+  }
+  const auto set = [&](const std::string& name) {
+    return open_rules(catalog, name == "default" ? std::vector<std::string>() : std::vector{name}, console);
+  };
+  const Rules before = set(request.words[1]);
+  const Rules after = set(request.words[2]);
+  const auto differences = compare_rules(catalog, before, after);
+  if (as_json(request)) return rules_diff_to_json(before, after, differences, request.system(), JsonStyle::pretty);
+  return rules_diff_text(before, after, differences, request.system());
+}
+
+}  // namespace
+
+ExitStatus rules_command(const RulesRequest& request, Console& console) {
+  const std::string word = request.words.empty() ? std::string() : request.words.front();
+  if (std::find(actions.begin(), actions.end(), word) == actions.end()) {
+    std::string message = word.empty() ? "rules: do what?" : "rules: unknown word \"" + word + '"';
+    if (const auto near = io::nearest(word, actions)) message += ": did you mean \"" + std::string(*near) + "\"?";
+    throw Stop(exit_usage, message + "\none of: " + io::listed(actions));
+  }
+  std::unique_ptr<const Catalog> own_tables;
+  const Catalog& catalog = open_catalog(request.data, own_tables);
+  std::string result;
+  if (word == "check") result = check(request, catalog, console);
+  else if (word == "show") result = show(request, catalog, console);
+  else result = diff(request, catalog, console);
+  write_result(result, request.output, console);
+  return exit_go;
+}
+
+}  // namespace mainbore::cli

@@ -1,0 +1,140 @@
+// What no default asks, only a utility's own standard: mains that are left alone, seasons, cover, the smallest tap.
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <string_view>
+
+#include "planning/checks.hpp"
+#include "planning/tap_limits.hpp"
+
+namespace mainbore::planning {
+namespace {
+
+// Whether the rule is for this pipe is open while the class is: then it holds the job, and does not stop it.
+void judge_not_tapped(Context& context) {
+  const ResolvedMain& main = context.plan.main;
+  for (const TapLimit& row : context.rules.not_tapped) {
+    if (!row.covers(main.material, main.size)) continue;
+    const auto meant = [&](const Pipe* pipe) { return fits(row, pipe, std::nullopt); };
+    const auto& pipes = main.candidates;
+    const bool any = pipes.empty() ? meant(nullptr) : std::any_of(pipes.begin(), pipes.end(), meant);
+    // A row for a class or a wall may mean a pipe that nobody can tell from the tables.
+    const bool open = pipes.empty() && !any;
+    if (!any && !open) continue;
+    const bool all = any && (pipes.empty() || std::all_of(pipes.begin(), pipes.end(), meant));
+    context.common
+        .add(all ? FindingCode::main_not_tapped : FindingCode::main_perhaps_not_tapped,
+             all ? Severity::stop : Severity::hold)
+        .with(name_of(main.material), main.size, std::string_view(row.why))
+        .basis(row.basis);
+    if (all) return;
+  }
+}
+
+// "2026-05-04": the day of the year, where the text begins so and there is such a day.
+std::optional<YearDay> day_of(std::string_view text) {
+  if (text.size() < 10 || text[4] != '-' || text[7] != '-') return std::nullopt;
+  if (text.size() > 10 && text[10] != ' ' && text[10] != 'T') return std::nullopt;
+  const auto number = [&](std::size_t at, std::size_t length) {
+    int value = 0;
+    const char* const end = text.data() + at + length;
+    const auto [rest, error] = std::from_chars(text.data() + at, end, value);
+    return error == std::errc() && rest == end ? value : -1;
+  };
+  const int year = number(0, 4);
+  const YearDay day{number(5, 2), number(8, 2)};
+  if (year < 0 || day.month < 1 || day.month > 12) return std::nullopt;
+  constexpr std::array days = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+  const bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
+  const int last = days[static_cast<std::size_t>(day.month - 1)] + (day.month == 2 && leap ? 1 : 0);
+  if (day.day < 1 || day.day > last) return std::nullopt;
+  return day;
+}
+
+void judge_season(Context& context) {
+  const ResolvedMain& main = context.plan.main;
+  const auto day = day_of(context.job().date);
+  for (const ClosedSeason& season : context.rules.closed_seasons) {
+    if (!season.covers(main.material, main.size)) continue;
+    if (day && !season.holds_on(*day)) continue;
+    context.common.add(day ? FindingCode::season_closed : FindingCode::season_date_unknown, Severity::hold)
+        .with(std::string_view(season.from_text), std::string_view(season.to_text),
+              season.why.empty() ? Detail() : Detail(std::string_view(season.why)))
+        .basis(season.basis);
+    return;
+  }
+}
+
+void judge_cover(Context& context) {
+  const auto& least = context.rules.least_cover;
+  const auto& greatest = context.rules.greatest_cover;
+  if (!least.value && !greatest.value) return;
+  const auto& cover = context.job().main.cover;
+  const auto limits = [](FindingBuilder finding, const auto& rule, bool is_least) {
+    if (is_least) finding.at_least(Measure(*rule.value, Kind::distance));
+    else finding.at_most(Measure(*rule.value, Kind::distance));
+    finding.basis(rule.basis);
+  };
+  if (!cover) {
+    limits(context.common.add(FindingCode::place_cover_unknown, Severity::hold), least.value ? least : greatest,
+           least.value.has_value());
+    return;
+  }
+  const bool shallow = least.value && over(*least.value, *cover);
+  if (!shallow && !(greatest.value && over(*cover, *greatest.value))) return;
+  auto finding = context.common.add(FindingCode::place_cover, Severity::hold);
+  finding.value(Measure(*cover, Kind::distance))
+      .with(shallow ? std::string_view("less") : std::string_view("more"));
+  limits(finding, shallow ? least : greatest, shallow);
+}
+
+void judge_smallest_tap(Context& context) {
+  const auto& rule = context.rules.smallest_tap;
+  if (!rule.value || context.asked() >= *rule.value) return;
+  context.common.add(FindingCode::service_tap_small, Severity::hold)
+      .with(context.asked(), *rule.value)
+      .basis(rule.basis);
+}
+
+// Rules of work that this plan does not look at bear nothing of it.
+bool bears_on(const Plan& plan, const LooserRule& rule) {
+  if (rule.row != nullptr) {
+    const NominalSize size = plan.main.size;
+    return plan.method.limit == rule.row && rule.material == plan.main.material &&
+           (!rule.main_from || size >= *rule.main_from) && (!rule.main_to || size <= *rule.main_to);
+  }
+  const std::string_view path = rule.path;
+  const auto within = [&](std::string_view group) { return path.starts_with(group); };
+  if (within("pit.")) return plan.excavation.has_value();
+  if (within("cleaning.")) return plan.cleaning.has_value();
+  if (within("water.")) return plan.service.has_value();
+  if (within("direct.plastic") || within("machine.oval") || within("machine.chain_bearing") ||
+      within("pressure.plastic")) {
+    return is_plastic(plan.main.material);
+  }
+  if (within("pressure.iron")) return plan.main.material == Material::ductile_iron;
+  return true;
+}
+
+}  // namespace
+
+void check_utility(Context& context) {
+  judge_not_tapped(context);
+  judge_season(context);
+  judge_cover(context);
+  judge_smallest_tap(context);
+}
+
+void tell_looser_rules(Context& context) {
+  for (const LooserRule& rule : context.rules.looser) {
+    if (!bears_on(context.plan, rule)) continue;
+    const std::string_view none = "none";
+    const bool nothing = std::holds_alternative<std::monostate>(rule.usual);
+    context.common.add(FindingCode::rules_looser, Severity::note)
+        .with(rule.path, rule.set, nothing ? Detail(none) : rule.usual,
+              rule.basis.reason == nullptr ? Detail() : Detail(std::string_view(*rule.basis.reason)))
+        .basis(rule.basis);
+  }
+}
+
+}  // namespace mainbore::planning

@@ -1,0 +1,281 @@
+#include <algorithm>
+#include <array>
+#include <string>
+
+#include "mainbore/rules_compare.hpp"
+#include "mainbore/rules_file.hpp"
+#include "planning/tap_limits.hpp"
+
+namespace mainbore {
+namespace {
+
+using planning::deciding_row;
+using planning::fits;
+
+bool same_mains(const MainFilter& a, const MainFilter& b) { return a == b; }
+bool same_row(const TapLimit& a, const TapLimit& b) {
+  return same_mains(a, b) && a.class_keys == b.class_keys && a.series == b.series && a.wall_from == b.wall_from &&
+         a.largest == b.largest && a.why == b.why;
+}
+bool same_row(const ClosedSeason& a, const ClosedSeason& b) {
+  return same_mains(a, b) && a.from == b.from && a.to == b.to && a.why == b.why;
+}
+bool same_row(const FittingSpecification& a, const FittingSpecification& b) {
+  return same_mains(a, b) && a.tap_from == b.tap_from && a.tap_to == b.tap_to && a.tap_above == b.tap_above &&
+         a.text == b.text;
+}
+
+RuleChange change_of(const Detail& before, const Detail& after, Stricter stricter) {
+  if (before == after) return RuleChange::same;
+  const auto old_number = number_of(before);
+  const auto new_number = number_of(after);
+  // What nothing asked for, and is asked now, is the stricter for it.
+  if (old_number.has_value() != new_number.has_value()) return new_number ? RuleChange::stricter : RuleChange::looser;
+  if (!old_number || stricter == Stricter::neither) return RuleChange::other;
+  const bool rises = *new_number > *old_number;
+  return rises == (stricter == Stricter::higher) ? RuleChange::stricter : RuleChange::looser;
+}
+
+class Comparison {
+ public:
+  Comparison(const Catalog& catalog, const Rules& before, const Rules& after)
+      : catalog_(catalog), before_(before), after_(after) {
+    for (const Pipe& pipe : catalog.pipes()) sizes_.push_back(pipe.size);
+    std::sort(sizes_.begin(), sizes_.end());
+    sizes_.erase(std::unique(sizes_.begin(), sizes_.end()), sizes_.end());
+  }
+
+  std::vector<RuleDifference> all() && {
+    rows(not_tapped_path, &Rules::not_tapped, RuleChange::stricter, RuleChange::looser);
+    rows(closed_season_path, &Rules::closed_seasons, RuleChange::stricter, RuleChange::looser);
+    for (const TapLimitField& field : tap_limit_fields()) largest_taps(field);
+    for (const SpecificationField& field : specification_fields()) {
+      rows(field.path, field.target, RuleChange::other, RuleChange::other);
+    }
+    for (std::size_t i = 0; i < nearby_names.size(); ++i) clearance(static_cast<NearbyThing>(i));
+    for (const RuleField& field : rule_fields()) single(field);
+    return std::move(list_);
+  }
+
+ private:
+  void single(const RuleField& field) {
+    RuleDifference one;
+    one.path = field.path;
+    one.safety = field.safety;
+    one.before = value_of(before_, field);
+    one.after = value_of(after_, field);
+    one.before_basis = &basis_of(before_, field);
+    one.after_basis = &basis_of(after_, field);
+    one.change = change_of(one.before, one.after, field.stricter);
+    keep(one);
+  }
+
+  void clearance(NearbyThing what) {
+    const auto find = [&](const Rules& rules) -> const Clearance* {
+      const auto found = std::find_if(rules.clearances.begin(), rules.clearances.end(),
+                                      [&](const Clearance& c) { return c.what == what; });
+      return found == rules.clearances.end() ? nullptr : &*found;
+    };
+    const Clearance* const old_one = find(before_);
+    const Clearance* const new_one = find(after_);
+    RuleDifference one;
+    one.path = clearance_path(what);
+    one.safety = true;
+    if (old_one != nullptr) one.before = Measure(old_one->least.value, Kind::distance);
+    if (new_one != nullptr) one.after = Measure(new_one->least.value, Kind::distance);
+    if (old_one != nullptr) one.before_basis = &old_one->least.basis;
+    if (new_one != nullptr) one.after_basis = &new_one->least.basis;
+    one.change = change_of(one.before, one.after, Stricter::higher);
+    keep(one);
+  }
+
+  // Rows there, and rows gone.
+  template <class Row>
+  void rows(std::string_view path, std::vector<Row> Rules::*list, RuleChange added, RuleChange gone) {
+    const auto in = [](const std::vector<Row>& rows, const Row& row) {
+      const auto found = std::find_if(rows.begin(), rows.end(), [&](const Row& r) { return same_row(r, row); });
+      return found == rows.end() ? nullptr : &*found;
+    };
+    for (const Row& row : before_.*list) {
+      if (in(after_.*list, row) != nullptr) continue;
+      RuleDifference one;
+      one.path = path;
+      one.change = gone;
+      one.row_before = &row;
+      one.before_basis = &row.basis;
+      list_.push_back(one);
+    }
+    for (const Row& row : after_.*list) {
+      const Row* const old_one = in(before_.*list, row);
+      RuleDifference one;
+      one.path = path;
+      one.change = old_one == nullptr ? added : RuleChange::same;
+      if (old_one != nullptr) one.row_before = old_one;
+      if (old_one != nullptr) one.before_basis = &old_one->basis;
+      one.row_after = &row;
+      one.after_basis = &row.basis;
+      keep(one);
+    }
+  }
+
+  // ---- largest taps, main by main
+
+  struct Side {
+    const TapLimit* row = nullptr;
+    NominalSize largest;
+    friend bool operator==(const Side&, const Side&) = default;
+  };
+  static Side side(const Rules& rules, const TapLimitField& field, Material material, NominalSize size,
+                   const Pipe* pipe) {
+    for (const TapLimit& row : rules.not_tapped) {
+      if (row.covers(material, size) && fits(row, pipe, std::nullopt)) return {&row, {}};
+    }
+    const TapLimit* const row = deciding_row(rules.*field.target, material, size, pipe);
+    return {row, row == nullptr ? NominalSize() : row->largest};
+  }
+
+  struct Group {
+    Side before;
+    Side after;
+    NominalSize from;
+    NominalSize to;
+    std::string_view first_class;
+    std::size_t mains = 0;
+  };
+
+  // Calls `visit(size, pipe)` for each pipe of the material, and for each size without one that lies between those made
+  // of it.
+  template <class Visit>
+  void each_main(Material material, Visit visit) const {
+    const auto made = [&](NominalSize size) { return !catalog_.pipes(material, size).empty(); };
+    const auto first = std::find_if(sizes_.begin(), sizes_.end(), made);
+    const auto last = std::find_if(sizes_.rbegin(), sizes_.rend(), made);
+    const bool listed = first != sizes_.end();
+    for (const NominalSize size : sizes_) {
+      if (listed && (size < *first || size > *last)) continue;
+      const auto pipes = catalog_.pipes(material, size);
+      for (const Pipe& pipe : pipes) visit(size, &pipe);
+      if (pipes.empty()) visit(size, nullptr);
+    }
+  }
+
+  void largest_taps(const TapLimitField& field) {
+    for (std::size_t m = 0; m < material_count; ++m) {
+      const auto material = static_cast<Material>(m);
+      std::vector<Group> groups;
+      each_main(material, [&](NominalSize size, const Pipe* pipe) {
+        const Side old_one = side(before_, field, material, size, pipe);
+        const Side new_one = side(after_, field, material, size, pipe);
+        auto group = std::find_if(groups.begin(), groups.end(), [&](const Group& g) {
+          return g.before == old_one && g.after == new_one;
+        });
+        if (group == groups.end()) {
+          group = groups.insert(group, {old_one, new_one, size, size, {}, 0});
+          if (pipe != nullptr) group->first_class = pipe->class_name;
+        }
+        group->to = size;
+        ++group->mains;
+      });
+      for (const Group& group : groups) add_group(field, material, group);
+    }
+  }
+
+  void add_group(const TapLimitField& field, Material material, const Group& group) {
+    RuleDifference one;
+    one.path = field.path;
+    one.safety = true;
+    one.material = material;
+    one.main_from = group.from;
+    one.main_to = group.to;
+    std::size_t mains = 0;
+    each_main(material, [&](NominalSize size, const Pipe*) { mains += size >= group.from && size <= group.to; });
+    if (group.mains < mains) one.first_class = group.first_class;
+    const NominalSize none;
+    if (group.before.largest != none) one.before = group.before.largest;
+    if (group.after.largest != none) one.after = group.after.largest;
+    if (group.before.row != nullptr) {
+      one.row_before = group.before.row;
+      one.before_basis = &group.before.row->basis;
+    }
+    if (group.after.row != nullptr) {
+      one.row_after = group.after.row;
+      one.after_basis = &group.after.row->basis;
+    }
+    one.change = group.before.largest == group.after.largest  ? RuleChange::same
+                 : group.before.largest < group.after.largest ? RuleChange::looser
+                                                              : RuleChange::stricter;
+    keep(one);
+  }
+
+  void keep(const RuleDifference& one) {
+    const bool was_own = one.before_basis != nullptr && one.before_basis->utility;
+    const bool is_own = one.after_basis != nullptr && one.after_basis->utility;
+    if (one.change != RuleChange::same || (is_own && !was_own)) list_.push_back(one);
+  }
+
+  const Catalog& catalog_;
+  const Rules& before_;
+  const Rules& after_;
+  std::vector<NominalSize> sizes_;
+  std::vector<RuleDifference> list_;
+};
+
+}  // namespace
+
+std::string_view name_of(RuleChange change) {
+  constexpr std::array<std::string_view, 4> names = {"same", "stricter", "looser", "other"};
+  return names[static_cast<std::size_t>(change)];
+}
+
+std::string_view clearance_path(NearbyThing what) {
+  static const auto paths = [] {
+    std::array<std::string, nearby_names.size()> all;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      all[i] = std::string(clearances_path) + '.' + std::string(nearby_names[i]);
+    }
+    return all;
+  }();
+  return paths[static_cast<std::size_t>(what)];
+}
+
+std::vector<RuleInForce> list_rules(const Rules& rules) {
+  std::vector<RuleInForce> list;
+  const auto add_rows = [&](std::string_view path, std::string_view help, const auto& rows) {
+    for (const auto& row : rows) list.push_back({path, help, {}, &row, &row.basis});
+    if (rows.empty()) list.push_back({path, help, {}, {}, nullptr});
+  };
+  add_rows(not_tapped_path, not_tapped_help, rules.not_tapped);
+  add_rows(closed_season_path, closed_season_help, rules.closed_seasons);
+  for (const TapLimitField& field : tap_limit_fields()) add_rows(field.path, field.help, rules.*field.target);
+  for (const SpecificationField& field : specification_fields()) {
+    add_rows(field.path, field.help, rules.*field.target);
+  }
+  for (const Clearance& clearance : rules.clearances) {
+    list.push_back({clearance_path(clearance.what), "clearance along the main",
+                    Measure(clearance.least.value, Kind::distance), {}, &clearance.least.basis});
+  }
+  for (const RuleField& field : rule_fields()) {
+    Detail value = value_of(rules, field);
+    const bool unset = std::holds_alternative<std::monostate>(value);
+    list.push_back({field.path, field.help, value, {}, unset ? nullptr : &basis_of(rules, field)});
+  }
+  // Groups in the order met; within a group as listed.
+  std::vector<std::string_view> groups;
+  const auto place = [&](std::string_view path) {
+    const std::string_view group = path.substr(0, path.find('.'));
+    const auto found = std::find(groups.begin(), groups.end(), group);
+    if (found == groups.end()) groups.push_back(group);
+    return found - groups.begin();
+  };
+  for (const RuleInForce& rule : list) place(rule.path);
+  std::stable_sort(list.begin(), list.end(), [&](const RuleInForce& a, const RuleInForce& b) {
+    return place(a.path) < place(b.path);
+  });
+  return list;
+}
+
+std::vector<RuleDifference> compare_rules(const Catalog& catalog, const Rules& before, const Rules& after) {
+  return Comparison(catalog, before, after).all();
+}
+
+}  // namespace mainbore

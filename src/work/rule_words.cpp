@@ -1,0 +1,93 @@
+#include "mainbore/rule_words.hpp"
+
+#include "mainbore/wording.hpp"
+
+namespace mainbore {
+namespace {
+
+std::string sizes(std::string_view what, const std::optional<NominalSize>& from, const std::optional<NominalSize>& to) {
+  std::string text(what);
+  if (from && to && *from == *to) return text + " of " + from->label() + " in";
+  if (from && to) return text + " of " + from->label() + " to " + to->label() + " in";
+  if (from) return text + " of " + from->label() + " in and larger";
+  if (to) return text + " up to " + to->label() + " in";
+  return {};
+}
+
+void append_part(std::string& text, const std::string& part) {
+  if (part.empty()) return;
+  if (!text.empty()) text += ", ";
+  text += part;
+}
+
+std::string joined(const auto& words) {
+  std::string text;
+  for (const auto& word : words) text += (text.empty() ? "" : " or ") + std::string(word);
+  return text;
+}
+
+std::string mains_of(const MainFilter& row) {
+  std::string text;
+  for (const Material material : row.materials) text += (text.empty() ? "" : " or ") + std::string(name_of(material));
+  append_part(text, sizes("mains", row.main_from, row.main_to));
+  if (row.main_above) append_part(text, "mains over " + row.main_above->label() + " in");
+  if (row.main_below) append_part(text, "mains under " + row.main_below->label() + " in");
+  return text;
+}
+
+std::string any_if_empty(std::string mains) { return mains.empty() ? "any main" : mains; }
+
+struct RowWords {
+  UnitSystem system;
+
+  std::string operator()(std::monostate) const { return {}; }
+  std::string operator()(const TapLimit* row) const {
+    std::string text = mains_of(*row);
+    append_part(text, row->class_keys.empty() ? "" : "class " + joined(row->class_keys));
+    append_part(text, row->series.empty() ? "" : "series " + joined(row->series));
+    if (row->wall_from) append_part(text, "wall from " + format_measure(Measure(*row->wall_from), system));
+    text = any_if_empty(std::move(text)) + ": ";
+    text += row->largest == NominalSize() ? "none" : row->largest.label() + " in";
+    return row->why.empty() ? text : text + "; " + row->why;
+  }
+  std::string operator()(const ClosedSeason* row) const {
+    const std::string text = any_if_empty(mains_of(*row)) + ": from " + row->from_text + " to " + row->to_text;
+    return row->why.empty() ? text : text + "; " + row->why;
+  }
+  std::string operator()(const FittingSpecification* row) const {
+    std::string text = mains_of(*row);
+    append_part(text, sizes("taps", row->tap_from, row->tap_to));
+    if (row->tap_above) append_part(text, "taps over " + row->tap_above->label() + " in");
+    return any_if_empty(std::move(text)) + ": " + row->text;
+  }
+};
+
+}  // namespace
+
+std::string rule_in_words(const Detail& value, const RuleRow& row, UnitSystem system) {
+  std::string text;
+  append_detail(text, value, system);
+  return text.empty() ? std::visit(RowWords{system}, row) : text;
+}
+
+std::string mains_in_words(const RuleDifference& difference) {
+  if (!difference.material) return {};
+  std::string text = sizes(name_of(*difference.material), difference.main_from, difference.main_to);
+  if (!difference.first_class.empty()) text += ", such as " + std::string(difference.first_class);
+  return text;
+}
+
+std::string basis_in_words(const Basis& basis) {
+  if (basis.utility) {
+    std::string text = basis.reference != nullptr ? *basis.reference : std::string("the utility's own rules");
+    if (basis.file != nullptr && *basis.file != text) text += " (" + *basis.file + ")";
+    return text;
+  }
+  std::string text = "default, " + std::string(name_of(basis.how));
+  if (basis.source == nullptr) return text;
+  text += ": " + basis.source->title;
+  if (!basis.source->where.empty()) text += ", " + basis.source->where;
+  return text;
+}
+
+}  // namespace mainbore
