@@ -36,7 +36,7 @@ bool is_plain(std::uint64_t bytes) {
   return (odd & ~bytes & (each * 0x80)) == 0;
 }
 
-// Copies a text and says whether it is plain, in one pass: most of a plan is words. The end is copied as one more block,
+// Copies a text and says whether it is plain in one pass: most of a plan is words. The end is copied as one more block,
 // some bytes of which are copied and tested twice.
 bool copy_plain(char* to, std::string_view text) {
   const char* const from = text.data();

@@ -1,5 +1,5 @@
-// batch_bench [ORDERS]: how fast orders are read, planned and written, what it costs that they tell of the service line,
-// the demand, the cleaning and the trench as well, and how all that compares with `jq -c .` over the same file in the
+// batch_bench [ORDERS]: how fast orders are read, planned and written, what it costs that they tell of the service line
+// and demand, the cleaning and the trench as well, and how all that compares with `jq -c .` over the same file in the
 // same run. Best of three, wall clock; ratios are what to look at, for they hold on another machine.
 #include <algorithm>
 #include <chrono>
@@ -149,7 +149,8 @@ int main(int argc, char** argv) {
   const double all = bench.batch("verdicts", telling, verdicts, whole, 1);
   bench.batch("plans, whole", tenth(telling), plans, whole, 1);
 
-  std::printf("ratios:\n  two threads to one: %.2f\n  verdicts with all facts to without: %.2f\n", one / two, one / all);
+  std::printf("ratios:\n  two threads to one: %.2f\n", one / two);
+  std::printf("  verdicts with all facts to without: %.2f\n", one / all);
   if (std::system("command -v jq > /dev/null 2>&1") == 0) {
     const auto jq = [&](const std::string& orders) {
       const Scratch file(orders);

@@ -84,7 +84,8 @@ void append_order(std::string& out, std::uint64_t number, OrderFacts facts) {
   if (facts == OrderFacts::all) {
     add(R"(,"sanitary":{"stock":"8.25 %"},"excavation":{"soil":")", dice.one_of(soils), R"(","earth":")",
         dice.one_of(earths), R"(","protection":")", dice.one_of(protections),
-        R"(","water":"none","located":true,"finding":"no sign","hazard":false,"open_for":"8 h","sewer":")", whole(6 + dice.below(20)), R"( ft","speed":"30 mph","lane":"11 ft"})");
+        R"(","water":"none","located":true,"finding":"no sign","hazard":false,"open_for":"8 h","sewer":")",
+        whole(6 + dice.below(20)), R"( ft","speed":"30 mph","lane":"11 ft"})");
   }
   add("}\n");
 }

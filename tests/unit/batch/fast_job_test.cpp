@@ -72,12 +72,14 @@ TEST_CASE("a number needs no quotes") {
     return R"({"main":{"material":"PVC","size":"6 in","pressure":"60 psi"},"service":{"size":"1 in",)"
            R"("demand":{"fixture_units":)" + std::string(units) + "}}}";
   };
-  for (const std::string_view units : {"22", "22.5", "2.2e1", "22 ", "22\t\r", "\"22\"", "\"\\u0032\\u0032\"", "\"2\\u0032\""}) {
+  for (const std::string_view units :
+       {"22", "22.5", "2.2e1", "22 ", "22\t\r", "\"22\"", "\"\\u0032\\u0032\"", "\"2\\u0032\""}) {
     INFO(units);
     CHECK(both.read(order(units)) == Outcome::both);
   }
-  for (const std::string_view units : {"022", "22.", ".5", "+22", "22x", "22 3", "1e999", "-22", "0", "1e9", "true", "null", "[22]",
-                                       "{}", "", "\"\"", "\" \"", "\"22", "22\"", "\"22\"3", "\"2\"\"2\"", "\"2\\\"", "NaN"}) {
+  for (const std::string_view units :
+       {"022", "22.", ".5", "+22", "22x", "22 3", "1e999", "-22", "0", "1e9", "true", "null", "[22]",
+        "{}", "", "\"\"", "\" \"", "\"22", "22\"", "\"22\"3", "\"2\"\"2\"", "\"2\\\"", "NaN"}) {
     INFO(units);
     CHECK(both.read(order(units)) == Outcome::neither);
   }
