@@ -63,6 +63,7 @@ ExitStatus run_command(const std::string& name, const Requests& requests, Consol
   if (name == "identify") return identify_command(requests.identify, console);
   if (name == "drytap") return drytap_command(requests.drytap, console);
   if (name == "table") return table_command(requests.table, console);
+  if (name == "new") return new_command(requests.new_job, console);
   return schema_command(requests.schema, console);
 }
 

@@ -169,6 +169,11 @@ void add_schema_options(CLI::App& command, SchemaRequest& request) {
       ->type_name("FILE");
 }
 
+void add_new_options(CLI::App& command, NewRequest& request) {
+  command.add_option("JOB", request.job, "the job file (JSON) to write")->type_name("");
+  command.add_flag("--replace", request.replace, "also over a file that is there already");
+}
+
 }  // namespace
 
 std::unique_ptr<CLI::App> command_parser(Requests& requests) {
@@ -184,6 +189,7 @@ std::unique_ptr<CLI::App> command_parser(Requests& requests) {
   add_drytap_options(*program->add_subcommand("drytap", drytap_help), requests.drytap);
   add_table_options(*program->add_subcommand("table", table_help), requests.table);
   add_schema_options(*program->add_subcommand("schema", schema_help), requests.schema);
+  add_new_options(*program->add_subcommand("new", new_help), requests.new_job);
   return program;
 }
 

@@ -9,6 +9,7 @@
 #include "cli/drytap_command.hpp"
 #include "cli/explain_command.hpp"
 #include "cli/identify_command.hpp"
+#include "cli/new_command.hpp"
 #include "cli/plan_command.hpp"
 #include "cli/schema_command.hpp"
 #include "cli/table_command.hpp"
@@ -24,6 +25,7 @@ struct Requests {
   DrytapRequest drytap;
   TableRequest table;
   SchemaRequest schema;
+  NewRequest new_job;
 };
 
 // A parser that fills `requests`, which must outlive it.
