@@ -75,7 +75,7 @@ ExitStatus new_command(const NewRequest& request, Console& console) {
     require_place(request);  // somebody else may have written it meanwhile
     write_result(settings_to_json(*facts, catalog), request.job, console);
   }
-  console.err << "written: " << request.job << '\n' << interview::closing_words(*facts, request.job);
+  console.err << "\nwritten: " << request.job << '\n' << interview::closing_words(*facts, request.job);
   return exit_go;
 }
 

@@ -169,7 +169,7 @@ class Interview {
     }
     const Place place = asked_.back();
     asked_.pop_back();
-    heading_.clear();
+    heading_ = {};
     return place;
   }
 
@@ -326,6 +326,10 @@ class Interview {
 
   // By the strict reader: the value itself, and together with what was told before it.
   bool holds(const Place& place, const std::string& text) {
+    if (io::first_not_utf8(text)) {
+      refuse("that is not UTF-8 text", "set the terminal to UTF-8, or write without accents");
+      return false;
+    }
     std::vector<Setting> facts = answers_.facts(place);
     facts.push_back({place.path(), text, ""});
     const JobFile read = job_from_settings(facts, catalog_);
@@ -359,9 +363,9 @@ class Interview {
     out_ << "\nTHE JOB\n" << settings_to_json(facts, catalog_);
     const std::vector<const Question*> open = still_to_find(facts);
     if (!open.empty()) {
-      out_ << '\n';
-      say("Before it can be planned, this must be found out:");
-      out_ << list_of(open);
+      std::string names;
+      for (const Question* question : open) (names += names.empty() ? "" : ", ") += question->path;
+      say("Still to be found out before it can be planned: " + names + ".");
     }
     out_ << '\n';
     say("Write it to " + file_ + "?", 2, "  ");
