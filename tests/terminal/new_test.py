@@ -10,6 +10,7 @@ import subprocess
 import sys
 import tempfile
 
+sys.dont_write_bytecode = True  # the source tree stays as it is
 from terminal import Terminal, flat, have_tmux
 
 PROGRAM = ""
