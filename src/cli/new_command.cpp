@@ -59,6 +59,17 @@ void require_writable(const std::string& job) {
   throw Stop(exit_no_output, "cannot write " + job + ": " + std::strerror(errno));
 }
 
+// What was told is not lost with the file.
+void write_job(const NewRequest& request, const std::string& text, Console& console) {
+  const SignalsHeld held;
+  try {
+    require_place(request);  // somebody else may have written it meanwhile
+    write_result(text, request.job, console);
+  } catch (const Stop& stop) {
+    throw Stop(stop.status(), std::string(stop.what()) + "\nthe job stands above, to be copied into another file");
+  }
+}
+
 }  // namespace
 
 ExitStatus new_command(const NewRequest& request, Console& console) {
@@ -70,11 +81,7 @@ ExitStatus new_command(const NewRequest& request, Console& console) {
 
   const auto facts = interview::interview(console.in, console.err, request.job, catalog, rules);
   if (!facts) throw Stop(exit_stopped, "stopped; nothing is written");
-  {
-    const SignalsHeld held;
-    require_place(request);  // somebody else may have written it meanwhile
-    write_result(settings_to_json(*facts, catalog), request.job, console);
-  }
+  write_job(request, settings_to_json(*facts, catalog), console);
   console.err << "\nwritten: " << request.job << '\n' << interview::closing_words(*facts, request.job);
   return exit_go;
 }

@@ -10,12 +10,13 @@ namespace {
 constexpr std::string_view none = "none";
 constexpr std::string_view planner = "the plan chooses";
 constexpr std::string_view no = "no";
+constexpr std::string_view by_the_claim = "Not known, the claim of the soil type answers for it.";
 
 // --- which questions do not apply ---------------------------------------------------------------------------------
 
 bool is_iron_or_steel(const Job& job) {
-  return job.main.material && (*job.main.material == Material::ductile_iron ||
-                               *job.main.material == Material::cast_iron || *job.main.material == Material::steel);
+  const auto& material = job.main.material;
+  return material == Material::ductile_iron || material == Material::cast_iron || material == Material::steel;
 }
 bool is_plastic_main(const Job& job) { return job.main.material && is_plastic(*job.main.material); }
 bool takes_a_saddle(const Job& job) { return job.service.method != Method::direct; }
@@ -35,7 +36,7 @@ bool has_sprinklers(const Job& job) {
   return job.service.demand.sprinklers && *job.service.demand.sprinklers != DwellingSprinklers::none;
 }
 bool claims_firm_soil(const Job& job) {
-  return job.excavation.soil && (*job.excavation.soil == SoilClaim::type_a || *job.excavation.soil == SoilClaim::type_b);
+  return job.excavation.soil == SoilClaim::type_a || job.excavation.soil == SoilClaim::type_b;
 }
 bool names_a_sewer(const Job& job) { return job.excavation.sewer.has_value(); }
 
@@ -292,17 +293,22 @@ constexpr std::array the_pit = {
              .more = ""},
     Question{.path = "excavation.soil",
              .ask = "Which soil type does the competent person claim?",
-             .more = "After looking and trying by hand. Not known, the worst is planned for."},
+             .more = "After looking and trying by hand; the claim answers for cracks, layers and water too. "
+                     "Not known, the worst soil is planned for."},
     Question{.path = "excavation.strength",
              .ask = "How strong is the soil, by penetrometer or vane?",
              .more = "",
              .applies = claims_firm_soil},
     Question{.path = "excavation.earth", .ask = "What is dug?", .more = "For the room the spoil takes."},
-    Question{.path = "excavation.granular", .ask = "Is it sand or gravel that does not hold together?", .more = ""},
-    Question{.path = "excavation.fissured", .ask = "Is the ground cracked?", .more = ""},
-    Question{.path = "excavation.vibration", .ask = "Do traffic or machines shake the ground?", .more = ""},
-    Question{.path = "excavation.layers", .ask = "Are there layers that dip toward the pit?", .more = ""},
-    Question{.path = "excavation.water", .ask = "Is there water in the pit?", .more = ""},
+    Question{.path = "excavation.granular",
+             .ask = "Is it sand or gravel that does not hold together?",
+             .more = by_the_claim},
+    Question{.path = "excavation.fissured", .ask = "Is the ground cracked?", .more = by_the_claim},
+    Question{.path = "excavation.vibration",
+             .ask = "Do traffic or machines shake the ground?",
+             .more = "Not known, it is taken as shaken."},
+    Question{.path = "excavation.layers", .ask = "Are there layers that dip toward the pit?", .more = by_the_claim},
+    Question{.path = "excavation.water", .ask = "Is there water in the pit?", .more = by_the_claim},
     Question{.path = "excavation.distress",
              .ask = "Are there cracks along the edge, slumping or bulging?",
              .more = ""},
@@ -330,7 +336,7 @@ constexpr std::array the_pit = {
 constexpr std::array cleaning = {
     Question{.path = "",
              .ask = "Do you want to say which chlorine is on the truck?",
-             .more = "For how much of it goes into how much water. Without it the plan takes a usual stock.",
+             .more = "For how much of it goes into how much water. Without it the plan takes the weakest that is sold.",
              .blank = no},
     Question{.path = "sanitary.stock",
              .ask = "How much available chlorine has the stock, by its label?",
@@ -350,8 +356,8 @@ constexpr std::array table = {
     Section{"BESIDE THE TAP", beside, "nearby",
             "Then the file says nothing of what lies near, and the plan holds until all of it is measured."},
     Section{"THE MACHINE", the_machine, {},
-            "Then the machine's figures are left out altogether: the plan works with a careful unspecified machine, and "
-            "holds until they are given."},
+            "Then the machine's figures are left out altogether: the plan works with a careful unspecified machine, "
+            "and holds until they are given."},
     Section{"WATER FOR THE CUSTOMER", the_water, {}, {}},
     Section{"THE PIT", the_pit, {}, {}},
     Section{"CLEANING", cleaning, {}, {}},
@@ -361,12 +367,9 @@ constexpr std::array table = {
 }  // namespace
 
 const io::JobField* Question::field() const {
-  const io::JobField* const found = path.empty() ? nullptr : [this] {
-    const auto fields = io::job_fields();
-    const auto row = std::find_if(fields.begin(), fields.end(), [this](const io::JobField& f) { return f.path == path; });
-    return row == fields.end() ? nullptr : &*row;
-  }();
-  return found;
+  const auto fields = io::job_fields();
+  const auto found = std::find_if(fields.begin(), fields.end(), [this](const auto& row) { return row.path == path; });
+  return found == fields.end() ? nullptr : &*found;
 }
 
 std::span<const Section> sections() { return table; }

@@ -31,7 +31,7 @@ struct Question {
 struct Section {
   std::string_view title;
   std::span<const Question> questions;  // the first may be the one that opens it
-  std::string_view list;                // asked once an element of this list of the job; its section opens by a question
+  std::string_view list;                // asked once an element of this list of the job
   // For a section whose facts stand or fall together: what is said when one that all need is not known.
   std::string_view left_out;
 };

@@ -44,7 +44,8 @@ TEST_CASE("Enter to everything tells nothing, and says what must be found out") 
 }
 
 TEST_CASE("don't know is an answer to every question, in any spelling of it") {
-  for (const std::string spelling : {"don't know", "Dont know", "don\u2019t know", "\"don't know\"", "UNKNOWN", "no idea"}) {
+  for (const std::string spelling :
+       {"don't know", "Dont know", "don\u2019t know", "\"don't know\"", "UNKNOWN", "no idea"}) {
     const Interviewed told = interviewed({}, spelling);
     REQUIRE(told.facts);
     REQUIRE(told.facts->size() == 1);  // the one fact for which a job has a word
@@ -56,7 +57,8 @@ TEST_CASE("don't know is an answer to every question, in any spelling of it") {
 }
 
 TEST_CASE("nothing but plain short lines is written") {
-  const Interviewed told = interviewed(with({{"dug up", "?"}, {"dug up", ""}, {"Where is the tap wanted?", "M\u00fchlgasse 3"}}));
+  const Interviewed told =
+      interviewed(with({{"dug up", "?"}, {"dug up", ""}, {"Where is the tap wanted?", "M\u00fchlgasse 3"}}));
   CHECK(told.heard.find('\x1b') == std::string::npos);
   CHECK(told.heard.find('\r') == std::string::npos);
   std::istringstream lines(interviewed(with({{"dug up", "yes"}, {"the pit:", "yes"}, {"gets enough", "yes"}})).heard);

@@ -76,7 +76,9 @@ struct Interviewed {
     return "-";
   }
   // Wherever the lines were broken.
-  [[nodiscard]] bool heard_of(std::string_view text) const { return on_one_line(heard).find(text) != std::string::npos; }
+  [[nodiscard]] bool heard_of(std::string_view text) const {
+    return on_one_line(heard).find(text) != std::string::npos;
+  }
 };
 
 inline const Rules& default_rules() {

@@ -68,7 +68,8 @@ TEST_CASE("a quantity stays as it was written, a word becomes the one of the tab
   const std::vector<Setting> settings = {{"service.size", " 3/4\" ", ""},  {"main.cover", "4 ft 6 in", ""},
                                          {"main.material", "DI", ""},      {"main.size", "DN 200", ""},
                                          {"main.pressure", "565 kPa", ""}, {"main.encased", "no", ""},
-                                         {"main.installed", "1994", ""},   {"service.demand.fixture_units", "12.5", ""}};
+                                         {"main.installed", "1994", ""},
+                                         {"service.demand.fixture_units", "12.5", ""}};
   CHECK(settings_to_json(settings, Catalog::builtin()) == R"({
   "main": {
     "material": "ductile iron",
