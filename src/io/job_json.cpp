@@ -149,10 +149,10 @@ class WrittenFacts {
       const std::string& path = setting.path;
       const std::string list = path.substr(0, path.find('['));
       const std::optional<FieldPath> target = find_field(path);
-      if (target) written_[path] = &setting.value;
+      if (target) written_[target->field->path_at(target->index)] = &setting.value;
       if (!is_list(list)) continue;
       std::size_t& length = lengths_[list];
-      if (target) length = std::max(length, target->index + 1);
+      length = target ? std::max(length, target->index + 1) : 0;  // the list itself is only ever set to none
     }
   }
 

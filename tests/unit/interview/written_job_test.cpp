@@ -94,6 +94,8 @@ TEST_CASE("a list that is known and empty is written, one that is not known is n
   CHECK(settings_to_json({}, Catalog::builtin()) == "{}\n");
   const std::vector<Setting> nothing_near = {{"nearby", "none", ""}};
   CHECK(settings_to_json(nothing_near, Catalog::builtin()) == "{\n  \"nearby\": []\n}\n");
+  const std::vector<Setting> taken_back = {{"nearby[0].what", "bell", ""}, {"nearby", "none", ""}};
+  CHECK(settings_to_json(taken_back, Catalog::builtin()) == "{\n  \"nearby\": []\n}\n");
   const std::vector<Setting> two = {{"nearby[0].what", "bell", ""}, {"nearby[0].along", "7 ft", ""},
                                     {"nearby[1].what", "tap", ""},  {"nearby[1].along", "-5 ft", ""}};
   const std::string text = settings_to_json(two, Catalog::builtin());
