@@ -316,7 +316,7 @@ class ServiceCheck {
       findings.add(FindingCode::service_too_fast, beyond ? Severity::hold : Severity::caution)
           .value(service_.velocity)
           .at_most(rule.value)
-          .with(Measure(flow()))
+          .with(Measure(flow()), Measure(rules_.velocity_limit.value))
           .basis(rule.basis, laid_.tube->basis);
     }
     if (const MeterSize* meter = service_.meter) {
