@@ -6,7 +6,7 @@ _mainbore_command() {
   commands='' operands=() options=()
   case $1 in
     'mainbore')
-      commands='plan batch explain identify drytap table rules schema'
+      commands='plan batch explain identify drytap table schema new'
       options=(
         'once - -h --help'
         'once - --version'
@@ -104,23 +104,19 @@ _mainbore_command() {
         'once FILE -o --output'
       )
       ;;
-    'mainbore rules')
-      operands=('WHAT...')
-      options=(
-        'once - -h --help'
-        'once text|json --format'
-        'once us|si --units'
-        'many FILE --rules'
-        'once DIR --data'
-        'once FILE -o --output'
-      )
-      ;;
     'mainbore schema')
       operands=('WHAT')
       options=(
         'once - -h --help'
         'once DIR --data'
         'once FILE -o --output'
+      )
+      ;;
+    'mainbore new')
+      operands=('JOB')
+      options=(
+        'once - -h --help'
+        'once - --replace'
       )
       ;;
   esac
@@ -240,14 +236,6 @@ _mainbore_values() {
         'pit.spoil-too-near'
         'pit.sewer-near'
         'pit.main-hangs'
-        'main.not-tapped'
-        'main.perhaps-not-tapped'
-        'season.closed'
-        'season.date-unknown'
-        'place.cover'
-        'place.cover-unknown'
-        'service.tap-small'
-        'rules.looser'
         'json.syntax'
         'json.encoding'
         'json.too-large'
@@ -269,7 +257,6 @@ _mainbore_values() {
         'rules.wrong-quantity'
         'rules.out-of-range'
         'rules.contradiction'
-        'rules.looser-without-reason'
         'rules.missing'
       )
       ;;

@@ -63,4 +63,8 @@ enum class JsonStyle : std::uint8_t { pretty, compact };
 // The job as a job file that reads back as the same job. Facts that are not known are left out.
 [[nodiscard]] std::string job_to_json(const Job& job, UnitSystem system, JsonStyle style);
 
+// The job file that says what the settings say, each quantity as it was written: "4 ft 6 in" stays that. It reads back as
+// the job of the settings. Of two settings of one path the later is written; a path that no job has is left out.
+[[nodiscard]] std::string settings_to_json(std::span<const Setting> settings, const Catalog& catalog);
+
 }  // namespace mainbore

@@ -14,6 +14,7 @@ enum ExitStatus : int {
   exit_no_input = 66,  // an input cannot be opened
   exit_internal = 70,
   exit_no_output = 74,  // the result cannot be written
+  exit_stopped = 130,   // given up before anything was written, as a shell reports an interrupt
 };
 
 struct ExitMeaning {
@@ -29,6 +30,7 @@ inline constexpr ExitMeaning exit_meanings[] = {
     {exit_no_input, "An input cannot be opened."},
     {exit_internal, "An internal error."},
     {exit_no_output, "The result cannot be written."},
+    {exit_stopped, "The questions of new were left before their end; nothing is written."},
 };
 
 [[nodiscard]] constexpr ExitStatus exit_status(Verdict verdict) {

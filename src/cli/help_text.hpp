@@ -101,4 +101,14 @@ inline constexpr const char* schema_help =
     "  mainbore schema job\n"
     "  mainbore schema rules -o rules.schema.json\n";
 
+inline constexpr const char* new_help =
+    "Asks for the facts of a job on a terminal, and writes the job file.\n"
+    "\n"
+    "  mainbore new job.json\n"
+    "  mainbore new job.json --replace\n"
+    "\n"
+    "Enter takes what stands in brackets; \"don't know\" is an answer everywhere; \"?\" says more,\n"
+    "\"back\" goes to the question before, \"stop\" leaves and writes nothing.\n"
+    "Exit status: 0 written, 64 wrong usage or no terminal, 74 cannot write, 130 stopped.\n";
+
 }  // namespace mainbore::cli

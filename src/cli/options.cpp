@@ -169,6 +169,11 @@ void add_schema_options(CLI::App& command, SchemaRequest& request) {
       ->type_name("FILE");
 }
 
+void add_new_options(CLI::App& command, NewRequest& request) {
+  command.add_option("JOB", request.job, "the job file (JSON) to write")->type_name("");
+  command.add_flag("--replace", request.replace, "also over a file that is there already");
+}
+
 }  // namespace
 
 std::unique_ptr<CLI::App> command_parser(Requests& requests) {
@@ -185,6 +190,7 @@ std::unique_ptr<CLI::App> command_parser(Requests& requests) {
   add_table_options(*program->add_subcommand("table", table_help), requests.table);
   add_rules_options(*program->add_subcommand("rules", rules_help), requests.rules);
   add_schema_options(*program->add_subcommand("schema", schema_help), requests.schema);
+  add_new_options(*program->add_subcommand("new", new_help), requests.new_job);
   return program;
 }
 

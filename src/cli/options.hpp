@@ -9,6 +9,7 @@
 #include "cli/drytap_command.hpp"
 #include "cli/explain_command.hpp"
 #include "cli/identify_command.hpp"
+#include "cli/new_command.hpp"
 #include "cli/plan_command.hpp"
 #include "cli/rules_command.hpp"
 #include "cli/schema_command.hpp"
@@ -26,6 +27,7 @@ struct Requests {
   TableRequest table;
   RulesRequest rules;
   SchemaRequest schema;
+  NewRequest new_job;
 };
 
 // A parser that fills `requests`, which must outlive it.

@@ -1,9 +1,14 @@
 #include "io/job_json.hpp"
 
+#include <algorithm>
 #include <array>
+#include <functional>
+#include <map>
 #include <vector>
 
 #include "io/job_fields.hpp"
+#include "io/text_scan.hpp"
+#include "mainbore/job_file.hpp"
 
 namespace mainbore::io {
 namespace {
@@ -86,39 +91,103 @@ std::vector<Member> members_of(std::span<const JobField> rows, std::size_t prefi
   return members;
 }
 
-void write_members(JsonWriter& out, const std::vector<Member>& members, const Job& job, std::size_t index,
-                   UnitSystem system) {
+// A member's value, or nothing where it is not known, and how long a list is, come from `facts`.
+template <class Facts>
+void write_members(JsonWriter& out, const std::vector<Member>& members, const Facts& facts, std::size_t index) {
   for (const Member& member : members) {
     if (member.fact != nullptr) {
-      const FieldValue value = member.fact->load(job, index, member.fact->kind);
-      if (value.index() != 0) write_value(out, member.key, *member.fact, value, system);
+      facts.write(out, member, index);
     } else if (member.list) {
-      const auto length = list_length(job, member.key);
+      const std::optional<std::size_t> length = facts.length(member.key);
       if (!length) continue;
       out.begin_array(member.key);
       for (std::size_t element = 0; element < *length; ++element) {
         out.begin_object();
-        write_members(out, member.members, job, element, system);
+        write_members(out, member.members, facts, element);
         out.end_object();
       }
       out.end_array();
     } else {
       const JsonWriter::Mark before = out.mark();
       out.begin_object(member.key);
-      write_members(out, member.members, job, index, system);
+      write_members(out, member.members, facts, index);
       if (out.nothing_yet()) out.back_to(before);
       else out.end_object();
     }
   }
 }
 
+template <class Facts>
+void write_object(JsonWriter& out, std::string_view key, const Facts& facts) {
+  out.begin_object(key);
+  static const std::vector<Member> members = members_of(job_fields(), 0);
+  write_members(out, members, facts, 0);
+  out.end_object();
+}
+
+// The facts of a job, quantities in the units of one system.
+class KnownFacts {
+ public:
+  KnownFacts(const Job& job, UnitSystem system) : job_(job), system_(system) {}
+
+  void write(JsonWriter& out, const Member& member, std::size_t index) const {
+    const FieldValue value = member.fact->load(job_, index, member.fact->kind);
+    if (value.index() != 0) write_value(out, member.key, *member.fact, value, system_);
+  }
+  [[nodiscard]] std::optional<std::size_t> length(std::string_view list) const { return list_length(job_, list); }
+
+ private:
+  const Job& job_;
+  UnitSystem system_;
+};
+
+// Facts as somebody wrote them: "4 ft 6 in" stays that.
+class WrittenFacts {
+ public:
+  WrittenFacts(std::span<const Setting> settings, const Catalog& catalog) : catalog_(catalog) {
+    for (const Setting& setting : settings) {
+      const std::string& path = setting.path;
+      const std::string list = path.substr(0, path.find('['));
+      const std::optional<FieldPath> target = find_field(path);
+      if (target) written_[target->field->path_at(target->index)] = &setting.value;
+      if (!is_list(list)) continue;
+      std::size_t& length = lengths_[list];
+      length = target ? std::max(length, target->index + 1) : 0;  // the list itself is only ever set to none
+    }
+  }
+
+  void write(JsonWriter& out, const Member& member, std::size_t index) const {
+    const auto found = written_.find(member.fact->path_at(index));
+    if (found == written_.end()) return;
+    const std::string_view text = *found->second;
+    const auto read = read_value(*member.fact, text, catalog_);
+    const FieldValue* const value = std::get_if<FieldValue>(&read);
+    const bool quantity = member.fact->type == FieldType::quantity || member.fact->type == FieldType::size;
+    if (quantity || value == nullptr) return out.text(member.key, trimmed(text));
+    write_value(out, member.key, *member.fact, *value, UnitSystem::us);
+  }
+  [[nodiscard]] std::optional<std::size_t> length(std::string_view list) const {
+    const auto found = lengths_.find(list);
+    return found == lengths_.end() ? std::nullopt : std::optional(found->second);
+  }
+
+ private:
+  static bool is_list(std::string_view path) {
+    const auto fields = job_fields();
+    return std::any_of(fields.begin(), fields.end(), [&](const JobField& field) {
+      return field.path.starts_with(path) && field.path.substr(path.size()).starts_with("[]");
+    });
+  }
+
+  const Catalog& catalog_;
+  std::map<std::string, const std::string*, std::less<>> written_;  // by path
+  std::map<std::string, std::size_t, std::less<>> lengths_;         // of the lists that are known
+};
+
 }  // namespace
 
 void write_job(JsonWriter& out, std::string_view key, const Job& job, UnitSystem system) {
-  out.begin_object(key);
-  static const std::vector<Member> members = members_of(job_fields(), 0);
-  write_members(out, members, job, 0, system);
-  out.end_object();
+  write_object(out, key, KnownFacts(job, system));
 }
 
 }  // namespace mainbore::io
@@ -130,6 +199,14 @@ std::string job_to_json(const Job& job, UnitSystem system, JsonStyle style) {
   io::JsonWriter out(text, style);
   io::write_job(out, {}, job, system);
   if (style == JsonStyle::pretty) text += '\n';
+  return text;
+}
+
+std::string settings_to_json(std::span<const Setting> settings, const Catalog& catalog) {
+  std::string text;
+  io::JsonWriter out(text, JsonStyle::pretty);
+  io::write_object(out, {}, io::WrittenFacts(settings, catalog));
+  text += '\n';
   return text;
 }
 

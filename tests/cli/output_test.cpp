@@ -19,8 +19,8 @@ struct Ran {
   std::string err;
 };
 
-Ran run(const std::vector<std::string>& arguments, cli::Environment environment = {}) {
-  std::istringstream in;
+Ran run(const std::vector<std::string>& arguments, cli::Environment environment = {}, const std::string& input = "") {
+  std::istringstream in(input);
   std::ostringstream out;
   std::ostringstream err;
   const int status = cli::run(arguments, in, out, err, environment);
@@ -109,4 +109,34 @@ TEST_CASE("tables of a directory stand in place of those built in") {
   CHECK(run({"plan", job, "--data", tables}).out == run({"plan", job}).out);
   CHECK(run({"plan", job, "--data", folder / "none"}).status == 66);
   CHECK(run({"plan", job, "--data", folder / ""}).status == 2);  // a directory without tables
+}
+
+TEST_CASE("new writes a job file whole or not at all") {
+  constexpr cli::Environment terminal{.in_is_terminal = true, .err_is_terminal = true};
+  const std::string enter(80, '\n');
+  const Folder folder;
+  const std::string file = folder / "job.json";
+  CHECK(run({"new", file}, terminal, "AV-1\nhalf a li").status == 130);  // the input ends
+  CHECK(run({"new", file}, terminal, "AV-1\nstop\n").status == 130);
+  CHECK(run({"new", file}, {}, enter).status == 64);
+  CHECK(folder.files() == 0);
+
+  const Ran written = run({"new", file}, terminal, "AV-1\n" + enter);
+  CHECK(written.status == 0);
+  CHECK(written.out.empty());
+  CHECK(content(file) == "{\n  \"id\": \"AV-1\"\n}\n");
+  CHECK(folder.files() == 1);
+
+  CHECK(run({"new", file}, terminal, enter).status == 74);
+  CHECK(run({"new", file, "--replace"}, terminal, "stop\n").status == 130);
+  CHECK(content(file) == "{\n  \"id\": \"AV-1\"\n}\n");
+  CHECK(run({"new", file, "--replace"}, terminal, "AV-2\n" + enter).status == 0);
+  CHECK(content(file) == "{\n  \"id\": \"AV-2\"\n}\n");
+}
+
+TEST_CASE("a link to nowhere is no free place for a job file") {
+  constexpr cli::Environment terminal{.in_is_terminal = true, .err_is_terminal = true};
+  const Folder folder;
+  fs::create_symlink(folder / "nowhere", folder / "job.json");
+  CHECK(run({"new", folder / "job.json"}, terminal, std::string(80, '\n')).status == 74);
 }

@@ -4,13 +4,15 @@
 In README.md and docs/*.md a ```console block holds commands after "$ " and what they print; a line of "..." stands for
 any number of lines, and a comment "# exit N" behind a command for its exit status (0 where there is none). Blocks of
 ```json that begin a job, rules or map file are only read as JSON. In help pages a line that begins with "  mainbore " is
-a command; it must be one the program understands (any status but 64 and 70).
+a command; it must be one the program understands (any status but 64 and 70). What asks its
+questions on a terminal is run on one, and answered by Enter alone.
 
 Usage: run_examples.py PROGRAM SOURCE_DIR
 """
 import json
 import os
 import pathlib
+import pty
 import re
 import shutil
 import subprocess
@@ -20,8 +22,28 @@ import tempfile
 
 def run(command, folder, program):
     path = os.pathsep.join([str(program.parent), os.environ["PATH"]])
-    return subprocess.run(["bash", "-c", command], cwd=folder, env={**os.environ, "PATH": path, "NO_COLOR": "1"},
+    environment = {**os.environ, "PATH": path, "NO_COLOR": "1"}
+    if command.startswith("mainbore new "):
+        return run_on_terminal(command, folder, environment)
+    return subprocess.run(["bash", "-c", command], cwd=folder, env=environment,
                           stdin=subprocess.DEVNULL, capture_output=True, text=True, check=False)
+
+
+def run_on_terminal(command, folder, environment):
+    """Every question is answered by Enter alone."""
+    ours, theirs = pty.openpty()
+    with subprocess.Popen(["bash", "-c", command], cwd=folder, env=environment,
+                          stdin=theirs, stdout=theirs, stderr=theirs) as process:
+        os.close(theirs)
+        os.write(ours, b"\n" * 200)
+        shown = b""
+        try:
+            while block := os.read(ours, 65536):
+                shown += block
+        except OSError:  # the other end is closed
+            pass
+    os.close(ours)
+    return subprocess.CompletedProcess(command, process.returncode, shown.decode().replace("\r", ""), "")
 
 
 def matches(expected, printed):

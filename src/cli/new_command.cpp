@@ -1,0 +1,89 @@
+#include "cli/new_command.hpp"
+
+#include <unistd.h>
+
+#include <cerrno>
+#include <csignal>
+#include <cstring>
+#include <filesystem>
+
+#include "cli/result_writer.hpp"
+#include "interview/interview.hpp"
+
+namespace mainbore::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+// While it lives, an interrupt or a closed terminal waits: the file is written and renamed, or not begun.
+class SignalsHeld {
+ public:
+  SignalsHeld() {
+    sigset_t held;
+    sigemptyset(&held);
+    for (const int signal : {SIGINT, SIGTERM, SIGHUP, SIGQUIT, SIGTSTP}) sigaddset(&held, signal);
+    pthread_sigmask(SIG_BLOCK, &held, &before_);
+  }
+  ~SignalsHeld() { pthread_sigmask(SIG_SETMASK, &before_, nullptr); }
+  SignalsHeld(const SignalsHeld&) = delete;
+  SignalsHeld& operator=(const SignalsHeld&) = delete;
+
+ private:
+  sigset_t before_{};
+};
+
+void require_terminal(const Console& console) {
+  if (console.environment.in_is_terminal && console.environment.err_is_terminal) return;
+  throw Stop(exit_usage,
+             "new asks its questions on a terminal, and this is none\n"
+             "write the job file by hand (docs/job.md, mainbore schema job), or give the facts to plan:\n"
+             "mainbore plan --set main.material=\"ductile iron\" --set main.size=\"8 in\" ...");
+}
+
+void require_place(const NewRequest& request) {
+  const std::string& job = request.job;
+  if (job.empty() || job == "-") {
+    throw Stop(exit_usage, "no file: name the job file to write\ntry: mainbore new job.json");
+  }
+  std::error_code error;
+  if (fs::is_directory(job, error)) throw Stop(exit_no_output, "cannot write " + job + ": it is a directory");
+  if (fs::exists(fs::symlink_status(job, error)) && !request.replace) {
+    throw Stop(exit_no_output, job + " is there already: name another file, or say --replace");
+  }
+}
+
+// Before the first question rather than after the last. What can still go wrong then is reported then.
+void require_writable(const std::string& job) {
+  const fs::path folder = fs::path(job).parent_path();
+  if (::access(folder.empty() ? "." : folder.c_str(), W_OK | X_OK) == 0) return;
+  throw Stop(exit_no_output, "cannot write " + job + ": " + std::strerror(errno));
+}
+
+// What was told is not lost with the file.
+void write_job(const NewRequest& request, const std::string& text, Console& console) {
+  const SignalsHeld held;
+  try {
+    require_place(request);  // somebody else may have written it meanwhile
+    write_result(text, request.job, console);
+  } catch (const Stop& stop) {
+    throw Stop(stop.status(), std::string(stop.what()) + "\nthe job stands above, to be copied into another file");
+  }
+}
+
+}  // namespace
+
+ExitStatus new_command(const NewRequest& request, Console& console) {
+  require_terminal(console);
+  require_place(request);
+  require_writable(request.job);
+  const Catalog& catalog = Catalog::builtin();
+  const Rules rules = open_rules(catalog, {}, console);
+
+  const auto facts = interview::interview(console.in, console.err, request.job, catalog, rules);
+  if (!facts) throw Stop(exit_stopped, "stopped; nothing is written");
+  write_job(request, settings_to_json(*facts, catalog), console);
+  console.err << "\nwritten: " << request.job << '\n' << interview::closing_words(*facts, request.job);
+  return exit_go;
+}
+
+}  // namespace mainbore::cli

@@ -1,0 +1,17 @@
+// mainbore new: asks for the facts of a job on a terminal, and writes the job file.
+#pragma once
+
+#include <string>
+
+#include "cli/console.hpp"
+
+namespace mainbore::cli {
+
+struct NewRequest {
+  std::string job;       // the file to write
+  bool replace = false;  // a file that is there already
+};
+
+[[nodiscard]] ExitStatus new_command(const NewRequest& request, Console& console);
+
+}  // namespace mainbore::cli

@@ -1,0 +1,39 @@
+#include "interview/remarks.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "mainbore/plan.hpp"
+#include "mainbore/wording.hpp"
+
+namespace mainbore::interview {
+namespace {
+
+// Those that rest on an answer, and neither on one that is still to come nor on what stands in for it below.
+constexpr std::array told_at_once = {
+    FindingCode::identity_not_water,    FindingCode::identity_unknown,      FindingCode::main_not_in_catalogue,
+    FindingCode::main_class_not_made,   FindingCode::main_year_contradicts, FindingCode::main_od_contradicts,
+    FindingCode::main_readings_disagree, FindingCode::main_wall_impossible, FindingCode::main_condition_poor,
+    FindingCode::main_curved,           FindingCode::main_temperature_outside, FindingCode::service_not_smaller,
+    FindingCode::service_fixture_unknown,
+};
+
+}  // namespace
+
+std::vector<std::string> remarks(Job job, const Catalog& catalog, const Rules& rules) {
+  std::vector<std::string> told;
+  if (!job.main.material || !job.main.size) return told;
+  if (!job.main.pressure) job.main.pressure = 1.0 * units::psi;
+  if (!job.service.size) job.service.size = NominalSize::inches(0.25);  // smaller than any main
+  // What is half answered is no fact yet.
+  job.machine = {};
+  job.nearby.reset();
+  const Plan made = plan(std::move(job), catalog, rules);
+  for (const Finding& finding : made.findings) {
+    if (std::find(told_at_once.begin(), told_at_once.end(), finding.code) == told_at_once.end()) continue;
+    told.push_back(detail_of(finding, UnitSystem::us) + ' ' + fix_of(finding, UnitSystem::us));
+  }
+  return told;
+}
+
+}  // namespace mainbore::interview
