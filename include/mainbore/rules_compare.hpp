@@ -45,6 +45,7 @@ struct RuleDifference {
   std::optional<Material> material;
   std::optional<NominalSize> main_from;
   std::optional<NominalSize> main_to;
+  std::vector<const Pipe*> pipes;
   std::string_view first_class;  // where only some of the pipes of these sizes are meant
 };
 

@@ -23,6 +23,7 @@ class PlanWriter {
     out_.begin_object();
     out_.whole("format", plan_format);
     io::write_job(out_, "job", plan_.job, system_);
+    if (plan_.rules != nullptr) put_text("rules", plan_.rules->name);
     out_.text("verdict", name_of(plan_.verdict));
     out_.text("summary", summary_of(plan_, system_));
     write_main();

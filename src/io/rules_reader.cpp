@@ -860,6 +860,7 @@ class RulesReader {
       rule.material = one.material;
       rule.main_from = one.main_from;
       rule.main_to = one.main_to;
+      rule.pipes = one.pipes;
       rule.basis = *one.after_basis;
     }
   }

@@ -139,7 +139,7 @@ class Comparison {
     Side after;
     NominalSize from;
     NominalSize to;
-    std::string_view first_class;
+    std::vector<const Pipe*> pipes;
     std::size_t mains = 0;
   };
 
@@ -171,8 +171,8 @@ class Comparison {
         });
         if (group == groups.end()) {
           group = groups.insert(group, {old_one, new_one, size, size, {}, 0});
-          if (pipe != nullptr) group->first_class = pipe->class_name;
         }
+        if (pipe != nullptr) group->pipes.push_back(pipe);
         group->to = size;
         ++group->mains;
       });
@@ -189,7 +189,8 @@ class Comparison {
     one.main_to = group.to;
     std::size_t mains = 0;
     each_main(material, [&](NominalSize size, const Pipe*) { mains += size >= group.from && size <= group.to; });
-    if (group.mains < mains) one.first_class = group.first_class;
+    if (group.mains < mains && !group.pipes.empty()) one.first_class = group.pipes.front()->class_name;
+    one.pipes = group.pipes;
     const NominalSize none;
     if (group.before.largest != none) one.before = group.before.largest;
     if (group.after.largest != none) one.after = group.after.largest;
