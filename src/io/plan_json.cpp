@@ -366,7 +366,8 @@ class PlanWriter {
       if (words_) out_.text("fix", fix_of(finding, system_));
       write_bases(finding.basis);
       const DecidedBy decided = write_decided(finding);
-      if (decided.rule != nullptr && decided.rule->reason != nullptr) out_.text("utility_reason", *decided.rule->reason);
+      if (decided.rule != nullptr && decided.rule->reason != nullptr)
+        out_.text("utility_reason", *decided.rule->reason);
       out_.end_object();
     }
     out_.end_array();

@@ -85,8 +85,7 @@ void judge_cover(Context& context) {
   const bool shallow = least.value && over(*least.value, *cover);
   if (!shallow && !(greatest.value && over(*cover, *greatest.value))) return;
   auto finding = context.common.add(FindingCode::place_cover, Severity::hold);
-  finding.value(Measure(*cover, Kind::distance))
-      .with(shallow ? std::string_view("less") : std::string_view("more"));
+  finding.value(Measure(*cover, Kind::distance)).with(shallow ? std::string_view("less") : std::string_view("more"));
   limits(finding, shallow ? least : greatest, shallow);
 }
 

@@ -166,9 +166,8 @@ class Comparison {
       each_main(material, [&](NominalSize size, const Pipe* pipe) {
         const Side old_one = side(before_, field, material, size, pipe);
         const Side new_one = side(after_, field, material, size, pipe);
-        auto group = std::find_if(groups.begin(), groups.end(), [&](const Group& g) {
-          return g.before == old_one && g.after == new_one;
-        });
+        auto group = std::find_if(groups.begin(), groups.end(),
+                                  [&](const Group& g) { return g.before == old_one && g.after == new_one; });
         if (group == groups.end()) {
           group = groups.insert(group, {old_one, new_one, size, size, {}, 0});
         }
@@ -252,8 +251,11 @@ std::vector<RuleInForce> list_rules(const Rules& rules) {
     add_rows(field.path, field.help, rules.*field.target);
   }
   for (const Clearance& clearance : rules.clearances) {
-    list.push_back({clearance_path(clearance.what), "clearance along the main",
-                    Measure(clearance.least.value, Kind::distance), {}, &clearance.least.basis});
+    list.push_back({clearance_path(clearance.what),
+                    "clearance along the main",
+                    Measure(clearance.least.value, Kind::distance),
+                    {},
+                    &clearance.least.basis});
   }
   for (const RuleField& field : rule_fields()) {
     Detail value = value_of(rules, field);
@@ -269,9 +271,8 @@ std::vector<RuleInForce> list_rules(const Rules& rules) {
     return found - groups.begin();
   };
   for (const RuleInForce& rule : list) place(rule.path);
-  std::stable_sort(list.begin(), list.end(), [&](const RuleInForce& a, const RuleInForce& b) {
-    return place(a.path) < place(b.path);
-  });
+  std::stable_sort(list.begin(), list.end(),
+                   [&](const RuleInForce& a, const RuleInForce& b) { return place(a.path) < place(b.path); });
   return list;
 }
 

@@ -487,12 +487,7 @@ class Sheet {
         out_.start("li").text(detail).end().line();
         continue;
       }
-      out_.start("li", {{"class", "screen"}})
-          .text(detail)
-          .text(" ")
-          .text(fix_of(*finding, system_))
-          .end()
-          .line();
+      out_.start("li", {{"class", "screen"}}).text(detail).text(" ").text(fix_of(*finding, system_)).end().line();
     }
     out_.end().line();
     return height;

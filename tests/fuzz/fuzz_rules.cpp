@@ -1,5 +1,5 @@
-// Any bytes at all as a utility's rules: rules or diagnostics, never both, never neither; rules that read can be listed,
-// compared and planned under, and nothing looser than a safety default is without its reason.
+// Any bytes at all as a utility's rules: rules or diagnostics, never both, never neither; rules that read can be
+// listed, compared and planned under, and nothing looser than a safety default is without its reason.
 #include <cstddef>
 #include <cstdint>
 #include <cstdlib>

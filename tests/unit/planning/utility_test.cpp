@@ -113,7 +113,7 @@ TEST_CASE("a rule looser than a safety default is told with its reason wherever 
     return std::count_if(plan.findings.begin(), plan.findings.end(),
                          [](const Finding& f) { return f.code == FindingCode::rules_looser; });
   };
-  CHECK(told(made) == 1);  // the pit was not asked for, and the row is for another main
+  CHECK(told(made) == 1);                            // the pit was not asked for, and the row is for another main
   CHECK(told(plan_under(sound_job(), rules)) == 0);  // the mark on the stop was read
   Job pit = sound_job();
   pit.main.cover = 4.0 * units::foot;
@@ -151,8 +151,9 @@ TEST_CASE("a day or a cover left out never betters a verdict, under any season")
   const auto two = [](std::size_t n) { return (n < 10 ? "0" : "") + std::to_string(n); };
   const auto day = [&] { return two(1 + random() % 12) + '-' + two(1 + random() % 28); };
   for (int i = 0; i < 300; ++i) {
-    const Rules rules = rules_of(R"({"main": {"closed_season": [{"from": ")" + day() + R"(", "to": ")" + day() +
-                                 R"("}]}, "place": {"least_cover": ")" + std::to_string(2 + random() % 6) + R"( ft"}})");
+    const Rules rules =
+        rules_of(R"({"main": {"closed_season": [{"from": ")" + day() + R"(", "to": ")" + day() +
+                 R"("}]}, "place": {"least_cover": ")" + std::to_string(2 + random() % 6) + R"( ft"}})");
     Job job = sound_job();
     job.date = "2026-" + day();
     job.main.cover = static_cast<double>(1 + random() % 10) * units::foot;
