@@ -8,7 +8,8 @@
 
 namespace mainbore {
 
-// "150 psi", "1:30", "1 in"; a row of a list as "ductile iron, mains of 6 to 12 in: 1 in". Empty where there is nothing.
+// "150 psi", "1:30", "1 in"; a row of a list as "ductile iron, mains of 6 to 12 in: 1 in". Empty where there is
+// nothing.
 [[nodiscard]] std::string rule_in_words(const Detail& value, const RuleRow& row, UnitSystem system);
 
 // The mains that a difference between lists of largest taps is about: "ductile iron of 6 to 12 in, such as PC 350".

@@ -91,6 +91,7 @@ struct LooserRule {
   std::optional<Material> material;
   std::optional<NominalSize> main_from;
   std::optional<NominalSize> main_to;
+  std::vector<const Pipe*> pipes;
   Basis basis;
 };
 
@@ -240,6 +241,9 @@ struct Rules {
 
   // Those set looser than a safety default, worked out once when the files are read.
   std::vector<LooserRule> looser;
+
+  // Whether a utility has set any of them.
+  [[nodiscard]] bool has_own() const { return !references.empty(); }
 
   // Text of utility references, reasons and files that bases point at: a deque, so that they stay where they are.
   std::deque<std::string> references;

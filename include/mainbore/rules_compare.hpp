@@ -1,10 +1,10 @@
 // The rules in force one by one, and two sets of them side by side: what differs, and which is the stricter.
 //
 // A rule with a number is stricter where it asks for more or allows less (rules_file.hpp, Stricter). A list of largest
-// taps is compared by what it says of mains: for each pipe of the catalogue, and for each size between those of which the
-// catalogue lists no pipe of the material, the largest tap under either set; mains decided by the same two rows stand
-// together. A main that no row fits, or that is not tapped, takes none. A row of any other list is stricter for being
-// there.
+// taps is compared by what it says of mains: for each pipe of the catalogue, and for each size between those of which
+// the catalogue lists no pipe of the material, the largest tap under either set; mains decided by the same two rows
+// stand together. A main that no row fits, or that is not tapped, takes none. A row of any other list is stricter for
+// being there.
 //
 //     const RulesFile own = load_rules(catalog, files);
 //     for (const RuleDifference& d : compare_rules(catalog, usual, *own.rules)) ...
@@ -21,10 +21,10 @@
 namespace mainbore {
 
 enum class RuleChange : std::uint8_t {
-  same,      // the value stays, and the utility has made it its own
+  same,  // the value stays, and the utility has made it its own
   stricter,
   looser,
-  other,     // neither: a matter of habit, or words
+  other,  // neither: a matter of habit, or words
 };
 [[nodiscard]] std::string_view name_of(RuleChange change);
 
@@ -37,7 +37,7 @@ struct RuleDifference {
   bool safety = false;  // guards people or pipe
   Detail before;        // nothing: unset, or no tap
   Detail after;
-  RuleRow row_before;   // of a list
+  RuleRow row_before;  // of a list
   RuleRow row_after;
   const Basis* before_basis = nullptr;
   const Basis* after_basis = nullptr;
@@ -45,11 +45,14 @@ struct RuleDifference {
   std::optional<Material> material;
   std::optional<NominalSize> main_from;
   std::optional<NominalSize> main_to;
+  std::vector<const Pipe*> pipes;
   std::string_view first_class;  // where only some of the pipes of these sizes are meant
 };
 
-// What differs, and what `after` has made the utility's own without changing it. Points into both, and into the catalogue.
-[[nodiscard]] std::vector<RuleDifference> compare_rules(const Catalog& catalog, const Rules& before, const Rules& after);
+// What differs, and what `after` has made the utility's own without changing it. Points into both, and into the
+// catalogue.
+[[nodiscard]] std::vector<RuleDifference> compare_rules(const Catalog& catalog, const Rules& before,
+                                                        const Rules& after);
 
 // A rule in force, or a row of one that is a list.
 struct RuleInForce {

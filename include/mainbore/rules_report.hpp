@@ -23,7 +23,8 @@ namespace mainbore {
                                           std::span<const RuleDifference> differences, UnitSystem system,
                                           int width = 80);
 
-// {"format": 1, "name", "rules_set", "differences": [{"path", "mains", "change", "safety", "before", "after"}]}, each side
+// {"format": 1, "name", "rules_set", "differences": [{"path", "mains", "change", "safety", "before", "after"}]}, each
+// side
 // {"value", "words", "utility", "reference", "reason", "file", "source", "how"}
 [[nodiscard]] std::string rules_check_to_json(const Rules& rules, std::span<const RuleDifference> differences,
                                               UnitSystem system, JsonStyle style);

@@ -152,7 +152,7 @@ void add_table_options(CLI::App& command, TableRequest& request) {
 }
 
 void add_rules_options(CLI::App& command, RulesRequest& request) {
-  command.add_option("WHAT", request.words, "check FILE..., show [PATH...] or diff SET SET (a file, or \"default\")")
+  command.add_option("ACTION", request.words, "check FILE..., show [PATH...] or diff SET SET (a file, or \"default\")")
       ->type_name("");
   add_tool_options(command, request, {"text", "json"});
 }

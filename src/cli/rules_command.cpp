@@ -19,8 +19,8 @@ std::vector<std::string> operands(const RulesRequest& request) {
 
 void refuse_rules_option(const RulesRequest& request) {
   if (request.rules.empty()) return;
-  throw Stop(exit_usage, "--rules goes with \"rules show\"; to " + request.words.front() +
-                             ", name the files behind the word");
+  throw Stop(exit_usage,
+             "--rules goes with \"rules show\"; to " + request.words.front() + ", name the files behind the word");
 }
 
 std::string check(const RulesRequest& request, const Catalog& catalog, Console& console) {

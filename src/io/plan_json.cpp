@@ -23,6 +23,7 @@ class PlanWriter {
     out_.begin_object();
     out_.whole("format", plan_format);
     io::write_job(out_, "job", plan_.job, system_);
+    if (plan_.rules != nullptr) put_text("rules", plan_.rules->name);
     out_.text("verdict", name_of(plan_.verdict));
     out_.text("summary", summary_of(plan_, system_));
     write_main();
@@ -365,7 +366,8 @@ class PlanWriter {
       if (words_) out_.text("fix", fix_of(finding, system_));
       write_bases(finding.basis);
       const DecidedBy decided = write_decided(finding);
-      if (decided.rule != nullptr && decided.rule->reason != nullptr) out_.text("utility_reason", *decided.rule->reason);
+      if (decided.rule != nullptr && decided.rule->reason != nullptr)
+        out_.text("utility_reason", *decided.rule->reason);
       out_.end_object();
     }
     out_.end_array();

@@ -210,6 +210,7 @@ Json plan_schema() {
   Json schema = object({
       {"format", {{"const", plan_format}}},
       {"job", {{"description", "the job as it was read: see its own schema"}, {"type", "object"}}},
+      {"rules?", text},
       {"verdict", one_of(verdicts)},
       {"summary", text},
       {"main", main_part()},

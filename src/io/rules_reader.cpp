@@ -113,21 +113,22 @@ std::vector<std::string_view> all_paths() {
 bool leaves_nothing_to(const TapLimit& earlier, const TapLimit& later) {
   const auto holds_all = [](const auto& few, const auto& many) {
     return many.empty() || (!few.empty() && std::all_of(few.begin(), few.end(), [&](const auto& one) {
-      return std::find(many.begin(), many.end(), one) != many.end();
-    }));
+             return std::find(many.begin(), many.end(), one) != many.end();
+           }));
   };
   // An end that the earlier row does not set bounds nothing.
   const auto no_lower = [](const auto& first, const auto& second) { return !first || (second && *second >= *first); };
   const auto no_higher = [](const auto& first, const auto& second) { return !first || (second && *second <= *first); };
   return holds_all(later.materials, earlier.materials) && holds_all(later.class_keys, earlier.class_keys) &&
-         holds_all(later.series, earlier.series) &&
-         no_lower(earlier.main_from, later.main_from) && no_lower(earlier.main_above, later.main_above) &&
-         no_higher(earlier.main_to, later.main_to) && no_higher(earlier.main_below, later.main_below) &&
+         holds_all(later.series, earlier.series) && no_lower(earlier.main_from, later.main_from) &&
+         no_lower(earlier.main_above, later.main_above) && no_higher(earlier.main_to, later.main_to) &&
+         no_higher(earlier.main_below, later.main_below) &&
          (!earlier.wall_from || (later.wall_from && *later.wall_from >= *earlier.wall_from));
 }
 
-constexpr std::array<std::string_view, 12> months = {"January", "February", "March",     "April",   "May",      "June",
-                                                     "July",    "August",   "September", "October", "November", "December"};
+constexpr std::array<std::string_view, 12> months = {"January",   "February", "March",    "April",
+                                                     "May",       "June",     "July",     "August",
+                                                     "September", "October",  "November", "December"};
 
 // "11-01"
 std::optional<YearDay> year_day(std::string_view text) {
@@ -245,9 +246,9 @@ class RulesReader {
       if (field.first == path) return read_limits(node, first_[i]);
     }
     for (const SpecificationField& field : specification_fields()) {
-      if (field.path == path) return read_rows(node, rules_.*field.target, "\"text\": ...", [&](std::uint32_t row) {
-        return read_specification(row);
-      });
+      if (field.path == path)
+        return read_rows(node, rules_.*field.target, "\"text\": ...",
+                         [&](std::uint32_t row) { return read_specification(row); });
     }
     if (path == not_tapped_path) {
       return read_rows(node, rules_.not_tapped, "\"why\": ...",
@@ -455,10 +456,11 @@ class RulesReader {
   void read_rows(std::uint32_t node, std::vector<Row>& rows, const std::string& part, Read read) {
     const std::string form = "{ \"material\": ..., " + part + " }";
     if (json_->node(node).type != JsonType::array) {
-      return add(node, {"rules.wrong-type",
-                        std::string(io::article_of(json_->node(node).type)) + " where a list should stand",
-                        "a list of rows: [ " + form + " ]; the first row that fits decides, and an empty list has "
-                        "nothing to say"});
+      return add(
+          node, {"rules.wrong-type", std::string(io::article_of(json_->node(node).type)) + " where a list should stand",
+                 "a list of rows: [ " + form +
+                     " ]; the first row that fits decides, and an empty list has "
+                     "nothing to say"});
     }
     rows.clear();
     for (std::uint32_t row = node + 1; row < json_->node(node).next; row = json_->node(row).next) {
@@ -494,10 +496,10 @@ class RulesReader {
                    const std::optional<NominalSize>& to, const std::optional<NominalSize>& above,
                    const std::optional<NominalSize>& below) {
     const auto clash = [&](std::string_view upper, std::string_view lower) {
-      add(node, {"rules.contradiction",
-                 std::string(what) + std::string(upper) + " leaves nothing over " + std::string(what) +
-                     std::string(lower),
-                 "sizes go from the smaller to the larger"});
+      add(node,
+          {"rules.contradiction",
+           std::string(what) + std::string(upper) + " leaves nothing over " + std::string(what) + std::string(lower),
+           "sizes go from the smaller to the larger"});
     };
     if (from && to && *to < *from) clash("_to", "_from");
     if (above && to && *to <= *above) clash("_to", "_above");
@@ -541,8 +543,8 @@ class RulesReader {
       }
     });
     if (!has_from || !has_to) {
-      add(node, {"rules.missing", "a closed season without its first or last day",
-                 "\"from\": \"11-01\", \"to\": \"04-01\""});
+      add(node,
+          {"rules.missing", "a closed season without its first or last day", "\"from\": \"11-01\", \"to\": \"04-01\""});
     }
     if (from && to) {
       row.from = *from;
@@ -569,7 +571,8 @@ class RulesReader {
       } else if (key == "text") {
         row.text = plain_text(child);
       } else if (!read_basis_key(child, key, basis)) {
-        unknown_part(child, key, {"material", "main_from", "main_to", "main_above", "main_below", "tap_from", "tap_to", "tap_above",
+        unknown_part(child, key,
+                     {"material", "main_from", "main_to", "main_above", "main_below", "tap_from", "tap_to", "tap_above",
                       "text"});
       }
     });
@@ -612,9 +615,9 @@ class RulesReader {
                        {"material", "class", "series", "main_from", "main_to", "main_above", "main_below", "wall_from",
                         "largest", "why"});
         } else {
-          unknown_part(child, key,
-                       {"material", "class", "series", "main_from", "main_to", "main_above", "main_below", "wall_from",
-                        "why"});
+          unknown_part(
+              child, key,
+              {"material", "class", "series", "main_from", "main_to", "main_above", "main_below", "wall_from", "why"});
         }
       }
     });
@@ -700,7 +703,9 @@ class RulesReader {
       };
       const std::string_view reference = given(keys.reference);
       basis.reference = kept(reference.empty() ? std::string_view(file_name_) : reference);
-      if (const std::string_view reason = given(keys.reason); !reason.empty()) basis.reason = kept(reason);
+      // A reason of blanks alone is none.
+      const std::string_view reason = given(keys.reason);
+      if (reason.find_first_not_of(' ') != std::string_view::npos) basis.reason = kept(reason);
       basis.file = file_;
       return basis;
     }
@@ -745,8 +750,7 @@ class RulesReader {
       const auto lower = number_of(mainbore::value_of(rules_, field_at(ends.lower)));
       const auto upper = number_of(mainbore::value_of(rules_, field_at(ends.upper)));
       if (!lower || !upper || !(*upper < *lower)) continue;
-      contradiction(ends.lower, ends.upper,
-                    std::string(ends.lower) + " lies above " + std::string(ends.upper));
+      contradiction(ends.lower, ends.upper, std::string(ends.lower) + " lies above " + std::string(ends.upper));
     }
   }
   void contradiction(std::string_view one, std::string_view other, const std::string& message) {
@@ -860,6 +864,7 @@ class RulesReader {
       rule.material = one.material;
       rule.main_from = one.main_from;
       rule.main_to = one.main_to;
+      rule.pipes = one.pipes;
       rule.basis = *one.after_basis;
     }
   }
@@ -924,11 +929,11 @@ class RulesReader {
 
   const Catalog& catalog_;
   Rules rules_;
-  std::optional<Rules> usual_;        // the defaults, where files are laid over them
-  std::array<Rows, 3> own_;           // by row of tap_limit_fields(): the lists, and the rows that stand before them
+  std::optional<Rules> usual_;  // the defaults, where files are laid over them
+  std::array<Rows, 3> own_;     // by row of tap_limit_fields(): the lists, and the rows that stand before them
   std::array<Rows, 3> first_;
   std::array<std::vector<std::uint32_t>, 3> nodes_;  // of the rows in force
-  std::vector<bool> set_;  // by row of rule_fields()
+  std::vector<bool> set_;                            // by row of rule_fields()
   std::vector<Diagnostic> diagnostics_;
 
   // of the file being read

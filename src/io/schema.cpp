@@ -440,8 +440,9 @@ class RulesSchema {
     return row;
   }
   Json closed_season() {
-    const Json day = text_matching("^(?:(?:0[13578]|1[02])-(?:0[1-9]|[12][0-9]|3[01])|(?:0[469]|11)-(?:0[1-9]|[12][0-9]|30)"
-                                   "|02-(?:0[1-9]|[12][0-9]))$");
+    const Json day = text_matching(
+        "^(?:(?:0[13578]|1[02])-(?:0[1-9]|[12][0-9]|3[01])|(?:0[469]|11)-(?:0[1-9]|[12][0-9]|30)"
+        "|02-(?:0[1-9]|[12][0-9]))$");
     Json row = mains();
     row["properties"]["from"] = day;
     row["properties"]["to"] = day;

@@ -4,6 +4,8 @@
 #include <charconv>
 #include <string_view>
 
+#include "mainbore/rules_compare.hpp"
+#include "mainbore/rules_file.hpp"
 #include "planning/checks.hpp"
 #include "planning/tap_limits.hpp"
 
@@ -83,8 +85,7 @@ void judge_cover(Context& context) {
   const bool shallow = least.value && over(*least.value, *cover);
   if (!shallow && !(greatest.value && over(*cover, *greatest.value))) return;
   auto finding = context.common.add(FindingCode::place_cover, Severity::hold);
-  finding.value(Measure(*cover, Kind::distance))
-      .with(shallow ? std::string_view("less") : std::string_view("more"));
+  finding.value(Measure(*cover, Kind::distance)).with(shallow ? std::string_view("less") : std::string_view("more"));
   limits(finding, shallow ? least : greatest, shallow);
 }
 
@@ -96,15 +97,34 @@ void judge_smallest_tap(Context& context) {
       .basis(rule.basis);
 }
 
-// Rules of work that this plan does not look at bear nothing of it.
+// A row bears on the pipes it is looser for, and on taps larger than usual.
+bool row_bears_on(const Plan& plan, const LooserRule& rule) {
+  if (plan.method.limit != rule.row || rule.material != plan.main.material) return false;
+  const auto* const usual = std::get_if<NominalSize>(&rule.usual);
+  if (usual != nullptr && plan.method.tap <= *usual) return false;
+  const auto& pipes = plan.main.candidates;
+  if (pipes.empty()) return plan.main.size >= *rule.main_from && plan.main.size <= *rule.main_to;
+  return std::any_of(pipes.begin(), pipes.end(), [&](const Pipe* pipe) {
+    return std::find(rule.pipes.begin(), rule.pipes.end(), pipe) != rule.pipes.end();
+  });
+}
+
+bool clearance_bears_on(const Plan& plan, std::string_view path) {
+  // The distance to a joint is a stop number of every plan.
+  if (!plan.job.nearby || path == clearance_path(NearbyThing::joint)) return true;
+  return std::any_of(plan.job.nearby->begin(), plan.job.nearby->end(),
+                     [&](const Nearby& thing) { return clearance_path(thing.what) == path; });
+}
+
+// Whether a plan counts on a rule. In doubt it does: what is told needlessly does no harm.
 bool bears_on(const Plan& plan, const LooserRule& rule) {
-  if (rule.row != nullptr) {
-    const NominalSize size = plan.main.size;
-    return plan.method.limit == rule.row && rule.material == plan.main.material &&
-           (!rule.main_from || size >= *rule.main_from) && (!rule.main_to || size <= *rule.main_to);
-  }
+  const Method kind = plan.method.kind;
+  const Job& job = plan.job;
   const std::string_view path = rule.path;
   const auto within = [&](std::string_view group) { return path.starts_with(group); };
+  if (kind == Method::none) return false;
+  if (rule.row != nullptr) return row_bears_on(plan, rule);
+  if (within(clearances_path)) return clearance_bears_on(plan, path);
   if (within("pit.")) return plan.excavation.has_value();
   if (within("cleaning.")) return plan.cleaning.has_value();
   if (within("water.")) return plan.service.has_value();
@@ -112,7 +132,12 @@ bool bears_on(const Plan& plan, const LooserRule& rule) {
       within("pressure.plastic")) {
     return is_plastic(plan.main.material);
   }
-  if (within("pressure.iron")) return plan.main.material == Material::ductile_iron;
+  if (within("direct.")) return kind == Method::direct;
+  if (path == "saddle.hole_ratio") return kind == Method::saddle;
+  if (path == "pressure.stop_rating") return kind != Method::sleeve && !job.service.stop_rating;
+  if (path == "pressure.saddle_rating") return kind != Method::direct && !job.service.saddle_rating;
+  if (path == "pressure.surge_assumed") return !job.main.surge;
+  if (path == "pressure.iron_surge_allowance") return plan.main.material == Material::ductile_iron;
   return true;
 }
 

@@ -139,7 +139,7 @@ class Comparison {
     Side after;
     NominalSize from;
     NominalSize to;
-    std::string_view first_class;
+    std::vector<const Pipe*> pipes;
     std::size_t mains = 0;
   };
 
@@ -166,13 +166,12 @@ class Comparison {
       each_main(material, [&](NominalSize size, const Pipe* pipe) {
         const Side old_one = side(before_, field, material, size, pipe);
         const Side new_one = side(after_, field, material, size, pipe);
-        auto group = std::find_if(groups.begin(), groups.end(), [&](const Group& g) {
-          return g.before == old_one && g.after == new_one;
-        });
+        auto group = std::find_if(groups.begin(), groups.end(),
+                                  [&](const Group& g) { return g.before == old_one && g.after == new_one; });
         if (group == groups.end()) {
           group = groups.insert(group, {old_one, new_one, size, size, {}, 0});
-          if (pipe != nullptr) group->first_class = pipe->class_name;
         }
+        if (pipe != nullptr) group->pipes.push_back(pipe);
         group->to = size;
         ++group->mains;
       });
@@ -189,7 +188,8 @@ class Comparison {
     one.main_to = group.to;
     std::size_t mains = 0;
     each_main(material, [&](NominalSize size, const Pipe*) { mains += size >= group.from && size <= group.to; });
-    if (group.mains < mains) one.first_class = group.first_class;
+    if (group.mains < mains && !group.pipes.empty()) one.first_class = group.pipes.front()->class_name;
+    one.pipes = group.pipes;
     const NominalSize none;
     if (group.before.largest != none) one.before = group.before.largest;
     if (group.after.largest != none) one.after = group.after.largest;
@@ -251,8 +251,11 @@ std::vector<RuleInForce> list_rules(const Rules& rules) {
     add_rows(field.path, field.help, rules.*field.target);
   }
   for (const Clearance& clearance : rules.clearances) {
-    list.push_back({clearance_path(clearance.what), "clearance along the main",
-                    Measure(clearance.least.value, Kind::distance), {}, &clearance.least.basis});
+    list.push_back({clearance_path(clearance.what),
+                    "clearance along the main",
+                    Measure(clearance.least.value, Kind::distance),
+                    {},
+                    &clearance.least.basis});
   }
   for (const RuleField& field : rule_fields()) {
     Detail value = value_of(rules, field);
@@ -268,9 +271,8 @@ std::vector<RuleInForce> list_rules(const Rules& rules) {
     return found - groups.begin();
   };
   for (const RuleInForce& rule : list) place(rule.path);
-  std::stable_sort(list.begin(), list.end(), [&](const RuleInForce& a, const RuleInForce& b) {
-    return place(a.path) < place(b.path);
-  });
+  std::stable_sort(list.begin(), list.end(),
+                   [&](const RuleInForce& a, const RuleInForce& b) { return place(a.path) < place(b.path); });
   return list;
 }
 

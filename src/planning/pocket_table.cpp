@@ -67,8 +67,10 @@ void suit(Job& job, const Rules& rules) {
   if (rules.closed_seasons.empty()) return;
   for (int month = 1; month <= 12; ++month) {
     for (const int day : {1, 15, 28}) {
-      const bool closed = std::any_of(rules.closed_seasons.begin(), rules.closed_seasons.end(),
-                                      [&](const ClosedSeason& season) { return season.holds_on({month, day}); });
+      const bool closed =
+          std::any_of(rules.closed_seasons.begin(), rules.closed_seasons.end(), [&](const ClosedSeason& season) {
+            return season.holds_on({month, day});
+          });
       if (closed) continue;
       const auto two = [](int n) { return (n < 10 ? "0" : "") + std::to_string(n); };
       job.date = "2001-" + two(month) + "-" + two(day);

@@ -17,8 +17,8 @@ bool shares_class(const TapLimit& row, const Pipe& pipe) {
 }  // namespace
 
 bool fits(const TapLimit& row, const Pipe* pipe, std::optional<Length> measured_wall) {
-  if (!row.series.empty() && (pipe == nullptr || std::find(row.series.begin(), row.series.end(), pipe->series->id) ==
-                                                     row.series.end())) {
+  if (!row.series.empty() &&
+      (pipe == nullptr || std::find(row.series.begin(), row.series.end(), pipe->series->id) == row.series.end())) {
     return false;
   }
   if (pipe != nullptr ? !shares_class(row, *pipe) : !row.class_keys.empty()) return false;

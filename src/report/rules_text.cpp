@@ -68,9 +68,8 @@ void put_parts(TextPage& page, std::span<const RuleDifference> differences, Put 
 std::string rules_check_text(const Rules& rules, std::span<const RuleDifference> differences, UnitSystem system,
                              int width) {
   const std::vector<RuleInForce> list = list_rules(rules);
-  const auto set = std::count_if(list.begin(), list.end(), [](const RuleInForce& rule) {
-    return rule.basis != nullptr && rule.basis->utility;
-  });
+  const auto set = std::count_if(list.begin(), list.end(),
+                                 [](const RuleInForce& rule) { return rule.basis != nullptr && rule.basis->utility; });
   TextPage page(width, false);
   page.title("READABLE: " + rules.name);
   page.paragraph(counted(static_cast<std::size_t>(set), "rule") +

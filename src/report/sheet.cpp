@@ -281,7 +281,7 @@ class Sheet {
   // Whose rule decided is said where a utility has rules of its own.
   [[nodiscard]] std::string detail_with_whose(const Finding& finding) const {
     const std::string detail = detail_of(finding, system_);
-    if (plan_.rules == nullptr || plan_.rules->references.empty()) return detail;
+    if (plan_.rules == nullptr || !plan_.rules->has_own()) return detail;
     const std::string whose = decided_in_words(finding);
     return whose.empty() ? detail : detail + " " + whose;
   }
@@ -487,12 +487,7 @@ class Sheet {
         out_.start("li").text(detail).end().line();
         continue;
       }
-      out_.start("li", {{"class", "screen"}})
-          .text(detail)
-          .text(" ")
-          .text(fix_of(*finding, system_))
-          .end()
-          .line();
+      out_.start("li", {{"class", "screen"}}).text(detail).text(" ").text(fix_of(*finding, system_)).end().line();
     }
     out_.end().line();
     return height;
@@ -681,9 +676,9 @@ class Sheet {
       if (basis == nullptr) return;
       if (!basis->utility && basis->source == nullptr) return;
       // What follows the first comma or semicolon of a title describes it.
-      const std::string name = basis->utility
-                                   ? "The utility's own rule" + (basis->reference != nullptr ? ", " + *basis->reference : std::string())
-                                   : basis->source->title.substr(0, basis->source->title.find_first_of(",;"));
+      std::string name = "The utility's own rule";
+      if (basis->utility && basis->reference != nullptr) name += ", " + *basis->reference;
+      if (!basis->utility) name = basis->source->title.substr(0, basis->source->title.find_first_of(",;"));
       const bool recalled = !basis->utility && basis->how == How::memory;
       const auto known = std::find_if(list.begin(), list.end(), [&](const Resting& r) { return r.name == name; });
       if (known == list.end()) list.push_back({name, recalled});

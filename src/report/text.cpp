@@ -119,7 +119,9 @@ class TextReport {
     page_.paragraph(sentence_case(summary.substr(after_verdict + 2)));
 
     const Job& job = plan_.job;
-    if (job.id.empty() && job.place.empty() && job.date.empty() && job.crew.empty() && job.note.empty()) return;
+    const std::string rules = under_own_rules() ? plan_.rules->name : std::string();
+    if (job.id.empty() && job.place.empty() && job.date.empty() && job.crew.empty() && job.note.empty() && rules.empty())
+      return;
     page_.blank();
     const auto given = [&](std::string_view label, const std::string& text) {
       if (!text.empty()) page_.field(label, text);
@@ -129,11 +131,13 @@ class TextReport {
     given("Planned for", job.date);
     given("Crew", job.crew);
     given("Note", job.note);
+    given("Rules", rules);
   }
 
   // Whose rule decided, where a utility has rules of its own. Without, all are defaults.
+  [[nodiscard]] bool under_own_rules() const { return plan_.rules != nullptr && plan_.rules->has_own(); }
   [[nodiscard]] std::string whose(const Finding& finding) const {
-    if (plan_.rules == nullptr || plan_.rules->references.empty()) return {};
+    if (!under_own_rules()) return {};
     const std::string words = decided_in_words(finding);
     return words.empty() ? words : " " + words;
   }

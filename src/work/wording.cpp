@@ -643,7 +643,7 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "the smallest tap they make (`water.smallest_tap`)."}},
     {rules_looser,
      {"utility's rule looser than the default", "The utility sets {0} to {1}; the default is {2}. Its reason: {3}.",
-      "Nothing, if the reason holds here. If it does not, plan by the default.",
+      "If the reason does not hold here, plan by the default.",
       "Defaults that guard people and pipe may be set looser by a utility that says why. Its reason is printed with every "
       "plan that relies on the rule."}},
 }};

@@ -279,7 +279,7 @@ RULES_VALID = [
                          "main_to": "DN 300", "wall_from": "0.25 in", "largest": "None", "why": "use a sleeve"}]),
     ("place/default_clock", "10:30"),
     ("place/clearances", {"tap": "36 in", "gas_line": "2 ft", "hydrant": {"value": "0 ft", "reason": "x"}}),
-    ("place/clearances", {"joint": {"value": 600, "unit": "mm"}}),
+    ("place/clearances", {"joint": {"value": 700, "unit": "mm"}}),
     ("cleaning/sample_above", "2 in"),
     ("cleaning/swab_percent", "1 %"),
     ("pit/short_term_open", "24 h"),

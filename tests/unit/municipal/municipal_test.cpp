@@ -85,7 +85,8 @@ TEST_CASE("a plan under a town's rules gives the answer its code gives") {
     const std::string& code = row.text("expected_code");
     for (const RejectedMethod& r : made.method.rejected) UNSCOPED_INFO(name_of(r.kind) << ": " << name_of(r.why.code));
     CHECK(says(made, code));
-    if (code.ends_with("over-maximum") || code.ends_with("not-allowed") || code == "main.not-tapped") CHECK(rests_on_the_town(made, code));
+    if (code.ends_with("over-maximum") || code.ends_with("not-allowed") || code == "main.not-tapped")
+      CHECK(rests_on_the_town(made, code));
   }
 }
 
@@ -163,10 +164,10 @@ TEST_CASE("what the town asks of a saddle or sleeve goes with the plan") {
 }
 
 TEST_CASE("every town's file reads, and each rule looser than a safety default has its reason") {
-  for (const char* const name : {"r01_boone", "r02_claremont", "r03_stronghurst", "r04_plankinton", "r06_bremen",
-                                 "r07_heyworth", "r08_decatur", "r09_cleveland", "r10_waukee", "r11_wiggins",
-                                 "r12_lorain", "r13_albuquerque", "r16_east_greenbush", "r17_elbow_lake",
-                                 "r18_georgian_bluffs"}) {
+  for (const char* const name :
+       {"r01_boone", "r02_claremont", "r03_stronghurst", "r04_plankinton", "r06_bremen", "r07_heyworth", "r08_decatur",
+        "r09_cleveland", "r10_waukee", "r11_wiggins", "r12_lorain", "r13_albuquerque", "r16_east_greenbush",
+        "r17_elbow_lake", "r18_georgian_bluffs"}) {
     INFO(name);
     for (const LooserRule& rule : rules_of(name).looser) {
       INFO(rule.path);

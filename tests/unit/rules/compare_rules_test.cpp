@@ -1,10 +1,9 @@
 // Two sets of rules side by side, and the rules in force in words.
-#include "mainbore/rules_compare.hpp"
-
 #include <algorithm>
 #include <string>
 #include <vector>
 
+#include "mainbore/rules_compare.hpp"
 #include "mainbore/rules_file.hpp"
 #include "mainbore/rules_report.hpp"
 #include "support/catch.hpp"
@@ -82,7 +81,8 @@ TEST_CASE("lists of largest taps are compared by what they say of mains") {
 TEST_CASE("a main left alone takes no tap by any method") {
   const auto lines = against_defaults(R"({"main": {"not_tapped": [{"main_above": "48 in", "why": "trunk mains"}]}})");
   CHECK(lines.front() == "main.not_tapped: stricter - -> mains over 48 in: none; trunk mains");
-  CHECK(std::count(lines.begin(), lines.end(), "direct.largest [ductile iron of 54 to 64 in]: stricter 2 in -> -") == 1);
+  CHECK(std::count(lines.begin(), lines.end(), "direct.largest [ductile iron of 54 to 64 in]: stricter 2 in -> -") ==
+        1);
   CHECK(std::none_of(lines.begin(), lines.end(),
                      [](const std::string& line) { return line.find("looser") != std::string::npos; }));
 }
@@ -99,9 +99,8 @@ TEST_CASE("what is in force is listed once, by group") {
   std::vector<std::string> sorted = groups;
   std::sort(sorted.begin(), sorted.end());
   CHECK(std::adjacent_find(sorted.begin(), sorted.end()) == sorted.end());
-  const auto season = std::find_if(list.begin(), list.end(), [](const RuleInForce& r) {
-    return r.path == closed_season_path;
-  });
+  const auto season =
+      std::find_if(list.begin(), list.end(), [](const RuleInForce& r) { return r.path == closed_season_path; });
   REQUIRE(season != list.end());
   CHECK(rule_in_words(season->value, season->row, UnitSystem::us) == "any main: from 1 December to 29 February");
 }

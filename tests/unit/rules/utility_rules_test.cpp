@@ -86,9 +86,8 @@ TEST_CASE("without a name the file's own stands for it") {
 }
 
 TEST_CASE("files are laid over each other in order") {
-  const Rules rules =
-      sound({R"({"name": "County", "pressure": {"wet_tap_limit": "120 psi", "stop_rating": "90 psi"}})",
-             R"({"name": "Town", "pressure": {"wet_tap_limit": "100 psi"}})"});
+  const Rules rules = sound({R"({"name": "County", "pressure": {"wet_tap_limit": "120 psi", "stop_rating": "90 psi"}})",
+                             R"({"name": "Town", "pressure": {"wet_tap_limit": "100 psi"}})"});
   CHECK(rules.name == "County + Town");
   CHECK(rules.wet_tap_limit.value / units::psi == Catch::Approx(100));
   CHECK(*rules.wet_tap_limit.basis.reference == "Town");
@@ -227,9 +226,10 @@ TEST_CASE("two rules that exclude each other are refused at the one that was set
   CHECK_THAT(fault(R"({"machine": {"push_limit": "30 lbf"}})"), StartsWith("rules.contradiction /machine/push_limit"));
   CHECK(sound({R"({"machine": {"push_limit": "30 lbf", "push_caution": "20 lbf"}})"}).push_limit.value / units::lbf ==
         Catch::Approx(30));
-  CHECK_THAT(fault(R"({"direct": {"plastic_wet_tap_coldest": "95 degF"}})"),
-             StartsWith("rules.contradiction /direct/plastic_wet_tap_coldest: direct.plastic_wet_tap_coldest lies above "
-                        "direct.plastic_wet_tap_warmest | set direct.plastic_wet_tap_warmest to match; it is 90 degF"));
+  CHECK_THAT(
+      fault(R"({"direct": {"plastic_wet_tap_coldest": "95 degF"}})"),
+      StartsWith("rules.contradiction /direct/plastic_wet_tap_coldest: direct.plastic_wet_tap_coldest lies above "
+                 "direct.plastic_wet_tap_warmest | set direct.plastic_wet_tap_warmest to match; it is 90 degF"));
   CHECK_THAT(fault(R"({"place": {"least_cover": "6 ft", "greatest_cover": "5 ft"}})"),
              StartsWith("rules.contradiction /place/least_cover"));
   CHECK_THAT(fault(R"({"place": {"default_clock": "4:00"}})"), StartsWith("rules.contradiction /place/default_clock"));
@@ -249,10 +249,11 @@ TEST_CASE("the second file may contradict the first, and is refused where it doe
 
 TEST_CASE("a row that an earlier row leaves nothing to decide is refused") {
   const auto list = [](const std::string& rows) { return fault(R"({"direct": {"largest": [)" + rows + "]}}"); };
-  CHECK_THAT(list(R"({"material": ["ductile iron", "cast iron"], "main_from": "6 in", "largest": "3/4 in"},
+  CHECK_THAT(
+      list(R"({"material": ["ductile iron", "cast iron"], "main_from": "6 in", "largest": "3/4 in"},
                      {"material": "ductile iron", "main_from": "8 in", "main_to": "12 in", "largest": "1 in"})"),
-             StartsWith("rules.contradiction /direct/largest/1: row 1 is for all of these mains, stands first, and says "
-                        "3/4 in"));
+      StartsWith("rules.contradiction /direct/largest/1: row 1 is for all of these mains, stands first, and says "
+                 "3/4 in"));
   CHECK_THAT(list(R"({"main_above": "4 in", "largest": "none", "why": "use a saddle"},
                      {"material": "ductile iron", "main_above": "6 in", "largest": "3/4 in"})"),
              StartsWith("rules.contradiction /direct/largest/1"));
@@ -294,13 +295,15 @@ TEST_CASE("looser than a safety default needs a reason in the file") {
         "100 psi | say why: { \"value\": \"101 psi\", \"reason\": \"...\" }");
   CHECK_THAT(fault(R"({"pressure": {"stop_rating": {"value": "150 psi", "reason": ""}}})"),
              StartsWith("rules.looser-without-reason"));
+  CHECK_THAT(fault(R"({"pressure": {"stop_rating": {"value": "150 psi", "reason": "  "}}})"),
+             StartsWith("rules.looser-without-reason"));
   CHECK_THAT(fault(R"({"direct": {"required_threads": 1.5}})"), StartsWith("rules.looser-without-reason"));
   CHECK_THAT(fault(R"({"place": {"clearances": {"joint": "12 in"}}})"),
              StartsWith("rules.looser-without-reason /place/clearances/joint"));
-  sound({R"({"pressure": {"stop_rating": "100 psi"}})"});                        // as the default
-  sound({R"({"direct": {"required_threads": 4}})"});                             // stricter
-  sound({R"({"water": {"velocity_limit": "10 ft/s"}})"});                        // guards comfort
-  sound({R"({"direct": {"threads_showing": 3}})"});                              // a matter of habit
+  sound({R"({"pressure": {"stop_rating": "100 psi"}})"});  // as the default
+  sound({R"({"direct": {"required_threads": 4}})"});       // stricter
+  sound({R"({"water": {"velocity_limit": "10 ft/s"}})"});  // guards comfort
+  sound({R"({"direct": {"threads_showing": 3}})"});        // a matter of habit
   const Rules rules = sound({R"({"pressure": {"stop_rating": {"value": "150 psi", "reason": "stocked"}}})"});
   REQUIRE(rules.looser.size() == 1);
   CHECK(rules.looser.front().path == "pressure.stop_rating");
@@ -354,7 +357,8 @@ TEST_CASE("rules that no default asks for are unset until a file sets them, and 
   const Rules rules = sound({R"({"place": {"least_cover": "1.8 m"}, "water": {"smallest_tap": {"value": "3/4 in"}}})"});
   CHECK(*rules.least_cover.value / units::foot == Catch::Approx(1.8 / 0.3048));
   CHECK(rules.smallest_tap.value == NominalSize::inches(0.75));
-  CHECK_FALSE(sound({R"({"place": {"least_cover": "6 ft"}})", R"({"place": {"least_cover": null}})"}).least_cover.value);
+  CHECK_FALSE(
+      sound({R"({"place": {"least_cover": "6 ft"}})", R"({"place": {"least_cover": null}})"}).least_cover.value);
   CHECK_THAT(fault(R"({"place": {"least_cover": {"reference": "Standard 3"}}})"),
              StartsWith("rules.missing /place/least_cover: a rule without a value"));
   CHECK_THAT(fault(R"({"place": {"least_cover": "82 psi"}})"), StartsWith("rules.wrong-quantity /place/least_cover"));

@@ -139,6 +139,24 @@ TEST_CASE("a utility's own rules move the table") {
   CHECK(iron > 0);
 }
 
+TEST_CASE("the table is of mains: a season and a cover that a utility asks for leave it as it is") {
+  const std::vector<RuleText> own = {{"district.json", R"({"place": {"least_cover": "5 ft"}, "main": {
+    "closed_season": [{"from": "11-01", "to": "04-01"}, {"from": "03-20", "to": "05-10"}]}})"}};
+  const RulesFile read = load_rules(Catalog::builtin(), own);
+  REQUIRE(read.rules);
+  PocketOptions options;
+  options.materials = {Material::ductile_iron, Material::pvc};
+  options.main_from = NominalSize::inches(6);
+  options.main_to = NominalSize::inches(12);
+  const PocketTable usual = pocket_table(Catalog::builtin(), default_rules(), options);
+  const PocketTable table = pocket_table(Catalog::builtin(), *read.rules, options);
+  REQUIRE(table.cells.size() == usual.cells.size());
+  for (std::size_t i = 0; i < table.cells.size(); ++i) {
+    CHECK(table.cells[i].direct.go == usual.cells[i].direct.go);
+    CHECK(table.cells[i].saddle.go == usual.cells[i].saddle.go);
+  }
+}
+
 TEST_CASE("lines of the pocket table hold every cell once and only equals together") {
   std::size_t cells = 0;
   for (const PocketLine& line : pocket_lines(whole_table())) {
