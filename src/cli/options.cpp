@@ -30,7 +30,7 @@ std::string version_text() {
 // What every command that plans takes: units, rules, tables, and where the result goes.
 template <class Request>
 void add_shared_options(CLI::App& command, Request& request) {
-  command.add_option("--units", request.units, "of the result: us (in, ft, psi) or si (mm, m, kPa);\ndefault us")
+  command.add_option("--units", request.units, "of the result: us (in, ft, psi) or si (mm, m, kPa);\ndefault: by the settings, else us")
       ->type_name("SYSTEM")
       ->check(CLI::IsMember({"us", "si"}).description(""));
   command
@@ -41,6 +41,21 @@ void add_shared_options(CLI::App& command, Request& request) {
   command.add_option("--data", request.data, "tables to use in place of those built in")->type_name("DIR");
   command.add_option("-o,--output", request.output, "write the result there, not to standard output")
       ->type_name("FILE");
+}
+
+// `own`: without these options the user's own file is read.
+void add_settings_options(CLI::App& command, SettingsRequest& request, UsersOwn own) {
+  CLI::Option* const file =
+      command
+          .add_option("--settings", request.file,
+                      own == UsersOwn::read
+                          ? "machine, rules, units and crew said once for every job (JSON), in place of\n"
+                            "$XDG_CONFIG_HOME/mainbore/settings.json; the job and this line come first"
+                          : "machine, rules, units and crew said once for every order (JSON); your own\n"
+                            "settings file is not read: output depends on the arguments alone")
+          ->type_name("FILE");
+  if (own == UsersOwn::never) return;
+  command.add_flag("--no-settings", request.none, "no settings file is read")->excludes(file);
 }
 
 void add_plan_options(CLI::App& command, PlanRequest& request) {
@@ -62,6 +77,7 @@ void add_plan_options(CLI::App& command, PlanRequest& request) {
                    "how far each fact may move before the verdict changes; with text behind the\n"
                    "plan, with json in its place");
   add_shared_options(command, request);
+  add_settings_options(command, request.settings_file, UsersOwn::read);
 }
 
 void add_batch_options(CLI::App& command, BatchRequest& request) {
@@ -102,6 +118,7 @@ void add_batch_options(CLI::App& command, BatchRequest& request) {
       ->type_name("N")
       ->check(CLI::Range(0, 256).description(""));
   add_shared_options(command, request);
+  add_settings_options(command, request.settings_file, UsersOwn::never);
 }
 
 void add_tool_options(CLI::App& command, ToolRequest& request, std::vector<std::string> formats) {
@@ -111,6 +128,7 @@ void add_tool_options(CLI::App& command, ToolRequest& request, std::vector<std::
       ->type_name("FORMAT")
       ->check(CLI::IsMember(std::move(formats)).description(""));
   add_shared_options(command, request);
+  add_settings_options(command, request.settings_file, UsersOwn::read);
 }
 
 void add_identify_options(CLI::App& command, IdentifyRequest& request) {

@@ -33,7 +33,9 @@ class MapReader {
       : text_(text), source_(text, name, 1), catalog_(catalog) {}
 
   OrderMapFile read() && {
-    if (readable()) {
+    if (auto unread = source_.unreadable(longest_map, "a map")) {
+      add(*std::move(unread));
+    } else {
       const JsonText json(text_, deepest_map);
       json_ = &json;
       for (const JsonFault& fault : json.faults()) {
@@ -68,21 +70,6 @@ class MapReader {
   void add_at_key(std::uint32_t node, Problem problem) {
     if (enough()) return;
     add(source_.at(json_->node(node).key_span, json_->pointer(node), std::move(problem)));
-  }
-
-  bool readable() {
-    if (text_.size() > longest_map) {
-      add(source_.at({0, 0}, "",
-                     {"json.too-large", std::to_string(text_.size()) + " bytes",
-                      "a map is at most " + std::to_string(longest_map) + " bytes"}));
-      return false;
-    }
-    const std::size_t zero = text_.find('\0');
-    if (const auto bad = zero != std::string_view::npos ? std::optional(zero) : first_not_utf8(text_)) {
-      add(source_.at({*bad, *bad + 1}, "", {"json.encoding", "not UTF-8 text from here on", "save the file as UTF-8"}));
-      return false;
-    }
-    return true;
   }
 
   // The members of an object, in the order of the text.

@@ -1,60 +1,13 @@
 // Where the result goes: streams that fail, files replaced whole or not at all.
-#include <cstdlib>
-#include <filesystem>
-#include <fstream>
-#include <sstream>
-#include <stdexcept>
-
-#include "cli/run.hpp"
+#include "cli/program_run.hpp"
 #include "support/catch.hpp"
 
 using namespace mainbore;
-namespace fs = std::filesystem;
+using namespace mainbore::test;
 
 namespace {
 
-struct Ran {
-  int status;
-  std::string out;
-  std::string err;
-};
-
-Ran run(const std::vector<std::string>& arguments, cli::Environment environment = {}) {
-  std::istringstream in;
-  std::ostringstream out;
-  std::ostringstream err;
-  const int status = cli::run(arguments, in, out, err, environment);
-  return {status, out.str(), err.str()};
-}
-
-std::string content(const fs::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  std::stringstream text;
-  text << file.rdbuf();
-  return text.str();
-}
-
 const std::string job = std::string(MAINBORE_SOURCE_DIR) + "/examples/jobs/ductile_iron_direct.json";
-
-// A directory of its own, removed with everything in it. Tests run side by side, so its name is made unique.
-class Folder {
- public:
-  Folder() {
-    std::string pattern = (fs::temp_directory_path() / "mainbore-output-XXXXXX").string();
-    if (::mkdtemp(pattern.data()) == nullptr) throw std::runtime_error("cannot make a folder like " + pattern);
-    path_ = pattern;
-  }
-  ~Folder() { fs::remove_all(path_); }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-  [[nodiscard]] std::string operator/(const std::string& name) const { return (path_ / name).string(); }
-  [[nodiscard]] std::size_t files() const {
-    return static_cast<std::size_t>(std::distance(fs::directory_iterator(path_), fs::directory_iterator()));
-  }
-
- private:
-  fs::path path_;
-};
 
 }  // namespace
 
