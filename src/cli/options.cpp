@@ -45,17 +45,16 @@ void add_shared_options(CLI::App& command, Request& request) {
 
 // `own`: without these options the user's own file is read.
 void add_settings_options(CLI::App& command, SettingsRequest& request, UsersOwn own) {
-  CLI::Option* const file =
-      command
-          .add_option("--settings", request.file,
-                      own == UsersOwn::read
-                          ? "machine, rules, units and crew said once for every job (JSON), in place of\n"
-                            "$XDG_CONFIG_HOME/mainbore/settings.json; the job and this line come first"
-                          : "machine, rules, units and crew said once for every order (JSON); your own\n"
-                            "settings file is not read: output depends on the arguments alone")
-          ->type_name("FILE");
+  command
+      .add_option("--settings", request.file,
+                  own == UsersOwn::read
+                      ? "machine, rules, units and crew said once for every job (JSON), in place of\n"
+                        "$XDG_CONFIG_HOME/mainbore/settings.json; the job and this line come first"
+                      : "machine, rules, units and crew said once for every order (JSON); your own\n"
+                        "settings file is not read: output depends on the arguments alone")
+      ->type_name("FILE");
   if (own == UsersOwn::never) return;
-  command.add_flag("--no-settings", request.none, "no settings file is read")->excludes(file);
+  command.add_flag("--no-settings", request.none, "no settings file is read");
 }
 
 void add_plan_options(CLI::App& command, PlanRequest& request) {

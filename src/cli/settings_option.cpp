@@ -29,6 +29,7 @@ std::optional<std::string> users_own_file(const Environment& environment) {
 SettingsInForce::SettingsInForce(const SettingsRequest& request, UsersOwn own, const Catalog& catalog,
                                  Console& console)
     : own_(own) {
+  if (request.file && request.none) throw Stop(exit_usage, "give --settings or --no-settings, not both");
   std::optional<std::string> path = request.file;
   if (!path && own == UsersOwn::read && !request.none) path = users_own_file(console.environment);
   if (!path) return;

@@ -17,25 +17,30 @@ std::string value_in_words(const SettingValue& value, UnitSystem system) {
   return std::to_string(std::get<int>(value));
 }
 
-// Text of the taken facts under one path, or of those that begin with it where it ends in a dot.
-std::string joined(const FromSettings& from, std::string_view path, UnitSystem system) {
+// The values taken under one path.
+std::string values_of(const FromSettings& from, std::string_view path, UnitSystem system) {
   std::string text;
   for (const SettingTaken& fact : from.taken) {
-    if (!fact.path.starts_with(path)) continue;
-    if (!text.empty()) text += "; ";
-    std::string key = fact.path.substr(path.size());
-    std::replace(key.begin(), key.end(), '_', ' ');
-    if (!key.empty()) text += key + ' ';
-    text += value_in_words(fact.value, system);
+    if (fact.path == path) text += (text.empty() ? "" : "; ") + value_in_words(fact.value, system);
   }
   return text;
 }
 
 std::string name_of_machine(const FromSettings& from) {
-  for (const std::string_view path : {"machine.title", "machine.profile"}) {
-    if (std::string name = joined(from, path, UnitSystem::us); !name.empty()) return name;
+  std::string name = values_of(from, "machine.title", UnitSystem::us);
+  return name.empty() ? values_of(from, "machine.profile", UnitSystem::us) : name;
+}
+
+// "Truck 4; smallest tap 1/2 in; ...": its name first.
+std::string machine_in_words(const FromSettings& from, UnitSystem system) {
+  std::string text = name_of_machine(from);
+  for (const SettingTaken& fact : from.taken) {
+    if (!fact.path.starts_with(machine) || fact.path == "machine.title" || fact.path == "machine.profile") continue;
+    std::string key = fact.path.substr(machine.size());
+    std::replace(key.begin(), key.end(), '_', ' ');
+    text += (text.empty() ? "" : "; ") + key + ' ' + value_in_words(fact.value, system);
   }
-  return joined(from, machine, UnitSystem::us);
+  return text;
 }
 
 std::string set_aside(const FromSettings& from) {
@@ -53,10 +58,10 @@ std::vector<SettingsWords> settings_words(const FromSettings& from, UnitSystem s
     if (!text.empty()) words.push_back({std::move(label), std::move(text)});
   };
   add("File", from.file);
-  add("Units", joined(from, "units", system));
-  add("Rules", joined(from, "rules", system));
-  add("Machine", joined(from, machine, system));
-  add("Crew", joined(from, "crew", system));
+  add("Units", values_of(from, "units", system));
+  add("Rules", values_of(from, "rules", system));
+  add("Machine", machine_in_words(from, system));
+  add("Crew", values_of(from, "crew", system));
   if (from.taken.empty()) add("Taken", "nothing");
   if (!from.set_aside.empty()) add("Not taken", set_aside(from) + ": the job or the command line says otherwise");
   return words;
@@ -68,10 +73,11 @@ std::string settings_line(const FromSettings& from) {
   const auto add = [&](std::string_view label, const std::string& value) {
     if (!value.empty()) text += (text.empty() ? "" : "; ") + std::string(label) + ' ' + value;
   };
-  add("units", joined(from, "units", UnitSystem::us));
-  add("rules", joined(from, "rules", UnitSystem::us));
-  add("machine", name_of_machine(from));
-  add("crew", joined(from, "crew", UnitSystem::us));
+  add("units", values_of(from, "units", UnitSystem::us));
+  add("rules", values_of(from, "rules", UnitSystem::us));
+  const std::string name = name_of_machine(from);
+  add("machine", name.empty() ? machine_in_words(from, UnitSystem::us) : name);
+  add("crew", values_of(from, "crew", UnitSystem::us));
   if (text.empty()) text = "nothing taken";
   if (!from.set_aside.empty()) text += "; not taken: " + set_aside(from);
   return printable(text + " (" + from.file + ')');

@@ -12,7 +12,6 @@ namespace fs = std::filesystem;
 namespace {
 
 const std::string source = MAINBORE_SOURCE_DIR;
-const std::string job = source + "/examples/jobs/ductile_iron_direct.json";
 const std::vector<std::string> bare = {"plan",          "--set", "main.material=ductile iron", "--set",
                                        "main.size=8 in", "--set", "main.pressure=82 psi",       "--set",
                                        "service.size=1 in"};
@@ -94,7 +93,7 @@ TEST_CASE("a plan lists what it took, and is as if the job had said it") {
 
   const Ran text = run(bare, mine);
   CHECK(has(text.out, "\nFROM SETTINGS - the job and the command line come first\n"));
-  CHECK(has(text.out, "  Machine ................ title Truck 4; smallest tap 3/4 in;"));
+  CHECK(has(text.out, "  Machine ................ Truck 4; smallest tap 3/4 in;"));
   CHECK(has(text.out, "  Crew ................... North yard\n"));
   CHECK(has(text.out, "As the settings file gives it"));
   CHECK(has(text.out, "  Units .................. si\n"));
@@ -145,7 +144,7 @@ TEST_CASE("--settings names another file, --no-settings none") {
   CHECK(has(missing.err, "none.json"));
   CHECK(run(with(bare, {"--settings", ""}), mine).status == 66);
   // From a pipe.
-  CHECK(has(run({"plan", job, "--settings", "-"}, mine, R"({"crew": "piped"})").out, "piped"));
+  CHECK(has(run(with(bare, {"--settings", "-"}), mine, R"({"crew": "piped"})").out, "piped"));
 }
 
 TEST_CASE("a broken settings file is refused, named, and there is a way on") {
@@ -207,7 +206,7 @@ TEST_CASE("rules of settings are seen from their folder and lie under those of t
   CHECK(has(missing.err, "settings.json"));
   CHECK(has(missing.err, "--no-settings"));
   folder.put("config/mainbore/second.json", R"({"pressure": {"stop_ratin": "70 psi"}})");
-  const Ran broken = run(bare, both);
+  const Ran broken = run(bare, own(folder, R"({"rules": ["own/first.json", "second.json"]})"));
   CHECK(broken.status == 2);
   CHECK(broken.out.empty());
   CHECK(broken.err.starts_with(folder / "config/mainbore/second.json"));
