@@ -65,7 +65,8 @@ inline constexpr const char* table_help =
     "  mainbore table --machine job.json --format html -o table.html\n";
 
 inline constexpr const char* schema_help =
-    "Writes the JSON Schema (draft-07) of a job, of a utility's rules or of a plan.\n"
+    "Writes the JSON Schema (draft-07) of what the program reads and writes: job, rules, plan,\n"
+    "map (of an export's columns), machine (in a job or in settings), settings.\n"
     "\n"
     "  mainbore schema job\n"
     "  mainbore schema rules -o rules.schema.json\n";

@@ -180,7 +180,7 @@ void add_explain_options(CLI::App& command, ExplainRequest& request) {
 }
 
 void add_schema_options(CLI::App& command, SchemaRequest& request) {
-  command.add_option("WHAT", request.what, "job, rules or plan")->type_name("");
+  command.add_option("WHAT", request.what, "job, rules, plan, map, machine or settings")->type_name("");
   command.add_option("--data", request.data, "tables to use in place of those built in")->type_name("DIR");
   command.add_option("-o,--output", request.output, "write the result there, not to standard output")
       ->type_name("FILE");
