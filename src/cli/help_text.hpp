@@ -19,6 +19,7 @@ inline constexpr const char* plan_help =
     "  mainbore plan job.json --set main.pressure=\"565 kPa\" --units si\n"
     "  mainbore plan - --format json --rules district.json < job.json\n"
     "  mainbore plan job.json --format html -o sheet.html\n"
+    "  mainbore plan job.json --settings truck.json\n"
     "\n"
     "Exit status: 0 go, 1 no-go, 3 hold, 2 a job that cannot be read, 64 wrong usage,\n"
     "66 cannot open the input, 74 cannot write.\n";
@@ -69,6 +70,7 @@ inline constexpr const char* schema_help =
     "map (of an export's columns), machine (in a job or in settings), settings.\n"
     "\n"
     "  mainbore schema job\n"
-    "  mainbore schema rules -o rules.schema.json\n";
+    "  mainbore schema rules -o rules.schema.json\n"
+    "  mainbore schema settings\n";
 
 }  // namespace mainbore::cli

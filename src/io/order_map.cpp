@@ -19,8 +19,13 @@ namespace {
 constexpr int deepest_map = 8;
 constexpr std::size_t most_words = 10000;  // in one list
 
-bool has_unit(const JobField& field) { return field.type == FieldType::quantity || field.type == FieldType::size; }
-bool has_range(const JobField& field) { return has_unit(field) || field.type == FieldType::whole; }
+bool has_unit(const JobField& field) {
+  const bool bare = field.kind == Kind::ratio || field.kind == Kind::threads || field.kind == Kind::turns;
+  return field.type == FieldType::size || (field.type == FieldType::quantity && !bare);
+}
+bool has_range(const JobField& field) {
+  return field.type == FieldType::size || field.type == FieldType::quantity || field.type == FieldType::whole;
+}
 
 using Key = std::string_view;
 constexpr std::array<Key, 8> map_keys = {"format",    "name",    "columns",  "id",

@@ -14,8 +14,12 @@ namespace {
 using namespace schema;
 
 bool in_list(const JobField& field) { return field.path.find("[]") != std::string_view::npos; }
-bool has_unit(const JobField& field) { return field.type == FieldType::quantity || field.type == FieldType::size; }
-bool has_range(const JobField& field) { return has_unit(field) || field.type == FieldType::whole; }
+bool has_unit(const JobField& field) {
+  return field.type == FieldType::size || (field.type == FieldType::quantity && schema::has_unit(field.kind));
+}
+bool has_range(const JobField& field) {
+  return field.type == FieldType::size || field.type == FieldType::quantity || field.type == FieldType::whole;
+}
 
 class MapSchema {
  public:
@@ -116,10 +120,9 @@ class MapSchema {
       shape["properties"]["unit"] = false;
       return shape;
     }
-    const bool any = schema::has_unit(field.kind);
     const Json bare = {
         {"anyOf", {Json{{"type", "number"}}, text_matching(whole(number_pattern())), value_of(field)}}};
-    return {{"properties", {{"unit", any ? unit_word(field.kind) : Json{{"enum", {"", "%"}}}}}},
+    return {{"properties", {{"unit", unit_word(field.kind)}}},
             {"if", {{"required", {"unit"}}}},
             {"then", values(bare)},
             {"else", values(value_of(field))}};

@@ -20,7 +20,7 @@ import tempfile
 
 def run(command, folder, program):
     path = os.pathsep.join([str(program.parent), os.environ["PATH"]])
-    return subprocess.run(["bash", "-c", command], cwd=folder, env={**os.environ, "PATH": path, "NO_COLOR": "1"},
+    return subprocess.run(["bash", "-c", command], cwd=folder, env={**os.environ, "PATH": path, "NO_COLOR": "1", "XDG_CONFIG_HOME": "/nonexistent"},
                           stdin=subprocess.DEVNULL, capture_output=True, text=True, check=False)
 
 
@@ -103,7 +103,8 @@ def main():
             faults += more
             count += seen
         # Files that help pages name.
-        for name, example in (("job.json", "jobs/ductile_iron_direct.json"), ("district.json", "rules/ashby_vale.json")):
+        for name, example in (("job.json", "jobs/ductile_iron_direct.json"), ("district.json", "rules/ashby_vale.json"),
+                              ("truck.json", "settings/truck.json")):
             shutil.copy(source / "examples" / example, folder / name)
         more, seen = check_help(folder, program)
         faults += more
