@@ -2,6 +2,7 @@
 
 #include <filesystem>
 
+#include "io/source_text.hpp"
 #include "mainbore/settings_file.hpp"
 
 namespace mainbore::cli {
@@ -24,6 +25,13 @@ std::optional<std::string> users_own_file(const Environment& environment) {
   return file.string();
 }
 
+// The path as it can stand in any output: a name of a file may hold any bytes, JSON and HTML may not.
+std::string shown_name(std::string path) {
+  if (path == "-") return "standard input";
+  while (const auto bad = io::first_not_utf8(path)) path[*bad] = '?';
+  return path;
+}
+
 }  // namespace
 
 SettingsInForce::SettingsInForce(const SettingsRequest& request, UsersOwn own, const Catalog& catalog,
@@ -39,10 +47,11 @@ SettingsInForce::SettingsInForce(const SettingsRequest& request, UsersOwn own, c
   } catch (const Stop& stop) {
     throw Stop(stop.status(), std::string(stop.what()) + '\n' + way_forward());
   }
-  SettingsFile read = read_settings(text, *path == "-" ? "standard input" : *path, catalog);
+  SettingsFile read = read_settings(text, shown_name(*path), catalog);
   stop_on(read.diagnostics, "these settings are not used\n" + way_forward(), console);
   settings_ = *std::move(read.settings);
   from_.file = settings_.file;
+  folder_ = fs::path(*path).parent_path().string();
 }
 
 std::string SettingsInForce::way_forward() const {
@@ -63,7 +72,7 @@ Rules SettingsInForce::rules(const Catalog& catalog, const std::vector<std::stri
   if (settings_.rules.empty()) return open_rules(catalog, files, console);
   std::vector<std::string> all;
   for (const std::string& name : settings_.rules) {
-    all.push_back((fs::path(settings_.file).parent_path() / name).string());
+    all.push_back((fs::path(folder_) / name).string());
     from_.taken.push_back({"rules", name});
   }
   all.insert(all.end(), files.begin(), files.end());

@@ -38,6 +38,7 @@ class SettingsInForce {
 
   UsersOwn own_;
   Settings settings_;
+  std::string folder_;  // that rules are seen from
   FromSettings from_;
 };
 
