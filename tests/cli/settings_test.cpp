@@ -130,7 +130,7 @@ TEST_CASE("the job and the command line come before settings") {
   CHECK(filed["job"]["machine"]["chain_length"]["value"] == 1447.8);
 }
 
-TEST_CASE("--settings names another file, --no-settings none") {
+TEST_CASE("an option names another settings file, or none") {
   const Folder folder;
   const cli::Environment mine = own(folder, R"({"crew": "mine"})");
   const std::string other = folder.put("other.json", R"({"crew": "other"})");
