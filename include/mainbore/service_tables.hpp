@@ -138,6 +138,8 @@ struct ServiceTables {
   UnitWeight rock_weight;
   Basis weight_basis;
   std::vector<LocateColour> colours;
+  std::string water_mark;                              // the colour of drinking water's marks, which every pit asks for
+  std::string gas_mark;
   Basis colours_basis;
 
   [[nodiscard]] const TubeSize* tube(Tubing tubing, NominalSize size) const;

@@ -1045,6 +1045,8 @@ class CatalogLoader {
     each_row(file, count, [&](const Cells& cells) {
       tables.colours.push_back({text_cell(cells[at[0]], "colour"), text_cell(cells[at[1]], "meaning")});
     });
+    tables.water_mark = tables.colour_of("potable water");
+    tables.gas_mark = tables.colour_of("gas");
   }
 
   Catalog& catalog_;

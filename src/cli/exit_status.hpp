@@ -16,6 +16,21 @@ enum ExitStatus : int {
   exit_no_output = 74,  // the result cannot be written
 };
 
+struct ExitMeaning {
+  ExitStatus status;
+  const char* meaning;
+};
+inline constexpr ExitMeaning exit_meanings[] = {
+    {exit_go, "Go; or what was asked for is printed."},
+    {exit_no_go, "No-go: not by any method the planner may offer."},
+    {exit_unreadable, "A job, a rules file or a table could not be read; every fault is listed on standard error."},
+    {exit_hold, "Hold: may be tapped once each listed hold is cleared on site."},
+    {exit_usage, "The command line is wrong."},
+    {exit_no_input, "An input cannot be opened."},
+    {exit_internal, "An internal error."},
+    {exit_no_output, "The result cannot be written."},
+};
+
 [[nodiscard]] constexpr ExitStatus exit_status(Verdict verdict) {
   return verdict == Verdict::go ? exit_go : verdict == Verdict::hold ? exit_hold : exit_no_go;
 }

@@ -1,4 +1,5 @@
 // The first part of each help page: what the command does, examples of it, its exit status. Examples are run by a test.
+// The manual page has the same words.
 #pragma once
 
 namespace mainbore::cli {
@@ -11,6 +12,26 @@ inline constexpr const char* program_help =
     "                --set main.pressure=\"82 psi\" --set service.size=\"1 in\"\n"
     "  mainbore batch week.csv\n"
     "  mainbore explain pressure.over-feed-limit\n";
+
+inline constexpr const char* manual_description =
+    "Before anyone drills, mainbore reads the job (the main, the service, the line pressure, the place, the trench) and\n"
+    "decides whether this main can take this tap: directly or through a saddle, with how many complete threads in the\n"
+    "wall, within every pressure limit in the chain, at which place on the pipe. It prints the verdict, the numbers a crew\n"
+    "can hold a gauge against, what clears each hold, and what to do instead when the answer is no. What is left out is\n"
+    "assumed on the safe side, and the plan says so. It never asks the network and never guesses a unit.\n"
+    "\n"
+    "It plans; it does not decide. The utility, the local code, the makers' instructions and the competent person on site\n"
+    "do. Water mains only.\n";
+
+// What the program heeds of its surroundings.
+struct EnvironmentVariable {
+  const char* name;
+  const char* meaning;
+};
+inline constexpr EnvironmentVariable environment_variables[] = {
+    {"NO_COLOR", "Where it is set and not empty, nothing is coloured on a terminal."},
+    {"XDG_CONFIG_HOME", "The folder of your own settings file, mainbore/settings.json; not set: $HOME/.config."},
+};
 
 inline constexpr const char* plan_help =
     "Plans one job.\n"

@@ -27,12 +27,20 @@ std::string version_text() {
   return std::string(program_version) + "\ndata edition " + catalog.edition() + ", hash " + catalog.hash();
 }
 
+// The words an option takes stand in its place on the help page ("us|si"), and shells offer what stands there. `unsaid`
+// are further spellings.
+void takes_one_of(CLI::Option* option, std::vector<std::string> words, const std::vector<std::string>& unsaid = {}) {
+  option->type_name(CLI::detail::join(words, "|"));
+  words.insert(words.end(), unsaid.begin(), unsaid.end());
+  option->check(CLI::IsMember(std::move(words)).description(""));
+}
+
 // What every command that plans takes: units, rules, tables, and where the result goes.
 template <class Request>
 void add_shared_options(CLI::App& command, Request& request) {
-  command.add_option("--units", request.units, "of the result: us (in, ft, psi) or si (mm, m, kPa);\ndefault: by the settings, else us")
-      ->type_name("SYSTEM")
-      ->check(CLI::IsMember({"us", "si"}).description(""));
+  takes_one_of(command.add_option("--units", request.units,
+                                  "of the result: us (in, ft, psi) or si (mm, m, kPa);\ndefault: by the settings, else us"),
+               {"us", "si"});
   command
       .add_option("--rules", request.rules,
                   "a utility's own rules (JSON), laid over the defaults;\nrepeatable, in order")
@@ -67,9 +75,8 @@ void add_plan_options(CLI::App& command, PlanRequest& request) {
                   "units: in, ft, mm, m, psi, kPa, bar, degF, degC")
       ->type_name("PATH=VALUE")
       ->allow_extra_args(false);
-  command.add_option("--format", request.format, "text, json or html: the field sheet (default text)")
-      ->type_name("FORMAT")
-      ->check(CLI::IsMember({"text", "json", "html"}).description(""));
+  takes_one_of(command.add_option("--format", request.format, "of the result; html is the field sheet; default text"),
+               {"text", "json", "html"});
   command.add_flag("--materials", request.materials, "with text: what to load");
   command.add_flag("--steps", request.steps, "with text: the order of work, and what to do when it goes wrong");
   command.add_flag("--what-if", request.what_if,
@@ -81,19 +88,14 @@ void add_plan_options(CLI::App& command, PlanRequest& request) {
 
 void add_batch_options(CLI::App& command, BatchRequest& request) {
   command.add_option("ORDERS", request.orders, "files of orders, or - for standard input")->type_name("");
-  const auto one_of = [](std::vector<std::string> words) { return CLI::IsMember(std::move(words)).description(""); };
-  command
-      .add_option("--in", request.in,
-                  "how the orders are written: csv, ndjson (a JSON object a line)\n"
-                  "or json (an array); default: by the file's name, else its first byte")
-      ->type_name("FORMAT")
-      ->check(one_of({"csv", "ndjson", "json"}));
-  command
-      .add_option("--format", request.format,
-                  "text (the report of a week), html (the same with field sheets),\n"
-                  "ndjson or csv (a record an order); default text")
-      ->type_name("FORMAT")
-      ->check(one_of({"text", "ndjson", "csv", "html"}));
+  takes_one_of(command.add_option("--in", request.in,
+                                  "how the orders are written: csv, ndjson (a JSON object a line)\n"
+                                  "or json (an array); default: by the file's name, else its first byte"),
+               {"csv", "ndjson", "json"});
+  takes_one_of(command.add_option("--format", request.format,
+                                  "text (the report of a week), html (the same with field sheets),\n"
+                                  "ndjson or csv (a record an order); default text"),
+               {"text", "ndjson", "csv", "html"});
   command.add_flag("--full", request.full, "with ndjson: the whole plan of each order");
   command.add_flag("--decisions", request.decisions,
                    "with ndjson: the plan without its words, load and steps; faster");
@@ -101,18 +103,14 @@ void add_batch_options(CLI::App& command, BatchRequest& request) {
       .add_option("--map", request.map, "which column of an export is which fact (JSON); see docs/orders.md")
       ->type_name("FILE");
   command.add_flag("--columns", request.columns, "show what each column was read as, and plan nothing");
-  command
-      .add_option("--delimiter", request.delimiter, "between cells: comma, tab or semicolon;\ndefault: found")
-      ->type_name("WORD")
-      ->check(one_of({"comma", "tab", "semicolon", ",", ";", "\t"}));
+  takes_one_of(command.add_option("--delimiter", request.delimiter, "between cells; default: found"),
+               {"comma", "tab", "semicolon"}, {",", ";", "\t"});
   command.add_flag("--no-rows", request.no_rows,
                    "records without row and line: the same in any piece of a file");
-  command
-      .add_option("--fail-on", request.fail_on,
-                  "lets the exit status tell only of orders as bad as this or worse:\n"
-                  "hold (the default), no-go, unreadable, never")
-      ->type_name("WORST")
-      ->check(one_of({"hold", "no-go", "unreadable", "never"}));
+  takes_one_of(command.add_option("--fail-on", request.fail_on,
+                                  "lets the exit status tell only of orders as bad as this or worse;\n"
+                                  "default hold"),
+               {"hold", "no-go", "unreadable", "never"});
   command.add_option("--jobs", request.jobs, "threads; 0: as many as there are cores; default 1")
       ->type_name("N")
       ->check(CLI::Range(0, 256).description(""));
@@ -121,11 +119,7 @@ void add_batch_options(CLI::App& command, BatchRequest& request) {
 }
 
 void add_tool_options(CLI::App& command, ToolRequest& request, std::vector<std::string> formats) {
-  std::string known = formats.front();
-  for (std::size_t i = 1; i < formats.size(); ++i) known += (i + 1 < formats.size() ? ", " : " or ") + formats[i];
-  command.add_option("--format", request.format, known + " (default text)")
-      ->type_name("FORMAT")
-      ->check(CLI::IsMember(std::move(formats)).description(""));
+  takes_one_of(command.add_option("--format", request.format, "of the result; default text"), std::move(formats));
   add_shared_options(command, request);
   add_settings_options(command, request.settings_file, UsersOwn::read);
 }
@@ -136,12 +130,12 @@ void add_identify_options(CLI::App& command, IdentifyRequest& request) {
   command.add_option("--od", request.od, "outside diameter, by calliper (in, mm)")->type_name("LENGTH");
   command.add_option("--wall", request.wall, "wall, by gauge (in, mm)")->type_name("LENGTH");
   command.add_option("--installed", request.installed, "year laid, by the record")->type_name("YEAR");
-  command.add_option("--magnet", request.magnet, "does a magnet stick: yes or no")->type_name("ANSWER");
-  command.add_option("--sound", request.sound, "of a light blow: ring or dull")->type_name("SOUND");
+  command.add_option("--magnet", request.magnet, "does a magnet stick")->type_name("yes|no");
+  command.add_option("--sound", request.sound, "of a light blow")->type_name("ring|dull");
   command.add_option("--joint", request.joint, "push-on, mechanical, flanged, \"caulked bell\",\n\"sleeve coupling\" ...")
       ->type_name("STYLE");
   command.add_option("--carries", request.carries, "what it was proved to carry by two means: water ...")
-      ->type_name("WHAT");
+      ->type_name("CONTENT");
   add_tool_options(command, request, {"text", "json"});
 }
 

@@ -49,6 +49,7 @@ SoilClassification classify_soil(const SoilEvidence& evidence, const SoilLimits&
   cap(evidence.submerged, SoilType::type_c, SoilReason::submerged);
 
   SoilClassification result{.type = std::ranges::max(caps, {}, &Cap::type).type, .reasons = {}};
+  result.reasons.reserve(std::size(caps));
   for (const Cap& each : caps) {
     if (each.type == result.type) result.reasons.push_back(each.reason);
   }

@@ -4,6 +4,7 @@
 #include <numbers>
 #include <stdexcept>
 
+#include "hydraulics/hazen_williams.hpp"
 #include "mainbore/hydraulics/minor_loss.hpp"
 #include "mainbore/hydraulics/pipe.hpp"
 
@@ -21,11 +22,20 @@ void require_turbulence(double reynolds, double relative_roughness, const char* 
 
 }  // namespace
 
+namespace detail {
+
+double flow_factor(Flow flow, double c) { return 4.52 * std::pow(flow / units::gpm / c, 1.852); }
+
+Flow flow_of_factor(double factor, double c) { return std::pow(factor / 4.52, 1.0 / 1.852) * c * units::gpm; }
+
+double bore_factor(Length bore) { return std::pow(bore / units::inch, 4.8704); }
+
+}  // namespace detail
+
 Pressure hazen_williams_loss(Flow flow, Length bore, Length length, double c) {
   require_pipe(flow, bore, length, "hazen_williams_loss: the bore must be positive, flow and length not negative");
   if (!(c > 0.0)) throw std::invalid_argument("hazen_williams_loss: C must be positive");
-  const double psi_per_foot = 4.52 * std::pow(flow / units::gpm / c, 1.852) / std::pow(bore / units::inch, 4.8704);
-  return psi_per_foot * (length / units::foot) * units::psi;
+  return detail::flow_factor(flow, c) / detail::bore_factor(bore) * (length / units::foot) * units::psi;
 }
 
 double reynolds_number(Velocity velocity, Length bore, KinematicViscosity viscosity) {

@@ -2,6 +2,7 @@
 
 #include <stdexcept>
 
+#include "hydraulics/meter_table.hpp"
 #include "hydraulics/table.hpp"
 #include "mainbore/hydraulics/pipe.hpp"
 
@@ -32,17 +33,28 @@ double sudden_expansion_coefficient(Length small_bore, Length large_bore) {
 }
 
 MeterLoss meter_loss(const Meter& meter, Flow flow) {
+  if (flow < Flow{}) throw std::invalid_argument("meter_loss: the flow must not be negative");
+  detail::require_meter(meter);
+  return detail::loss_of_checked_meter(meter, flow);
+}
+
+namespace detail {
+
+void require_meter(const Meter& meter) {
+  const std::span<const MeterPoint> table = meter.table;
+  if (table.empty() || !(table.front().flow > Flow{}) || table.front().loss < Pressure{}) {
+    throw std::invalid_argument("meter: the table needs a first row with a positive flow and no negative loss");
+  }
+  bool rises = true;
+  for (std::size_t i = 1; i < table.size(); ++i) {
+    rises &= (table[i - 1].flow < table[i].flow) & !(table[i].loss < table[i - 1].loss);
+  }
+  if (!rises) throw std::invalid_argument("meter: flows must increase from row to row, and losses must not fall");
+}
+
+MeterLoss loss_of_checked_meter(const Meter& meter, Flow flow) {
   const std::span<const MeterPoint> table = meter.table;
   const auto flow_of = [](const MeterPoint& row) { return row.flow; };
-  if (flow < Flow{}) throw std::invalid_argument("meter_loss: the flow must not be negative");
-  if (table.empty() || !(table.front().flow > Flow{}) || table.front().loss < Pressure{}) {
-    throw std::invalid_argument("meter_loss: the table needs a first row with a positive flow and no negative loss");
-  }
-  detail::require_increasing(table, flow_of, "meter_loss: flows must increase from row to row");
-  for (std::size_t i = 1; i < table.size(); ++i) {
-    if (table[i].loss < table[i - 1].loss) throw std::invalid_argument("meter_loss: losses must not fall");
-  }
-
   const MeterPoint& first = table.front();
   const MeterPoint& last = table.back();
   MeterLoss result{.loss = {}, .over_safe_maximum = flow > meter.safe_maximum};
@@ -57,5 +69,7 @@ MeterLoss meter_loss(const Meter& meter, Flow flow) {
   }
   return result;
 }
+
+}  // namespace detail
 
 }  // namespace mainbore::hydraulics

@@ -1,6 +1,7 @@
 // Looking up a place in a table whose key increases from row to row.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <span>
 #include <stdexcept>
@@ -18,9 +19,9 @@ void require_increasing(std::span<const Row> table, Key key, const char* message
 // beyond which, a straight line is drawn. The table has at least two rows.
 template <class Row, class Key, class X>
 std::size_t row_before(std::span<const Row> table, Key key, X x) {
-  std::size_t i = 0;
-  while (i + 2 < table.size() && key(table[i + 1]) <= x) ++i;
-  return i;
+  const auto inner = table.subspan(1, table.size() - 2);
+  const auto above = std::partition_point(inner.begin(), inner.end(), [&](const Row& row) { return key(row) <= x; });
+  return static_cast<std::size_t>(above - inner.begin());
 }
 
 // The value at `x` on the straight line through (x0, y0) and (x1, y1); exactly y0 and y1 at the ends.

@@ -9,6 +9,7 @@
 #include <cstdint>
 #include <cstring>
 #include <optional>
+#include <span>
 #include <string>
 #include <utility>
 #include <vector>
@@ -23,47 +24,56 @@ namespace od = simdjson::ondemand;
 
 static_assert(FastJobReader::room_behind >= simdjson::SIMDJSON_PADDING);
 
-// What spellings mean, by field. A spelling has one place where it may stand and pushes out whatever stands there: the
-// size is fixed, whatever the input, and a spelling forgotten is read again.
+// What spellings mean, by field. A spelling has two places where it may stand, and a new one pushes out the older of
+// those: the size is fixed, whatever the input, and a spelling forgotten is read again. A place is a line of the cache.
 class Spellings {
  public:
-  static constexpr std::size_t longest = 24;
-  static constexpr std::size_t words = longest / 8;
+  static constexpr std::size_t longest = 22;
 
-  struct Entry {
-    std::array<std::uint64_t, words> text{};
-    std::uint32_t size = 0;  // of the text; 0: nothing stands here
-    std::uint32_t field = 0;
-    FieldValue value;
-  };
+  // The text, its size and the field, in words that can be compared at once. A text is never empty, and so never like a
+  // place where nothing stands.
+  using Key = std::array<std::uint64_t, 3>;
 
-  // The place of a spelling of up to `longest` bytes; says whether it stands there already. Reads `longest` bytes, which
-  // must be readable.
-  std::pair<Entry*, bool> find(std::size_t field, std::string_view text) {
-    std::array<std::uint64_t, words> spelling{};
-    std::memcpy(spelling.data(), text.data(), longest);
-    for (std::size_t i = 0; i < words; ++i) spelling[i] &= masks[text.size()][i];
-    const auto number = static_cast<std::uint32_t>(field);
-    const auto size = static_cast<std::uint32_t>(text.size());
-    std::uint64_t hash = (spelling[0] + number) * 0x9E3779B97F4A7C15u;
-    hash ^= spelling[1] * 0xBF58476D1CE4E5B9u;
-    hash ^= spelling[2] * 0x94D049BB133111EBu;
-    hash = (hash ^ (hash >> 32)) * 0x9E3779B97F4A7C15u;
-    Entry& entry = entries_[hash >> (64 - bits)];
-    std::uint64_t differing = 0;
-    for (std::size_t i = 0; i < words; ++i) differing |= entry.text[i] ^ spelling[i];
-    if (entry.size == size && entry.field == number && differing == 0) return {&entry, true};
-    entry.text = spelling;
-    entry.size = 0;  // until its value is known
-    entry.field = number;
-    return {&entry, false};
+  // Reads a few bytes behind the text, which must be readable.
+  static Key key_of(std::size_t field, std::string_view text) {
+    constexpr int free_bytes = std::endian::native == std::endian::little ? 48 : 0;  // the last two, beyond any text
+    Key key{};
+    std::memcpy(key.data(), text.data(), sizeof(key));
+    for (std::size_t i = 0; i < key.size(); ++i) key[i] &= masks[text.size()][i];
+    key.back() |= static_cast<std::uint64_t>(text.size() << 8 | field) << free_bytes;
+    return key;
+  }
+
+  [[nodiscard]] const FieldValue* find(const Key& key) const {
+    const Place* const places = places_.data() + first_place(key);
+    if (places[0].key == key) return &places[0].value;
+    if (places[1].key == key) return &places[1].value;
+    return nullptr;
+  }
+  void keep(const Key& key, const FieldValue& value) {
+    Place* const places = places_.data() + first_place(key);
+    places[1] = std::move(places[0]);
+    places[0] = {key, value};
   }
 
  private:
-  static constexpr int bits = 12;
+  struct alignas(64) Place {
+    Key key{};
+    FieldValue value;
+  };
+
+  static std::size_t first_place(const Key& key) {
+    std::uint64_t hash = key[0] * 0x9E3779B97F4A7C15u;
+    hash ^= key[1] * 0xBF58476D1CE4E5B9u;
+    hash ^= key[2] * 0x94D049BB133111EBu;
+    hash = (hash ^ (hash >> 32)) * 0x9E3779B97F4A7C15u;
+    return hash >> (64 - bits) << 1;
+  }
+
+  static constexpr int bits = 11;
   // Of the first so many bytes. Bytes beyond the text are whatever stands there.
   static constexpr auto masks = [] {
-    std::array<std::array<std::uint64_t, words>, longest + 1> all{};
+    std::array<Key, longest + 1> all{};
     for (std::size_t size = 0; size <= longest; ++size) {
       for (std::size_t byte = 0; byte < size; ++byte) {
         const std::size_t place = std::endian::native == std::endian::little ? byte % 8 : 7 - byte % 8;
@@ -72,7 +82,8 @@ class Spellings {
     }
     return all;
   }();
-  std::vector<Entry> entries_ = std::vector<Entry>(std::size_t{1} << bits);
+  static_assert(most_fields <= 256);
+  std::vector<Place> places_ = std::vector<Place>(std::size_t{2} << bits);
 };
 
 // The objects of a job by the field table: their members, which are facts or objects again.
@@ -143,18 +154,22 @@ bool starts_escape_of_surrogate(const char* at, const char* end) {
   return end - at >= 3 && at[1] == 'u' && (at[2] == 'd' || at[2] == 'D');
 }
 
-// Text that every field of text takes as it stands: not long, printable ASCII, no space at its ends.
+// Text that every field of text takes as it stands: not long, printable ASCII without escapes, no space at its ends.
 bool is_plain_text(std::string_view text) {
   constexpr std::size_t longest = 200;
   constexpr std::uint64_t each = 0x0101010101010101u;
   constexpr std::uint64_t top = 0x8080808080808080u;
   if (text.empty() || text.size() > longest || text.front() == ' ' || text.back() == ' ') return false;
-  std::uint64_t odd = 0;  // a top bit for each byte that is below a space, a DEL or above
-  for (std::size_t at = 0; at < text.size(); at += 8) {
+  std::uint64_t odd = 0;  // a top bit for each byte that is below a space, a backslash, a DEL or above
+  const auto look = [&](std::size_t at, std::size_t size) {
     std::uint64_t bytes = each * 'x';
-    std::memcpy(&bytes, text.data() + at, std::min<std::size_t>(8, text.size() - at));
-    odd |= (bytes - each * 0x20) | bytes | (bytes + each);
-  }
+    std::memcpy(&bytes, text.data() + at, size);
+    odd |= (bytes - each * 0x20) | ((bytes ^ each * '\\') - each) | bytes | (bytes + each);
+  };
+  // The end as one more word, some bytes of which are looked at twice.
+  for (std::size_t at = 0; at + 8 < text.size(); at += 8) look(at, 8);
+  if (text.size() >= 8) look(text.size() - 8, 8);
+  else look(0, text.size());
   return (odd & top) == 0;
 }
 
@@ -213,8 +228,10 @@ class FastJobReader::Reader {
     std::uint8_t* guess = &object.first;
     std::uint32_t inner_seen = 0;
     for (auto entry : json) {
-      od::field field;
-      if (std::move(entry).get(field) != simdjson::SUCCESS) return false;
+      // A field is read where it stands: its parts are stored one by one, and to copy them together at once would wait
+      // for that.
+      if (entry.error() != simdjson::SUCCESS) return false;
+      od::field&& field = std::move(entry).value_unsafe();
       const std::size_t place = find(object, field.key(), *guess);
       if (place == none) return false;
       *guess = static_cast<std::uint8_t>(place);
@@ -239,7 +256,7 @@ class FastJobReader::Reader {
     return true;
   }
 
-  bool read_list(od::value value, const Member& member) {
+  bool read_list(od::value& value, const Member& member) {
     od::array array;
     if (value.get_array().get(array) != simdjson::SUCCESS) return false;
     make_list(draft_->job, member.key);
@@ -275,8 +292,8 @@ class FastJobReader::Reader {
     return none;
   }
 
-  bool read_fact(od::value value, std::size_t number, std::size_t index) {
-    const JobField& field = job_fields()[number];
+  bool read_fact(od::value& value, std::size_t number, std::size_t index) {
+    const JobField& field = fields_[number];
     switch (field.type) {
       case FieldType::flag: {
         bool flag = false;
@@ -294,36 +311,53 @@ class FastJobReader::Reader {
         return true;
       }
       default: {
-        std::string_view text;
-        if (value.get_string().get(text) != simdjson::SUCCESS) return false;
-        return read_text(field, number, index, text);
+        const std::string_view token = value.raw_json_token();  // up to the next one, with the space between
+        return token.starts_with('"') ? read_string(value, token, field, number, index)
+                                      : read_number(value, token, field, index);
       }
     }
   }
 
-  bool read_text(const JobField& field, std::size_t number, std::size_t index, std::string_view text) {
-    const bool free_text = field.type == FieldType::text || field.type == FieldType::lines;
-    if (free_text && is_plain_text(text)) {
-      std::get<std::string>(text_).assign(text);
+  // "fixture_units": 22 is the same as "fixture_units": "22".
+  bool read_number(od::value& value, std::string_view token, const JobField& field, std::size_t index) {
+    if (field.type != FieldType::quantity && field.type != FieldType::size) return false;
+    if (value.get_double().error() != simdjson::SUCCESS) return false;
+    return store(token.substr(0, token.find_first_of(" \t\r\n")), field, index) != nullptr;
+  }
+
+  // A string that says what it means as it is written, without escapes, or that has been met before is read where it
+  // stands; nearly every one is.
+  bool read_string(od::value& value, std::string_view token, const JobField& field, std::size_t number,
+                   std::size_t index) {
+    while (token.back() != '"') token.remove_suffix(1);
+    const std::string_view written = token.substr(1, std::max<std::size_t>(token.size(), 2) - 2);
+    const auto pass = [&] { return value.get_raw_json_string().error() == simdjson::SUCCESS; };
+    if (field.type == FieldType::text || field.type == FieldType::lines) {
+      if (!is_plain_text(written)) return read_afresh(value, field, index) != nullptr;
+      std::get<std::string>(text_).assign(written);
       field.store(*draft_, index, text_);
-      return true;
+      return pass();
     }
-    if (free_text || text.empty() || text.size() > Spellings::longest) {
-      const auto read = read_value(field, text, catalog_);
-      const auto* const known = std::get_if<FieldValue>(&read);
-      if (known != nullptr) field.store(*draft_, index, *known);
-      return known != nullptr;
+    if (written.empty() || written.size() > Spellings::longest) return read_afresh(value, field, index) != nullptr;
+    const Spellings::Key key = Spellings::key_of(number, written);
+    if (const FieldValue* const known = spellings_.find(key)) {
+      field.store(*draft_, index, *known);
+      return pass();
     }
-    const auto [entry, known] = spellings_.find(number, text);
-    if (!known) {
-      auto read = read_value(field, text, catalog_);
-      auto* const fresh = std::get_if<FieldValue>(&read);
-      if (fresh == nullptr) return false;
-      entry->value = std::move(*fresh);
-      entry->size = static_cast<std::uint32_t>(text.size());
-    }
-    field.store(*draft_, index, entry->value);
-    return true;
+    const FieldValue* const fresh = read_afresh(value, field, index);
+    if (fresh != nullptr) spellings_.keep(key, *fresh);
+    return fresh != nullptr;
+  }
+  // Stores what a text means and returns it, good until the next.
+  const FieldValue* store(std::string_view text, const JobField& field, std::size_t index) {
+    read_ = read_value(field, text, catalog_);
+    const auto* const known = std::get_if<FieldValue>(&read_);
+    if (known != nullptr) field.store(*draft_, index, *known);
+    return known;
+  }
+  const FieldValue* read_afresh(od::value& value, const JobField& field, std::size_t index) {
+    std::string_view text;
+    return value.get_string().get(text) == simdjson::SUCCESS ? store(text, field, index) : nullptr;
   }
 
   // Everything required is there, and a machine of its own figures has those it needs and does not contradict itself.
@@ -336,10 +370,12 @@ class FastJobReader::Reader {
   }
 
   const Catalog& catalog_;
+  std::span<const JobField> fields_ = job_fields();
   od::parser parser_{longest_job + room_behind};
   ObjectTable objects_;
   Spellings spellings_;
   FieldValue text_ = std::string();  // so that its memory is used again
+  std::variant<FieldValue, Problem> read_;
   std::optional<JobDraft> draft_;  // of the job being read
   Seen seen_;
   Seen always_;

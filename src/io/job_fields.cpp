@@ -648,6 +648,8 @@ Reading read_clock(std::string_view text) {
 
 std::span<const JobField> job_fields() { return table; }
 
+JobDraft::JobDraft() = default;
+
 void JobDraft::add_machine() {
   if (!machine) return;
   machine->id = "given";

@@ -54,6 +54,7 @@ struct JobDraft {
   Job job;
   std::optional<MachineProfile> machine;
 
+  JobDraft();  // declared, so that making one anew does not clear all of its bytes before its members are made
   void add_machine();
   [[nodiscard]] Job finish() && {
     add_machine();

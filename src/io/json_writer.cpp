@@ -19,38 +19,79 @@ bool needs_escape(char c) { return escaped_bytes[static_cast<unsigned char>(c)];
 // Sixteen bytes at a time, in one instruction where the machine has one. A vector of GCC and Clang.
 using Bytes = unsigned char __attribute__((vector_size(16)));
 
-bool is_plain(const char* at) {
+// Of each byte all bits, where it needs an escape.
+auto copy_block(char* to, const char* from) {
   Bytes bytes;
-  std::memcpy(&bytes, at, sizeof(bytes));
-  const auto odd = (bytes < 0x20) | (bytes == '"') | (bytes == '\\') | (bytes == 0x7F);
-  std::array<std::uint64_t, 2> halves{};
-  std::memcpy(halves.data(), &odd, sizeof(odd));
-  return (halves[0] | halves[1]) == 0;
+  std::memcpy(&bytes, from, sizeof(bytes));
+  std::memcpy(to, &bytes, sizeof(bytes));
+  return (bytes < 0x20) | (bytes == '"') | (bytes == '\\') | (bytes == 0x7F);
 }
 
 // The same of eight: of each byte its top bit, where it is odd. A borrow goes up only from a byte that is odd itself.
-bool is_plain_word(const char* at) {
+bool is_plain(std::uint64_t bytes) {
   constexpr std::uint64_t each = 0x0101010101010101u;
-  std::uint64_t bytes = 0;
-  std::memcpy(&bytes, at, sizeof(bytes));
   const auto zero = [&](std::uint64_t value) { return value - each; };
   const std::uint64_t odd = (bytes - each * 0x20) | zero(bytes ^ each * '"') | zero(bytes ^ each * '\\') |
                             zero(bytes ^ each * 0x7F);
   return (odd & ~bytes & (each * 0x80)) == 0;
 }
 
-// The first place from `from` on that needs an escape, or the end. Most of a plan is words.
-std::size_t plain_until(std::string_view text, std::size_t from) {
-  const char* const end = text.data() + text.size();
-  while (from + sizeof(Bytes) <= text.size() && is_plain(text.data() + from)) from += sizeof(Bytes);
-  // The rest as one more block or two, some bytes of which are tested twice.
-  if (from < text.size() && text.size() - from < sizeof(Bytes)) {
-    if (text.size() >= sizeof(Bytes)) {
-      if (is_plain(end - sizeof(Bytes))) return text.size();
-    } else if (text.size() >= sizeof(std::uint64_t)) {
-      if (is_plain_word(text.data()) && is_plain_word(end - sizeof(std::uint64_t))) return text.size();
-    }
+// Copies a text and says whether it is plain, in one pass: most of a plan is words. The end is copied as one more block,
+// some bytes of which are copied and tested twice.
+bool copy_plain(char* to, std::string_view text) {
+  const char* const from = text.data();
+  const std::size_t size = text.size();
+  if (size >= sizeof(Bytes)) {
+    const std::size_t last = size - sizeof(Bytes);
+    auto odd = copy_block(to + last, from + last);
+    for (std::size_t at = 0; at < last; at += sizeof(Bytes)) odd |= copy_block(to + at, from + at);
+    std::array<std::uint64_t, 2> halves{};
+    std::memcpy(halves.data(), &odd, sizeof(odd));
+    return (halves[0] | halves[1]) == 0;
   }
+  const auto ends = [&](auto first) {  // both of this size, which together are the text
+    auto last = first;
+    std::memcpy(&first, from, sizeof(first));
+    std::memcpy(&last, from + size - sizeof(last), sizeof(last));
+    std::memcpy(to, &first, sizeof(first));
+    std::memcpy(to + size - sizeof(last), &last, sizeof(last));
+    return std::array<std::uint64_t, 2>{first, last};
+  };
+  if (size >= sizeof(std::uint64_t)) {
+    const auto [first, last] = ends(std::uint64_t{});
+    return is_plain(first) && is_plain(last);
+  }
+  if (size >= sizeof(std::uint32_t)) {
+    const auto [first, last] = ends(std::uint32_t{});
+    return is_plain(first | last << 32);
+  }
+  bool plain = true;
+  for (std::size_t at = 0; at < size; ++at) {
+    to[at] = from[at];
+    plain = plain && !needs_escape(from[at]);
+  }
+  return plain;
+}
+
+// Copies a key or a unit and returns the place behind it. There are a thousand to a plan, and a call for each of their
+// few bytes takes longer than these.
+char* put(char* to, std::string_view text) {
+  const auto ends = [&](auto word) {
+    std::memcpy(&word, text.data(), sizeof(word));
+    std::memcpy(to, &word, sizeof(word));
+    std::memcpy(&word, text.data() + text.size() - sizeof(word), sizeof(word));
+    std::memcpy(to + text.size() - sizeof(word), &word, sizeof(word));
+  };
+  if (text.size() > 16) std::memcpy(to, text.data(), text.size());
+  else if (text.size() >= 8) ends(std::uint64_t{});
+  else if (text.size() >= 4) ends(std::uint32_t{});
+  else if (text.size() >= 2) ends(std::uint16_t{});
+  else if (!text.empty()) *to = text.front();
+  return to + text.size();
+}
+
+// The first place from `from` on that needs an escape, or the end.
+std::size_t plain_until(std::string_view text, std::size_t from) {
   while (from < text.size() && !needs_escape(text[from])) ++from;
   return from;
 }
@@ -83,7 +124,7 @@ char* JsonWriter::begin(std::string_view key, std::size_t room) {
   if (comma) *at++ = ',';
   if (key.empty()) return at;
   *at++ = '"';
-  at += key.copy(at, key.size());
+  at = put(at, key);
   *at++ = '"';
   *at++ = ':';
   return at;
@@ -118,20 +159,21 @@ void JsonWriter::close(char bracket) {
 }
 
 void JsonWriter::text(std::string_view key, std::string_view value) {
-  const std::size_t plain = plain_until(value, 0);
-  if (plain < value.size()) return text_with_escapes(key, value, plain);
+  const Mark before = mark();
   char* at = begin(key, value.size() + 2);
   *at++ = '"';
-  at += value.copy(at, value.size());
-  *at = '"';
+  const bool plain = copy_plain(at, value);
+  at[value.size()] = '"';
+  if (plain) return;
+  back_to(before);
+  text_with_escapes(key, value);
 }
 
-// The first of the escapes stands at `escape`.
-void JsonWriter::text_with_escapes(std::string_view key, std::string_view value, std::size_t escape) {
+void JsonWriter::text_with_escapes(std::string_view key, std::string_view value) {
   constexpr std::string_view hex = "0123456789abcdef";
   *begin(key, 1) = '"';
   std::size_t written = 0;
-  for (std::size_t i = escape; i < value.size(); i = plain_until(value, i + 1)) {
+  for (std::size_t i = plain_until(value, 0); i < value.size(); i = plain_until(value, i + 1)) {
     out_.append(value.substr(written, i - written));
     written = i + 1;
     const auto byte = static_cast<unsigned char>(value[i]);
@@ -163,14 +205,14 @@ void JsonWriter::text_with_escapes(std::string_view key, std::string_view value,
 
 void JsonWriter::flag(std::string_view key, bool value) {
   const std::string_view word = value ? "true" : "false";
-  word.copy(begin(key, word.size()), word.size());
+  put(begin(key, word.size()), word);
 }
 
 void JsonWriter::whole(std::string_view key, long value) {
   std::array<char, 24> digits;
   const char* const end = std::to_chars(digits.data(), digits.data() + digits.size(), value).ptr;
   const std::string_view word(digits.data(), end);
-  word.copy(begin(key, word.size()), word.size());
+  put(begin(key, word.size()), word);
 }
 
 void JsonWriter::number(std::string_view key, double value, int decimals) {
@@ -181,12 +223,12 @@ void JsonWriter::number(std::string_view key, double value, int decimals) {
 void JsonWriter::quantity(std::string_view key, double value, int decimals, std::string_view unit) {
   const bool compact = style_ == JsonStyle::compact;
   const std::string_view opening = compact ? "{\"value\":" : "{\"value\": ";
-  opening.copy(begin(key, opening.size()), opening.size());
+  put(begin(key, opening.size()), opening);
   append_number(out_, value, decimals);
   const std::string_view middle = compact ? ",\"unit\":\"" : ", \"unit\": \"";
   char* at = more(middle.size() + unit.size() + 2);
-  at += middle.copy(at, middle.size());
-  at += unit.copy(at, unit.size());
+  at = put(at, middle);
+  at = put(at, unit);
   *at++ = '"';
   *at = '}';
 }

@@ -55,7 +55,7 @@ class JsonWriter {
   void open(std::string_view key, char bracket);
   void close(char bracket);
   void line();
-  void text_with_escapes(std::string_view key, std::string_view value, std::size_t escape);
+  void text_with_escapes(std::string_view key, std::string_view value);
 
   std::string& out_;
   JsonStyle style_;

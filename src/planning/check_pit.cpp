@@ -279,8 +279,8 @@ class PitCheck {
     const ServiceTables& tables = context_.catalog.service_tables();
     plan.notice_days = rules_.notice_days.value;
     plan.zone_half_width = excavation::tolerance_zone_half_width(plan.main_od, zone_margin());
-    plan.own_mark = tables.colour_of("potable water");
-    plan.stop_mark = tables.colour_of("gas");
+    plan.own_mark = tables.water_mark;
+    plan.stop_mark = tables.gas_mark;
     if (facts_.lane && facts_.speed) {
       using excavation::TaperKind;
       const auto taper = [&](TaperKind kind) { return excavation::taper_length(kind, *facts_.lane, *facts_.speed); };

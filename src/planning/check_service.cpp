@@ -26,12 +26,13 @@ bool line_given(const LineFacts& facts) {
 
 // ---- demand
 
+char plain(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+bool skips(char c) { return c == ' ' || c == '-'; }
+
 // "kitchen sinks" is the table's "kitchen sink"; case, spaces and hyphens do not matter.
 bool same_fixture(std::string_view written, std::string_view listed) {
-  std::size_t at = 0;
-  const auto plain = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
-  const auto skips = [](char c) { return c == ' ' || c == '-'; };
-  for (const char c : listed) {
+  std::size_t at = written.starts_with(listed) ? listed.size() : 0;  // as most are written
+  for (const char c : at > 0 ? std::string_view() : listed) {
     if (skips(c)) continue;
     while (at < written.size() && skips(written[at])) ++at;
     if (at == written.size() || plain(written[at]) != plain(c)) return false;
@@ -46,8 +47,11 @@ std::optional<double> units_of(const ServiceTables& tables, PlumbingCode code, s
   constexpr int nothing = -1;
   int best_rank = nothing;
   double units = 0.0;
+  // Most rows are told apart by their first letter.
+  while (!name.empty() && skips(name.front())) name.remove_prefix(1);
+  const char first = name.empty() ? '\0' : plain(name.front());
   for (const FixtureRow& row : tables.fixtures) {
-    if (row.code != code || !same_fixture(name, row.fixture)) continue;
+    if (row.code != code || plain(row.fixture[0]) != first || !same_fixture(name, row.fixture)) continue;
     const bool dwelling = row.use.find("private") != std::string::npos;
     const int rank = (dwelling ? 2 : 0) + (row.flush_valve == by_valve ? 1 : 0);
     if (rank > best_rank) {
@@ -68,7 +72,8 @@ struct Counted {
 Counted count_fixtures(const ServiceTables& tables, PlumbingCode code, std::string_view list, bool by_valve) {
   Counted counted;
   for (int place = 1; !list.empty(); ++place) {
-    const std::size_t end = std::min(list.find_first_of(",;"), list.size());
+    const auto ends = [](char c) { return c == ',' || c == ';'; };
+    const auto end = static_cast<std::size_t>(std::find_if(list.begin(), list.end(), ends) - list.begin());
     std::string_view item = list.substr(0, end);
     list.remove_prefix(std::min(end + 1, list.size()));
     const auto trim = [&] {
@@ -199,8 +204,11 @@ class ServiceCheck {
 
  private:
   [[nodiscard]] Flow flow() const { return service_.demand.flow; }
-  [[nodiscard]] Pressure residual(const LaidLine& laid, const MeterSize* meter) const {
-    return hydraulics::residual_at(laid.line(BoreTaken::least, meter), service_.supply, flow());
+  // The searches for the smallest come back to the line as it is laid, whose residual is known by then.
+  [[nodiscard]] Pressure residual(const LaidLine& line, const MeterSize* meter) const {
+    const bool as_laid = line.tube == laid_.tube && line.taps == laid_.taps && line.tap == laid_.tap;
+    if (as_laid && meter == service_.meter) return laid_residual_;
+    return hydraulics::residual_at(line.line(BoreTaken::least, meter), service_.supply, flow());
   }
   [[nodiscard]] Flow continuous_limit(const MeterSize& meter) const {
     return rules_.meter_continuous_share.value * meter.safe_maximum;
@@ -287,10 +295,11 @@ class ServiceCheck {
     const Pressure before_meter = left;
     if (service_.meter != nullptr) take(LossPart::meter, losses.meter, std::nullopt);
     service_.residual = left;
-    service_.residual_least = std::min(left, residual(laid_, service_.meter));
+    const hydraulics::ServiceLine least = laid_.line(BoreTaken::least, service_.meter);
+    laid_residual_ = hydraulics::residual_at(least, service_.supply, flow());
+    service_.residual_least = std::min(left, laid_residual_);
     service_.velocity = hydraulics::mean_velocity(flow(), laid_.tube->bore);
-    service_.available = hydraulics::flow_at_residual(laid_.line(BoreTaken::least, service_.meter), service_.supply,
-                                                      service_.residual_wanted);
+    service_.available = hydraulics::flow_at_residual(least, service_.supply, service_.residual_wanted);
 
     const Length nothing;
     service_.profile = {{"main", nothing, nothing, service_.supply},
@@ -316,7 +325,7 @@ class ServiceCheck {
       findings.add(FindingCode::service_too_fast, beyond ? Severity::hold : Severity::caution)
           .value(service_.velocity)
           .at_most(rule.value)
-          .with(Measure(flow()))
+          .with(Measure(flow()), Measure(rules_.velocity_limit.value))
           .basis(rule.basis, laid_.tube->basis);
     }
     if (const MeterSize* meter = service_.meter) {
@@ -387,6 +396,7 @@ class ServiceCheck {
   const ServiceTables& tables_;
   const LaidLine& laid_;
   ServicePlan& service_;
+  Pressure laid_residual_;  // of the line as laid, with its meter and the least bore
 };
 
 void check_existing(Context& context) {

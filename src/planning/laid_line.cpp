@@ -30,9 +30,10 @@ hydraulics::ServiceLine LaidLine::itemised(BoreTaken taken, const MeterSize* met
   add(bore_of(stop), {}, counted(LineFitting::corporation_stop, stop.size) / shared);
   add(bore_of(*tube), {}, counted(LineFitting::curb_stop, tube->size));
   add(bore_of(*tube), length, {});
-  add(bore_of(*tube), {},
-      static_cast<double>(elbows) * counted(LineFitting::elbow, tube->size) +
-          static_cast<double>(couplings) * counted(LineFitting::coupling, tube->size));
+  const auto several = [&](int count, LineFitting fitting) {
+    return count == 0 ? Length() : static_cast<double>(count) * counted(fitting, tube->size);
+  };
+  add(bore_of(*tube), {}, several(elbows, LineFitting::elbow) + several(couplings, LineFitting::coupling));
   if (meter != nullptr) result.meter = meter->meter();
   result.rise = rise;
   result.water = water;

@@ -1046,7 +1046,7 @@ FigureRoom write_machine_figure(HtmlWriter& out, const Plan& plan, UnitSystem sy
   std::string text =
       direct ? "The machine on the pipe, bar upright. " : "The machine on the stop of the saddle, bar upright. ";
   if (setup.chain && direct) {
-    text += "Chain " + show(setup.chain->needed) + " hook to hook, legs " +
+    text += "Chain " + show(Measure(setup.chain->needed, Kind::tape)) + " hook to hook, legs " +
             plain(std::fabs(setup.chain->leg_degrees), 0) + " degrees from upright. ";
   }
   if (drawing->full) text += "From touch to full width the drill goes " + show(*drawing->full) + ". ";
@@ -1062,7 +1062,7 @@ FigureRoom write_machine_figure(HtmlWriter& out, const Plan& plan, UnitSystem sy
     if (setup.chain) {
       const int extensions = setup.chain->extensions;
       caption +=
-          "Chain made up " + show(setup.chain->available) +
+          "Chain made up " + show(Measure(setup.chain->available, Kind::tape)) +
           (extensions == 0 ? ", no extension"
                            : ", " + std::to_string(extensions) + (extensions == 1 ? " extension" : " extensions")) +
           "; legs lean " + plain(std::fabs(setup.chain->leg_degrees), 0) + " deg " +
@@ -1074,7 +1074,7 @@ FigureRoom write_machine_figure(HtmlWriter& out, const Plan& plan, UnitSystem sy
   if (drawing->standoff && drawing->travel) {
     caption +=
         "Bar travels " + show(*drawing->travel) + "; point drawn back stands " + show(*drawing->standoff) + " off. ";
-    if (setup.travel_needed) caption += "Needed: " + show(*setup.travel_needed) + ". ";
+    if (setup.travel_needed) caption += "Needed: " + show(Measure(*setup.travel_needed, Kind::tape)) + ". ";
   } else {
     caption += "Travel of the bar not known. ";
   }

@@ -321,8 +321,8 @@ class TextReport {
     if (plan_.method.kind == Method::direct) {
       if (setup.saddle_od) page_.field("Machine saddle", "for " + show(*setup.saddle_od) + " outside diameter");
       if (setup.chain) {
-        page_.field("Chain needed", show(setup.chain->needed) + ", hook to hook");
-        page_.field("Chain made up", show(setup.chain->available) + " with " + std::to_string(setup.chain->extensions) +
+        page_.field("Chain needed", show(Measure(setup.chain->needed, Kind::tape)) + ", hook to hook");
+        page_.field("Chain made up", show(Measure(setup.chain->available, Kind::tape)) + " with " + std::to_string(setup.chain->extensions) +
                                          (setup.chain->extensions == 1 ? " extension" : " extensions"));
       }
       if (setup.clamp) clamp(*setup.clamp);
@@ -331,7 +331,7 @@ class TextReport {
     // Worked out for a drill with a point; a shell cutter has none.
     const bool twist_drill = plan_.method.kind == Method::direct && !is_plastic(plan_.main.material);
     if (setup.drill_stroke && twist_drill) page_.field("Touch to breakthrough", show(*setup.drill_stroke) + " of feed");
-    if (setup.travel_needed) page_.field("Bar travel needed", show(*setup.travel_needed));
+    if (setup.travel_needed) page_.field("Bar travel needed", show(Measure(*setup.travel_needed, Kind::tape)));
     if (setup.drill_load && twist_drill) {
       const auto& load = *setup.drill_load;
       page_.field("Feed on a sharp drill", show(load.low.thrust) + " to " + show(load.high.thrust) + ", turning " +

@@ -13,6 +13,10 @@ namespace {
 
 constexpr std::size_t most_names = 200;  // of orders that go: nobody reads more
 constexpr std::size_t most_wanting = 40;  // names of orders that want one thing
+// What one screen holds: so many orders a line each, else so many reasons of a kind with so many names.
+constexpr std::size_t most_at_a_glance = 30;
+constexpr std::size_t most_reasons = 10;
+constexpr std::size_t most_of_a_reason = 6;
 
 // What stays in the ground or is used up is added up over the orders of a truck. Of everything else, which goes from one
 // order to the next, a truck carries as many as the most demanding order asks for.
@@ -144,9 +148,7 @@ void WeekReport::write(WeekPage& page) const {
              std::to_string(count(WeekEnd::no_go)) + " no-go, " + std::to_string(count(WeekEnd::hold)) + " hold, " +
              std::to_string(count(WeekEnd::go)) + " go");
   write_glance(page);
-  write_unreadable(page);
-  write_stops(page);
-  write_holds(page);
+  write_troubled(page);
   write_on_site(page);
   write_go(page);
   write_remarks(page);
@@ -154,67 +156,106 @@ void WeekReport::write(WeekPage& page) const {
   write_load(page);
 }
 
-// All that will go wrong on one screen.
+// All that will go wrong on one screen: an order a line, or a reason a line where orders are many.
 void WeekReport::write_glance(WeekPage& page) const {
   if (troubled_.empty()) return;
   page.heading("AT A GLANCE", "what does not simply go");
   constexpr std::array<std::pair<WeekEnd, std::string_view>, 3> ends = {
       {{WeekEnd::unreadable, "unread"}, {WeekEnd::no_go, "NO-GO "}, {WeekEnd::hold, "hold  "}}};
   for (const auto& [end, word] : ends) {
-    for (const WeekOrder& order : troubled_) {
-      if (order.end != end || order.reasons.empty()) continue;
-      const WeekReason& reason = particular(order);
-      std::string text = order.name;
-      if (!order.date.empty()) text += ' ' + order.date;
-      if (!order.crew.empty()) text += ' ' + order.crew;
-      text += ": " + (end == WeekEnd::unreadable ? cut_short(reason.why) : reason.what);
-      if (order.reasons.size() > 1) text += ", and " + std::to_string(order.reasons.size() - 1) + " more";
-      page.row(word, text);
-    }
+    if (troubled_.size() > most_at_a_glance) write_reasons(page, end, word);
+    else write_orders(page, end, word);
   }
 }
 
-void WeekReport::write_unreadable(WeekPage& page) const {
-  if (count(WeekEnd::unreadable) == 0) return;
-  page.heading("CANNOT BE READ", "ask for what is missing; nothing was planned");
+void WeekReport::write_orders(WeekPage& page, WeekEnd end, std::string_view word) const {
   for (const WeekOrder& order : troubled_) {
-    if (order.end != WeekEnd::unreadable) continue;
-    page.entry(order.name, "(" + order.where + ")");
-    for (const WeekReason& reason : order.reasons) {
-      page.line("Why", reason.why);
-      if (!reason.fix.empty()) page.line("Do", reason.fix);
-    }
+    if (order.end != end || order.reasons.empty()) continue;
+    const WeekReason& reason = particular(order);
+    std::string text = order.name;
+    if (!order.date.empty()) text += ' ' + order.date;
+    if (!order.crew.empty()) text += ' ' + order.crew;
+    text += ": " + (end == WeekEnd::unreadable ? cut_short(reason.why) : reason.what);
+    if (order.reasons.size() > 1) text += ", and " + std::to_string(order.reasons.size() - 1) + " more";
+    page.row(word, text);
   }
 }
 
-void WeekReport::write_stops(WeekPage& page) const {
-  if (count(WeekEnd::no_go) == 0) return;
-  page.heading("NO-GO", "send no crew");
+void WeekReport::write_reasons(WeekPage& page, WeekEnd end, std::string_view word) const {
+  std::vector<std::pair<std::string, std::vector<std::string>>> reasons;
+  std::map<std::string, std::size_t> place_of;
   for (const WeekOrder& order : troubled_) {
-    if (order.end != WeekEnd::no_go) continue;
-    page.entry(order.name, heading_of(order));
-    for (const WeekReason& reason : order.reasons) {
-      page.line("Why", reason.why);
-      page.line("Do", reason.fix);
-    }
+    if (order.end != end || order.reasons.empty()) continue;
+    const WeekReason& reason = particular(order);
+    const std::string what = end == WeekEnd::unreadable ? cut_short(reason.why) : reason.what;
+    const auto [place, fresh] = place_of.try_emplace(what, reasons.size());
+    if (fresh) reasons.emplace_back(what, std::vector<std::string>());
+    reasons[place->second].second.push_back(order.name);
   }
+  std::stable_sort(reasons.begin(), reasons.end(),
+                   [](const auto& a, const auto& b) { return a.second.size() > b.second.size(); });
+  const std::size_t shown = reasons.size() > most_reasons + 1 ? most_reasons : reasons.size();
+  for (std::size_t i = 0; i < shown; ++i) {
+    const auto& [what, orders] = reasons[i];
+    page.row(word, std::to_string(orders.size()) + ": " + what + ": " + some_of(orders, orders.size(), most_of_a_reason));
+  }
+  if (shown < reasons.size()) page.row(word, "and " + std::to_string(reasons.size() - shown) + " more reasons: see below");
+}
+
+// Orders of which the same is to be said stand together, and it is said once.
+void WeekReport::write_entries(WeekPage& page, WeekEnd end) const {
+  struct Alike {
+    std::vector<Saying> sayings;
+    std::vector<const WeekOrder*> orders;
+  };
+  std::vector<Alike> groups;
+  std::map<std::vector<Saying>, std::size_t> place_of;
+  for (const WeekOrder& order : troubled_) {
+    if (order.end != end || order.reasons.empty()) continue;
+    std::vector<Saying> sayings = end == WeekEnd::hold ? sayings_of_hold(order) : sayings_of_refusal(order);
+    const auto [place, fresh] = place_of.try_emplace(sayings, groups.size());
+    if (fresh) groups.push_back({std::move(sayings), {}});
+    groups[place->second].orders.push_back(&order);
+  }
+  for (const Alike& group : groups) {
+    for (const WeekOrder* order : group.orders) {
+      page.entry(order->name, end == WeekEnd::unreadable ? "(" + order->where + ")" : heading_of(*order));
+    }
+    for (const auto& [label, text] : group.sayings) page.line(label, text);
+  }
+}
+
+std::vector<WeekReport::Saying> WeekReport::sayings_of_refusal(const WeekOrder& order) {
+  std::vector<Saying> sayings;
+  for (const WeekReason& reason : order.reasons) {
+    sayings.emplace_back("Why", reason.why);
+    if (!reason.fix.empty()) sayings.emplace_back("Do", reason.fix);
+  }
+  return sayings;
 }
 
 // What is particular to the order first, with its remedy; the other holds by name.
-void WeekReport::write_holds(WeekPage& page) const {
-  if (count(WeekEnd::hold) == 0) return;
-  page.heading("HOLD", "may be tapped once each hold is cleared on site");
-  for (const WeekOrder& order : troubled_) {
-    if (order.end != WeekEnd::hold || order.reasons.empty()) continue;
-    page.entry(order.name, heading_of(order));
-    const WeekReason& first = particular(order);
-    page.line("Why", first.why);
-    page.line("Do", first.fix);
-    std::vector<std::string> others;
-    for (const WeekReason& reason : order.reasons) {
-      if (&reason != &first) others.push_back(reason.what);
-    }
-    if (!others.empty()) page.line("Also", joined(others, "; ") + ".");
+std::vector<WeekReport::Saying> WeekReport::sayings_of_hold(const WeekOrder& order) const {
+  const WeekReason& first = particular(order);
+  std::vector<Saying> sayings = {{"Why", first.why}, {"Do", first.fix}};
+  std::vector<std::string> others;
+  for (const WeekReason& reason : order.reasons) {
+    if (&reason != &first) others.push_back(reason.what);
+  }
+  if (!others.empty()) sayings.emplace_back("Also", joined(others, "; ") + ".");
+  return sayings;
+}
+
+void WeekReport::write_troubled(WeekPage& page) const {
+  constexpr std::array<std::array<std::string_view, 2>, 3> headings = {
+      {{"HOLD", "may be tapped once each hold is cleared on site"},
+       {"NO-GO", "send no crew"},
+       {"CANNOT BE READ", "ask for what is missing; nothing was planned"}}};
+  for (const WeekEnd end : {WeekEnd::unreadable, WeekEnd::no_go, WeekEnd::hold}) {
+    if (count(end) == 0) continue;
+    const auto& [heading, beside] = headings[static_cast<std::size_t>(end) - 1];
+    page.heading(heading, beside);
+    write_entries(page, end);
   }
 }
 
@@ -241,7 +282,9 @@ void WeekReport::write_on_site(WeekPage& page) const {
                    [](const Reading& a, const Reading& b) { return a.orders.size() > b.orders.size(); });
   page.heading("ON SITE", "what the holds ask to be read or agreed, and for which orders");
   for (const Reading& reading : readings) {
-    page.row(reading.name, "(" + reading.what + "): " + some_of(reading.orders, reading.orders.size(), most_wanting));
+    const bool all = reading.orders.size() == count(WeekEnd::hold) && reading.orders.size() > most_of_a_reason;
+    page.row(reading.name, "(" + reading.what + "): " +
+                               (all ? "all orders on hold" : some_of(reading.orders, reading.orders.size(), most_wanting)));
   }
 }
 

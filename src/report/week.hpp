@@ -13,6 +13,7 @@
 #include <map>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "mainbore/finding.hpp"
@@ -97,14 +98,18 @@ class WeekReport {
 
   void write(WeekPage& page) const;
   void write_glance(WeekPage& page) const;
-  void write_unreadable(WeekPage& page) const;
-  void write_stops(WeekPage& page) const;
-  void write_holds(WeekPage& page) const;
+  void write_orders(WeekPage& page, WeekEnd end, std::string_view word) const;
+  void write_reasons(WeekPage& page, WeekEnd end, std::string_view word) const;
+  void write_troubled(WeekPage& page) const;
+  void write_entries(WeekPage& page, WeekEnd end) const;
   void write_on_site(WeekPage& page) const;
   void write_go(WeekPage& page) const;
   void write_remarks(WeekPage& page) const;
   void write_scarce(WeekPage& page) const;
   void write_load(WeekPage& page) const;
+  using Saying = std::pair<std::string_view, std::string>;  // "Why", and why
+  [[nodiscard]] static std::vector<Saying> sayings_of_refusal(const WeekOrder& order);
+  [[nodiscard]] std::vector<Saying> sayings_of_hold(const WeekOrder& order) const;
   // What fewest orders have is what is particular to one.
   [[nodiscard]] const WeekReason& particular(const WeekOrder& order) const;
   [[nodiscard]] std::uint64_t count(WeekEnd end) const { return counts_[static_cast<std::size_t>(end)]; }

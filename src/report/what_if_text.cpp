@@ -10,7 +10,7 @@ std::string value_text(const FactValue& value, UnitSystem system) {
   const Measure& measure = std::get<Measure>(value);
   // Along a main a crew reads inches off the tape, not hundredths of a foot.
   if (measure.kind() == Kind::distance && system == UnitSystem::us) {
-    return format_measure(Measure(measure.base(), Kind::length), system);
+    return format_measure(Measure(measure.base(), Kind::tape), system);
   }
   return format_measure(measure, system);
 }

@@ -82,7 +82,7 @@ class LoadList {
   void machine() {
     const Setup& setup = plan_.setup;
     std::string check = "Valve shuts, packing and gaskets sound, bleed clear.";
-    if (setup.travel_needed) check += " Bar travel at least " + show(*setup.travel_needed) + ".";
+    if (setup.travel_needed) check += " Bar travel at least " + show(Measure(*setup.travel_needed, Kind::tape)) + ".";
     if (plan_.pressure.line > Pressure() && wet()) check += " Good for at least " + show(pressure_when_tapping()) + ".";
     const bool own = setup.machine != nullptr && setup.machine->maker_figures && plan_.method.kind != Method::sleeve;
     add("tapping-machine",
@@ -96,7 +96,7 @@ class LoadList {
         add("machine-gasket", "Gaskets, pipe to saddle and saddle to machine", "", 2, "Fresh, and one spare of each.");
         const int extensions = setup.chain ? setup.chain->extensions : 0;
         add("chain", "Machine chain with its hooks", "", 1,
-            setup.chain ? "With extensions at least " + show(setup.chain->needed) + " hook to hook. No bent link."
+            setup.chain ? "With extensions at least " + show(Measure(setup.chain->needed, Kind::tape)) + " hook to hook. No bent link."
                         : "No bent link.");
         if (extensions > 0) add("chain-extension", "Chain extension", "", extensions);
         add("combined-drill-and-tap", cutter_name(), tap() + " " + thread(), 1,

@@ -198,7 +198,7 @@ class Procedure {
     add("machine.seat", std::move(seat), {mount_machine});
     std::string chain = "Chain round the pipe, no twist, hooks home";
     if (setup.chain) {
-      chain += "; " + show(setup.chain->needed) + " of chain";
+      chain += "; " + show(Measure(setup.chain->needed, Kind::tape)) + " of chain";
       if (setup.chain->extensions > 0) {
         chain += " with " + std::to_string(setup.chain->extensions) +
                  (setup.chain->extensions == 1 ? " extension" : " extensions");

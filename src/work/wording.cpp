@@ -480,8 +480,8 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "showers run cold or dry, and water may be drawn back from the house into the main."}},
     {service_too_fast,
      {"water too fast in the service",
-      "At {0} the water runs at {value}; the limit is {limit}.",
-      "Lay a larger line. The plan names the smallest that serves.",
+      "At {0} the water runs at {value}, over {limit}; beyond {1} the line is too small.",
+      "Lay the next larger line. Up to {1} this one serves, but runs loud and wears faster.",
       "Fast water sings, wears copper at its bends and hammers when a valve shuts: in a copper line each foot a "
       "second that is stopped short gives some 55 psi."}},
     {service_meter_over,

@@ -46,10 +46,19 @@ constexpr std::string_view own_machine =
     R"("body_rating":"200 psi","bar_diameter":"1.25 in","bar_travel":"9 in","standoff":"4.5 in",)"
     R"("chain_length":"48 in","chain_extension":"24 in")";
 constexpr std::array<std::string_view, 3> conditions = {"sound", "sound", "pitted"};
+constexpr std::array<std::string_view, 4> tubings = {"copper type K", "copper type K", "copper type L", "PEX SDR 9"};
+// As orders have it: a house by its fixtures, or what somebody counted or measured.
+constexpr std::array<std::string_view, 4> demands = {
+    R"("fixtures":"2 wc 1.6 gpf gravity tank, 2 lavatory, kitchen sink domestic","code":"UPC")",
+    R"("fixtures":"bathroom group, 2 lavatory, kitchen sink","code":"IPC","continuous":"5 gpm")",
+    R"("fixture_units":22,"code":"IPC")", R"("flow":"18 gpm")"};
+constexpr std::array<std::string_view, 3> soils = {"A", "B", "C"};
+constexpr std::array<std::string_view, 3> earths = {"sand", "earth", "clay"};
+constexpr std::array<std::string_view, 2> protections = {"slope", "shield"};
 
 }  // namespace
 
-void append_order(std::string& out, std::uint64_t number) {
+void append_order(std::string& out, std::uint64_t number, OrderFacts facts) {
   Dice dice(number);
   const Kind& kind = kinds[dice.below(kinds.size())];
   // Of four orders one says what its machine is.
@@ -65,14 +74,24 @@ void append_order(std::string& out, std::uint64_t number) {
       R"( degF","surge":"20 psi","carries":"water","cover":"4 ft )", whole(dice.below(12)),
       R"( in"},"nearby":[{"what":"bell","along":")", whole(3 + dice.below(9)), R"( ft"},{"what":"tap","along":"-)",
       whole(1 + dice.below(12)), R"( ft","clock":"3:00","size":"3/4 in"}],"service":{"size":")",
-      dice.one_of(services), R"(","thread":")", kind.thread,
-      R"("},"machine":{"feed":"hand","extensions":1)",
-      machine_given ? own_machine : std::string_view(), "}}\n");
+      dice.one_of(services), R"(","thread":")", kind.thread, "\"");
+  if (facts == OrderFacts::all) {
+    add(R"(,"line":{"material":")", dice.one_of(tubings), R"(","length":")", whole(20 + dice.below(100)),
+        R"( ft","rise":")", whole(dice.below(15)), R"( ft","elbows":)", whole(dice.below(4)), R"(},"demand":{)",
+        dice.one_of(demands), "}");
+  }
+  add(R"(},"machine":{"feed":"hand","extensions":1)", machine_given ? own_machine : std::string_view(), "}");
+  if (facts == OrderFacts::all) {
+    add(R"(,"sanitary":{"stock":"8.25 %"},"excavation":{"soil":")", dice.one_of(soils), R"(","earth":")",
+        dice.one_of(earths), R"(","protection":")", dice.one_of(protections),
+        R"(","water":"none","located":true,"finding":"no sign","hazard":false,"open_for":"8 h","sewer":")", whole(6 + dice.below(20)), R"( ft","speed":"30 mph","lane":"11 ft"})");
+  }
+  add("}\n");
 }
 
-std::string orders(std::size_t count) {
+std::string orders(std::size_t count, OrderFacts facts) {
   std::string text;
-  for (std::size_t number = 1; number <= count; ++number) append_order(text, number);
+  for (std::size_t number = 1; number <= count; ++number) append_order(text, number, facts);
   return text;
 }
 

@@ -1,18 +1,27 @@
-// The parts of docs/ that say what the program's own tables say: job.md, rules.md, findings.md.
+// What says again what the program's own tables say: parts of docs/job.md, rules.md and findings.md, the manual page,
+// and completion for the shells.
 //
-// Each page has words of its own down to the line of `marker`; what follows is made from the tables.
+// Each .md page has words of its own down to the line of `marker`; what follows is made from the tables, and so is all
+// of the others.
 //     pages check DOCS_DIR    compares; exits 1 and names the page that differs
 //     pages write DOCS_DIR    brings the pages up to date
+#include <algorithm>
+#include <exception>
+#include <filesystem>
 #include <fstream>
 #include <iostream>
 #include <iterator>
-#include <sstream>
+#include <stdexcept>
 #include <string>
+#include <vector>
 
+#include "command_tree.hpp"
+#include "completions.hpp"
 #include "io/job_fields.hpp"
 #include "mainbore/diagnostic.hpp"
 #include "mainbore/rules_file.hpp"
 #include "mainbore/wording.hpp"
+#include "manual_page.hpp"
 
 namespace mainbore {
 namespace {
@@ -47,7 +56,8 @@ std::string rules_table() {
   for (const TapLimitField& field : tap_limit_fields()) {
     out += "| `" + std::string(field.path) + "` (list) | " + cell(field.help) + " |\n";
   }
-  out += "| `" + std::string(clearances_path) + ".THING` | clearance along the main from each kind of thing near a tap |\n";
+  out += "| `" + std::string(clearances_path) +
+         ".THING` | clearance along the main from each kind of thing near a tap |\n";
   for (const RuleField& field : rule_fields()) {
     out += "| `" + std::string(field.path) + "` | " + cell(field.help) + " |\n";
   }
@@ -58,7 +68,8 @@ std::string findings_table() {
   std::string out;
   for (std::size_t i = 0; i < finding_codes.size(); ++i) {
     const FindingText& text = text_of(static_cast<FindingCode>(i));
-    out += "\n**`" + std::string(finding_codes[i]) + "`** " + std::string(text.title) + ". " + std::string(text.about) + "\n";
+    out += "\n**`" + std::string(finding_codes[i]) + "`** " + std::string(text.title) + ". " + std::string(text.about) +
+           "\n";
   }
   return out;
 }
@@ -68,23 +79,48 @@ std::string read(const std::string& path) {
   return {std::istreambuf_iterator<char>(file), {}};
 }
 
+// A page of words of its own down to the marker, and the table below.
+std::string below_marker(const std::string& path, const std::string& table) {
+  const std::string page = read(path);
+  const std::size_t at = page.find(marker);
+  if (at == std::string::npos) throw std::runtime_error(path + " has no line: " + std::string(marker));
+  return page.substr(0, at + marker.size()) + table;
+}
+
+std::vector<std::string> names_of_pages(const std::string& folder) {
+  std::vector<std::string> names;
+  for (const auto& entry : std::filesystem::directory_iterator(folder)) {
+    if (entry.path().extension() == ".md") names.push_back(entry.path().filename().string());
+  }
+  std::sort(names.begin(), names.end());
+  return names;
+}
+
+// Path and content of everything made.
+std::vector<std::pair<std::string, std::string>> all_pages(const std::string& folder) {
+  const docs::CommandFacts program = docs::command_tree();
+  const auto with_table = [&](const std::string& name, const std::string& table) {
+    return std::pair(folder + "/" + name, below_marker(folder + "/" + name, table));
+  };
+  return {with_table("job.md", job_table()),
+          with_table("rules.md", rules_table()),
+          with_table("findings.md", findings_table()),
+          {folder + "/man/mainbore.1", docs::manual_page(program, names_of_pages(folder))},
+          {folder + "/completions/mainbore.bash", docs::bash_completion(program)},
+          {folder + "/completions/_mainbore", docs::zsh_completion(program)},
+          {folder + "/completions/mainbore.fish", docs::fish_completion(program)}};
+}
+
 int run(const std::string& verb, const std::string& folder) {
   int wrong = 0;
-  const std::pair<std::string, std::string> pages[] = {
-      {"job.md", job_table()}, {"rules.md", rules_table()}, {"findings.md", findings_table()}};
-  for (const auto& [name, table] : pages) {
-    const std::string path = folder + "/" + name;
-    const std::string page = read(path);
-    const std::size_t at = page.find(marker);
-    if (at == std::string::npos) {
-      std::cerr << path << " has no line: " << marker;
-      return 1;
-    }
-    const std::string wanted = page.substr(0, at + marker.size()) + table;
-    if (page == wanted) continue;
+  for (const auto& [path, wanted] : all_pages(folder)) {
+    if (read(path) == wanted) continue;
     ++wrong;
-    if (verb == "write") std::ofstream(path, std::ios::binary) << wanted;
-    else std::cerr << path << " differs from the program's tables: run pages write DOCS_DIR\n";
+    if (verb == "write") {
+      if (!(std::ofstream(path, std::ios::binary) << wanted)) throw std::runtime_error("cannot write " + path);
+    } else {
+      std::cerr << path << " differs from the program's tables: run pages write DOCS_DIR\n";
+    }
   }
   return verb == "check" && wrong > 0 ? 1 : 0;
 }
@@ -97,5 +133,10 @@ int main(int argc, char** argv) {
     std::cerr << "usage: pages check|write DOCS_DIR\n";
     return 64;
   }
-  return mainbore::run(argv[1], argv[2]);
+  try {
+    return mainbore::run(argv[1], argv[2]);
+  } catch (const std::exception& fault) {
+    std::cerr << fault.what() << '\n';
+    return 1;
+  }
 }

@@ -9,3 +9,7 @@ cmake -S "$2/tests/package" -B "$work/build" -G Ninja -DCMAKE_PREFIX_PATH="$work
 cmake --build "$work/build" >> "$work/log"
 "$work/build/user"
 "$work/prefix/bin/mainbore" --version
+for file in man/man1/mainbore.1 bash-completion/completions/mainbore zsh/site-functions/_mainbore \
+  fish/vendor_completions.d/mainbore.fish; do
+  test -s "$work/prefix/share/$file" || { echo "not installed: share/$file"; exit 1; }
+done

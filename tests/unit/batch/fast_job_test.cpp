@@ -42,7 +42,9 @@ class Both {
 
 TEST_CASE("orders as they come are read fast, and as the full reader reads them") {
   Both both;
-  for (const std::string& line : lines_of(bench::orders(2000))) CHECK(both.read(line) == Outcome::both);
+  for (const bench::OrderFacts facts : {bench::OrderFacts::tap, bench::OrderFacts::all}) {
+    for (const std::string& line : lines_of(bench::orders(2000, facts))) CHECK(both.read(line) == Outcome::both);
+  }
   // Nothing of one job is left in the next.
   CHECK(both.read(good_order) == Outcome::both);
 }
@@ -61,6 +63,43 @@ TEST_CASE("spellings of one job are read alike") {
        }) {
     INFO(order);
     CHECK(both.read(order) == Outcome::both);
+  }
+}
+
+TEST_CASE("a number needs no quotes") {
+  Both both;
+  const auto order = [](std::string_view units) {
+    return R"({"main":{"material":"PVC","size":"6 in","pressure":"60 psi"},"service":{"size":"1 in",)"
+           R"("demand":{"fixture_units":)" + std::string(units) + "}}}";
+  };
+  for (const std::string_view units : {"22", "22.5", "2.2e1", "22 ", "22\t\r", "\"22\"", "\"\\u0032\\u0032\"", "\"2\\u0032\""}) {
+    INFO(units);
+    CHECK(both.read(order(units)) == Outcome::both);
+  }
+  for (const std::string_view units : {"022", "22.", ".5", "+22", "22x", "22 3", "1e999", "-22", "0", "1e9", "true", "null", "[22]",
+                                       "{}", "", "\"\"", "\" \"", "\"22", "22\"", "\"22\"3", "\"2\"\"2\"", "\"2\\\"", "NaN"}) {
+    INFO(units);
+    CHECK(both.read(order(units)) == Outcome::neither);
+  }
+}
+
+TEST_CASE("a spelling means the same to every order, however it is escaped") {
+  Both both;
+  const auto order = [](std::string_view size, std::string_view id) {
+    return R"({"id":")" + std::string(id) + R"(","main":{"material":"PVC","size":")" + std::string(size) +
+           R"(","pressure":"60 psi"},"service":{"size":"1 in"}})";
+  };
+  for (int round = 0; round < 2; ++round) {
+    for (const std::string_view size : {"6 in", "\\u0036 in", "6\\u0020in", "DN 150", "6\\tin"}) {
+      for (const std::string_view id : {"A", "\\u0041", "A\\\\", "\\\"", "a\\/b", "C:\\\\n"}) {
+        INFO(size << " " << id);
+        CHECK(both.read(order(size, id)) == Outcome::both);
+      }
+    }
+    for (const std::string_view size : {"\\", "6 in\\", "6\\ in", "\\\"6 in", "\\u003", "six\\nin"}) {
+      INFO(size);
+      CHECK(both.read(order(size, "A")) == Outcome::neither);
+    }
   }
 }
 
@@ -108,7 +147,9 @@ TEST_CASE("faults are refused by both") {
 TEST_CASE("both readers agree on what chance makes of orders") {
   std::mt19937_64 random(20260504);
   const auto below = [&](std::size_t count) { return static_cast<std::size_t>(random() % count); };
-  const std::vector<std::string> orders = lines_of(bench::orders(200));
+  std::vector<std::string> orders = lines_of(bench::orders(200));
+  const std::vector<std::string> telling = lines_of(bench::orders(200, bench::OrderFacts::all));
+  orders.insert(orders.end(), telling.begin(), telling.end());
   constexpr std::string_view marks = "{}[]:,\"\\ 0123456789-.eEtfnu/in\n\t\x7F\xC3";
   Both both;
   std::size_t accepted = 0;

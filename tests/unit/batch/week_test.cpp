@@ -1,6 +1,8 @@
 // The report of a week: what stands in it, in what order, and how loads add up.
 #include "report/week.hpp"
 
+#include <algorithm>
+
 #include "support/catch.hpp"
 #include "unit/batch/streams.hpp"
 
@@ -128,6 +130,43 @@ TEST_CASE("the hold that fewest orders share stands first") {
   const std::string text = week.text({});
   CHECK(text.find("hold   A: rare, and 1 more") != std::string::npos);
   CHECK(text.find("Why: why rare") < text.find("Also: common."));
+}
+
+TEST_CASE("what is the same of many orders is said once, and their reasons fit a screen") {
+  WeekReport week;
+  for (int i = 0; i < 200; ++i) {
+    WeekOrder one = order("A" + std::to_string(i), "", "");
+    one.end = i % 4 == 0 ? WeekEnd::no_go : WeekEnd::hold;
+    const std::string what = "reason " + std::to_string(i % 8);
+    one.reasons.push_back({FindingCode::place_not_looked, what, "why " + what, "fix " + what, "reading", ""});
+    week.add(std::move(one));
+  }
+  const std::string text = week.text({});
+  const std::size_t glance = at(text, "AT A GLANCE");
+  const std::string screen = text.substr(glance, text.find("\n\n", glance) - glance);
+  CHECK(std::count(screen.begin(), screen.end(), '\n') <= 30);
+  CHECK(screen.find("NO-GO  25: reason 0: A0, A8, A16, A24, A32, A40 and 19 more") != std::string::npos);
+  CHECK(screen.find("hold   25: reason 7: A7, A15, A23") != std::string::npos);
+  std::size_t said = 0;
+  for (std::size_t found = text.find("Why: why reason 3\n"); found != std::string::npos;
+       found = text.find("Why: why reason 3\n", found + 1)) {
+    ++said;
+  }
+  CHECK(said == 1);
+  // Every order stands in its section all the same.
+  for (int i = 0; i < 200; ++i) CHECK(text.find("\n  A" + std::to_string(i) + '\n') != std::string::npos);
+  CHECK(text.find("(reason 1): A1, A9") != std::string::npos);
+}
+
+TEST_CASE("a reading that every hold asks for names no orders") {
+  WeekReport week;
+  for (int i = 0; i < 20; ++i) {
+    WeekOrder one = order("A" + std::to_string(i), "", "");
+    one.end = WeekEnd::hold;
+    one.reasons.push_back({FindingCode::place_not_looked, "not looked", "why", "fix", "Nearest", ""});
+    week.add(std::move(one));
+  }
+  CHECK(week.text({}).find("Nearest (not looked): all orders on hold\n") != std::string::npos);
 }
 
 TEST_CASE("the page of a week is well-formed and holds the words of the text") {

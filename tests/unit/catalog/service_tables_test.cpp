@@ -101,7 +101,9 @@ TEST_CASE("the default slopes are those of the published table") {
 
 TEST_CASE("marks have the published colours") {
   CHECK(tables().colour_of("potable water") == "blue");
+  CHECK(tables().water_mark == "blue");
   CHECK(tables().colour_of("gas") == "yellow");
+  CHECK(tables().gas_mark == "yellow");
   CHECK(tables().colour_of("sewer") == "green");
   CHECK(tables().colour_of("steamship").empty());
 }

@@ -112,6 +112,27 @@ TEST_CASE("the flow a pipe passes against a published capacity table") {
   }
 }
 
+TEST_CASE("the flow by formula and by the solver's steps are one") {
+  const auto points = test::meter_table("1");
+  ServiceLine line;
+  line.segments = {hazen_williams_segment(0.745, 60.0, 130), hazen_williams_segment(0.995, 100.0, 130)};
+  line.water.weight = trade_weight;
+  for (const double psi : {0.01, 1.0, 40.0, 300.0}) {
+    const AvailableFlow by_formula = flow_at_residual(line, psi * units::psi, {});
+    CHECK(by_formula.iterations == 0);
+    CHECK(by_formula.status == FlowStatus::converged);
+    CHECK(abs(residual_at(line, psi * units::psi, by_formula.flow)) <= 1e-10 * units::psi);
+    ServiceLine two_materials = line;  // all but alike, and no formula gives its flow
+    two_materials.segments.back().friction = HazenWilliams{130.0 * (1.0 + 1e-12)};
+    const AvailableFlow by_steps = flow_at_residual(two_materials, psi * units::psi, {});
+    CHECK(by_steps.iterations > 0);
+    CHECK(by_formula.flow / by_steps.flow == Approx(1.0).epsilon(1e-6));
+    ServiceLine metered = line;
+    metered.meter = Meter{points, points.back().flow};
+    CHECK(flow_at_residual(metered, psi * units::psi, {}).flow < by_formula.flow);
+  }
+}
+
 TEST_CASE("the solver converges everywhere in its range") {
   const auto points = test::meter_table("1");
   test::Draw draw(1887);

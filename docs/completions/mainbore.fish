@@ -1,0 +1,448 @@
+# Completion of mainbore for fish.
+# Made from the program's option table by tests/docs/pages.cpp: not to be edited.
+
+set -g __mainbore_commands \
+    'mainbore' \
+    'mainbore plan' \
+    'mainbore batch' \
+    'mainbore explain' \
+    'mainbore identify' \
+    'mainbore drytap' \
+    'mainbore table' \
+    'mainbore schema'
+
+# What stands for a value, a line each.
+function __mainbore_values
+    switch $argv[1]
+        case 'CODE'
+            printf '%s\n' \
+                'identity.not-water' \
+                'identity.unknown' \
+                'identity.unconfirmed' \
+                'main.not-in-catalogue' \
+                'main.class-unknown' \
+                'main.class-not-made' \
+                'main.year-contradicts' \
+                'main.od-contradicts' \
+                'main.od-unsettled' \
+                'main.od-unknown' \
+                'main.readings-disagree' \
+                'main.wall-impossible' \
+                'main.wall-thin' \
+                'main.wall-unmeasured' \
+                'main.condition-unseen' \
+                'main.condition-pitted' \
+                'main.condition-poor' \
+                'main.encased' \
+                'main.curved' \
+                'main.curve-unknown' \
+                'main.temperature-outside' \
+                'main.temperature-unmeasured' \
+                'service.not-smaller' \
+                'direct.not-allowed' \
+                'direct.over-maximum' \
+                'direct.no-rule' \
+                'direct.few-threads' \
+                'direct.thin-wall' \
+                'direct.marginal-threads' \
+                'direct.recalled-thread' \
+                'direct.thread-unknown' \
+                'direct.wrong-thread' \
+                'direct.hole-too-large' \
+                'direct.wall-unknown' \
+                'saddle.not-allowed' \
+                'saddle.over-maximum' \
+                'saddle.no-rule' \
+                'saddle.hole-too-large' \
+                'saddle.by-engineer' \
+                'section.too-little-left' \
+                'several.need-room' \
+                'several.too-many' \
+                'several.not-taken' \
+                'sleeve.not-allowed' \
+                'sleeve.over-maximum' \
+                'sleeve.no-rule' \
+                'sleeve.to-be-chosen' \
+                'method.not-as-asked' \
+                'method.none' \
+                'pressure.over-pipe-rating' \
+                'pressure.over-feed-limit' \
+                'pressure.over-machine-rating' \
+                'pressure.over-stop-rating' \
+                'pressure.over-saddle-rating' \
+                'pressure.over-wet-tap-limit' \
+                'pressure.surge-over-rating' \
+                'pressure.rating-unknown' \
+                'pressure.too-warm' \
+                'pressure.needs-regulator' \
+                'machine.unspecified' \
+                'machine.wrong-size' \
+                'machine.no-powered-feed' \
+                'machine.no-saddle' \
+                'machine.gasket-small' \
+                'machine.chain-short' \
+                'machine.travel-short' \
+                'machine.tool-strikes-far-wall' \
+                'machine.push-by-hand' \
+                'machine.chain-ovals-pipe' \
+                'makeup.by-trial' \
+                'place.not-looked' \
+                'place.moved' \
+                'place.no-room' \
+                'place.clock' \
+                'place.stagger' \
+                'place.defect-near' \
+                'place.other-line' \
+                'value.recalled' \
+                'service.existing-lead' \
+                'service.existing-galvanized' \
+                'service.not-checked' \
+                'service.code-unnamed' \
+                'service.fixture-unknown' \
+                'service.curve-unread' \
+                'service.starved' \
+                'service.too-fast' \
+                'service.meter-over' \
+                'service.meter-continuous' \
+                'service.line-small' \
+                'clean.stock-too-weak' \
+                'clean.cannot-scour' \
+                'clean.as-main' \
+                'pit.not-checked' \
+                'pit.not-located' \
+                'pit.soil-not-type-a' \
+                'pit.not-examined' \
+                'pit.protective-system' \
+                'pit.engineer' \
+                'pit.distress' \
+                'pit.water' \
+                'pit.egress' \
+                'pit.atmosphere' \
+                'pit.guardrail' \
+                'pit.spoil-too-near' \
+                'pit.sewer-near' \
+                'pit.main-hangs' \
+                'json.syntax' \
+                'json.encoding' \
+                'json.too-large' \
+                'job.duplicate-key' \
+                'job.unknown-key' \
+                'job.unknown-value' \
+                'job.wrong-type' \
+                'job.no-unit' \
+                'job.unknown-unit' \
+                'job.wrong-unit' \
+                'job.not-a-quantity' \
+                'job.out-of-range' \
+                'job.missing' \
+                'job.contradiction' \
+                'rules.duplicate-key' \
+                'rules.unknown-key' \
+                'rules.unknown-value' \
+                'rules.wrong-type' \
+                'rules.wrong-quantity' \
+                'rules.out-of-range' \
+                'rules.contradiction' \
+                'rules.missing' \
+                'csv.quote' \
+                'csv.too-large' \
+                'csv.ragged' \
+                'csv.encoding' \
+                'csv.header' \
+                'csv.no-column' \
+                'map.duplicate-key' \
+                'map.unknown-key' \
+                'map.unknown-value' \
+                'map.wrong-type' \
+                'map.contradiction' \
+                'map.missing' \
+                'order.two-materials' \
+                'order.not-a-wall' \
+                'order.out-of-map-range' \
+                'order.year' \
+                'settings.duplicate-key' \
+                'settings.unknown-key' \
+                'settings.unknown-value' \
+                'settings.wrong-type'
+        case 'CONTENT'
+            printf '%s\n' \
+                'water' \
+                'unknown' \
+                'reclaimed water' \
+                'raw water' \
+                'sewage' \
+                'gas' \
+                'petroleum' \
+                'other'
+        case DIR
+            __fish_complete_directories (commandline -ct)
+        case 'MATERIAL'
+            printf '%s\n' \
+                'ductile iron' \
+                'cast iron' \
+                'PVC' \
+                'PVCO' \
+                'polyethylene' \
+                'asbestos cement' \
+                'steel' \
+                'concrete cylinder' \
+                'galvanized steel' \
+                'copper'
+        case 'PATH=VALUE'
+            printf '%s\n' \
+                'id=' \
+                'place=' \
+                'date=' \
+                'crew=' \
+                'note=' \
+                'main.material=' \
+                'main.size=' \
+                'main.pressure=' \
+                'main.pressure_low=' \
+                'main.class=' \
+                'main.standard=' \
+                'main.installed=' \
+                'main.od=' \
+                'main.circumference=' \
+                'main.wall=' \
+                'main.condition=' \
+                'main.encased=' \
+                'main.curved=' \
+                'main.temperature=' \
+                'main.surge=' \
+                'main.carries=' \
+                'main.cover=' \
+                'main.pressurised=' \
+                'nearby[0].what=' \
+                'nearby[0].along=' \
+                'nearby[0].clock=' \
+                'nearby[0].size=' \
+                'service.size=' \
+                'service.thread=' \
+                'service.method=' \
+                'service.clock=' \
+                'service.stop_rating=' \
+                'service.saddle_rating=' \
+                'service.existing=' \
+                'service.meter=' \
+                'service.line.material=' \
+                'service.line.size=' \
+                'service.line.length=' \
+                'service.line.rise=' \
+                'service.line.friction=' \
+                'service.line.c=' \
+                'service.line.elbows=' \
+                'service.line.couplings=' \
+                'service.demand.flow=' \
+                'service.demand.fixture_units=' \
+                'service.demand.fixtures=' \
+                'service.demand.code=' \
+                'service.demand.supply=' \
+                'service.demand.continuous=' \
+                'service.demand.sprinklers=' \
+                'service.demand.sprinkler_flow=' \
+                'service.demand.shared=' \
+                'service.demand.residual=' \
+                'machine.profile=' \
+                'machine.feed=' \
+                'machine.extensions=' \
+                'machine.title=' \
+                'machine.smallest_tap=' \
+                'machine.largest_tap=' \
+                'machine.hand_limit=' \
+                'machine.powered_limit=' \
+                'machine.body_rating=' \
+                'machine.bar_diameter=' \
+                'machine.bar_travel=' \
+                'machine.standoff=' \
+                'machine.saddle_od_from=' \
+                'machine.saddle_od_to=' \
+                'machine.chain_length=' \
+                'machine.chain_extension=' \
+                'machine.anchor_offset=' \
+                'machine.anchor_height=' \
+                'machine.chain_thickness=' \
+                'machine.gasket_diameter=' \
+                'machine.stud_diameter=' \
+                'machine.studs=' \
+                'sanitary.stock=' \
+                'sanitary.solution=' \
+                'excavation.soil=' \
+                'excavation.strength=' \
+                'excavation.earth=' \
+                'excavation.granular=' \
+                'excavation.fissured=' \
+                'excavation.vibration=' \
+                'excavation.disturbed=' \
+                'excavation.layers=' \
+                'excavation.water=' \
+                'excavation.distress=' \
+                'excavation.open_for=' \
+                'excavation.protection=' \
+                'excavation.finding=' \
+                'excavation.hazard=' \
+                'excavation.crossing=' \
+                'excavation.spoil_distance=' \
+                'excavation.located=' \
+                'excavation.tolerance=' \
+                'excavation.sewer=' \
+                'excavation.sewer_below=' \
+                'excavation.speed=' \
+                'excavation.lane='
+        case 'STYLE'
+            printf '%s\n' \
+                'push-on' \
+                'mechanical' \
+                'flanged' \
+                'caulked bell' \
+                'mortared bell' \
+                'sleeve coupling' \
+                'threaded' \
+                'welded' \
+                'fused' \
+                'solvent cement' \
+                'soldered'
+        case 'THREAD'
+            printf '%s\n' \
+                'AWWA taper' \
+                'NPT' \
+                'ISO 7-1'
+        case 'WHAT'
+            printf '%s\n' \
+                'job' \
+                'rules' \
+                'plan' \
+                'map' \
+                'machine' \
+                'settings'
+    end
+end
+
+# Whether the line stands behind a command, and none of the names that follow "flag" or "value" has been used.
+# A name just before the cursor that takes a value has yet to get it.
+function __mainbore_at
+    set -l path mainbore
+    set -l given (commandline -opc)
+    set -e given[1]
+    for word in $given
+        contains -- "$path $word" $__mainbore_commands
+        and set path "$path $word"
+    end
+    test "$path" = "$argv[1]"
+    or return 1
+    test "$argv[2]" = value
+    and set -e given[-1]
+    for name in $argv[3..-1]
+        contains -- $name (string replace -r '=.*' '' -- $given)
+        and return 1
+    end
+    return 0
+end
+
+complete -c mainbore -f
+
+# mainbore
+complete -c mainbore -n '__mainbore_at "mainbore"' -a plan -d 'Plans one job'
+complete -c mainbore -n '__mainbore_at "mainbore"' -a batch -d 'Plans many orders: a record for each, or the report of a week'
+complete -c mainbore -n '__mainbore_at "mainbore"' -a explain -d 'Says what a code of a finding or an error means'
+complete -c mainbore -n '__mainbore_at "mainbore"' -a identify -d 'Lists the mains that fit what was measured on a bare pipe'
+complete -c mainbore -n '__mainbore_at "mainbore"' -a drytap -d 'Works out the depth to tap to from trial taps in scrap of the same pipe'
+complete -c mainbore -n '__mainbore_at "mainbore"' -a table -d 'The largest taps by main, size and class, under the rules in force'
+complete -c mainbore -n '__mainbore_at "mainbore"' -a schema -d 'Writes the JSON Schema (draft-07) of what the program reads and writes: job, rules, plan,'
+complete -c mainbore -n '__mainbore_at "mainbore" flag -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore" flag --version' -l version -d 'version of the program and edition of its tables'
+
+# mainbore plan
+complete -c mainbore -n '__mainbore_at "mainbore plan"' -F -d 'JOB'
+complete -c mainbore -n '__mainbore_at "mainbore plan" flag -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore plan"' -l set -r -f -a '(__mainbore_values PATH=VALUE)' -d 'one fact by its path, over the file\'s'
+complete -c mainbore -n '__mainbore_at "mainbore plan" value --format' -l format -r -f -a 'text json html' -d 'of the result'
+complete -c mainbore -n '__mainbore_at "mainbore plan" flag --materials' -l materials -d 'with text: what to load'
+complete -c mainbore -n '__mainbore_at "mainbore plan" flag --steps' -l steps -d 'with text: the order of work, and what to do when it goes wrong'
+complete -c mainbore -n '__mainbore_at "mainbore plan" flag --what-if' -l what-if -d 'how far each fact may move before the verdict changes'
+complete -c mainbore -n '__mainbore_at "mainbore plan" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
+complete -c mainbore -n '__mainbore_at "mainbore plan"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
+complete -c mainbore -n '__mainbore_at "mainbore plan" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
+complete -c mainbore -n '__mainbore_at "mainbore plan" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore plan" value --settings' -l settings -r -F -d 'machine, rules, units and crew said once for every job (JSON), in place of $XDG_CONFIG_HOME/mainbore/settings.json'
+complete -c mainbore -n '__mainbore_at "mainbore plan" flag --no-settings' -l no-settings -d 'no settings file is read'
+
+# mainbore batch
+complete -c mainbore -n '__mainbore_at "mainbore batch"' -F -d 'ORDERS'
+complete -c mainbore -n '__mainbore_at "mainbore batch" flag -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --in' -l in -r -f -a 'csv ndjson json' -d 'how the orders are written: csv, ndjson (a JSON object a line) or json (an array)'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --format' -l format -r -f -a 'text ndjson csv html' -d 'text (the report of a week), html (the same with field sheets), ndjson or csv (a record an order)'
+complete -c mainbore -n '__mainbore_at "mainbore batch" flag --full' -l full -d 'with ndjson: the whole plan of each order'
+complete -c mainbore -n '__mainbore_at "mainbore batch" flag --decisions' -l decisions -d 'with ndjson: the plan without its words, load and steps'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --map' -l map -r -F -d 'which column of an export is which fact (JSON)'
+complete -c mainbore -n '__mainbore_at "mainbore batch" flag --columns' -l columns -d 'show what each column was read as, and plan nothing'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --delimiter' -l delimiter -r -f -a 'comma tab semicolon' -d 'between cells'
+complete -c mainbore -n '__mainbore_at "mainbore batch" flag --no-rows' -l no-rows -d 'records without row and line: the same in any piece of a file'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --fail-on' -l fail-on -r -f -a 'hold no-go unreadable never' -d 'lets the exit status tell only of orders as bad as this or worse'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --jobs' -l jobs -r -f -a '(__mainbore_values N)' -d 'threads'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
+complete -c mainbore -n '__mainbore_at "mainbore batch"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --settings' -l settings -r -F -d 'machine, rules, units and crew said once for every order (JSON)'
+
+# mainbore explain
+complete -c mainbore -n '__mainbore_at "mainbore explain"' -f -a '(__mainbore_values CODE)' -d 'CODE'
+complete -c mainbore -n '__mainbore_at "mainbore explain" flag -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore explain" flag --list' -l list -d 'every code with its title'
+
+# mainbore identify
+complete -c mainbore -n '__mainbore_at "mainbore identify" flag -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --circumference' -l circumference -r -f -a '(__mainbore_values LENGTH)' -d 'by tape round the cleaned pipe (in, ft, mm)'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --od' -l od -r -f -a '(__mainbore_values LENGTH)' -d 'outside diameter, by calliper (in, mm)'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --wall' -l wall -r -f -a '(__mainbore_values LENGTH)' -d 'wall, by gauge (in, mm)'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --installed' -l installed -r -f -a '(__mainbore_values YEAR)' -d 'year laid, by the record'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --magnet' -l magnet -r -f -a 'yes no' -d 'does a magnet stick'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --sound' -l sound -r -f -a 'ring dull' -d 'of a light blow'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --joint' -l joint -r -f -a '(__mainbore_values STYLE)' -d 'push-on, mechanical, flanged, "caulked bell", "sleeve coupling" ...'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --carries' -l carries -r -f -a '(__mainbore_values CONTENT)' -d 'what it was proved to carry by two means: water ...'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --format' -l format -r -f -a 'text json' -d 'of the result'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
+complete -c mainbore -n '__mainbore_at "mainbore identify"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --settings' -l settings -r -F -d 'machine, rules, units and crew said once for every job (JSON), in place of $XDG_CONFIG_HOME/mainbore/settings.json'
+complete -c mainbore -n '__mainbore_at "mainbore identify" flag --no-settings' -l no-settings -d 'no settings file is read'
+
+# mainbore drytap
+complete -c mainbore -n '__mainbore_at "mainbore drytap" flag -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore drytap"' -l trial -r -f -a '(__mainbore_values TRIAL)' -d 'one trial'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" value --threads' -l threads -r -f -a '(__mainbore_values NUMBER)' -d 'threads per inch, counted on the stop'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" value --wrench' -l wrench -r -f -a '(__mainbore_values TURNS)' -d 'turns by wrench wanted'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" value --showing' -l showing -r -f -a '(__mainbore_values THREADS)' -d 'threads to be left showing'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" value --least' -l least -r -f -a '(__mainbore_values NUMBER)' -d 'trials that must agree (default 3)'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" value --format' -l format -r -f -a 'text json' -d 'of the result'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
+complete -c mainbore -n '__mainbore_at "mainbore drytap"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" value --settings' -l settings -r -F -d 'machine, rules, units and crew said once for every job (JSON), in place of $XDG_CONFIG_HOME/mainbore/settings.json'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" flag --no-settings' -l no-settings -d 'no settings file is read'
+
+# mainbore table
+complete -c mainbore -n '__mainbore_at "mainbore table" flag -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore table"' -l material -r -f -a '(__mainbore_values MATERIAL)' -d 'of the main'
+complete -c mainbore -n '__mainbore_at "mainbore table" value --from' -l from -r -f -a '(__mainbore_values SIZE)' -d 'smallest main (default 4 in)'
+complete -c mainbore -n '__mainbore_at "mainbore table" value --to' -l to -r -f -a '(__mainbore_values SIZE)' -d 'largest main (default 12 in)'
+complete -c mainbore -n '__mainbore_at "mainbore table" flag --all-sizes' -l all-sizes -d 'mains of every size'
+complete -c mainbore -n '__mainbore_at "mainbore table" value --thread' -l thread -r -f -a '(__mainbore_values THREAD)' -d 'of the stop\'s inlet: "AWWA taper", NPT or "ISO 7-1"'
+complete -c mainbore -n '__mainbore_at "mainbore table" value --pressure' -l pressure -r -f -a '(__mainbore_values PRESSURE)' -d 'of the line (psi, kPa, bar)'
+complete -c mainbore -n '__mainbore_at "mainbore table" value --machine' -l machine -r -F -d 'a job file (JSON) whose machine is meant'
+complete -c mainbore -n '__mainbore_at "mainbore table" value --format' -l format -r -f -a 'text csv json html' -d 'of the result'
+complete -c mainbore -n '__mainbore_at "mainbore table" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
+complete -c mainbore -n '__mainbore_at "mainbore table"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
+complete -c mainbore -n '__mainbore_at "mainbore table" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
+complete -c mainbore -n '__mainbore_at "mainbore table" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore table" value --settings' -l settings -r -F -d 'machine, rules, units and crew said once for every job (JSON), in place of $XDG_CONFIG_HOME/mainbore/settings.json'
+complete -c mainbore -n '__mainbore_at "mainbore table" flag --no-settings' -l no-settings -d 'no settings file is read'
+
+# mainbore schema
+complete -c mainbore -n '__mainbore_at "mainbore schema"' -f -a '(__mainbore_values WHAT)' -d 'WHAT'
+complete -c mainbore -n '__mainbore_at "mainbore schema" flag -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore schema" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
+complete -c mainbore -n '__mainbore_at "mainbore schema" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
