@@ -25,6 +25,8 @@ _mainbore_command() {
         'many FILE --rules'
         'once DIR --data'
         'once FILE -o --output'
+        'once FILE --settings'
+        'once - --no-settings'
       )
       ;;
     'mainbore batch')
@@ -45,6 +47,7 @@ _mainbore_command() {
         'many FILE --rules'
         'once DIR --data'
         'once FILE -o --output'
+        'once FILE --settings'
       )
       ;;
     'mainbore explain')
@@ -70,6 +73,8 @@ _mainbore_command() {
         'many FILE --rules'
         'once DIR --data'
         'once FILE -o --output'
+        'once FILE --settings'
+        'once - --no-settings'
       )
       ;;
     'mainbore drytap')
@@ -85,6 +90,8 @@ _mainbore_command() {
         'many FILE --rules'
         'once DIR --data'
         'once FILE -o --output'
+        'once FILE --settings'
+        'once - --no-settings'
       )
       ;;
     'mainbore table')
@@ -102,6 +109,8 @@ _mainbore_command() {
         'many FILE --rules'
         'once DIR --data'
         'once FILE -o --output'
+        'once FILE --settings'
+        'once - --no-settings'
       )
       ;;
     'mainbore rules')
@@ -113,6 +122,8 @@ _mainbore_command() {
         'many FILE --rules'
         'once DIR --data'
         'once FILE -o --output'
+        'once FILE --settings'
+        'once - --no-settings'
       )
       ;;
     'mainbore schema')
@@ -278,6 +289,26 @@ _mainbore_values() {
         'rules.contradiction'
         'rules.looser-without-reason'
         'rules.missing'
+        'csv.quote'
+        'csv.too-large'
+        'csv.ragged'
+        'csv.encoding'
+        'csv.header'
+        'csv.no-column'
+        'map.duplicate-key'
+        'map.unknown-key'
+        'map.unknown-value'
+        'map.wrong-type'
+        'map.contradiction'
+        'map.missing'
+        'order.two-materials'
+        'order.not-a-wall'
+        'order.out-of-map-range'
+        'order.year'
+        'settings.duplicate-key'
+        'settings.unknown-key'
+        'settings.unknown-value'
+        'settings.wrong-type'
       )
       ;;
     'CONTENT')
@@ -436,6 +467,9 @@ _mainbore_values() {
         'job'
         'rules'
         'plan'
+        'map'
+        'machine'
+        'settings'
       )
       ;;
   esac

@@ -19,6 +19,7 @@
 #include "mainbore/pit_plan.hpp"
 #include "mainbore/rules.hpp"
 #include "mainbore/service_plan.hpp"
+#include "mainbore/settings.hpp"
 
 namespace mainbore {
 
@@ -180,6 +181,7 @@ struct Plan {
   std::optional<PitPlan> excavation;
   std::vector<StopNumber> stop_numbers;
   std::vector<Finding> findings;          // gravest first, then in the order of the checks
+  FromSettings from_settings;             // what of the job, the rules and the units it was made with; by whoever laid it
   const Rules* rules = nullptr;
   const Catalog* catalog = nullptr;
 };

@@ -74,6 +74,7 @@ struct PocketTable {
   std::vector<PocketCell> cells;                       // in catalogue order
   const Catalog* catalog = nullptr;                    // both must outlive the table
   const Rules* rules = nullptr;
+  FromSettings from_settings;                          // by whoever laid it
 };
 
 // The job behind a cell.

@@ -1,16 +1,19 @@
 // JSON Schemas (draft-07) of the files the program reads and writes, for editors and for programs that make them.
 //
-// Those of a job and of rules are made from the field tables that drive the readers, so a new fact or rule is in its
-// schema at once. Each has an `$id` with a version, "urn:mainbore:schema:job:1".
+// All but a plan's are made from the field tables that drive the readers, so a new fact or rule is in its schema at once:
+// of a job; of a utility's rules; of a map file; of a settings file; of a machine, as it stands under "machine" of a job or
+// of settings. Each has an `$id` with a version, "urn:mainbore:schema:job:1".
 //
 // What a schema accepts and the reader refuses, because a schema cannot say it:
 //   - a quantity outside its range: the range stands in the description;
 //   - facts or rules that contradict each other, and a key given twice;
-//   - a class or clearance that only the tables and the default rules can judge.
+//   - a class or clearance that only the tables and the default rules can judge;
+//   - in a map, a code for a material that the map does not name, and columns that differ only in spelling.
 // What the reader accepts and the schema refuses, because a file made by a program should not need it:
 //   - words with a separator put in where they have none, "D.I.P.";
 //   - a fraction over anything but a whole number, "1/2.5 in";
-//   - in rules, a unit where none is needed, and a clock position as a bare number.
+//   - in rules, a unit where none is needed, and a clock position as a bare number;
+//   - in a map, the last unit of a length left to the column, "4 ft 6".
 //
 // The schema of a plan says what each path holds and which are always there. It allows more, because paths only grow.
 //
@@ -26,10 +29,10 @@
 
 namespace mainbore {
 
-enum class SchemaOf : std::uint8_t { job, rules, plan };
-inline constexpr std::array<std::string_view, 3> schema_names = {"job", "rules", "plan"};
+enum class SchemaOf : std::uint8_t { job, rules, plan, map, machine, settings };
+inline constexpr std::array<std::string_view, 6> schema_names = {"job", "rules", "plan", "map", "machine", "settings"};
 
-// Of job and rules schemas: raised when a file that was valid no longer is. A plan's is plan_format (plan_file.hpp).
+// Of all but the plan's: raised when a file that was valid no longer is. A plan's is plan_format (plan_file.hpp).
 inline constexpr int schema_version = 1;
 
 // The schema, indented, its last line ended. The catalogue gives the ids of machines and series and the metric sizes.

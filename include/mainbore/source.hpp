@@ -17,11 +17,12 @@ struct Source {
 };
 
 // How a number was had. The weakest of those it rests on is what a plan may claim.
-// Tables never hold the last, which is for what a job itself states: a mark read off a fitting, a maker's figure.
-enum class How : std::uint8_t { published, derived, common_practice, memory, stated };
+// Tables never hold the last two, which are for what a job itself or a settings file states: a mark read off a fitting, a
+// maker's figure.
+enum class How : std::uint8_t { published, derived, common_practice, memory, stated, stated_in_settings };
 [[nodiscard]] constexpr std::string_view name_of(How how) {
-  constexpr std::array<std::string_view, 5> names = {"published", "derived", "common practice", "memory",
-                                                     "stated in the job"};
+  constexpr std::array<std::string_view, 6> names = {"published", "derived",           "common practice",
+                                                     "memory",    "stated in the job", "stated in the settings"};
   return names[static_cast<std::size_t>(how)];
 }
 
@@ -38,5 +39,6 @@ struct Basis {
 };
 
 inline constexpr Basis stated_in_job{.how = How::stated};
+inline constexpr Basis stated_in_settings{.how = How::stated_in_settings};
 
 }  // namespace mainbore

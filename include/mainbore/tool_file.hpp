@@ -1,5 +1,6 @@
 // The answers of identify, what_if, trial_taps and pocket_table as JSON and CSV, for scripts.
 //
+// Where a settings file was read, "settings" says what was taken from it, as in a plan; CSV has no place for it.
 // As in a plan: a quantity is {"value", "unit"} in the units asked for, a nominal size is in nominal inches, what is
 // not known is left out. Paths and columns only grow; `format` is raised if one ever changes its meaning.
 #pragma once
@@ -15,7 +16,8 @@ namespace mainbore {
 inline constexpr int tool_format = 1;
 
 // {"format": 1, "what_if": [{"path", "name", "given", "value", "at", "least", "greatest", "down": [], "up": []}]}
-[[nodiscard]] std::string what_if_to_json(std::span<const WhatIf> facts, UnitSystem system, JsonStyle style);
+[[nodiscard]] std::string what_if_to_json(std::span<const WhatIf> facts, UnitSystem system, JsonStyle style,
+                                          const FromSettings& from_settings = {});
 // {"format": 1, "warnings": [], "od", "od_low", "od_high", "fits": [], "nearest": [], "not_judged": [], "next": []}
 [[nodiscard]] std::string identification_to_json(const Identification& found, UnitSystem system, JsonStyle style);
 // {"format": 1, "settled", "mark", "spread", "spread_turns", "doubts": [], "trials": []}

@@ -29,6 +29,7 @@ struct TrialSheet {
   mechanics::MakeupGoal wanted;
   mechanics::TrialLimits limits;
   mechanics::TrialResult result;
+  FromSettings from_settings = {};
 };
 [[nodiscard]] std::string trial_taps_text(const TrialSheet& sheet, UnitSystem system, int width = 80);
 

@@ -19,6 +19,7 @@
 #include "mainbore/diagnostic.hpp"
 #include "mainbore/plan_file.hpp"
 #include "mainbore/rules.hpp"
+#include "mainbore/settings.hpp"
 
 namespace mainbore::batch {
 
@@ -40,6 +41,8 @@ struct BatchOptions {
   int jobs = 1;
   std::optional<char> delimiter;       // of a table; absent: found from its first line
   const io::OrderMap* map = nullptr;   // of a table
+  const Settings* settings = nullptr;  // laid under every order
+  FromSettings from_settings = {};     // what was taken for all of them already
 };
 
 struct BatchResult {

@@ -64,7 +64,13 @@ void OrderPlanner::finish(Piece& piece) {
     ++piece.tally.unreadable;
     return write(piece, nullptr);
   }
-  const Plan plan = mainbore::plan(*std::move(order_.job), catalog_, rules_);
+  FromSettings from;
+  if (options_.settings != nullptr && !options_.settings->file.empty()) {
+    from = options_.from_settings;
+    lay_settings_under(*order_.job, *options_.settings, from);
+  }
+  Plan plan = mainbore::plan(*std::move(order_.job), catalog_, rules_);
+  plan.from_settings = std::move(from);
   piece.tally.add(plan.verdict);
   write(piece, &plan);
 }

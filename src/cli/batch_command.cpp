@@ -194,7 +194,6 @@ BatchOptions options_of(const BatchRequest& request) {
                    : request.format == "csv"     ? BatchFormat::table
                                                  : BatchFormat::week;
   options.scope = request.decisions ? PlanScope::decisions : PlanScope::whole;
-  options.units = request.units == "si" ? UnitSystem::si : UnitSystem::us;
   options.rows = !request.no_rows;
   options.sheets = request.format == "html";
   options.delimiter = delimiter_of(request.delimiter);
@@ -222,7 +221,11 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
     show_columns(files, request, options, catalog, console);
     return exit_go;
   }
-  const Rules rules = open_rules(catalog, request.rules, console);
+  SettingsInForce in_force(request.settings_file, UsersOwn::never, catalog, console);
+  options.units = in_force.units(request.units);
+  const Rules rules = in_force.rules(catalog, request.rules, console);
+  options.settings = &in_force.file();
+  options.from_settings = in_force.taken();
   options.name_files = files.size() > 1;
 
   ResultWriter result(request.output, console);

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "cli/console.hpp"
+#include "cli/settings_option.hpp"
 
 namespace mainbore::cli {
 
@@ -20,10 +21,11 @@ struct BatchRequest {
   bool no_rows = false;
   std::string fail_on;
   int jobs = 1;
-  std::string units = "us";
+  std::string units;  // empty: the settings', else us
   std::vector<std::string> rules;
   std::string data;
   std::string output;
+  SettingsRequest settings_file;
 };
 
 // Exit status by the worst of the orders. Throws Stop.

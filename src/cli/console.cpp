@@ -8,6 +8,7 @@
 #include <iostream>
 
 #include "cli/result_writer.hpp"
+#include "io/source_text.hpp"
 #include "mainbore/catalog_error.hpp"
 #include "mainbore/rules_file.hpp"
 
@@ -74,10 +75,16 @@ const Catalog& open_catalog(const std::string& directory, std::unique_ptr<const 
   return *held;
 }
 
+std::string shown_name(std::string path) {
+  if (path == "-") return "standard input";
+  while (const auto bad = io::first_not_utf8(path)) path[*bad] = '?';
+  return path;
+}
+
 Rules open_rules(const Catalog& catalog, const std::vector<std::string>& files, Console& console) {
   std::vector<RuleText> texts;
   for (const std::string& file : files) {
-    texts.push_back({file == "-" ? "standard input" : file, read_text(file, longest_rules, console)});
+    texts.push_back({shown_name(file), read_text(file, longest_rules, console)});
   }
   RulesFile read = load_rules(catalog, texts);
   stop_on(read.diagnostics, "no plan is made under them", console);

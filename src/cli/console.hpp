@@ -43,6 +43,9 @@ void write_result(std::string_view text, const std::string& path, Console& conso
 // The tables built in, or those of a directory of the same layout. `held` keeps the latter alive.
 [[nodiscard]] const Catalog& open_catalog(const std::string& directory, std::unique_ptr<const Catalog>& held);
 
+// The path as it can stand in any output: a name of a file may hold any bytes, JSON and HTML may not.
+[[nodiscard]] std::string shown_name(std::string path);
+
 // The default rules with the files laid over them.
 [[nodiscard]] Rules open_rules(const Catalog& catalog, const std::vector<std::string>& files, Console& console);
 

@@ -74,11 +74,14 @@ ExitStatus drytap_command(const DrytapRequest& request, Console& console) {
   for (const std::string& trial : request.trials) trials.push_back(trial_of(trial));
   std::unique_ptr<const Catalog> own_tables;
   const Catalog& catalog = open_catalog(request.data, own_tables);
-  const Rules rules = open_rules(catalog, request.rules, console);
+  SettingsInForce in_force(request.settings_file, UsersOwn::read, catalog, console);
+  const UnitSystem units = in_force.units(request.units);
+  const Rules rules = in_force.rules(catalog, request.rules, console);
 
   TrialSheet sheet;
+  sheet.from_settings = in_force.taken();
   sheet.trials = trials;
-  sheet.threads_per_inch = count_of("--threads", request.threads_per_inch, 1.0, 50.0) * units::per_inch;
+  sheet.threads_per_inch = count_of("--threads", request.threads_per_inch, 1.0, 50.0) * mainbore::units::per_inch;
   sheet.wanted.wrench_turns =
       request.wrench.empty() ? rules.wrench_turns.value : count_of("--wrench", request.wrench, 0.0, 20.0);
   sheet.wanted.threads_showing =
@@ -86,8 +89,8 @@ ExitStatus drytap_command(const DrytapRequest& request, Console& console) {
   if (!request.least.empty())
     sheet.limits.least_agreeing = static_cast<int>(count_of("--least", request.least, 1.0, 20.0));
   sheet.result = mechanics::trial_taps(trials, sheet.threads_per_inch, sheet.wanted, sheet.limits);
-  write_result(request.format == "json" ? trial_taps_to_json(sheet, request.system(), JsonStyle::pretty)
-                                        : trial_taps_text(sheet, request.system()),
+  write_result(request.format == "json" ? trial_taps_to_json(sheet, units, JsonStyle::pretty)
+                                        : trial_taps_text(sheet, units),
                request.output, console);
   return sheet.result.settled() ? exit_go : exit_hold;
 }

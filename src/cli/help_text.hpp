@@ -30,6 +30,7 @@ struct EnvironmentVariable {
 };
 inline constexpr EnvironmentVariable environment_variables[] = {
     {"NO_COLOR", "Where it is set and not empty, nothing is coloured on a terminal."},
+    {"XDG_CONFIG_HOME", "The folder of your own settings file, mainbore/settings.json; not set: $HOME/.config."},
 };
 
 inline constexpr const char* plan_help =
@@ -39,6 +40,7 @@ inline constexpr const char* plan_help =
     "  mainbore plan job.json --set main.pressure=\"565 kPa\" --units si\n"
     "  mainbore plan - --format json --rules district.json < job.json\n"
     "  mainbore plan job.json --format html -o sheet.html\n"
+    "  mainbore plan job.json --settings truck.json\n"
     "\n"
     "Exit status: 0 go, 1 no-go, 3 hold, 2 a job that cannot be read, 64 wrong usage,\n"
     "66 cannot open the input, 74 cannot write.\n";
@@ -96,10 +98,12 @@ inline constexpr const char* rules_help =
     "66 cannot open the input, 74 cannot write.\n";
 
 inline constexpr const char* schema_help =
-    "Writes the JSON Schema (draft-07) of a job, of a utility's rules or of a plan.\n"
+    "Writes the JSON Schema (draft-07) of what the program reads and writes: job, rules, plan,\n"
+    "map (of an export's columns), machine (in a job or in settings), settings.\n"
     "\n"
     "  mainbore schema job\n"
-    "  mainbore schema rules -o rules.schema.json\n";
+    "  mainbore schema rules -o rules.schema.json\n"
+    "  mainbore schema settings\n";
 
 inline constexpr const char* new_help =
     "Asks for the facts of a job on a terminal, and writes the job file.\n"

@@ -63,10 +63,13 @@ ExitStatus identify_command(const IdentifyRequest& request, Console& console) {
   const PipeReadings readings = readings_of(request);
   std::unique_ptr<const Catalog> own_tables;
   const Catalog& catalog = open_catalog(request.data, own_tables);
-  const Rules rules = open_rules(catalog, request.rules, console);
-  const Identification found = identify(readings, catalog, rules, open_field_tests(catalog));
-  write_result(request.format == "json" ? identification_to_json(found, request.system(), JsonStyle::pretty)
-                                        : identify_text(found, request.system()),
+  SettingsInForce in_force(request.settings_file, UsersOwn::read, catalog, console);
+  const UnitSystem units = in_force.units(request.units);
+  const Rules rules = in_force.rules(catalog, request.rules, console);
+  Identification found = identify(readings, catalog, rules, open_field_tests(catalog));
+  found.from_settings = in_force.taken();
+  write_result(request.format == "json" ? identification_to_json(found, units, JsonStyle::pretty)
+                                        : identify_text(found, units),
                request.output, console);
   return found.fits.empty() ? exit_no_go : exit_go;
 }

@@ -38,9 +38,9 @@ void takes_one_of(CLI::Option* option, std::vector<std::string> words, const std
 // What every command that plans takes: units, rules, tables, and where the result goes.
 template <class Request>
 void add_shared_options(CLI::App& command, Request& request) {
-  takes_one_of(
-      command.add_option("--units", request.units, "of the result: us (in, ft, psi) or si (mm, m, kPa);\ndefault us"),
-      {"us", "si"});
+  takes_one_of(command.add_option("--units", request.units,
+                                  "of the result: us (in, ft, psi) or si (mm, m, kPa);\ndefault: by the settings, else us"),
+               {"us", "si"});
   command
       .add_option("--rules", request.rules,
                   "a utility's own rules (JSON), laid over the defaults;\nrepeatable, in order")
@@ -49,6 +49,20 @@ void add_shared_options(CLI::App& command, Request& request) {
   command.add_option("--data", request.data, "tables to use in place of those built in")->type_name("DIR");
   command.add_option("-o,--output", request.output, "write the result there, not to standard output")
       ->type_name("FILE");
+}
+
+// `own`: without these options the user's own file is read.
+void add_settings_options(CLI::App& command, SettingsRequest& request, UsersOwn own) {
+  command
+      .add_option("--settings", request.file,
+                  own == UsersOwn::read
+                      ? "machine, rules, units and crew said once for every job (JSON), in place of\n"
+                        "$XDG_CONFIG_HOME/mainbore/settings.json; the job and this line come first"
+                      : "machine, rules, units and crew said once for every order (JSON); your own\n"
+                        "settings file is not read: output depends on the arguments alone")
+      ->type_name("FILE");
+  if (own == UsersOwn::never) return;
+  command.add_flag("--no-settings", request.none, "no settings file is read");
 }
 
 void add_plan_options(CLI::App& command, PlanRequest& request) {
@@ -69,6 +83,7 @@ void add_plan_options(CLI::App& command, PlanRequest& request) {
                    "how far each fact may move before the verdict changes; with text behind the\n"
                    "plan, with json in its place");
   add_shared_options(command, request);
+  add_settings_options(command, request.settings_file, UsersOwn::read);
 }
 
 void add_batch_options(CLI::App& command, BatchRequest& request) {
@@ -100,11 +115,13 @@ void add_batch_options(CLI::App& command, BatchRequest& request) {
       ->type_name("N")
       ->check(CLI::Range(0, 256).description(""));
   add_shared_options(command, request);
+  add_settings_options(command, request.settings_file, UsersOwn::never);
 }
 
 void add_tool_options(CLI::App& command, ToolRequest& request, std::vector<std::string> formats) {
   takes_one_of(command.add_option("--format", request.format, "of the result; default text"), std::move(formats));
   add_shared_options(command, request);
+  add_settings_options(command, request.settings_file, UsersOwn::read);
 }
 
 void add_identify_options(CLI::App& command, IdentifyRequest& request) {
@@ -163,7 +180,7 @@ void add_explain_options(CLI::App& command, ExplainRequest& request) {
 }
 
 void add_schema_options(CLI::App& command, SchemaRequest& request) {
-  command.add_option("WHAT", request.what, "job, rules or plan")->type_name("");
+  command.add_option("WHAT", request.what, "job, rules, plan, map, machine or settings")->type_name("");
   command.add_option("--data", request.data, "tables to use in place of those built in")->type_name("DIR");
   command.add_option("-o,--output", request.output, "write the result there, not to standard output")
       ->type_name("FILE");

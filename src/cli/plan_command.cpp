@@ -45,7 +45,9 @@ ExitStatus plan_command(const PlanRequest& request, Console& console) {
   const std::optional<std::string> input = input_of(request, console);
   std::unique_ptr<const Catalog> own_tables;
   const Catalog& catalog = open_catalog(request.data, own_tables);
-  const Rules rules = open_rules(catalog, request.rules, console);
+  SettingsInForce in_force(request.settings_file, UsersOwn::read, catalog, console);
+  const UnitSystem units = in_force.units(request.units);
+  const Rules rules = in_force.rules(catalog, request.rules, console);
 
   JobFile read;
   if (input) {
@@ -56,13 +58,16 @@ ExitStatus plan_command(const PlanRequest& request, Console& console) {
   }
   stop_on(read.diagnostics, "no plan is made", console);
 
-  const Plan plan = mainbore::plan(*std::move(read.job), catalog, rules);
-  const UnitSystem units = request.units == "si" ? UnitSystem::si : UnitSystem::us;
+  FromSettings from = in_force.taken();
+  lay_settings_under(*read.job, in_force.file(), from);
+  Plan plan = mainbore::plan(*std::move(read.job), catalog, rules);
+  plan.from_settings = std::move(from);
   std::string result;
   if (request.format == "html") {
     result = sheet_html(plan, units);
   } else if (request.format == "json") {
-    result = request.what_if ? what_if_to_json(what_if(plan.job, catalog, rules, units), units, JsonStyle::pretty)
+    result = request.what_if ? what_if_to_json(what_if(plan.job, catalog, rules, units), units, JsonStyle::pretty,
+                                               plan.from_settings)
                              : plan_to_json(plan, units, JsonStyle::pretty);
   } else {
     TextOptions options;

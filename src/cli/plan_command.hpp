@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "cli/console.hpp"
+#include "cli/settings_option.hpp"
 
 namespace mainbore::cli {
 
@@ -15,10 +16,11 @@ struct PlanRequest {
   bool materials = false;             // text: what to load as well
   bool steps = false;                 // text: the order of work as well
   bool what_if = false;               // how far each fact may move before the verdict changes
-  std::string units = "us";
+  std::string units;                  // empty: the settings', else us
   std::vector<std::string> rules;
   std::string data;
   std::string output;
+  SettingsRequest settings_file;
 };
 
 // Exit status by the verdict. Throws Stop.

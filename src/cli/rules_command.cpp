@@ -23,14 +23,14 @@ void refuse_rules_option(const RulesRequest& request) {
              "--rules goes with \"rules show\"; to " + request.words.front() + ", name the files behind the word");
 }
 
-std::string check(const RulesRequest& request, const Catalog& catalog, Console& console) {
+std::string check(const RulesRequest& request, UnitSystem system, const Catalog& catalog, Console& console) {
   refuse_rules_option(request);
   if (request.words.size() < 2) throw Stop(exit_usage, "check what?\ntry: mainbore rules check FILE");
   const Rules usual = open_rules(catalog, {}, console);
   const Rules rules = open_rules(catalog, operands(request), console);
   const auto differences = compare_rules(catalog, usual, rules);
-  if (as_json(request)) return rules_check_to_json(rules, differences, request.system(), JsonStyle::pretty);
-  return rules_check_text(rules, differences, request.system());
+  if (as_json(request)) return rules_check_to_json(rules, differences, system, JsonStyle::pretty);
+  return rules_check_text(rules, differences, system);
 }
 
 // "place" and "place.clearances" are the beginnings of "place.clearances.tap"; "pla" is of none.
@@ -55,8 +55,9 @@ std::vector<RuleInForce> of_prefix(std::vector<RuleInForce> list, const std::str
   return list;
 }
 
-std::string show(const RulesRequest& request, const Catalog& catalog, Console& console) {
-  const Rules rules = open_rules(catalog, request.rules, console);
+std::string show(const RulesRequest& request, SettingsInForce& settings, const Catalog& catalog, Console& console) {
+  const UnitSystem system = settings.units(request.units);
+  const Rules rules = settings.rules(catalog, request.rules, console);
   const std::vector<RuleInForce> all = list_rules(rules);
   std::vector<RuleInForce> list;
   if (request.words.size() == 1) list = all;
@@ -64,11 +65,11 @@ std::string show(const RulesRequest& request, const Catalog& catalog, Console& c
     const auto some = of_prefix(all, prefix);
     list.insert(list.end(), some.begin(), some.end());
   }
-  if (as_json(request)) return rules_show_to_json(rules, list, request.system(), JsonStyle::pretty);
-  return rules_show_text(rules, list, request.system());
+  if (as_json(request)) return rules_show_to_json(rules, list, system, JsonStyle::pretty);
+  return rules_show_text(rules, list, system);
 }
 
-std::string diff(const RulesRequest& request, const Catalog& catalog, Console& console) {
+std::string diff(const RulesRequest& request, UnitSystem system, const Catalog& catalog, Console& console) {
   refuse_rules_option(request);
   if (request.words.size() != 3) {
     throw Stop(exit_usage, "diff takes two sets, each a file or \"default\"\ntry: mainbore rules diff default FILE");
@@ -79,8 +80,8 @@ std::string diff(const RulesRequest& request, const Catalog& catalog, Console& c
   const Rules before = set(request.words[1]);
   const Rules after = set(request.words[2]);
   const auto differences = compare_rules(catalog, before, after);
-  if (as_json(request)) return rules_diff_to_json(before, after, differences, request.system(), JsonStyle::pretty);
-  return rules_diff_text(before, after, differences, request.system());
+  if (as_json(request)) return rules_diff_to_json(before, after, differences, system, JsonStyle::pretty);
+  return rules_diff_text(before, after, differences, system);
 }
 
 }  // namespace
@@ -94,10 +95,11 @@ ExitStatus rules_command(const RulesRequest& request, Console& console) {
   }
   std::unique_ptr<const Catalog> own_tables;
   const Catalog& catalog = open_catalog(request.data, own_tables);
+  SettingsInForce settings(request.settings_file, UsersOwn::read, catalog, console);
   std::string result;
-  if (word == "check") result = check(request, catalog, console);
-  else if (word == "show") result = show(request, catalog, console);
-  else result = diff(request, catalog, console);
+  if (word == "check") result = check(request, settings.units(request.units), catalog, console);
+  else if (word == "show") result = show(request, settings, catalog, console);
+  else result = diff(request, settings.units(request.units), catalog, console);
   write_result(result, request.output, console);
   return exit_go;
 }

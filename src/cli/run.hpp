@@ -12,6 +12,8 @@ struct Environment {
   bool out_is_terminal = false;
   bool no_colour = false;  // NO_COLOR is set
   bool err_is_terminal = false;
+  std::string config_home = {};  // XDG_CONFIG_HOME
+  std::string home = {};         // HOME
 };
 
 // `arguments` without the program's name. Writes the result to `out` and everything else to `err`; `out` stays empty

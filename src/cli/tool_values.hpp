@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "cli/settings_option.hpp"
 #include "mainbore/measure.hpp"
 #include "mainbore/nominal_size.hpp"
 
@@ -15,12 +16,11 @@ namespace mainbore::cli {
 // What every tool takes.
 struct ToolRequest {
   std::string format = "text";
-  std::string units = "us";
+  std::string units;  // empty: the settings', else us
   std::vector<std::string> rules;
   std::string data;
   std::string output;
-
-  [[nodiscard]] UnitSystem system() const { return units == "si" ? UnitSystem::si : UnitSystem::us; }
+  SettingsRequest settings_file;
 };
 
 // An empty text is an option that was not given. A fault is a Stop with exit_usage that names the option.

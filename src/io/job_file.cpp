@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "io/job_fields.hpp"
+#include "io/job_part.hpp"
 #include "io/json_text.hpp"
 #include "io/nearest.hpp"
 
@@ -90,14 +91,24 @@ class JobReader {
     check_job();
   }
 
+  io::JobPart read_part(const JsonText& json, const io::SourceText& source, std::span<const std::uint32_t> members) && {
+    json_ = &json;
+    source_ = &source;
+    whole_job_ = false;
+    for (const std::uint32_t member : members) read_member(0, member, io::job_fields(), 0, 0);
+    check_job();
+    io::JobPart part;
+    for (const JobField& field : io::job_fields()) {
+      if (seen(0).test(number_of(field))) part.given.push_back(&field);
+    }
+    part.diagnostics = in_order();
+    part.job = std::move(draft_).finish();
+    return part;
+  }
+
   JobFile finish() && {
     JobFile result;
-    // In the order of the text; what has no place in it last. Equal places keep the order they were found in.
-    const auto rank = [](const Diagnostic& d) { return std::pair(d.line == 0, std::pair(d.line, d.column)); };
-    std::stable_sort(diagnostics_.begin(), diagnostics_.end(),
-                     [&](const Diagnostic& a, const Diagnostic& b) { return rank(a) < rank(b); });
-    if (diagnostics_.size() > most_diagnostics) diagnostics_.resize(most_diagnostics);
-    result.diagnostics = std::move(diagnostics_);
+    result.diagnostics = in_order();
     result.id = draft_.job.id;
     if (result.diagnostics.empty() && !file_unread_) result.job = std::move(draft_).finish();
     return result;
@@ -105,6 +116,15 @@ class JobReader {
 
  private:
   using Seen = std::bitset<io::most_fields>;  // by row of the table
+
+  // In the order of the text; what has no place in it last. Equal places keep the order they were found in.
+  std::vector<Diagnostic> in_order() {
+    const auto rank = [](const Diagnostic& d) { return std::pair(d.line == 0, std::pair(d.line, d.column)); };
+    std::stable_sort(diagnostics_.begin(), diagnostics_.end(),
+                     [&](const Diagnostic& a, const Diagnostic& b) { return rank(a) < rank(b); });
+    if (diagnostics_.size() > most_diagnostics) diagnostics_.resize(most_diagnostics);
+    return std::move(diagnostics_);
+  }
 
   void add(Diagnostic diagnostic) {
     if (diagnostics_.size() <= most_diagnostics) diagnostics_.push_back(std::move(diagnostic));
@@ -244,7 +264,7 @@ class JobReader {
     Problem problem{"job.unknown-key", io::quoted(key) + " is not part of " + (where == "\"\"" ? "this" : where), ""};
     if (const auto near = io::nearest(key, known)) {
       problem.help = "did you mean \"" + std::string(*near) + "\"?  ";
-    } else {
+    } else if (whole_job_) {
       for (const JobField& field : io::job_fields()) {  // right, but elsewhere
         if (field.path.substr(field.path.rfind('.') + 1) == key) {
           problem.help = "did you mean " + std::string(field.path) + "?  ";
@@ -372,7 +392,7 @@ class JobReader {
     if (file_unread_) return;
     const std::size_t listed = std::max(elements_.size(), draft_.job.nearby ? draft_.job.nearby->size() : 0);
     for (const JobField& field : io::job_fields()) {
-      if (field.need == Need::optional) continue;
+      if (field.need == Need::optional || (field.need == Need::always && !whole_job_)) continue;
       if (field.need == Need::machine_figures && !machine_given()) continue;
       const std::size_t count = in_list(field) ? listed : 1;
       for (std::size_t index = 0; index < count; ++index) {
@@ -465,9 +485,15 @@ class JobReader {
   std::vector<std::uint32_t> elements_;  // nodes of the list's elements
   std::vector<Diagnostic> diagnostics_;
   bool file_unread_ = false;
+  bool whole_job_ = true;  // false: some facts that stand in another file
 };
 
 }  // namespace
+
+io::JobPart io::read_job_part(const JsonText& json, const SourceText& source, std::span<const std::uint32_t> members,
+                              const Catalog& catalog) {
+  return JobReader(catalog, {}).read_part(json, source, members);
+}
 
 JobFile read_job(std::string_view text, std::string_view file_name, const Catalog& catalog,
                  std::span<const Setting> settings, int first_line) {

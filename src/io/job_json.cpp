@@ -190,6 +190,27 @@ void write_job(JsonWriter& out, std::string_view key, const Job& job, UnitSystem
   write_object(out, key, KnownFacts(job, system));
 }
 
+void write_settings(JsonWriter& out, const FromSettings& from, UnitSystem system) {
+  if (!from.any()) return;
+  out.begin_object("settings");
+  out.text("file", from.file);
+  out.begin_array("taken");
+  for (const SettingTaken& fact : from.taken) {
+    out.begin_object();
+    out.text("path", fact.path);
+    if (const auto* text = std::get_if<std::string>(&fact.value)) out.text("value", *text);
+    if (const auto* measure = std::get_if<Measure>(&fact.value)) write_quantity(out, "value", *measure, system);
+    if (const auto* size = std::get_if<NominalSize>(&fact.value)) out.size("value", *size);
+    if (const auto* whole = std::get_if<int>(&fact.value)) out.whole("value", *whole);
+    out.end_object();
+  }
+  out.end_array();
+  out.begin_array("set_aside");
+  for (const std::string& member : from.set_aside) out.text({}, member);
+  out.end_array();
+  out.end_object();
+}
+
 }  // namespace mainbore::io
 
 namespace mainbore {

@@ -19,8 +19,13 @@ namespace {
 constexpr int deepest_map = 8;
 constexpr std::size_t most_words = 10000;  // in one list
 
-bool has_unit(const JobField& field) { return field.type == FieldType::quantity || field.type == FieldType::size; }
-bool has_range(const JobField& field) { return has_unit(field) || field.type == FieldType::whole; }
+bool has_unit(const JobField& field) {
+  const bool bare = field.kind == Kind::ratio || field.kind == Kind::threads || field.kind == Kind::turns;
+  return field.type == FieldType::size || (field.type == FieldType::quantity && !bare);
+}
+bool has_range(const JobField& field) {
+  return field.type == FieldType::size || field.type == FieldType::quantity || field.type == FieldType::whole;
+}
 
 using Key = std::string_view;
 constexpr std::array<Key, 8> map_keys = {"format",    "name",    "columns",  "id",
@@ -33,7 +38,9 @@ class MapReader {
       : text_(text), source_(text, name, 1), catalog_(catalog) {}
 
   OrderMapFile read() && {
-    if (readable()) {
+    if (auto unread = source_.unreadable(longest_map, "a map")) {
+      add(*std::move(unread));
+    } else {
       const JsonText json(text_, deepest_map);
       json_ = &json;
       for (const JsonFault& fault : json.faults()) {
@@ -68,21 +75,6 @@ class MapReader {
   void add_at_key(std::uint32_t node, Problem problem) {
     if (enough()) return;
     add(source_.at(json_->node(node).key_span, json_->pointer(node), std::move(problem)));
-  }
-
-  bool readable() {
-    if (text_.size() > longest_map) {
-      add(source_.at({0, 0}, "",
-                     {"json.too-large", std::to_string(text_.size()) + " bytes",
-                      "a map is at most " + std::to_string(longest_map) + " bytes"}));
-      return false;
-    }
-    const std::size_t zero = text_.find('\0');
-    if (const auto bad = zero != std::string_view::npos ? std::optional(zero) : first_not_utf8(text_)) {
-      add(source_.at({*bad, *bad + 1}, "", {"json.encoding", "not UTF-8 text from here on", "save the file as UTF-8"}));
-      return false;
-    }
-    return true;
   }
 
   // The members of an object, in the order of the text.

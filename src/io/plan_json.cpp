@@ -24,6 +24,7 @@ class PlanWriter {
     out_.whole("format", plan_format);
     io::write_job(out_, "job", plan_.job, system_);
     if (plan_.rules != nullptr) put_text("rules", plan_.rules->name);
+    io::write_settings(out_, plan_.from_settings, system_);
     out_.text("verdict", name_of(plan_.verdict));
     out_.text("summary", summary_of(plan_, system_));
     write_main();

@@ -44,7 +44,7 @@ constexpr std::array verdicts = {name_of(Verdict::go), name_of(Verdict::hold), n
 constexpr std::array severities = {name_of(Severity::note), name_of(Severity::caution), name_of(Severity::hold),
                                    name_of(Severity::stop)};
 constexpr std::array how_names = {name_of(How::published), name_of(How::derived), name_of(How::common_practice),
-                                  name_of(How::memory), name_of(How::stated)};
+                                  name_of(How::memory), name_of(How::stated), name_of(How::stated_in_settings)};
 constexpr std::array<std::string_view, 2> deciders = {"default", "utility"};
 constexpr std::array feeds = {name_of(Feed::hand), name_of(Feed::powered)};
 
@@ -201,6 +201,11 @@ Json excavation_part() {
                  {"loose", quantity}});
 }
 
+Json settings_part() {
+  const Json taken = object({{"path", text}, {"value", {{"anyOf", {text, whole, quantity}}}}});
+  return object({{"file", text}, {"taken", list_of(taken)}, {"set_aside", ids}});
+}
+
 }  // namespace
 
 Json plan_schema() {
@@ -209,8 +214,10 @@ Json plan_schema() {
   const Json source = object({{"title", text}, {"where?", text}, {"note?", text}});
   Json schema = object({
       {"format", {{"const", plan_format}}},
-      {"job", {{"description", "the job as it was read: see its own schema"}, {"type", "object"}}},
+      {"job",
+       {{"description", "the job as it was read, with settings laid under it: see its own schema"}, {"type", "object"}}},
       {"rules?", text},
+      {"settings?", settings_part()},
       {"verdict", one_of(verdicts)},
       {"summary", text},
       {"main", main_part()},

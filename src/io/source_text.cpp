@@ -75,6 +75,19 @@ int SourceText::line_of(std::size_t offset) const {
   return first_line_ + static_cast<int>(std::count(before.begin(), before.end(), '\n'));
 }
 
+std::optional<Diagnostic> SourceText::unreadable(std::size_t longest, std::string_view what) const {
+  if (text_.size() > longest) {
+    return at({0, 0}, "",
+              {"json.too-large", std::to_string(text_.size()) + " bytes",
+               std::string(what) + " is at most " + std::to_string(longest) + " bytes"});
+  }
+  const std::size_t zero = text_.find('\0');
+  if (const auto bad = zero != std::string_view::npos ? std::optional(zero) : first_not_utf8(text_)) {
+    return at({*bad, *bad + 1}, "", {"json.encoding", "not UTF-8 text from here on", "save the file as UTF-8"});
+  }
+  return std::nullopt;
+}
+
 Diagnostic SourceText::at(Span span, std::string pointer, Problem problem) const {
   Diagnostic diagnostic;
   diagnostic.code = problem.code;

@@ -38,6 +38,9 @@ class SourceText {
 
   [[nodiscard]] Diagnostic at(Span span, std::string pointer, Problem problem) const;
   [[nodiscard]] int line_of(std::size_t offset) const;
+  // What keeps the whole text from being read: it is longer than `longest`, or not UTF-8. `what` is what it should be:
+  // "a map".
+  [[nodiscard]] std::optional<Diagnostic> unreadable(std::size_t longest, std::string_view what) const;
 
  private:
   std::string_view text_;

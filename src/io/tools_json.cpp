@@ -1,4 +1,5 @@
 // The answers of the smaller tools as JSON.
+#include "io/job_json.hpp"
 #include "io/json_writer.hpp"
 #include "mainbore/tool_file.hpp"
 
@@ -157,8 +158,10 @@ void write_step(JsonWriter& out, const NextStep& step, const Putter& put) {
 
 }  // namespace
 
-std::string what_if_to_json(std::span<const WhatIf> facts, UnitSystem system, JsonStyle style) {
+std::string what_if_to_json(std::span<const WhatIf> facts, UnitSystem system, JsonStyle style,
+                            const FromSettings& from_settings) {
   return document(style, [&](JsonWriter& out) {
+    io::write_settings(out, from_settings, system);
     const Putter put(out, system);
     out.begin_array("what_if");
     for (const WhatIf& fact : facts) {
@@ -208,6 +211,7 @@ std::string identification_to_json(const Identification& found, UnitSystem syste
     out.begin_array("next");
     for (const NextStep& step : found.next) write_step(out, step, put);
     out.end_array();
+    io::write_settings(out, found.from_settings, system);
   });
 }
 
@@ -245,12 +249,14 @@ std::string trial_taps_to_json(const TrialSheet& sheet, UnitSystem system, JsonS
       out.end_object();
     }
     out.end_array();
+    io::write_settings(out, sheet.from_settings, system);
   });
 }
 
 std::string pocket_table_to_json(const PocketTable& table, UnitSystem system, JsonStyle style) {
   return document(style, [&](JsonWriter& out) {
     const Putter put(out, system);
+    io::write_settings(out, table.from_settings, system);
     out.text("rules", table.rules->name);
     out.text("data", table.catalog->hash());
     out.text("thread", name_of(table.thread));

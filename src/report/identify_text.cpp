@@ -1,6 +1,7 @@
 #include "mainbore/tool_report.hpp"
 #include "mainbore/wording.hpp"
 #include "report/pocket_words.hpp"
+#include "report/settings_words.hpp"
 #include "report/text_page.hpp"
 
 namespace mainbore {
@@ -126,6 +127,9 @@ std::string identify_text(const Identification& found, UnitSystem system, int wi
     page.paragraph(series->title + ": no diameters are tabulated, so it is neither in nor out.", 2);
   }
   if (found.fits.size() > 1) write_next(page, found, system);
+  const auto settings = report::settings_words(found.from_settings, system);
+  if (!settings.empty()) page.heading("From settings");
+  for (const auto& [label, text] : settings) page.field(label, text, 30);
   return std::move(page).take();
 }
 

@@ -11,6 +11,7 @@
 #include "mainbore/wording.hpp"
 #include "mainbore/work.hpp"
 #include "report/html_writer.hpp"
+#include "report/settings_words.hpp"
 #include "report/sheet_lines.hpp"
 #include "report/sheet_style.hpp"
 #include "report/svg_drawing.hpp"
@@ -218,10 +219,12 @@ class Sheet {
 
     const Job& job = plan_.job;
     const std::string cover = job.main.cover ? show(Measure(*job.main.cover, Kind::distance)) : std::string();
+    const std::string settings = report::settings_line(plan_.from_settings);
     double given_width = 0.0;
-    const std::pair<std::string_view, const std::string*> given[] = {{"Order", &job.id},         {"Place", &job.place},
-                                                                     {"Planned for", &job.date}, {"Crew", &job.crew},
-                                                                     {"Cover", &cover},          {"Note", &job.note}};
+    const std::pair<std::string_view, const std::string*> given[] = {
+        {"Order", &job.id},   {"Place", &job.place}, {"Planned for", &job.date},   {"Crew", &job.crew},
+        {"Cover", &cover},    {"Note", &job.note},   {"From settings", &settings},
+    };
     if (std::any_of(std::begin(given), std::end(given), [](const auto& fact) { return !fact.second->empty(); })) {
       out_.start("dl", {{"class", "facts"}});
       for (const auto& [label, text] : given) {

@@ -5,6 +5,7 @@
 #include "mainbore/measure.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/wording.hpp"
+#include "report/settings_words.hpp"
 #include "report/text_page.hpp"
 #include "report/text_water.hpp"
 
@@ -65,6 +66,7 @@ class TextReport {
     place();
     report::water_sections(page_, plan_, options_.units);
     assumed();
+    settings();
     settle();
     found();
     always();
@@ -396,6 +398,13 @@ class TextReport {
     }
   }
 
+  void settings() {
+    const auto list = report::settings_words(plan_.from_settings, options_.units);
+    if (list.empty()) return;
+    page_.heading("FROM SETTINGS", "the job and the command line come first");
+    for (const auto& [label, text] : list) page_.field(label, text);
+  }
+
   void settle() {
     if (!plan_.main.settle) return;
     const SettlingReading& settle = *plan_.main.settle;
@@ -565,6 +574,8 @@ class TextReport {
         return text.find("ommon practice") != std::string::npos ? text : text + " (common practice)";
       case How::stated:
         return "as the job gives it";
+      case How::stated_in_settings:
+        return "as the settings file gives it";
       case How::memory:
         return (text.empty() ? std::string("no publication") : text) + " - RECALLED, CHECK THIS VALUE";
     }

@@ -1,6 +1,7 @@
 #include <cmath>
 
 #include "mainbore/tool_report.hpp"
+#include "report/settings_words.hpp"
 #include "report/text_page.hpp"
 
 namespace mainbore {
@@ -64,6 +65,9 @@ std::string trial_taps_text(const TrialSheet& sheet, UnitSystem system, int widt
     }
     page.paragraph(text + '.', 4, std::to_string(i + 1) + ".");
   }
+  const auto settings = report::settings_words(sheet.from_settings, system);
+  if (!settings.empty()) page.heading("From settings");
+  for (const auto& [label, text] : settings) page.field(label, text);
   page.blank();
   page.paragraph(
       "The mark holds for this tool, this lot of stops and this pipe, measured from where the trials were measured. "

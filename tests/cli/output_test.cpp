@@ -1,60 +1,15 @@
 // Where the result goes: streams that fail, files replaced whole or not at all.
-#include <cstdlib>
 #include <filesystem>
-#include <fstream>
-#include <sstream>
-#include <stdexcept>
 
-#include "cli/run.hpp"
+#include "cli/program_run.hpp"
 #include "support/catch.hpp"
 
 using namespace mainbore;
-namespace fs = std::filesystem;
+using namespace mainbore::test;
 
 namespace {
 
-struct Ran {
-  int status;
-  std::string out;
-  std::string err;
-};
-
-Ran run(const std::vector<std::string>& arguments, cli::Environment environment = {}, const std::string& input = "") {
-  std::istringstream in(input);
-  std::ostringstream out;
-  std::ostringstream err;
-  const int status = cli::run(arguments, in, out, err, environment);
-  return {status, out.str(), err.str()};
-}
-
-std::string content(const fs::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  std::stringstream text;
-  text << file.rdbuf();
-  return text.str();
-}
-
 const std::string job = std::string(MAINBORE_SOURCE_DIR) + "/examples/jobs/ductile_iron_direct.json";
-
-// A directory of its own, removed with everything in it. Tests run side by side, so its name is made unique.
-class Folder {
- public:
-  Folder() {
-    std::string pattern = (fs::temp_directory_path() / "mainbore-output-XXXXXX").string();
-    if (::mkdtemp(pattern.data()) == nullptr) throw std::runtime_error("cannot make a folder like " + pattern);
-    path_ = pattern;
-  }
-  ~Folder() { fs::remove_all(path_); }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-  [[nodiscard]] std::string operator/(const std::string& name) const { return (path_ / name).string(); }
-  [[nodiscard]] std::size_t files() const {
-    return static_cast<std::size_t>(std::distance(fs::directory_iterator(path_), fs::directory_iterator()));
-  }
-
- private:
-  fs::path path_;
-};
 
 }  // namespace
 
@@ -112,7 +67,7 @@ TEST_CASE("tables of a directory stand in place of those built in") {
 }
 
 TEST_CASE("new writes a job file whole or not at all") {
-  constexpr cli::Environment terminal{.in_is_terminal = true, .err_is_terminal = true};
+  const cli::Environment terminal{.in_is_terminal = true, .err_is_terminal = true};
   const std::string enter(80, '\n');
   const Folder folder;
   const std::string file = folder / "job.json";
@@ -135,8 +90,8 @@ TEST_CASE("new writes a job file whole or not at all") {
 }
 
 TEST_CASE("a link to nowhere is no free place for a job file") {
-  constexpr cli::Environment terminal{.in_is_terminal = true, .err_is_terminal = true};
+  const cli::Environment terminal{.in_is_terminal = true, .err_is_terminal = true};
   const Folder folder;
-  fs::create_symlink(folder / "nowhere", folder / "job.json");
+  std::filesystem::create_symlink(folder / "nowhere", folder / "job.json");
   CHECK(run({"new", folder / "job.json"}, terminal, std::string(80, '\n')).status == 74);
 }

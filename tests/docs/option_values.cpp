@@ -6,8 +6,10 @@
 #include "io/job_fields.hpp"
 #include "mainbore/diagnostic.hpp"
 #include "mainbore/field_tests.hpp"
+#include "mainbore/order_file.hpp"
 #include "mainbore/rules_file.hpp"
 #include "mainbore/schema.hpp"
+#include "mainbore/settings_file.hpp"
 #include "mainbore/wording.hpp"
 
 namespace mainbore::docs {
@@ -26,7 +28,8 @@ std::vector<std::string> job_paths() {
 
 std::vector<std::string> codes() {
   std::vector<std::string> all = words_of(finding_codes);
-  for (const std::span<const DiagnosticText> some : {diagnostic_texts(), rules_diagnostic_texts()}) {
+  for (const std::span<const DiagnosticText> some :
+       {diagnostic_texts(), rules_diagnostic_texts(), order_diagnostic_texts(), settings_diagnostic_texts()}) {
     for (const DiagnosticText& text : some) all.emplace_back(text.code);
   }
   return all;

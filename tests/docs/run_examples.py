@@ -22,7 +22,7 @@ import tempfile
 
 def run(command, folder, program):
     path = os.pathsep.join([str(program.parent), os.environ["PATH"]])
-    environment = {**os.environ, "PATH": path, "NO_COLOR": "1"}
+    environment = {**os.environ, "PATH": path, "NO_COLOR": "1", "XDG_CONFIG_HOME": "/nonexistent"}
     if command.startswith("mainbore new "):
         return run_on_terminal(command, folder, environment)
     return subprocess.run(["bash", "-c", command], cwd=folder, env=environment,
@@ -125,7 +125,8 @@ def main():
             faults += more
             count += seen
         # Files that help pages name.
-        for name, example in (("job.json", "jobs/ductile_iron_direct.json"), ("district.json", "rules/ashby_vale.json")):
+        for name, example in (("job.json", "jobs/ductile_iron_direct.json"), ("district.json", "rules/ashby_vale.json"),
+                              ("truck.json", "settings/truck.json")):
             shutil.copy(source / "examples" / example, folder / name)
         more, seen = check_help(folder, program)
         faults += more

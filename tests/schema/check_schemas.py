@@ -1,17 +1,23 @@
 #!/usr/bin/env python3
 """Hold the schemas the program writes against what the program reads and writes.
 
-    check_schemas.py PROGRAM SOURCE_DIRECTORY
+    check_schemas.py PROGRAM SOURCE_DIRECTORY [MAKE_ORDERS]
 
-Every job and rules file of the examples and tests goes through the program and through jsonschema, and both must say the
-same. Files in a folder `beyond` are wrong in a way that a schema cannot say (include/mainbore/schema.hpp): only the
-program refuses them. Every plan must match the schema of plans, and the job in it that of jobs.
+Every job, rules, map, settings and machine file of the examples and tests goes through the program and through
+jsonschema, and both must say the same. Files in a folder `beyond` are wrong in a way that a schema cannot say (include/mainbore/schema.hpp): only the
+program refuses them. Every plan must match the schema of plans, and the job in it that of jobs: those of all jobs, of the
+tables of orders, of the cases of tests/cli, and of orders that the program MAKE_ORDERS makes up.
 
 Exit status: 0 all agree, 1 some differ, 77 when jsonschema is not installed (Debian and Ubuntu: python3-jsonschema).
 """
 
+import csv
+import io
 import json
+import os
 import pathlib
+import re
+import shlex
 import subprocess
 import sys
 import tempfile
@@ -36,7 +42,7 @@ class Check:
         self.faults = []
         self.counts = {}
         self.validators = {}
-        for name in ("job", "rules", "plan"):
+        for name in ("job", "rules", "plan", "map", "machine", "settings"):
             schema = json.loads(self.run("schema", name).stdout)
             jsonschema.Draft7Validator.check_schema(schema)
             self.validators[name] = jsonschema.Draft7Validator(schema)
@@ -44,7 +50,8 @@ class Check:
     def run(self, *arguments, text=None):
         # An empty input where none is given: the program must not wait for one.
         return subprocess.run(
-            [self.program, *arguments], input=text or "", capture_output=True, encoding="utf-8", timeout=60
+            [self.program, *arguments], input=text or "", capture_output=True, encoding="utf-8", timeout=60,
+            cwd=self.source, env={**os.environ, "XDG_CONFIG_HOME": "/nonexistent"}
         )
 
     def fault(self, what):
@@ -59,7 +66,9 @@ class Check:
 
     def check_plan(self, label, done):
         """The plan of a run with --format json, against its schema."""
-        plan = json.loads(done.stdout)
+        self.check_document(label, json.loads(done.stdout))
+
+    def check_document(self, label, plan):
         for error in self.schema_faults("plan", plan):
             self.fault(f"{label}: the plan at {error}")
         for error in self.schema_faults("job", plan["job"]):
@@ -99,6 +108,55 @@ class Check:
             self.fault(f"{path}: exit status {done.returncode}: {done.stderr}")
         self.expect(path, "rules", reads, self.schema_faults("rules", json.loads(text)), valid, beyond)
 
+    def settings(self, path, valid, beyond=False):
+        text = path.read_text(encoding="utf-8")
+        done = self.run("plan", "-", "--format", "json", "--settings", str(path), text=json.dumps(JOB))
+        self.compare(path, "settings", done, json.loads(text), valid, beyond)
+
+    def machine(self, path, valid, beyond=False):
+        """As the machine of a job and as that of settings."""
+        machine = json.loads(path.read_text(encoding="utf-8"))
+        self.compare(path, "machine", self.read_by("job", {**JOB, "machine": machine}), machine, valid, beyond)
+        self.compare(path, "machine", self.read_by("settings", {"machine": machine}), machine, valid, beyond)
+
+    def map(self, path, valid, beyond=False):
+        text = path.read_text(encoding="utf-8")
+        done = self.columns_through(str(path), json.loads(text))
+        self.compare(path, "map", done, json.loads(text), valid, beyond)
+
+    def columns_through(self, path, document):
+        """A table that has the columns the map names, read through it."""
+        columns = document.get("columns") if isinstance(document, dict) else None
+        joined = document.get("id") if isinstance(document, dict) else None
+        names = [*(columns if isinstance(columns, dict) else []), *(joined if isinstance(joined, list) else [])]
+        header = io.StringIO()
+        csv.writer(header).writerow([str(name) for name in names] or ["spare"])
+        arguments = ("batch", "-", "--in", "csv", "--columns", "--map", path)
+        done = self.run(*arguments, text=header.getvalue())
+        if "error[csv." in done.stderr:
+            self.fault(f"{path}: the table, not the map, is refused: {done.stderr}")
+        return done
+
+    def compare(self, label, what, done, document, valid, beyond):
+        reads = done.returncode in (0, 1, 3)
+        if not reads and done.returncode != UNREADABLE:
+            self.fault(f"{label}: exit status {done.returncode}: {done.stderr}")
+        self.expect(label, what, reads, self.schema_faults(what, document), valid, beyond)
+        if reads and what != "map":
+            self.check_plan(label, done)
+
+    def read_by(self, what, document):
+        """The program with the document as a file of that kind."""
+        text = json.dumps(document)
+        if what == "job":
+            return self.run("plan", "-", "--format", "json", text=text)
+        with tempfile.NamedTemporaryFile("w", suffix=".json", encoding="utf-8") as file:
+            file.write(text)
+            file.flush()
+            if what == "map":
+                return self.columns_through(file.name, document)
+            return self.run("plan", "-", "--format", "json", f"--{what}", file.name, text=json.dumps(JOB))
+
     def rules_files(self):
         return [*self.files("examples/rules"), *self.files("tests/rules_files")]
 
@@ -117,34 +175,46 @@ class Check:
             for key in keys[:-1]:
                 inner = inner.setdefault(key, {})
             inner[keys[-1]] = value
-            text = json.dumps(document)
             label = f"{what} {path} = {json.dumps(value)}"
-            if what == "job":
-                done = self.run("plan", "-", "--format", "json", text=text)
-            else:
-                with tempfile.NamedTemporaryFile("w", suffix=".json", encoding="utf-8") as file:
-                    file.write(text)
-                    file.flush()
-                    done = self.run("plan", "-", "--format", "json", "--rules", file.name, text=json.dumps(JOB))
-            reads = done.returncode in (0, 1, 3)
-            self.expect(label, what, reads, self.schema_faults(what, document), valid, beyond)
-            if reads:
-                self.check_plan(label, done)
+            self.compare(label, what, self.read_by(what, document), document, valid, beyond)
 
-    def batch(self):
+    def batch(self, make_orders):
         """Plans as `batch` writes them, whole and with their decisions alone."""
         orders = [json.loads(path.read_text(encoding="utf-8")) for path in self.files("examples/jobs")]
-        text = "".join(json.dumps(order) + "\n" for order in orders)
+        self.check_records(
+            "examples", ("-", "--in", "ndjson"), "".join(json.dumps(order) + "\n" for order in orders), len(orders))
+        self.check_records("week.csv", ("examples/orders/week.csv",))
+        mapped = ("examples/orders/ashby_vale_export.csv", "--map", "examples/orders/ashby_vale_map.json")
+        self.check_records("an export", mapped)
+        self.check_records("settings", (*mapped, "--settings", "examples/settings/truck.json"))
+        if make_orders:
+            made = subprocess.run([make_orders, "600"], capture_output=True, encoding="utf-8", check=True).stdout
+            self.check_records("made orders", ("-", "--in", "ndjson"), made, 600)
+
+    def check_records(self, label, arguments, text=None, wanted=None):
         for scope in ("--full", "--decisions"):
-            done = self.run("batch", "-", "--in", "ndjson", "--format", "ndjson", scope, text=text)
+            done = self.run("batch", *arguments, "--format", "ndjson", scope, text=text)
             records = [json.loads(line) for line in done.stdout.splitlines()]
-            if len(records) != len(orders):
-                self.fault(f"batch {scope}: {len(records)} records of {len(orders)} orders: {done.stderr}")
+            if not records or (wanted is not None and len(records) != wanted):
+                self.fault(f"{label} {scope}: {len(records)} records: {done.stderr}")
             for record in records:
                 plan = record.get("plan", record)
-                for error in self.schema_faults("plan", plan):
-                    self.fault(f"batch {scope}: the plan at {error}")
-                self.count("plans")
+                if plan.get("verdict") in ("go", "hold", "no-go"):
+                    self.check_document(f"{label} {scope}", plan)
+
+    def cases(self):
+        """Every plan that the cases of tests/cli ask for as JSON."""
+        for path in sorted((self.source / "tests/cli/cases").glob("*.txt")):
+            for case in re.split(r"^\$ ", path.read_text(encoding="utf-8"), flags=re.M)[1:]:
+                arguments = shlex.split(case.split("\n", 1)[0])
+                if not arguments or arguments[0] != "plan" or {"--what-if", "--help", "-o"} & {*arguments}:
+                    continue
+                piped = re.search(r"^--- stdin\n(.*?)(?=^--- |\Z)", case, re.S | re.M)
+                kept = [word for i, word in enumerate(arguments)
+                        if word != "--format" and arguments[i - 1] != "--format"]
+                done = self.run(*kept, "--format", "json", text=piped and piped.group(1))
+                if done.returncode in (0, 1, 3):
+                    self.check_plan(f"{path.name}: {' '.join(arguments)}", done)
 
 
 JOBS_VALID = [
@@ -340,10 +410,119 @@ RULES_INVALID = [
     ("note", 7),
 ]
 
+MAP = {"format": 1, "columns": {"A": {"to": "main.size"}}, "defaults": {}}
+MAPS_VALID = [
+    ("columns/A", "main.size"),
+    ("columns/A", "nearby[999].along"),
+    ("columns/A/unit", "MM"),
+    ("columns/A/values", {"x": "DN 200", "y": "8 in"}),
+    ("columns/A/missing", []),
+    ("columns/A/least", "2 in"),
+    ("columns/A", {"to": "main.pressure", "unit": "psi", "values": {"x": -5e-1 + 80, "y": "82 kPa", "z": "90-1/2"}}),
+    ("columns/A", {"to": "main.curved", "values": {"x": "TRUE", "y": "No"}}),
+    ("columns/A", {"to": "main.material", "values": {"x": "Ductile-Iron"}}),
+    ("columns/A", {"to": "crew", "values": {"x": "", "y": 7}}),
+    ("materials", {"DICL": "ductile iron", "P": "pvc"}),
+    ("defaults/main.pressure", "80 psi"),
+    ("defaults/service.demand.shared", "no"),
+    ("defaults/machine.studs", "2"),
+    ("name", ""),
+]
+MAPS_INVALID = [
+    ("format", 2),
+    ("format", "1"),
+    ("name", 7),
+    ("columns", []),
+    ("columns/A", "main.sise"),
+    ("columns/A", "pressure"),
+    ("columns/A", "Main.Size"),
+    ("columns/A", "nearby[].what"),
+    ("columns/A", "nearby[1000].what"),
+    ("columns/A", "nearby[0]"),
+    ("columns/A", 7),
+    ("columns/A", {"unit": "in"}),
+    ("columns/A/to", 7),
+    ("columns/A/unti", "in"),
+    ("columns/A/unit", "psi"),
+    ("columns/A/unit", ""),
+    ("columns/A/unit", 7),
+    ("columns/A/missing", "XXX"),
+    ("columns/A/missing", [[]]),
+    ("columns/A/missing", [None]),
+    ("columns/A/values", ["8 in"]),
+    ("columns/A/values", {"x": 8}),
+    ("columns/A/values", {"x": "8"}),
+    ("columns/A/values", {"x": "8 psi"}),
+    ("columns/A/values", {"x": None}),
+    ("columns/A/least", 8),
+    ("columns/A/least", True),
+    ("columns/A", {"to": "main.material", "unit": "in"}),
+    ("columns/A", {"to": "main.material", "least": 1}),
+    ("columns/A", {"to": "main.material", "values": {"x": " "}}),
+    ("columns/A", {"to": "main.installed", "unit": "in"}),
+    ("columns/A", {"to": "main.installed", "least": "MCM"}),
+    ("columns/A", {"to": "main.installed", "values": {"x": 19.5}}),
+    ("columns/A", {"to": "main.carries", "values": {"x": "milk"}}),
+    ("columns/A", {"to": "main.curved", "values": {"x": 1}}),
+    ("columns/A", {"to": "service.clock", "values": {"x": 13}}),
+    ("columns/A", {"to": "service.line.c", "unit": "psi"}),
+    ("columns/A", {"to": "crew", "values": {"x": "bell \u0007"}}),
+    ("id", "WO"),
+    ("id", [7]),
+    ("materials", ["copper"]),
+    ("materials", {"CO": "cooper"}),
+    ("materials", {"CO": 7}),
+    ("missing", {}),
+    ("ignore_others", "yes"),
+    ("defaults", []),
+    ("defaults/id", "X"),
+    ("defaults/main.sise", "8 in"),
+    ("defaults/nearby[0].what", "valve"),
+    ("defaults/main.pressure", 80),
+    ("defaults/main.pressure", {"value": 80, "unit": "psi"}),
+    ("defaults/machine.profile", "no such machine"),
+    ("defaults/main.installed", 1492),
+    ("map", {}),
+]
+SETTINGS_VALID = [
+    ("format", 1),
+    ("crew", "North yard"),
+    ("units", "us"),
+    ("units", "si"),
+    ("rules", []),
+    ("machine", {}),
+    ("machine/feed", "Powered"),
+    ("machine/extensions", 20),
+]
+SETTINGS_INVALID = [
+    ("format", 2),
+    ("format", "1"),
+    ("crew", 7),
+    ("crew", None),
+    ("crew", "x" * 301),
+    ("crew", "bell \u0007"),
+    ("crews", "North yard"),
+    ("units", "SI"),
+    ("units", "metric"),
+    ("units", None),
+    ("rules", "district.json"),
+    ("rules", [""]),
+    ("rules", ["-"]),
+    ("rules", [7]),
+    ("rules", ["a\nb"]),
+    ("rules", ["a.json"] * 101),
+    ("machine", "Truck 4"),
+    ("machine/title", "Truck 4"),
+    ("machine/feed", "foot"),
+    ("machine/size", "8 in"),
+    ("machine/extensions", 21),
+    ("service/size", "1 in"),
+]
+
 
 def main():
     check = Check(sys.argv[1], pathlib.Path(sys.argv[2]))
-    for folder in ("examples/jobs", "tests/schema/jobs/valid"):
+    for folder in ("examples/jobs", "tests/browser/jobs", "tests/schema/jobs/valid"):
         for path in check.files(folder):
             check.job(path, True)
     for path in check.files("tests/schema/jobs/invalid"):
@@ -356,11 +535,24 @@ def main():
         check.rules(path, False)
     for path in check.files("tests/schema/rules/beyond"):
         check.rules(path, False, beyond=True)
-    check.variants("job", JOB, JOBS_VALID, True)
-    check.variants("job", JOB, JOBS_INVALID, False)
-    check.variants("rules", {}, RULES_VALID, True)
-    check.variants("rules", {}, RULES_INVALID, False)
-    check.batch()
+    for folder in ("examples/orders", "tests/maps", "tests/schema/maps/valid"):
+        for path in check.files(folder):
+            check.map(path, True)
+    for path in check.files("examples/settings"):
+        check.settings(path, True)
+    for what, folder in (("map", "maps"), ("settings", "settings"), ("machine", "machines")):
+        for kind, valid, beyond in (("valid", True, False), ("invalid", False, False), ("beyond", False, True)):
+            if what == "map" and kind == "valid" or what == "machine" and kind == "beyond":
+                continue  # done; there are none
+            for path in check.files(f"tests/schema/{folder}/{kind}"):
+                getattr(check, what)(path, valid, beyond)
+    for what, base, valid, invalid in (("job", JOB, JOBS_VALID, JOBS_INVALID), ("rules", {}, RULES_VALID, RULES_INVALID),
+                                       ("map", MAP, MAPS_VALID, MAPS_INVALID),
+                                       ("settings", {}, SETTINGS_VALID, SETTINGS_INVALID)):
+        check.variants(what, base, valid, True)
+        check.variants(what, base, invalid, False)
+    check.batch(sys.argv[3] if len(sys.argv) > 3 else None)
+    check.cases()
 
     print("; ".join(f"{count} {what}" for what, count in check.counts.items()))
     for fault in check.faults:

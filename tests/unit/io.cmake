@@ -5,4 +5,5 @@ mainbore_add_tests(io
   io/nearest_test.cpp
   io/plan_json_test.cpp
   io/same_plan_test.cpp
+  io/settings_reader_test.cpp
   io/source_text_test.cpp)

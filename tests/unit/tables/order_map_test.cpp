@@ -54,6 +54,8 @@ TEST_CASE("every fault of a map is said, with its place and the nearest known na
             .starts_with("map.unknown-value /columns/A/unit \"psi\" is the unit of something else"));
   CHECK(one_fault(R"({"format": 1, "columns": {"A": {"to": "main.material", "unit": "in"}}})")
             .starts_with("map.contradiction"));
+  CHECK(one_fault(R"({"format": 1, "columns": {"A": {"to": "service.line.c", "unit": "psi"}}})")
+            .starts_with("map.contradiction"));
   CHECK(one_fault(R"({"format": 1, "columns": {"A": {"to": "main.size", "least": 8}}})").starts_with("job.no-unit"));
   CHECK(one_fault(R"({"format": 1, "columns": {"A": {"to": "main.installed", "least": 2000, "greatest": 1900}}})")
             .starts_with("map.contradiction"));

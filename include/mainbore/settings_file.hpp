@@ -1,0 +1,45 @@
+// The settings file: see settings.hpp.
+//
+//     {
+//       "format": 1,
+//       "machine": {"title": "Truck 4", "smallest_tap": "3/4 in", "largest_tap": "1 in", "hand_limit": "90 psi", ...},
+//       "rules": ["ashby_vale.json"],
+//       "units": "us",
+//       "crew": "North yard"
+//     }
+//
+// Every member may be left out. "machine" is read and checked as a job's (docs/job.md). "rules" are files seen from the
+// settings file's own folder. Nothing is guessed: an unknown key, a key given twice, an unknown word or a value that
+// cannot be is a diagnostic, and every one of them is reported at once.
+//
+//     const SettingsFile read = read_settings(text, "settings.json", Catalog::builtin());
+//     if (read.settings) lay_settings_under(job, *read.settings, from);
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string_view>
+#include <vector>
+
+#include "mainbore/catalog.hpp"
+#include "mainbore/diagnostic.hpp"
+#include "mainbore/settings.hpp"
+
+namespace mainbore {
+
+struct SettingsFile {
+  std::optional<Settings> settings;  // present exactly when there are no diagnostics
+  std::vector<Diagnostic> diagnostics;
+};
+
+// Longest text read, in bytes, and most rules files.
+inline constexpr std::size_t longest_settings = 1u << 20;
+inline constexpr std::size_t most_rules_files = 100;
+
+// Never throws for anything in the text. The catalogue must outlive the settings.
+[[nodiscard]] SettingsFile read_settings(std::string_view text, std::string_view file_name, const Catalog& catalog);
+
+// What the codes of settings diagnostics mean.
+[[nodiscard]] std::span<const DiagnosticText> settings_diagnostic_texts();
+
+}  // namespace mainbore

@@ -1,0 +1,79 @@
+#include "cli/settings_option.hpp"
+
+#include <filesystem>
+
+#include "mainbore/settings_file.hpp"
+
+namespace mainbore::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+// By the XDG base directory specification: a path that is not absolute is passed over. Nothing where there is no file; a
+// link that leads nowhere is one, and cannot be opened: rules in it must not be lost silently.
+std::optional<std::string> users_own_file(const Environment& environment) {
+  fs::path folder = environment.config_home;
+  if (!folder.is_absolute()) {
+    const fs::path home = environment.home;
+    if (!home.is_absolute()) return std::nullopt;
+    folder = home / ".config";
+  }
+  const fs::path file = folder / "mainbore" / "settings.json";
+  std::error_code error;
+  if (fs::symlink_status(file, error).type() == fs::file_type::not_found) return std::nullopt;
+  return file.string();
+}
+
+}  // namespace
+
+SettingsInForce::SettingsInForce(const SettingsRequest& request, UsersOwn own, const Catalog& catalog,
+                                 Console& console)
+    : own_(own) {
+  if (request.file && request.none) throw Stop(exit_usage, "give --settings or --no-settings, not both");
+  std::optional<std::string> path = request.file;
+  if (!path && own == UsersOwn::read && !request.none) path = users_own_file(console.environment);
+  if (!path) return;
+  std::string text;
+  try {
+    text = read_text(*path, longest_settings, console);
+  } catch (const Stop& stop) {
+    throw Stop(stop.status(), std::string(stop.what()) + '\n' + way_forward());
+  }
+  SettingsFile read = read_settings(text, shown_name(*path), catalog);
+  stop_on(read.diagnostics, "these settings are not used\n" + way_forward(), console);
+  settings_ = *std::move(read.settings);
+  from_.file = settings_.file;
+  folder_ = fs::path(*path).parent_path().string();
+}
+
+std::string SettingsInForce::way_forward() const {
+  return own_ == UsersOwn::read ? "mend the settings file, or go without it: --no-settings"
+                                : "mend the settings file, or leave out --settings";
+}
+
+UnitSystem SettingsInForce::units(const std::string& asked) {
+  if (settings_.units && asked.empty()) {
+    from_.taken.push_back({"units", *settings_.units == UnitSystem::si ? "si" : "us"});
+    return *settings_.units;
+  }
+  if (settings_.units) from_.set_aside.emplace_back("units");
+  return asked == "si" ? UnitSystem::si : UnitSystem::us;
+}
+
+Rules SettingsInForce::rules(const Catalog& catalog, const std::vector<std::string>& files, Console& console) {
+  if (settings_.rules.empty()) return open_rules(catalog, files, console);
+  std::vector<std::string> all;
+  for (const std::string& name : settings_.rules) {
+    all.push_back((fs::path(folder_) / name).string());
+    from_.taken.push_back({"rules", name});
+  }
+  all.insert(all.end(), files.begin(), files.end());
+  try {
+    return open_rules(catalog, all, console);
+  } catch (const Stop& stop) {
+    throw Stop(stop.status(), std::string(stop.what()) + "\nsome of the rules are named by " + settings_.file + '\n' +
+                                  way_forward());
+  }
+}
+
+}  // namespace mainbore::cli
