@@ -6,7 +6,7 @@ _mainbore_command() {
   commands='' operands=() options=()
   case $1 in
     'mainbore')
-      commands='plan batch explain identify drytap table schema new'
+      commands='plan batch explain identify drytap table rules schema new'
       options=(
         'once - -h --help'
         'once - --version'
@@ -104,6 +104,17 @@ _mainbore_command() {
         'once FILE -o --output'
       )
       ;;
+    'mainbore rules')
+      operands=('ACTION...')
+      options=(
+        'once - -h --help'
+        'once text|json --format'
+        'once us|si --units'
+        'many FILE --rules'
+        'once DIR --data'
+        'once FILE -o --output'
+      )
+      ;;
     'mainbore schema')
       operands=('WHAT')
       options=(
@@ -126,7 +137,7 @@ _mainbore_command() {
 _mainbore_values() {
   case $1 in
     *'|'*) IFS='|' read -ra words <<< "$1" ;;
-    'FILE' | 'JOB' | 'ORDERS') kind=file ;;
+    'ACTION' | 'FILE' | 'JOB' | 'ORDERS') kind=file ;;
     'DIR') kind=directory ;;
     'CODE')
       words=(
@@ -171,6 +182,7 @@ _mainbore_values() {
         'saddle.by-engineer'
         'section.too-little-left'
         'several.need-room'
+        'several.no-room'
         'several.too-many'
         'several.not-taken'
         'sleeve.not-allowed'
@@ -194,6 +206,8 @@ _mainbore_values() {
         'machine.no-powered-feed'
         'machine.no-saddle'
         'machine.gasket-small'
+        'machine.figures-wrong'
+        'machine.stud-overloaded'
         'machine.chain-short'
         'machine.travel-short'
         'machine.tool-strikes-far-wall'
@@ -236,6 +250,14 @@ _mainbore_values() {
         'pit.spoil-too-near'
         'pit.sewer-near'
         'pit.main-hangs'
+        'main.not-tapped'
+        'main.perhaps-not-tapped'
+        'season.closed'
+        'season.date-unknown'
+        'place.cover'
+        'place.cover-unknown'
+        'service.tap-small'
+        'rules.looser'
         'json.syntax'
         'json.encoding'
         'json.too-large'
@@ -257,6 +279,7 @@ _mainbore_values() {
         'rules.wrong-quantity'
         'rules.out-of-range'
         'rules.contradiction'
+        'rules.looser-without-reason'
         'rules.missing'
       )
       ;;

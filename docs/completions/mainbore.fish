@@ -9,6 +9,7 @@ set -g __mainbore_commands \
     'mainbore identify' \
     'mainbore drytap' \
     'mainbore table' \
+    'mainbore rules' \
     'mainbore schema' \
     'mainbore new'
 
@@ -58,6 +59,7 @@ function __mainbore_values
                 'saddle.by-engineer' \
                 'section.too-little-left' \
                 'several.need-room' \
+                'several.no-room' \
                 'several.too-many' \
                 'several.not-taken' \
                 'sleeve.not-allowed' \
@@ -81,6 +83,8 @@ function __mainbore_values
                 'machine.no-powered-feed' \
                 'machine.no-saddle' \
                 'machine.gasket-small' \
+                'machine.figures-wrong' \
+                'machine.stud-overloaded' \
                 'machine.chain-short' \
                 'machine.travel-short' \
                 'machine.tool-strikes-far-wall' \
@@ -123,6 +127,14 @@ function __mainbore_values
                 'pit.spoil-too-near' \
                 'pit.sewer-near' \
                 'pit.main-hangs' \
+                'main.not-tapped' \
+                'main.perhaps-not-tapped' \
+                'season.closed' \
+                'season.date-unknown' \
+                'place.cover' \
+                'place.cover-unknown' \
+                'service.tap-small' \
+                'rules.looser' \
                 'json.syntax' \
                 'json.encoding' \
                 'json.too-large' \
@@ -144,6 +156,7 @@ function __mainbore_values
                 'rules.wrong-quantity' \
                 'rules.out-of-range' \
                 'rules.contradiction' \
+                'rules.looser-without-reason' \
                 'rules.missing'
         case 'CONTENT'
             printf '%s\n' \
@@ -326,6 +339,7 @@ complete -c mainbore -n '__mainbore_at "mainbore"' -a explain -d 'Says what a co
 complete -c mainbore -n '__mainbore_at "mainbore"' -a identify -d 'Lists the mains that fit what was measured on a bare pipe'
 complete -c mainbore -n '__mainbore_at "mainbore"' -a drytap -d 'Works out the depth to tap to from trial taps in scrap of the same pipe'
 complete -c mainbore -n '__mainbore_at "mainbore"' -a table -d 'The largest taps by main, size and class, under the rules in force'
+complete -c mainbore -n '__mainbore_at "mainbore"' -a rules -d 'Checks a utility\'s own rules, shows what is in force, or what differs'
 complete -c mainbore -n '__mainbore_at "mainbore"' -a schema -d 'Writes the JSON Schema (draft-07) of a job, of a utility\'s rules or of a plan'
 complete -c mainbore -n '__mainbore_at "mainbore"' -a new -d 'Asks for the facts of a job on a terminal, and writes the job file'
 complete -c mainbore -n '__mainbore_at "mainbore" flag -h --help' -s h -l help -d 'this page'
@@ -410,6 +424,15 @@ complete -c mainbore -n '__mainbore_at "mainbore table" value --units' -l units 
 complete -c mainbore -n '__mainbore_at "mainbore table"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
 complete -c mainbore -n '__mainbore_at "mainbore table" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
 complete -c mainbore -n '__mainbore_at "mainbore table" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+
+# mainbore rules
+complete -c mainbore -n '__mainbore_at "mainbore rules"' -F -d 'ACTION'
+complete -c mainbore -n '__mainbore_at "mainbore rules" flag -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore rules" value --format' -l format -r -f -a 'text json' -d 'of the result'
+complete -c mainbore -n '__mainbore_at "mainbore rules" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
+complete -c mainbore -n '__mainbore_at "mainbore rules"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
+complete -c mainbore -n '__mainbore_at "mainbore rules" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
+complete -c mainbore -n '__mainbore_at "mainbore rules" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
 
 # mainbore schema
 complete -c mainbore -n '__mainbore_at "mainbore schema"' -f -a '(__mainbore_values WHAT)' -d 'WHAT'
