@@ -126,6 +126,17 @@ _mainbore_command() {
         'once - --no-settings'
       )
       ;;
+    'mainbore rules')
+      operands=('ACTION...')
+      options=(
+        'once - -h --help'
+        'once text|json --format'
+        'once us|si --units'
+        'many FILE --rules'
+        'once DIR --data'
+        'once FILE -o --output'
+      )
+      ;;
     'mainbore schema')
       operands=('WHAT')
       options=(
@@ -193,6 +204,7 @@ _mainbore_values() {
         'saddle.by-engineer'
         'section.too-little-left'
         'several.need-room'
+        'several.no-room'
         'several.too-many'
         'several.not-taken'
         'sleeve.not-allowed'
@@ -216,6 +228,8 @@ _mainbore_values() {
         'machine.no-powered-feed'
         'machine.no-saddle'
         'machine.gasket-small'
+        'machine.figures-wrong'
+        'machine.stud-overloaded'
         'machine.chain-short'
         'machine.travel-short'
         'machine.tool-strikes-far-wall'

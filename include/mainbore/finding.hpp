@@ -73,6 +73,7 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(saddle_by_engineer, "saddle.by-engineer")                     \
   X(section_too_little_left, "section.too-little-left")           \
   X(several_need_room, "several.need-room")                       \
+  X(several_no_room, "several.no-room")                           \
   X(several_too_many, "several.too-many")                         \
   X(several_not_taken, "several.not-taken")                       \
   X(sleeve_not_allowed, "sleeve.not-allowed")                     \
@@ -96,6 +97,8 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(machine_no_powered_feed, "machine.no-powered-feed")           \
   X(machine_no_saddle, "machine.no-saddle")                       \
   X(machine_gasket_small, "machine.gasket-small")                 \
+  X(machine_figures_wrong, "machine.figures-wrong")               \
+  X(machine_stud_overloaded, "machine.stud-overloaded")           \
   X(machine_chain_short, "machine.chain-short")                   \
   X(machine_travel_short, "machine.travel-short")                 \
   X(machine_tool_strikes_far_wall, "machine.tool-strikes-far-wall") \

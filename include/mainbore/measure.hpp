@@ -119,7 +119,8 @@ struct Shown {
   int decimals = 0;
 };
 [[nodiscard]] Shown shown(Measure measure, UnitSystem system);
-// "0.25 in", "82 psi", "4.5 ft"; no trailing zeros; a ratio has no unit.
+// "0.25 in", "82 psi", "4.5 ft"; no trailing zeros; a ratio has no unit. A flow over 100 gpm is rounded to the gallon, a
+// force over 10,000 lbf is in short tons (tonnes): data keeps `shown`.
 [[nodiscard]] std::string format_measure(Measure measure, UnitSystem system);
 void append_measure(std::string& out, Measure measure, UnitSystem system);
 

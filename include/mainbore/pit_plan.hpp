@@ -75,7 +75,7 @@ struct PitPlan {
   Length occupied;                           // from the middle of the pit to the far foot of the spoil
   bool ladder = false;                       // required; over a main under pressure one stands there anyway
   int ladders = 1;
-  Length ladder_length;                      // straight down, with the rails above the edge
+  Length ladder_length;                      // leaning 1 to 4, with the rails above the edge, in whole feet
   Length egress_travel;
   bool atmosphere_test = false;
   bool engineer_design = false;

@@ -77,6 +77,7 @@ struct ChosenMethod {
   NominalSize tap;                        // of each
   std::optional<ThreadStandard> thread;   // of the corporation stop's inlet
   std::optional<Length> hole;             // cut in the main
+  std::optional<Length> spacing;          // of a series, from tap to tap along the main
   std::optional<double> section_left;     // section modulus of the pipe as a beam, holed over whole
   const TapLimit* limit = nullptr;        // the row of largest taps that decided for it
   const FittingSpecification* specification = nullptr;  // the utility's words on the saddle or sleeve
@@ -141,7 +142,10 @@ struct Setup {
   std::optional<ChainPlan> chain;
   std::optional<ClampPlan> clamp;
   Force push;                             // of the line on the boring bar
+  std::optional<Length> drill;            // the diameter drilled
+  bool drill_is_bound = false;            // not the thread's own drill: the hole over the threads, which none passes
   std::optional<Length> drill_stroke;     // first touch to full breakthrough
+  Force cut_thrust;                       // of the tool on the pipe, with which the clamp is worked
   std::optional<Length> travel_needed;
   std::optional<mechanics::DrillLoadRange> drill_load;
 };
@@ -155,6 +159,7 @@ struct Clearing {
 struct Location {
   Length shift;                           // planned place from the asked one; + and - as in the job
   ClockPosition clock;
+  ClockPosition other_clock;              // of every second tap of a series
   std::vector<Clearing> clearings;
 };
 

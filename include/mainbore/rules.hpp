@@ -167,13 +167,16 @@ struct Rules {
   Rule<double> ovality_limit;
   Rule<Length> chain_bearing;                  // length of plastic pipe that shares the chain's squeeze
   Rule<double> gasket_factor;                  // m, of the seal under the machine saddle
+  Rule<Length> gasket_land;                    // sound pipe between the hole and the sealing circle
+  Rule<Pressure> stud_stress;                  // tension over the stud's full section
   Rule<Length> tool_clearance;                 // tap tip to the far wall
 
-  // drilling iron, for the force the clamp must hold
+  // cutting, for the force the clamp must hold
   Rule<Length> drill_feed;                     // per turn, by ratchet and feed screw
   Rule<double> drill_work_factor;              // Kd of the handbook method (mechanics/boring.hpp)
   Rule<double> drill_iron_factor;              // K of the cast-iron method
   Rule<Length> drill_clearance;                // past breakthrough
+  Rule<Force> shell_cutter_thrust;             // of a shell cutter in plastic
 
   // water for the customer
   Rule<Velocity> velocity_caution;             // speed of the water in the service from which a caution is given

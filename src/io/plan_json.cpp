@@ -158,6 +158,7 @@ class PlanWriter {
     }
     if (method.thread) out_.text("thread", name_of(*method.thread));
     put("hole", method.hole);
+    put("spacing", method.spacing);
     if (method.specification != nullptr) {
       out_.begin_object("specification");
       out_.text("text", method.specification->text);
@@ -260,7 +261,10 @@ class PlanWriter {
     }
     if (setup.clamp) write_clamp(*setup.clamp);
     put("thrust", Measure(setup.push));
+    put("drill", setup.drill);
+    if (setup.drill) out_.flag("drill_is_bound", setup.drill_is_bound);
     put("drill_stroke", setup.drill_stroke);
+    if (setup.cut_thrust > Force()) put("cut_thrust", Measure(setup.cut_thrust));
     put("travel_needed", setup.travel_needed);
     if (setup.drill_load) {
       out_.begin_object("drill_load");

@@ -83,6 +83,7 @@ Json method_part() {
                  {"tap?", quantity},
                  {"thread?", text},
                  {"hole?", quantity},
+                 {"spacing?", quantity},
                  {"specification?", object({{"text", text}, {"utility_rule?", text}})},
                  {"rejected", list_of(rejected)}});
 }
@@ -136,7 +137,10 @@ Json setup_part() {
        {"clamp?",
         object({{"force", quantity}, {"tension?", quantity}, {"stud_torque?", torque}, {"ovality?", quantity}})},
        {"thrust", quantity},
+       {"drill?", quantity},
+       {"drill_is_bound?", flag},
        {"drill_stroke?", quantity},
+       {"cut_thrust?", quantity},
        {"travel_needed?", quantity},
        {"drill_load?", object({{"thrust_low", quantity},
                                {"thrust_high", quantity},

@@ -101,6 +101,10 @@ constexpr std::array fields = {
               "length of plastic pipe that shares the chain's squeeze", Stricter::lower, safety},
     RuleField{"machine.gasket_factor", &Rules::gasket_factor, Kind::ratio, 0, 3,
               "factor m of the seal under the machine saddle", Stricter::higher, safety},
+    RuleField{"machine.gasket_land", &Rules::gasket_land, Kind::length, 0, 2,
+              "sound pipe between the hole and the circle that the gasket seals on", Stricter::higher, safety},
+    RuleField{"machine.stud_stress", &Rules::stud_stress, Kind::pressure, 1000, 100000,
+              "greatest tension of a chain stud over its full section", Stricter::lower, safety},
     RuleField{"machine.tool_clearance", &Rules::tool_clearance, Kind::length, 0, 12,
               "clearance of the tap's point from the far wall", Stricter::higher, safety},
 
@@ -112,6 +116,8 @@ constexpr std::array fields = {
               "material factor K of the cast-iron drilling method", Stricter::higher, safety},
     RuleField{"drilling.clearance", &Rules::drill_clearance, Kind::length, 0, 2,
               "travel of the drill beyond full breakthrough", Stricter::higher, comfort},
+    RuleField{"drilling.shell_cutter_thrust", &Rules::shell_cutter_thrust, Kind::force, 0, 500,
+              "feed force of a shell cutter in plastic pipe", Stricter::higher, safety},
 
     RuleField{"water.velocity_caution", &Rules::velocity_caution, Kind::velocity, 1 * foot, 30 * foot,
               "speed of the water in the service from which a caution is given", Stricter::lower, comfort},

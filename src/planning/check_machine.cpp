@@ -1,4 +1,5 @@
 #include <cmath>
+#include <numbers>
 
 #include "planning/checks.hpp"
 
@@ -23,13 +24,30 @@ Feed feed_of(const Context& context, const MachineProfile& machine) {
   return powered ? Feed::powered : Feed::hand;
 }
 
+// Below this a chain's anchor would lie inside the chain's own circle round the pipe, or under the pipe.
+Length lowest_anchor(const Context& context, const MachineProfile& machine) {
+  const Length radius = 0.5 * *context.plan.main.od;
+  const double circle = (radius + 0.5 * machine.chain_thickness).base();
+  const double offset = machine.anchor_offset->base();
+  const double above_axis = offset < circle ? std::sqrt((circle - offset) * (circle + offset)) : 0.0;
+  return above_axis * units::inch - radius;
+}
+
 void plan_chain(const Context& context, Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
   const MachineProfile& machine = *candidate.setup.machine;
   if (!main.od || !machine.chain_length || !machine.anchor_offset || !machine.anchor_height) return;
   const mechanics::ChainAnchor anchor{*machine.anchor_offset, 0.5 * *main.od + *machine.anchor_height};
   const auto path = mechanics::chain_path(*main.od, machine.chain_thickness, anchor);
-  if (!path) return;
+  if (!path) {
+    candidate.findings.add(FindingCode::machine_figures_wrong, Severity::hold)
+        .value(*machine.anchor_height)
+        .at_least(lowest_anchor(context, machine))
+        .with(std::string_view("machine.anchor_height"),
+              std::string_view("the chain cannot run from there round the pipe; it must be over"))
+        .basis(machine.basis);
+    return;
+  }
   ChainPlan& chain = candidate.setup.chain.emplace();
   chain.needed = path->length;
   chain.leg_degrees = path->leg.degrees();
@@ -51,22 +69,37 @@ void plan_chain(const Context& context, Candidate& candidate) {
   }
 }
 
+bool gasket_lies_on_pipe(const Context& context, const MachineProfile& machine) {
+  const auto& od = context.plan.main.od;
+  return !od || !machine.gasket_diameter || over(*od, *machine.gasket_diameter);
+}
+
 void plan_clamp(const Context& context, Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
   const Rules& rules = context.rules;
   Setup& setup = candidate.setup;
   const MachineProfile& machine = *setup.machine;
-  if (!machine.gasket_diameter || !setup.chain) return;
+  if (!machine.gasket_diameter || !setup.chain || !gasket_lies_on_pipe(context, machine)) return;
   mechanics::ClampLoad load;
-  load.line = context.line();
+  if (context.pressurised()) load.line = context.line();
   load.seal_diameter = *machine.gasket_diameter;
   load.gasket_factor = rules.gasket_factor.value;
-  if (setup.drill_load) load.thrust = setup.drill_load->high.thrust;
+  load.thrust = setup.cut_thrust;
   ClampPlan& clamp = setup.clamp.emplace();
   clamp.force = mechanics::clamp_force_needed(load);
   clamp.tension = mechanics::chain_tension_needed(load, mechanics::Angle::degrees(setup.chain->leg_degrees));
   if (clamp.tension && machine.stud_diameter) {
     clamp.stud_torque = mechanics::stud_torque(*clamp.tension, *machine.stud_diameter, {});
+    // More studs may share a leg; that each pulls a whole one is never too little.
+    constexpr double quarter_circle = std::numbers::pi / 4.0;
+    const Pressure stress = *clamp.tension / (quarter_circle * (*machine.stud_diameter * *machine.stud_diameter));
+    if (over(stress, rules.stud_stress.value)) {
+      candidate.findings.add(FindingCode::machine_stud_overloaded, Severity::hold)
+          .value(stress)
+          .at_most(rules.stud_stress.value)
+          .with(Measure(*clamp.tension), Measure(*machine.stud_diameter))
+          .basis(rules.stud_stress.basis, machine.basis);
+    }
   }
   const auto& modulus = context.catalog.facts(main.material).modulus;
   if (!is_plastic(main.material) || !modulus || !main.od || !main.wall_least) return;
@@ -79,37 +112,83 @@ void plan_clamp(const Context& context, Candidate& candidate) {
     candidate.findings.add(FindingCode::machine_chain_ovals_pipe, beyond ? Severity::hold : Severity::caution)
         .value(Measure(100.0 * *clamp.ovality, Kind::percent))
         .at_most(Measure(100.0 * rule.value, Kind::percent))
+        .with(Measure(100.0 * rules.ovality_caution.value, Kind::percent),
+              Measure(100.0 * rules.ovality_limit.value, Kind::percent))
         .basis(rule.basis, rules.chain_bearing.basis);
   }
 }
 
-void plan_drilling(const Context& context, Candidate& candidate) {
+// What is drilled, and what the tool presses on the pipe. Where the thread's own drill is not listed, the hole over the
+// threads is taken: no drill is larger, and thrust, stroke and travel all grow with it.
+void plan_cutting(const Context& context, Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
   const Rules& rules = context.rules;
   Setup& setup = candidate.setup;
-  const MachineProfile& machine = *setup.machine;
-  const TapThread* thread = context.catalog.thread(*candidate.method.thread, candidate.method.tap);
-  if (thread == nullptr) return;
-  setup.drill_stroke = drill_stroke_for(context, *thread);
-  if (thread->drill && (main.material == Material::ductile_iron || main.material == Material::cast_iron)) {
-    const mechanics::DrillCut cut{*thread->drill, rules.drill_feed.value};
-    setup.drill_load = mechanics::drill_load_range(
-        mechanics::handbook_drill_load(cut, rules.drill_work_factor.value, 1.0, mechanics::standard_point),
-        mechanics::cast_iron_drill_load(cut, rules.drill_iron_factor.value));
+  if (is_plastic(main.material)) {
+    setup.cut_thrust = rules.shell_cutter_thrust.value;
+    return;
   }
+  const TapThread* thread = context.catalog.thread(*candidate.method.thread, candidate.method.tap);
+  setup.drill_is_bound = thread == nullptr || !thread->drill;
+  setup.drill = setup.drill_is_bound ? *candidate.method.hole : *thread->drill;
+  setup.drill_stroke = drill_stroke_for(context, *setup.drill);
+  const mechanics::DrillCut cut{*setup.drill, rules.drill_feed.value};
+  setup.drill_load = mechanics::drill_load_range(
+      mechanics::handbook_drill_load(cut, rules.drill_work_factor.value, 1.0, mechanics::standard_point),
+      mechanics::cast_iron_drill_load(cut, rules.drill_iron_factor.value));
+  setup.cut_thrust = setup.drill_load->high.thrust;
+}
+
+void plan_travel(const Context& context, Candidate& candidate) {
+  const ResolvedMain& main = context.plan.main;
+  Setup& setup = candidate.setup;
+  const MachineProfile& machine = *setup.machine;
   if (!machine.standoff || !main.od || !main.wall_nominal) return;
   // Whatever the tool, it must pass the wall at the flanks of its hole.
-  const auto through = mechanics::drill_stroke({*main.od, *main.wall_nominal}, thread->form.major,
-                                               mechanics::Angle::degrees(180.0), rules.drill_clearance.value);
+  const auto through = mechanics::drill_stroke({*main.od, *main.wall_nominal}, *candidate.method.hole,
+                                               mechanics::Angle::degrees(180.0), context.rules.drill_clearance.value);
   const Length stroke = setup.drill_stroke.value_or(through.value_or(*main.wall_nominal));
   // On a combined tool the drill stands ahead of the tap by its stroke at the least: it is through before the tap bites.
-  Length tool_depth = stroke;
-  if (candidate.makeup && candidate.makeup->tip_depth) tool_depth += *candidate.makeup->tip_depth;
+  const Length tool_depth = stroke + tap_depth_for(context, candidate).value_or(Length());
   setup.travel_needed = mechanics::bar_travel(*machine.standoff, stroke, tool_depth);
   if (machine.bar_travel && over(*setup.travel_needed, *machine.bar_travel)) {
     candidate.findings.add(FindingCode::machine_travel_short, Severity::hold)
         .value(*machine.bar_travel)
         .at_least(*setup.travel_needed)
+        .basis(machine.basis);
+  }
+}
+
+// Figures that contradict the pipe, the hole or each other.
+void judge_figures(const Context& context, Candidate& candidate) {
+  const MachineProfile& machine = *candidate.setup.machine;
+  Findings& findings = candidate.findings;
+  if (!gasket_lies_on_pipe(context, machine)) {
+    findings.add(FindingCode::machine_figures_wrong, Severity::hold)
+        .value(*machine.gasket_diameter)
+        .at_most(*context.plan.main.od)
+        .with(std::string_view("machine.gasket_diameter"),
+              std::string_view("the sealing circle lies on the pipe; it must be under"))
+        .basis(machine.basis);
+  }
+  if (!candidate.method.hole) return;
+  const Length hole = *candidate.method.hole;
+  const Rule<Length>& land = context.rules.gasket_land;
+  const Length sealing = hole + 2.0 * land.value;
+  if (machine.gasket_diameter && (over(sealing, *machine.gasket_diameter) || !over(*machine.gasket_diameter, hole))) {
+    findings.add(FindingCode::machine_gasket_small, Severity::hold)
+        .value(*machine.gasket_diameter)
+        .at_least(sealing)
+        .with(Measure(hole))
+        .basis(machine.basis, land.basis);
+  }
+  // The valve between pipe and tool passes the hole's tool, and is no thinner than the flap or plug that shuts it.
+  if (machine.standoff && over(hole, *machine.standoff)) {
+    findings.add(FindingCode::machine_figures_wrong, Severity::hold)
+        .value(*machine.standoff)
+        .at_least(hole)
+        .with(std::string_view("machine.standoff"),
+              std::string_view("valve and saddle stand between the pipe and the drawn-back tool; it must be at least"))
         .basis(machine.basis);
   }
 }
@@ -129,24 +208,40 @@ void plan_seat(const Context& context, Candidate& candidate) {
               machine.saddle_od_to ? Detail(Measure(*machine.saddle_od_to)) : Detail())
         .basis(machine.basis);
   }
-  if (machine.gasket_diameter && candidate.method.hole && !over(*machine.gasket_diameter, *candidate.method.hole)) {
-    candidate.findings.add(FindingCode::machine_gasket_small, Severity::hold)
-        .value(*machine.gasket_diameter)
-        .at_least(*candidate.method.hole)
-        .basis(machine.basis);
+  judge_figures(context, candidate);
+  if (candidate.method.hole) {
+    plan_cutting(context, candidate);
+    plan_travel(context, candidate);
   }
-  plan_drilling(context, candidate);
   plan_chain(context, candidate);
   plan_clamp(context, candidate);
 }
 
 }  // namespace
 
-std::optional<Length> drill_stroke_for(const Context& context, const TapThread& thread) {
+std::optional<Length> drill_stroke_for(const Context& context, Length drill) {
   const ResolvedMain& main = context.plan.main;
-  if (is_plastic(main.material) || !thread.drill || !main.od || !main.wall_nominal) return std::nullopt;
-  return mechanics::drill_stroke({*main.od, *main.wall_nominal}, *thread.drill, drill_point_angle,
+  if (is_plastic(main.material) || !main.od || !main.wall_nominal) return std::nullopt;
+  return mechanics::drill_stroke({*main.od, *main.wall_nominal}, drill, drill_point_angle,
                                  context.rules.drill_clearance.value);
+}
+
+std::optional<Length> tap_depth_for(const Context& context, const Candidate& candidate) {
+  if (candidate.makeup && candidate.makeup->tip_depth) return candidate.makeup->tip_depth;
+  const TapThread* next = nullptr;
+  for (const TapThread& thread : context.catalog.threads()) {
+    if (!thread.geometry || !thread.projection) continue;
+    const bool short_of_it = next != nullptr && over(*candidate.method.hole, next->form.major);
+    if (next == nullptr || (short_of_it ? thread.form.major > next->form.major
+                                        : thread.form.major < next->form.major &&
+                                              !over(*candidate.method.hole, thread.form.major))) {
+      next = &thread;
+    }
+  }
+  if (next == nullptr) return std::nullopt;
+  const Rules& rules = context.rules;
+  const auto makeup = mechanics::makeup(*next->geometry, {rules.wrench_turns.value, rules.threads_showing.value});
+  return mechanics::tap_tip_depth(*next->geometry, *next->projection, makeup.stop_past_gauge);
 }
 
 void check_machine(const Context& context, Candidate& candidate) {

@@ -249,7 +249,7 @@ void plan_makeup(Context& context, const TapThread& thread, Candidate& candidate
   if (!thread.projection || !main.od || !main.wall_nominal) return;
   plan.tip_depth = mechanics::tap_tip_depth(*thread.geometry, *thread.projection, plan.makeup.stop_past_gauge);
   // The drill of a combined tool stands ahead of the tap by its stroke at the least.
-  const Length tool_depth = *plan.tip_depth + drill_stroke_for(context, thread).value_or(Length());
+  const Length tool_depth = *plan.tip_depth + (thread.drill ? drill_stroke_for(context, *thread.drill) : std::nullopt).value_or(Length());
   plan.far_wall_clearance = mechanics::tool_clearance({*main.od, *main.wall_nominal}, Length(), tool_depth);
   if (over(rules.tool_clearance.value, *plan.far_wall_clearance)) {
     candidate.findings.add(FindingCode::machine_tool_strikes_far_wall, Severity::hold)
@@ -346,6 +346,21 @@ Candidate try_sleeve(Context& context, NominalSize outlet) {
   return candidate;
 }
 
+// From the nearest joint on one side to the nearest on the other, where both are listed.
+std::optional<Length> barrel_between_joints(const Context& context) {
+  std::optional<Length> before;
+  std::optional<Length> after;
+  if (!context.job().nearby) return std::nullopt;
+  for (const Nearby& thing : *context.job().nearby) {
+    if (thing.what != NearbyThing::joint && thing.what != NearbyThing::bell) continue;
+    const Length along = thing.along - context.plan.location.shift;
+    if (along <= Length()) before = before ? std::max(*before, along) : along;
+    if (along >= Length()) after = after ? std::min(*after, along) : along;
+  }
+  if (!before || !after) return std::nullopt;
+  return *after - *before;
+}
+
 // Smaller taps that together carry what the asked one would.
 std::optional<Candidate> try_several(Context& context) {
   constexpr std::array<double, 5> smaller_sizes = {1.5, 1.25, 1.0, 0.75, 0.625};
@@ -372,8 +387,19 @@ std::optional<Candidate> try_several(Context& context) {
       if (clearance.what == NearbyThing::tap) spacing = clearance.least.value;
       if (clearance.what == NearbyThing::joint) joint = clearance.least.value;
     }
+    candidate.method.spacing = spacing;
+    const Length needed = hydraulics::barrel_needed(candidate.method.count, spacing, joint);
+    const auto barrel = barrel_between_joints(context);
+    if (barrel && over(needed, *barrel)) {
+      candidate.findings.add(FindingCode::several_no_room, Severity::stop)
+          .value(Measure(*barrel, Kind::distance))
+          .at_least(Measure(needed, Kind::distance))
+          .with(candidate.method.count, tap);
+      if (!refused) refused = std::move(candidate);
+      continue;
+    }
     candidate.findings.add(FindingCode::several_need_room, Severity::hold)
-        .at_least(Measure(hydraulics::barrel_needed(candidate.method.count, spacing, joint), Kind::distance))
+        .at_least(Measure(needed, Kind::distance))
         .with(candidate.method.count, tap)
         .basis(rules.equal_capacity_exponent.basis);
     return candidate;
@@ -412,7 +438,15 @@ Findings adopt(Context& context, Candidate&& chosen) {
   chosen.method.rejected = std::move(plan.method.rejected);
   plan.method = std::move(chosen.method);
   // A tapping valve and its machine are heavy: they are set level unless the job asks otherwise.
-  if (plan.method.kind == Method::sleeve && !context.job().service.clock) plan.location.clock = ClockPosition{180};
+  if (plan.method.kind == Method::sleeve && !context.job().service.clock) {
+    plan.location.clock = ClockPosition{180};
+    for (Assumption& assumption : plan.main.assumed) {
+      if (assumption.path != "service.clock") continue;
+      assumption.value = plan.location.clock;
+      assumption.because = "a tapping valve and its machine are set level";
+    }
+  }
+  plan.location.other_clock = ClockPosition{(720 - plan.location.clock.minutes) % 720};
   plan.engagement = std::move(chosen.engagement);
   plan.makeup = std::move(chosen.makeup);
   plan.setup = std::move(chosen.setup);

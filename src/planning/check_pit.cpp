@@ -1,4 +1,5 @@
 // The pit: soil, walls, size, spoil, ladder, air, marks, what lies beside it.
+#include <cmath>
 #include <algorithm>
 #include <numbers>
 
@@ -269,7 +270,9 @@ class PitCheck {
 
   void plan_way_out(PitPlan& plan) {
     plan.ladders = excavation::ladders_needed(plan.pit.along, rules_.egress_travel.value);
-    plan.ladder_length = plan.pit.depth + rules_.ladder_extension.value;
+    // It leans 1 to 4, and ladders come by the foot.
+    const Length leaning = std::sqrt(17.0) / 4.0 * (plan.pit.depth + rules_.ladder_extension.value);
+    plan.ladder_length = std::ceil(leaning / units::foot - 1e-6) * units::foot;
     plan.egress_travel = rules_.egress_travel.value;
   }
 

@@ -134,7 +134,10 @@ void check_pipe_pressure(Context& context);
 // The links that depend on the method and the machine.
 void check_equipment_pressure(const Context& context, Candidate& candidate);
 // From the drill's first touch to full size through the wall; nothing for a shell cutter, whose stroke is its maker's.
-[[nodiscard]] std::optional<Length> drill_stroke_for(const Context& context, const TapThread& thread);
+[[nodiscard]] std::optional<Length> drill_stroke_for(const Context& context, Length drill);
+// How deep a direct tap's point goes below the pipe's surface; of a thread whose taps are not listed, as a tap of the next
+// larger pipe thread.
+[[nodiscard]] std::optional<Length> tap_depth_for(const Context& context, const Candidate& candidate);
 // Machine saddle, chain, clamp, bar.
 void check_machine(const Context& context, Candidate& candidate);
 // The best of direct tap, saddle, several taps and sleeve, into the plan; returns its findings.

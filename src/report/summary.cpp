@@ -118,6 +118,10 @@ std::string_view reading_for(FindingCode code) {
       return "Machine brought";
     case machine_no_saddle:
       return "Saddle seats on";
+    case machine_figures_wrong:
+      return "Figure measured";
+    case machine_stud_overloaded:
+      return "Studs brought";
     case machine_chain_ovals_pipe:
       return "Held with";
     case method_not_as_asked:

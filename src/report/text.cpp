@@ -223,7 +223,9 @@ class TextReport {
     page_.field("Tap", name(method.tap) + (method.count > 1 ? " each" : ""));
     if (method.thread) page_.field("Thread", std::string(name_of(*method.thread)) + ", tool and stop alike");
     if (method.hole)
-      page_.field(method.kind == Method::direct ? "Hole over the threads" : "Hole in the main", show(*method.hole));
+      page_.field(method.kind == Method::direct ? "Hole over the threads" : "Hole in the main",
+                  method.kind == Method::saddle ? "under " + show(*method.hole) + ": the largest that passes the open stop"
+                                                : show(*method.hole));
     if (method.section_left) {
       page_.field("Left of the pipe",
                   show(Measure(100.0 * *method.section_left, Kind::percent)) + " of its strength as a beam");
@@ -347,6 +349,11 @@ class TextReport {
     if (wet() && setup.push > Force()) page_.field("Push on the bar", show(setup.push) + " at line pressure");
     // Worked out for a drill with a point; a shell cutter has none.
     const bool twist_drill = plan_.method.kind == Method::direct && !is_plastic(plan_.main.material);
+    if (setup.drill && twist_drill) {
+      page_.field("Drill counted", show(*setup.drill) + (setup.drill_is_bound
+                                                             ? ", the largest hole: this thread's own drill is not listed"
+                                                             : ""));
+    }
     if (setup.drill_stroke && twist_drill) page_.field("Touch to breakthrough", show(*setup.drill_stroke) + " of feed");
     if (setup.travel_needed) page_.field("Bar travel needed", show(Measure(*setup.travel_needed, Kind::tape)));
     if (setup.drill_load && twist_drill) {
@@ -357,11 +364,13 @@ class TextReport {
   }
 
   void clamp(const ClampPlan& clamp) {
-    page_.field("Hold it down with", show(clamp.force));
+    const Force cut = plan_.setup.cut_thrust;
+    page_.field("Hold it down with", show(clamp.force) + (cut > Force() ? ", " + show(cut) + " of it for the cutter" : ""));
     if (clamp.tension) page_.field("In each leg of chain", show(*clamp.tension));
     if (clamp.stud_torque) {
-      page_.field("Stud torque", show(clamp.stud_torque->usual) + " (dry), from " + show(clamp.stud_torque->low) +
-                                     " well greased to " + show(clamp.stud_torque->high) + " rusty");
+      page_.field("Stud torque", "what the machine's maker says; holding takes about " + show(clamp.stud_torque->usual) +
+                                     " dry, " + show(clamp.stud_torque->low) + " well greased, " +
+                                     show(clamp.stud_torque->high) + " rusty");
     }
     if (clamp.ovality)
       page_.field("Pipe out of round", "at most " + show(Measure(100.0 * *clamp.ovality, Kind::percent)));
@@ -377,7 +386,11 @@ class TextReport {
               " way from the place asked";
     }
     page_.field("Along the main", along);
-    page_.field("Round the pipe", location.clock.label() + " o'clock");
+    page_.field("Round the pipe", location.clock.label() + " o'clock" +
+                                      (plan_.method.count > 1 ? " and " + location.other_clock.label() + " in turn" : ""));
+    if (plan_.method.spacing) {
+      page_.field("Taps apart", "at least " + show(Measure(*plan_.method.spacing, Kind::distance)) + " along the main");
+    }
     for (const Clearing& clearing : location.clearings) {
       page_.field(
           "Clear of " + std::string(nearby_names[static_cast<std::size_t>(clearing.what)]),

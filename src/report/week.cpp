@@ -21,9 +21,10 @@ constexpr std::size_t most_of_a_reason = 6;
 // What stays in the ground or is used up is added up over the orders of a truck. Of everything else, which goes from one
 // order to the next, a truck carries as many as the most demanding order asks for.
 bool is_used_up(std::string_view key) {
-  constexpr std::array<std::string_view, 10> keys = {
+  constexpr std::array<std::string_view, 11> keys = {
       "corporation-stop", "service-saddle", "tapping-sleeve", "tapping-valve",   "support",
-      "service-pipe",     "curb-stop",      "machine-gasket", "encasement-tape", "trial-piece"};
+      "service-pipe",     "curb-stop",      "machine-gasket", "encasement-tape", "trial-piece",
+      "branch-fittings"};
   return std::find(keys.begin(), keys.end(), key) != keys.end();
 }
 

@@ -402,8 +402,26 @@ void append_sixteenths(std::string& out, double value) {
   out += std::to_string(numerator) + '/' + std::to_string(denominator);
 }
 
-void append_measure(std::string& out, Measure measure, UnitSystem system) {
+namespace {
+
+// As a crew reads it: a large flow to the whole unit, a large force as a weight.
+Shown readable(Measure measure, UnitSystem system) {
   const Shown display = shown(measure, system);
+  if (measure.kind() == Kind::flow && measure.base() > 100.0 * units::gpm.base()) {
+    const int decimals = system == UnitSystem::us ? 0 : 1;
+    return {display.value, display.unit, decimals};
+  }
+  if (measure.kind() == Kind::force && measure.base() > 10000.0 * units::lbf.base()) {
+    if (system == UnitSystem::us) return {measure.base() / (2000.0 * units::lbf.base()), "tons", 1};
+    return {measure.base() / (9806.65 * units::newton.base()), "t", 1};
+  }
+  return display;
+}
+
+}  // namespace
+
+void append_measure(std::string& out, Measure measure, UnitSystem system) {
+  const Shown display = readable(measure, system);
   if (measure.kind() == Kind::tape && system == UnitSystem::us) {
     append_sixteenths(out, display.value);
   } else {

@@ -45,7 +45,7 @@ class LoadList {
 
   void fittings() {
     const int count = plan_.method.count;
-    const std::string rated = "Marked for drinking water and for at least " + show(plan_.pressure.line);
+    const std::string rated = "Marked for drinking water and for at least " + show(std::max(plan_.pressure.line, most_pressure()));
     switch (plan_.method.kind) {
       case Method::direct:
         add("corporation-stop", "Corporation stop, " + thread() + " inlet", tap(), count,
@@ -65,6 +65,10 @@ class LoadList {
         break;
       case Method::none:
         break;
+    }
+    if (count > 1) {
+      add("branch-fittings", "Fittings that join " + std::to_string(count) + " services of " + tap() + " into one",
+          name(plan_.job.service.size.value_or(plan_.method.tap)), 1, "Marked for drinking water.");
     }
     const bool branch = plan_.method.kind == Method::sleeve;
     add("service-pipe", branch ? "Branch pipe and fittings" : "Service pipe, with slack for a gooseneck",
@@ -89,7 +93,7 @@ class LoadList {
     const Setup& setup = plan_.setup;
     std::string check = "Valve shuts, packing and gaskets sound, bleed clear.";
     if (setup.travel_needed) check += " Bar travel at least " + show(Measure(*setup.travel_needed, Kind::tape)) + ".";
-    if (plan_.pressure.line > Pressure() && wet()) check += " Good for at least " + show(pressure_when_tapping()) + ".";
+    if (plan_.pressure.line > Pressure() && wet()) check += " Good for at least " + show(most_pressure()) + ".";
     const bool own = setup.machine != nullptr && setup.machine->maker_figures && plan_.method.kind != Method::sleeve;
     add("tapping-machine",
         own ? "Tapping machine: " + setup.machine->title + ", " + std::string(name_of(setup.feed)) + " feed"
@@ -99,7 +103,7 @@ class LoadList {
       case Method::direct: {
         add("machine-saddle", "Machine saddle", setup.saddle_od ? show(*setup.saddle_od) + " OD" : seat(), 1,
             "Seats all round without rocking. Do not pack one that does not fit.");
-        add("machine-gasket", "Gaskets, pipe to saddle and saddle to machine", "", 2, "Fresh, and one spare of each.");
+        add("machine-gasket", "Gasket set, pipe to saddle and saddle to machine", "", 2, "Fresh: one set for the tap and one spare set.");
         const int extensions = setup.chain ? setup.chain->extensions : 0;
         add("chain", "Machine chain with its hooks", "", 1,
             setup.chain ? "With extensions at least " + show(Measure(setup.chain->needed, Kind::tape)) + " hook to hook. No bent link."
@@ -128,12 +132,17 @@ class LoadList {
     }
     if (plan_.method.kind == Method::direct && setup.clamp && setup.clamp->stud_torque) {
       add("torque-wrench", "Torque wrench for the chain studs", "", 1,
-          "Reads " + show(setup.clamp->stud_torque->usual) + " within its range.");
+          "Reads the torque that the machine's maker says; holding takes " + show(setup.clamp->stud_torque->usual) + " to " +
+              show(setup.clamp->stud_torque->high) + ".");
     }
   }
 
-  [[nodiscard]] Pressure pressure_when_tapping() const {
-    return plan_.pressure.reduce_to ? std::min(*plan_.pressure.reduce_to, plan_.pressure.line) : plan_.pressure.line;
+  // The most that the plan lets the gauge show when tapping: whatever is loaded must reach it.
+  [[nodiscard]] Pressure most_pressure() const {
+    for (const StopNumber& number : plan_.stop_numbers) {
+      if (number.at_most && number.at_most->kind() == Kind::pressure) return number.at_most->as<-2, 1, 0>();
+    }
+    return plan_.pressure.line;
   }
   [[nodiscard]] std::string cutter_name() const {
     if (plan_.method.kind == Method::saddle) return "Shell cutter, coupon retained";
@@ -144,7 +153,8 @@ class LoadList {
 
   void measuring() {
     add("pressure-gauge", "Pressure gauge", "", 1,
-        "Reads zero when open; " + show(plan_.pressure.line) + " lies mid-scale.");
+        "Reads zero when open and past " + show(std::max(plan_.pressure.line, most_pressure())) + "; " +
+            show(plan_.pressure.line) + " lies where it reads well.");
     add("diameter-tape", "Steel tape or calliper for the outside diameter", "", 1);
     add("wall-gauge", "Wall gauge", "", 1,
         plan_.main.wall_least

@@ -136,7 +136,9 @@ class Procedure {
     text += ".";
     if (plan_.method.count > 1) {
       text += " There are " + std::to_string(plan_.method.count) +
-              " taps: mark all of them, spaced as the plan says and not in one line along the pipe.";
+              " taps: mark all of them, in turn at " + place.clock.label() + " and " + place.other_clock.label() + " o'clock" +
+              (plan_.method.spacing ? ", at least " + show(Measure(*plan_.method.spacing, Kind::distance)) + " apart" : "") +
+              ".";
     }
     if (!place.clearings.empty()) {
       text += " Measure that it clears:";
@@ -159,7 +161,7 @@ class Procedure {
              "grinding, no wire wheel.";
     }
     if (plastic())
-      return "Wipe the pipe clean and wet all the way round. No scraping: a scratch is where a crack starts.";
+      return "Wipe the pipe clean with a wet rag all the way round. No scraping: a scratch is where a crack starts.";
     return "Clean the pipe bare all the way round so that everything seats squarely: scale off by light hammer and "
            "scraper, no dirt left under the seat.";
   }
@@ -206,7 +208,8 @@ class Procedure {
     }
     chain += ". Take up both sides evenly, a little at a time";
     if (setup.clamp && setup.clamp->stud_torque)
-      chain += ", to about " + show(setup.clamp->stud_torque->usual) + " on each stud";
+      chain += ", to what the machine's maker says: holding takes about " + show(setup.clamp->stud_torque->usual) +
+               " on each stud";
     chain += plastic() ? ", only until it holds: the pipe must stay round." : ". The machine must not shift by hand.";
     add("machine.chain", std::move(chain), {hold_down});
     add("machine.tool",
@@ -244,8 +247,11 @@ class Procedure {
       text += ", and the hole is full width " + show(*setup.drill_stroke) + " below the mark";
     text += ". From then on the feed only follows.";
     if (setup.drill_load && twist_drill()) {
-      text += " A sharp drill needs " + show(setup.drill_load->low.thrust) + " to " +
-              show(setup.drill_load->high.thrust) + " on it; much more means a dull one.";
+      const std::string most = show(setup.drill_load->high.thrust);
+      text += setup.drill_is_bound
+                  ? " A sharp drill never needs over " + most + " on it; more means a dull one."
+                  : " A sharp drill needs " + show(setup.drill_load->low.thrust) + " to " + most +
+                        " on it; much more means a dull one.";
     }
     if (!wet() && asbestos()) text += " Keep the cut wet all the time and catch the chips.";
     add("cut.through", std::move(text), {cut_through});
@@ -355,8 +361,8 @@ class Procedure {
     add("machine.mount", "Screw the machine to the outlet of the open stop, by its adapter, and support its weight.",
         {mount_machine, hold_down});
     add("machine.tool",
-        "Put the cutter on the bar" + (plan_.method.hole ? ": " + show(*plan_.method.hole) : std::string()) +
-            ". It must pass the open stop without touching; run it through once by hand and draw it back. A second "
+        "Put the cutter on the bar: the largest that passes the open stop" +
+            (plan_.method.hole ? ", under " + show(*plan_.method.hole) : std::string()) + ". It must pass the open stop without touching; run it through once by hand and draw it back. A second "
             "person looks too. Close the chamber.",
         {load_cutter, close_chamber}, "Cutter passes the open stop, seen by two people.");
     add("machine.valves", "Starting state: bar drawn back, bleed shut, stop fully open.", {shut_bleed});

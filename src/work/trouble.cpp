@@ -28,7 +28,8 @@ std::vector<Step> contingencies(const Plan& plan, UnitSystem system) {
     std::string seat = direct ? "Weep at the gasket: stop feeding. Take up both sides evenly, a little"
                               : "Weep at the seat: stop feeding. Take the nuts up evenly, a little";
     if (direct && plan.setup.clamp && plan.setup.clamp->stud_torque) {
-      seat += ", never over " + format_measure(plan.setup.clamp->stud_torque->high, system) + " on a stud";
+      seat += ", as far as the machine's maker allows (holding alone takes up to " +
+              format_measure(plan.setup.clamp->stud_torque->high, system) + " on a stud)";
     }
     seat +=
         ". Not cut through yet: if it still weeps, take it off and set it again on cleaner pipe. Cut through: leave it "

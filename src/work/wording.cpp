@@ -151,8 +151,8 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "Plastic loses strength with warmth and toughness with cold. Pipe in an open trench in the sun is far warmer "
       "than the water in it."}},
     {service_not_smaller,
-     {"service as large as the main", "A {0} service cannot be tapped into a {1} main.",
-      "Have the engineer design a tee, or a larger main. If a size was written down wrong, correct it and plan again.",
+     {"service as large as the main", "A {0} service in a {1} main is not planned here.",
+      "Have the engineer choose: a sleeve made for size on size, a tee, or a larger main. If a size was written down wrong, correct it and plan again.",
       "A branch as large as the pipe it leaves is a connection between mains, not a service tap: the hole would take "
       "the whole side of the pipe."}},
     {direct_not_allowed,
@@ -242,6 +242,11 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
     {several_need_room,
      {"several taps need room", "{0} taps of {1} need {limit} of clear barrel.",
       "Expose and measure the barrel between joints. There must be {limit}, free of taps, joints and clamps.",
+      "Taps standing close together weaken the same piece of pipe. Each keeps its distance from the next, and from the "
+      "joints at both ends."}},
+    {several_no_room,
+     {"no room for a series of taps", "{0} taps of {1} need {limit} of clear barrel; {value} lies between the joints listed.",
+      "Expose a longer length of pipe for the taps, or use a saddle or sleeve.",
       "Taps standing close together weaken the same piece of pipe. Each keeps its distance from the next, and from the "
       "joints at both ends."}},
     {several_too_many,
@@ -356,9 +361,20 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "The saddle between machine and pipe makes the seal. One that does not follow the pipe's curve leaks at the two "
       "sides or rocks."}},
     {machine_gasket_small,
-     {"seal no wider than the hole", "The machine's sealing circle is {value} wide, and the hole {limit}.",
+     {"seal hardly wider than the hole",
+      "The machine's sealing circle is {value} wide; round a {0} hole it must be {limit} or more.",
       "Check the figure in the machine's own papers, or bring a saddle and gasket that seal outside the hole.",
       "Water that comes up outside the gasket cannot be held: the seal must lie on sound pipe all round the hole."}},
+    {machine_figures_wrong,
+     {"machine's figures cannot be right", "The job's {0} is {value}: {1} {limit}.",
+      "Measure it on the machine or read it in its maker's papers, put it right and plan again.",
+      "What holds the machine down is worked out from its figures. From a figure that cannot be, nothing can be said of "
+      "chain, clamp or travel."}},
+    {machine_stud_overloaded,
+     {"stud too weak for the clamp", "Each stud pulls {0}: {value} on a {1} stud; {limit} is taken as the limit.",
+      "Use a clamp with thicker studs or a smaller gasket, or lower the line.",
+      "A stud that stretches lets the machine lift while the main is open under it. The limit is that of a plain steel "
+      "stud without a grade mark, and leaves room for the scatter of tightening by torque."}},
     {machine_chain_short,
      {"chain too short",
       "{limit} of chain is needed and {value} is on the truck. Extensions needed in all: {0}[; on the truck: {1}|].",
@@ -380,7 +396,7 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "line with it."}},
     {machine_chain_ovals_pipe,
      {"chain may squeeze the pipe out of round",
-      "At the tension needed the pipe may go out of round by {value}; {limit} is taken as the limit.",
+      "At the tension needed the pipe may go out of round by {value}; caution is from {0}, and {1} is the limit.",
       "Use a wide strap or full-seat clamp instead of the bare chain, or lower the line. Take up only until it holds.",
       "The figure is an upper bound: a real pipe is helped by its neighbours and by the water in it. But a plastic "
       "pipe squeezed oval under the cutter is where cracks start."}},

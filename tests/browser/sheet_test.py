@@ -147,10 +147,14 @@ def check_pit(pit, plan):
     planned = plan["excavation"]
     for name, quantity in [("depth", planned["depth"]), ("top", planned["top"]["across"]), ("crown", planned["cover"]),
                            ("spoilHeight", planned["spoil"]["height"]), ("spoilBase", planned["spoil"]["base"]),
-                           ("setback", planned["spoil"]["setback"]), ("occupied", planned["spoil"]["occupied"]),
-                           ("ladder", planned["way_out"]["ladder_length"])]:
+                           ("setback", planned["spoil"]["setback"]), ("occupied", planned["spoil"]["occupied"])]:
         if pit[name] is not None and abs(pit[name] - in_inches(quantity)) > 0.25:
             yield f"pit: {name} drawn {pit[name]} in, planned {quantity}"
+    # Seen from its side a leaning ladder is drawn as high as it reaches; its length is that, leaning 1 to 4, to the foot.
+    if pit["ladder"] is not None:
+        spare = in_inches(planned["way_out"]["ladder_length"]) - pit["ladder"] * 17 ** 0.5 / 4
+        if not -0.25 < spare < 12.25:
+            yield f"pit: ladder drawn {pit['ladder']} in high, planned {planned['way_out']['ladder_length']}"
     od = plan["main"]["od_high"] if "od_high" in plan["main"] else plan["main"]["od"]
     if abs(pit["od"] - in_inches(od)) > 0.05:
         yield f"pit: main drawn {pit['od']} in, planned {od}"

@@ -99,6 +99,60 @@ TEST_CASE("the clamp holds the line's force and the drill's") {
   CHECK(plan.setup.clamp->stud_torque->low < plan.setup.clamp->stud_torque->high);
 }
 
+TEST_CASE("a thread whose drill is not listed is clamped for the largest hole, never for none") {
+  Job job = sound_job();
+  job.service.method = Method::direct;
+  job.service.size = NominalSize::inches(0.75);
+  job.service.thread = ThreadStandard::awwa_taper;
+  const Plan awwa = plan_of(job);
+  job.service.thread = ThreadStandard::npt;
+  const Plan npt = plan_of(job);
+  REQUIRE(awwa.setup.drill);
+  CHECK(awwa.setup.drill_is_bound);
+  CHECK(*awwa.setup.drill == *awwa.method.hole);
+  CHECK_FALSE(npt.setup.drill_is_bound);
+  CHECK(*npt.setup.drill < *npt.method.hole);
+  CHECK(awwa.setup.clamp->force > npt.setup.clamp->force);
+  CHECK(awwa.setup.clamp->stud_torque->usual > npt.setup.clamp->stud_torque->usual);
+  CHECK(*awwa.setup.travel_needed >= *npt.setup.travel_needed);
+  CHECK(awwa.setup.drill_load->high.thrust > npt.setup.drill_load->high.thrust);
+}
+
+TEST_CASE("in a drained main no line pushes the machine off: the cutter's thrust alone is held") {
+  Job job = sound_job();
+  job.main.pressurised = false;
+  const Plan iron = plan_of(job);
+  CHECK(iron.setup.clamp->force == iron.setup.cut_thrust);
+  job.main.pressure = 235.0 * units::psi;
+  job.main.material = Material::pvc;
+  job.main.class_name = "C900 DR 18";
+  job.service.method = Method::direct;
+  const Plan plastic = plan_of(job);
+  CHECK(plastic.setup.clamp->force == default_rules().shell_cutter_thrust.value);
+  CHECK_FALSE(has(plastic, FindingCode::machine_chain_ovals_pipe));
+}
+
+TEST_CASE("figures of a machine that cannot be right hold the tap") {
+  Job job = sound_job();
+  job.service.method = Method::direct;
+  job.service.size = NominalSize::inches(0.75);
+  const auto with = [&](auto change) {
+    auto machine = truck_machine();
+    change(*machine);
+    job.machine.given = machine;
+    return plan_of(job);
+  };
+  REQUIRE(with([](MachineProfile&) {}).verdict == Verdict::go);
+  const auto wrong = [](const Plan& plan, FindingCode code) { return plan.verdict == Verdict::hold && has(plan, code); };
+  using enum FindingCode;
+  CHECK(wrong(with([](MachineProfile& m) { m.gasket_diameter = 60.0 * units::inch; }), machine_figures_wrong));
+  CHECK(wrong(with([](MachineProfile& m) { m.gasket_diameter = 1.3 * units::inch; }), machine_gasket_small));
+  CHECK(wrong(with([](MachineProfile& m) { m.standoff = Length(); }), machine_figures_wrong));
+  CHECK(wrong(with([](MachineProfile& m) { m.anchor_height = -3.0 * units::inch; }), machine_figures_wrong));
+  CHECK(wrong(with([](MachineProfile& m) { m.anchor_height = -60.0 * units::inch; }), machine_figures_wrong));
+  CHECK(wrong(with([](MachineProfile& m) { m.stud_diameter = 0.25 * units::inch; }), machine_stud_overloaded));
+}
+
 TEST_CASE("plastic under the chain is checked for ovality") {
   Job job = sound_job();
   job.main.material = Material::pvc;

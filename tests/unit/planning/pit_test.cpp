@@ -147,7 +147,7 @@ TEST_CASE("the pit has the room the rules ask, and its volumes are exact") {
   CHECK(pit.weight / units::lbf == Approx(100 * (pit.bank / units::ft3)));
   CHECK(pit.spoil.base * pit.spoil.height / 2.0 * pit.top.along / units::ft3 == Approx(pit.loose / units::ft3));
   CHECK(pit.occupied == pit.top.across / 2.0 + 2.0 * units::foot + pit.spoil.base);
-  CHECK(pit.ladder_length / units::foot == Approx(9));
+  CHECK(pit.ladder_length / units::foot == Approx(10));
 }
 
 TEST_CASE("walls stand upright only where nothing is required or a shield stands") {
