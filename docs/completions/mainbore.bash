@@ -126,17 +126,6 @@ _mainbore_command() {
         'once - --no-settings'
       )
       ;;
-    'mainbore rules')
-      operands=('ACTION...')
-      options=(
-        'once - -h --help'
-        'once text|json --format'
-        'once us|si --units'
-        'many FILE --rules'
-        'once DIR --data'
-        'once FILE -o --output'
-      )
-      ;;
     'mainbore schema')
       operands=('WHAT')
       options=(

@@ -157,7 +157,27 @@ function __mainbore_values
                 'rules.out-of-range' \
                 'rules.contradiction' \
                 'rules.looser-without-reason' \
-                'rules.missing'
+                'rules.missing' \
+                'csv.quote' \
+                'csv.too-large' \
+                'csv.ragged' \
+                'csv.encoding' \
+                'csv.header' \
+                'csv.no-column' \
+                'map.duplicate-key' \
+                'map.unknown-key' \
+                'map.unknown-value' \
+                'map.wrong-type' \
+                'map.contradiction' \
+                'map.missing' \
+                'order.two-materials' \
+                'order.not-a-wall' \
+                'order.out-of-map-range' \
+                'order.year' \
+                'settings.duplicate-key' \
+                'settings.unknown-key' \
+                'settings.unknown-value' \
+                'settings.wrong-type'
         case 'CONTENT'
             printf '%s\n' \
                 'water' \
@@ -305,7 +325,10 @@ function __mainbore_values
             printf '%s\n' \
                 'job' \
                 'rules' \
-                'plan'
+                'plan' \
+                'map' \
+                'machine' \
+                'settings'
     end
 end
 
@@ -340,7 +363,7 @@ complete -c mainbore -n '__mainbore_at "mainbore"' -a identify -d 'Lists the mai
 complete -c mainbore -n '__mainbore_at "mainbore"' -a drytap -d 'Works out the depth to tap to from trial taps in scrap of the same pipe'
 complete -c mainbore -n '__mainbore_at "mainbore"' -a table -d 'The largest taps by main, size and class, under the rules in force'
 complete -c mainbore -n '__mainbore_at "mainbore"' -a rules -d 'Checks a utility\'s own rules, shows what is in force, or what differs'
-complete -c mainbore -n '__mainbore_at "mainbore"' -a schema -d 'Writes the JSON Schema (draft-07) of a job, of a utility\'s rules or of a plan'
+complete -c mainbore -n '__mainbore_at "mainbore"' -a schema -d 'Writes the JSON Schema (draft-07) of what the program reads and writes: job, rules, plan,'
 complete -c mainbore -n '__mainbore_at "mainbore"' -a new -d 'Asks for the facts of a job on a terminal, and writes the job file'
 complete -c mainbore -n '__mainbore_at "mainbore" flag -h --help' -s h -l help -d 'this page'
 complete -c mainbore -n '__mainbore_at "mainbore" flag --version' -l version -d 'version of the program and edition of its tables'
@@ -357,6 +380,8 @@ complete -c mainbore -n '__mainbore_at "mainbore plan" value --units' -l units -
 complete -c mainbore -n '__mainbore_at "mainbore plan"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
 complete -c mainbore -n '__mainbore_at "mainbore plan" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
 complete -c mainbore -n '__mainbore_at "mainbore plan" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore plan" value --settings' -l settings -r -F -d 'machine, rules, units and crew said once for every job (JSON), in place of $XDG_CONFIG_HOME/mainbore/settings.json'
+complete -c mainbore -n '__mainbore_at "mainbore plan" flag --no-settings' -l no-settings -d 'no settings file is read'
 
 # mainbore batch
 complete -c mainbore -n '__mainbore_at "mainbore batch"' -F -d 'ORDERS'
@@ -375,6 +400,7 @@ complete -c mainbore -n '__mainbore_at "mainbore batch" value --units' -l units 
 complete -c mainbore -n '__mainbore_at "mainbore batch"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --settings' -l settings -r -F -d 'machine, rules, units and crew said once for every order (JSON)'
 
 # mainbore explain
 complete -c mainbore -n '__mainbore_at "mainbore explain"' -f -a '(__mainbore_values CODE)' -d 'CODE'
@@ -396,6 +422,8 @@ complete -c mainbore -n '__mainbore_at "mainbore identify" value --units' -l uni
 complete -c mainbore -n '__mainbore_at "mainbore identify"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
 complete -c mainbore -n '__mainbore_at "mainbore identify" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
 complete -c mainbore -n '__mainbore_at "mainbore identify" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --settings' -l settings -r -F -d 'machine, rules, units and crew said once for every job (JSON), in place of $XDG_CONFIG_HOME/mainbore/settings.json'
+complete -c mainbore -n '__mainbore_at "mainbore identify" flag --no-settings' -l no-settings -d 'no settings file is read'
 
 # mainbore drytap
 complete -c mainbore -n '__mainbore_at "mainbore drytap" flag -h --help' -s h -l help -d 'this page'
@@ -409,6 +437,8 @@ complete -c mainbore -n '__mainbore_at "mainbore drytap" value --units' -l units
 complete -c mainbore -n '__mainbore_at "mainbore drytap"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
 complete -c mainbore -n '__mainbore_at "mainbore drytap" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
 complete -c mainbore -n '__mainbore_at "mainbore drytap" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" value --settings' -l settings -r -F -d 'machine, rules, units and crew said once for every job (JSON), in place of $XDG_CONFIG_HOME/mainbore/settings.json'
+complete -c mainbore -n '__mainbore_at "mainbore drytap" flag --no-settings' -l no-settings -d 'no settings file is read'
 
 # mainbore table
 complete -c mainbore -n '__mainbore_at "mainbore table" flag -h --help' -s h -l help -d 'this page'
@@ -424,6 +454,8 @@ complete -c mainbore -n '__mainbore_at "mainbore table" value --units' -l units 
 complete -c mainbore -n '__mainbore_at "mainbore table"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
 complete -c mainbore -n '__mainbore_at "mainbore table" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
 complete -c mainbore -n '__mainbore_at "mainbore table" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore table" value --settings' -l settings -r -F -d 'machine, rules, units and crew said once for every job (JSON), in place of $XDG_CONFIG_HOME/mainbore/settings.json'
+complete -c mainbore -n '__mainbore_at "mainbore table" flag --no-settings' -l no-settings -d 'no settings file is read'
 
 # mainbore rules
 complete -c mainbore -n '__mainbore_at "mainbore rules"' -F -d 'ACTION'
@@ -433,6 +465,8 @@ complete -c mainbore -n '__mainbore_at "mainbore rules" value --units' -l units 
 complete -c mainbore -n '__mainbore_at "mainbore rules"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
 complete -c mainbore -n '__mainbore_at "mainbore rules" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
 complete -c mainbore -n '__mainbore_at "mainbore rules" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore rules" value --settings' -l settings -r -F -d 'machine, rules, units and crew said once for every job (JSON), in place of $XDG_CONFIG_HOME/mainbore/settings.json'
+complete -c mainbore -n '__mainbore_at "mainbore rules" flag --no-settings' -l no-settings -d 'no settings file is read'
 
 # mainbore schema
 complete -c mainbore -n '__mainbore_at "mainbore schema"' -f -a '(__mainbore_values WHAT)' -d 'WHAT'
