@@ -48,6 +48,13 @@ std::optional<ChainPath> chain_path(Length outside_diameter, Length chain_thickn
   return path;
 }
 
+Length lowest_anchor(Length outside_diameter, Length chain_thickness, Length offset) {
+  require(is_positive(outside_diameter) && is_not_negative(chain_thickness) && is_not_negative(offset),
+          "anchor: diameter must be positive, thickness and offset not negative");
+  const Length radius = (outside_diameter + chain_thickness) / 2.0;
+  return offset < radius ? half_chord(radius, offset) : Length();
+}
+
 Force clamp_force(Force tension, Angle leg) { return 2.0 * std::cos(leg.radians()) * tension; }
 
 Force clamp_force_needed(const ClampLoad& load) {
@@ -79,6 +86,11 @@ StudTorque stud_torque(Force tension, Length stud_diameter, const NutFactors& fa
   require_stud(stud_diameter, factors);
   const Torque at_unity = tension * stud_diameter;
   return {factors.low * at_unity, factors.usual * at_unity, factors.high * at_unity};
+}
+
+Pressure stud_stress(Force tension, Length stud_diameter) {
+  require(is_positive(stud_diameter), "stud: diameter must be positive");
+  return tension / (pi / 4.0 * (stud_diameter * stud_diameter));
 }
 
 Force roller_chain_breaking_load(Length pitch) { return 12500.0 * units::psi * (pitch * pitch); }

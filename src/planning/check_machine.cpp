@@ -1,5 +1,4 @@
 #include <cmath>
-#include <numbers>
 
 #include "planning/checks.hpp"
 
@@ -24,15 +23,6 @@ Feed feed_of(const Context& context, const MachineProfile& machine) {
   return powered ? Feed::powered : Feed::hand;
 }
 
-// Below this a chain's anchor would lie inside the chain's own circle round the pipe, or under the pipe.
-Length lowest_anchor(const Context& context, const MachineProfile& machine) {
-  const Length radius = 0.5 * *context.plan.main.od;
-  const double circle = (radius + 0.5 * machine.chain_thickness).base();
-  const double offset = machine.anchor_offset->base();
-  const double above_axis = offset < circle ? std::sqrt((circle - offset) * (circle + offset)) : 0.0;
-  return above_axis * units::inch - radius;
-}
-
 void plan_chain(const Context& context, Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
   const MachineProfile& machine = *candidate.setup.machine;
@@ -42,7 +32,7 @@ void plan_chain(const Context& context, Candidate& candidate) {
   if (!path) {
     candidate.findings.add(FindingCode::machine_figures_wrong, Severity::hold)
         .value(*machine.anchor_height)
-        .at_least(lowest_anchor(context, machine))
+        .at_least(mechanics::lowest_anchor(*main.od, machine.chain_thickness, anchor.offset) - 0.5 * *main.od)
         .with(std::string_view("machine.anchor_height"),
               std::string_view("the chain cannot run from there round the pipe; it must be over"))
         .basis(machine.basis);
@@ -91,8 +81,7 @@ void plan_clamp(const Context& context, Candidate& candidate) {
   if (clamp.tension && machine.stud_diameter) {
     clamp.stud_torque = mechanics::stud_torque(*clamp.tension, *machine.stud_diameter, {});
     // More studs may share a leg; that each pulls a whole one is never too little.
-    constexpr double quarter_circle = std::numbers::pi / 4.0;
-    const Pressure stress = *clamp.tension / (quarter_circle * (*machine.stud_diameter * *machine.stud_diameter));
+    const Pressure stress = mechanics::stud_stress(*clamp.tension, *machine.stud_diameter);
     if (over(stress, rules.stud_stress.value)) {
       candidate.findings.add(FindingCode::machine_stud_overloaded, Severity::hold)
           .value(stress)
@@ -228,15 +217,17 @@ std::optional<Length> drill_stroke_for(const Context& context, Length drill) {
 
 std::optional<Length> tap_depth_for(const Context& context, const Candidate& candidate) {
   if (candidate.makeup && candidate.makeup->tip_depth) return candidate.makeup->tip_depth;
+  // The smallest that is no narrower than the hole, else the largest.
+  const auto comes_first = [&](const TapThread& one, const TapThread& other) {
+    const bool one_narrow = over(*candidate.method.hole, one.form.major);
+    const bool other_narrow = over(*candidate.method.hole, other.form.major);
+    if (one_narrow != other_narrow) return other_narrow;
+    return one_narrow ? one.form.major > other.form.major : one.form.major < other.form.major;
+  };
   const TapThread* next = nullptr;
   for (const TapThread& thread : context.catalog.threads()) {
     if (!thread.geometry || !thread.projection) continue;
-    const bool short_of_it = next != nullptr && over(*candidate.method.hole, next->form.major);
-    if (next == nullptr || (short_of_it ? thread.form.major > next->form.major
-                                        : thread.form.major < next->form.major &&
-                                              !over(*candidate.method.hole, thread.form.major))) {
-      next = &thread;
-    }
+    if (next == nullptr || comes_first(thread, *next)) next = &thread;
   }
   if (next == nullptr) return std::nullopt;
   const Rules& rules = context.rules;

@@ -45,6 +45,10 @@ struct ChainPath {
 // pipe, or anything is not finite or not positive (a thickness of zero is allowed).
 std::optional<ChainPath> chain_path(Length outside_diameter, Length chain_thickness, const ChainAnchor& anchor);
 
+// The height b over which an anchor at this offset has a path: the chain's own circle there, else the centre of the pipe.
+// Throws std::invalid_argument unless the diameter is positive, and thickness and offset are not negative.
+Length lowest_anchor(Length outside_diameter, Length chain_thickness, Length offset);
+
 // 2 T cos(leg), along the bore of the machine, toward the pipe.
 Force clamp_force(Force tension, Angle leg);
 
@@ -90,6 +94,9 @@ struct StudTorque {
 // Both throw std::invalid_argument unless the stud's diameter is positive and 0 < low <= usual <= high.
 StudTension stud_tension(Torque torque, Length stud_diameter, const NutFactors& factors);
 StudTorque stud_torque(Force tension, Length stud_diameter, const NutFactors& factors);
+
+// T / (pi/4 d^2), on the whole round of the stud. Throws std::invalid_argument unless the diameter is positive.
+Pressure stud_stress(Force tension, Length stud_diameter);
 
 // Least breaking load of a roller chain by its pitch, 12,500 psi * pitch^2 (ASME B29.1). A breaking load, not a working
 // load.

@@ -101,6 +101,25 @@ TEST_CASE("breaking load of roller chain") {
   }
 }
 
+TEST_CASE("just over the lowest anchor there is a path, just under it none") {
+  const Length od = 9.04 * units::inch;
+  const Length link = 0.5 * units::inch;
+  for (const double offset : {0.0, 1.0, 3.5, 4.7}) {
+    INFO(offset);
+    const Length out = offset * units::inch;
+    const Length lowest = lowest_anchor(od, link, out);
+    CHECK(chain_path(od, link, {out, lowest + 1e-6 * units::inch}));
+    CHECK_FALSE(chain_path(od, link, {out, lowest - 1e-6 * units::inch}));
+  }
+  CHECK(lowest_anchor(od, link, 6.0 * units::inch) == Length());
+  CHECK_THROWS_AS(lowest_anchor(Length(), link, link), std::invalid_argument);
+}
+
+TEST_CASE("stress of a stud") {
+  CHECK(stud_stress(1000.0 * units::lbf, 2.0 * units::inch) / units::psi == Approx(318.31).margin(0.005));  // 1000/pi
+  CHECK_THROWS_AS(stud_stress(units::lbf, Length()), std::invalid_argument);
+}
+
 TEST_CASE("ring stiffness of plastic pipe") {
   const test::ReferenceTable table("pvc_pipe_stiffness.csv");
   for (const auto& row : table.rows()) {
