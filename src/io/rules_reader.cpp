@@ -4,6 +4,7 @@
 // rules as patching the JSON and reading the result, and every message can still point into the file it is about.
 #include <algorithm>
 #include <array>
+#include <chrono>
 #include <map>
 #include <string>
 #include <string_view>
@@ -15,6 +16,7 @@
 #include "io/json_text.hpp"
 #include "io/nearest.hpp"
 #include "io/source_text.hpp"
+#include "io/text_scan.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/rules_compare.hpp"
 #include "mainbore/rules_file.hpp"
@@ -132,17 +134,14 @@ constexpr std::array<std::string_view, 12> months = {"January",   "February", "M
 
 // "11-01"
 std::optional<YearDay> year_day(std::string_view text) {
-  if (text.size() != 5 || text[2] != '-') return std::nullopt;
-  const auto two = [&](std::size_t at) {
-    const auto digit = [&](std::size_t i) { return text[i] >= '0' && text[i] <= '9' ? text[i] - '0' : 1000; };
-    return 10 * digit(at) + digit(at + 1);
+  const auto digits = [&](std::size_t at) {
+    return io::is_digit(text[at]) && io::is_digit(text[at + 1]) ? 10 * (text[at] - '0') + (text[at + 1] - '0') : 0;
   };
-  const YearDay day{two(0), two(3)};
-  constexpr std::array days = {31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
-  if (day.month < 1 || day.month > 12 || day.day < 1 || day.day > days[static_cast<std::size_t>(day.month - 1)]) {
-    return std::nullopt;
-  }
-  return day;
+  if (text.size() != 5 || text[2] != '-') return std::nullopt;
+  const YearDay day{digits(0), digits(3)};
+  const std::chrono::month_day date(std::chrono::month(static_cast<unsigned>(day.month)),
+                                    std::chrono::day(static_cast<unsigned>(day.day)));
+  return date.ok() ? std::optional(day) : std::nullopt;
 }
 
 std::string in_words(YearDay day) {

@@ -1,7 +1,7 @@
 // What no default asks, only a utility's own standard: mains that are left alone, seasons, cover, the smallest tap.
 #include <algorithm>
-#include <array>
 #include <charconv>
+#include <chrono>
 #include <string_view>
 
 #include "mainbore/rules_compare.hpp"
@@ -44,16 +44,16 @@ std::optional<YearDay> day_of(std::string_view text) {
     return error == std::errc() && rest == end ? value : -1;
   };
   const int year = number(0, 4);
-  const YearDay day{number(5, 2), number(8, 2)};
-  if (year < 0 || day.month < 1 || day.month > 12) return std::nullopt;
-  constexpr std::array days = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
-  const bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
-  const int last = days[static_cast<std::size_t>(day.month - 1)] + (day.month == 2 && leap ? 1 : 0);
-  if (day.day < 1 || day.day > last) return std::nullopt;
-  return day;
+  const int month = number(5, 2);
+  const int day = number(8, 2);
+  if (year < 0 || month < 0 || day < 0) return std::nullopt;
+  const std::chrono::year_month_day date(std::chrono::year(year), std::chrono::month(static_cast<unsigned>(month)),
+                                         std::chrono::day(static_cast<unsigned>(day)));
+  return date.ok() ? std::optional(YearDay{month, day}) : std::nullopt;
 }
 
 void judge_season(Context& context) {
+  if (context.rules.closed_seasons.empty()) return;
   const ResolvedMain& main = context.plan.main;
   const auto day = day_of(context.job().date);
   for (const ClosedSeason& season : context.rules.closed_seasons) {
