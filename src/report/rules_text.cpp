@@ -9,18 +9,17 @@ namespace {
 
 using report::TextPage;
 
-std::string or_none(std::string text, bool has_mains) {
+// Of a list of largest taps the size says it all, and nothing is a tap of no size.
+std::string side_words(const RuleDifference& one, const Detail& value, const RuleRow& row, UnitSystem system) {
+  std::string text = rule_in_words(value, one.material ? RuleRow() : row, system);
   if (!text.empty()) return text;
-  return has_mains ? "none" : "not set";
+  return one.material ? "none" : "not set";
 }
-
 std::string before_words(const RuleDifference& one, UnitSystem system) {
-  const RuleRow row = one.material ? RuleRow() : one.row_before;
-  return or_none(rule_in_words(one.before, row, system), one.material.has_value());
+  return side_words(one, one.before, one.row_before, system);
 }
 std::string after_words(const RuleDifference& one, UnitSystem system) {
-  const RuleRow row = one.material ? RuleRow() : one.row_after;
-  return or_none(rule_in_words(one.after, row, system), one.material.has_value());
+  return side_words(one, one.after, one.row_after, system);
 }
 
 std::string with_reason(const Basis& basis) {

@@ -1,5 +1,7 @@
 #include "mainbore/rule_words.hpp"
 
+#include <ranges>
+
 #include "mainbore/wording.hpp"
 
 namespace mainbore {
@@ -27,8 +29,7 @@ std::string joined(const auto& words) {
 }
 
 std::string mains_of(const MainFilter& row) {
-  std::string text;
-  for (const Material material : row.materials) text += (text.empty() ? "" : " or ") + std::string(name_of(material));
+  std::string text = joined(row.materials | std::views::transform([](Material m) { return name_of(m); }));
   append_part(text, sizes("mains", row.main_from, row.main_to));
   if (row.main_above) append_part(text, "mains over " + row.main_above->label() + " in");
   if (row.main_below) append_part(text, "mains under " + row.main_below->label() + " in");

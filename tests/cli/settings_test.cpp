@@ -261,7 +261,6 @@ TEST_CASE("a batch depends on its arguments alone") {
 
 TEST_CASE("the smaller tools take rules, units and, for the table, the machine") {
   const Folder folder;
-  folder.put("config/mainbore/r.json", R"({"name": "Ashby", "makeup": {}})");
   folder.put("config/mainbore/r.json", R"({"name": "Ashby Vale", "pressure": {"stop_rating": "60 psi"}})");
   const cli::Environment mine = own(folder, with_machine(R"(, "units": "si", "rules": ["r.json"], "crew": "x")"));
   const std::vector<std::vector<std::string>> tools = {

@@ -135,10 +135,7 @@ def typing_error(folder, scratch):
 def interrupt(folder, scratch):
     """Ctrl-C in the middle: nothing is written."""
     with new(folder, scratch) as terminal:
-        for _ in range(6):
-            terminal.next_question()
-            terminal.answer("don't know")
-        terminal.next_question()
+        terminal.answer_each(6, "don't know")
         terminal.type("half an ans")
         terminal.keys("C-c")
         terminal.until(lambda: "status 130" in terminal.shown(), "the end")
@@ -166,10 +163,7 @@ def is_running(process):
 def killed_terminal(folder, scratch):
     """The window is closed: the program ends, nothing is written."""
     with new(folder, scratch) as terminal:
-        for _ in range(6):
-            terminal.next_question()
-            terminal.answer("")
-        terminal.next_question()
+        terminal.answer_each(6, "")
         program = terminal.program()
         assert is_running(program)
         terminal.close()

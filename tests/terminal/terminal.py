@@ -85,6 +85,13 @@ class Terminal:
         self.type(text)
         self.keys("Enter")
 
+    def answer_each(self, count, text):
+        """The same to the next so many questions; the one behind them stands then."""
+        for _ in range(count):
+            self.next_question()
+            self.answer(text)
+        self.next_question()
+
     def converse(self, answers, otherwise):
         """Answers until the program ends: of a list each once, in order. Returns its exit status."""
         left = {part: list(says) if isinstance(says, list) else [says] for part, says in answers.items()}
