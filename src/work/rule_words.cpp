@@ -1,6 +1,6 @@
 #include "mainbore/rule_words.hpp"
 
-#include <ranges>
+#include <functional>
 
 #include "mainbore/wording.hpp"
 
@@ -22,14 +22,15 @@ void append_part(std::string& text, const std::string& part) {
   text += part;
 }
 
-std::string joined(const auto& words) {
+template <typename Word = std::identity>
+std::string joined(const auto& items, Word word = {}) {
   std::string text;
-  for (const auto& word : words) text += (text.empty() ? "" : " or ") + std::string(word);
+  for (const auto& item : items) text += (text.empty() ? "" : " or ") + std::string(word(item));
   return text;
 }
 
 std::string mains_of(const MainFilter& row) {
-  std::string text = joined(row.materials | std::views::transform([](Material m) { return name_of(m); }));
+  std::string text = joined(row.materials, [](Material m) { return name_of(m); });
   append_part(text, sizes("mains", row.main_from, row.main_to));
   if (row.main_above) append_part(text, "mains over " + row.main_above->label() + " in");
   if (row.main_below) append_part(text, "mains under " + row.main_below->label() + " in");
