@@ -142,11 +142,15 @@ void check_equipment_pressure(const Context& context, Candidate& candidate);
 void check_machine(const Context& context, Candidate& candidate);
 // The best of direct tap, saddle, several taps and sleeve, into the plan; returns its findings.
 Findings choose_method(Context& context);
+// All of the above, in their order: may this main be tapped, and how? Returns the chosen method's findings.
+Findings judge(Context& context);
 // What the hole lets out. Fills plan.open_hole.
 void plan_open_hole(Context& context);
 // The rest of the work, each only where the job gives facts for it: plan.service, plan.cleaning, plan.excavation.
 void check_service(Context& context);
 void check_cleaning(Context& context);
 void check_pit(Context& context);
+// The readings within which the plan stands. Fills plan.stop_numbers.
+void write_stop_numbers(Context& context, const Findings& method);
 
 }  // namespace mainbore::planning

@@ -2,10 +2,8 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 #include <cstddef>
 #include <memory_resource>
-#include <numbers>
 #include <stdexcept>
 #include <utility>
 
@@ -28,60 +26,17 @@ void gather_findings(Context& context, const Findings& method) {
   }
 }
 
-// A tape reads to a sixteenth: ask for the next reading that is surely inside.
-Length down_to_sixteenth(Length value) { return std::floor(value / (0.0625 * units::inch) + 1e-6) * (0.0625 * units::inch); }
-Length up_to_sixteenth(Length value) { return std::ceil(value / (0.0625 * units::inch) - 1e-6) * (0.0625 * units::inch); }
-
-// The most the gauge may show when tapping. A pipe or fitting that is over its rating already is a hold of its own:
-// lowering the line for an hour is no cure for it.
-std::optional<Pressure> pressure_to_read(const Context& context) {
-  std::optional<Pressure> least;
-  if (!context.pressurised()) return least;
-  for (const PressureLimit& limit : context.plan.pressure.limits) {
-    const bool for_good = limit.link == PressureLink::pipe || limit.link == PressureLink::corporation_stop ||
-                          limit.link == PressureLink::saddle;
-    if (for_good && over(context.line(), limit.limit)) continue;
-    if (!least || limit.limit < *least) least = limit.limit;
-  }
-  return least;
-}
-
-// Each doubt as a number for the trench.
-void write_stop_numbers(Context& context) {
-  Plan& plan = context.plan;
-  const ResolvedMain& main = plan.main;
-  const Rules& rules = context.rules;
-  if (plan.method.kind == Method::none) return;
-  if (const auto limit = pressure_to_read(context)) {
-    plan.stop_numbers.push_back({"line pressure when tapping", std::nullopt, Measure(*limit)});
-  }
-  if (plan.method.kind == Method::direct) {
-    std::optional<Length> wall;
-    if (plan.engagement && plan.engagement->judged) wall = plan.engagement->wall_needed;
-    if (wall) wall = wall_reading_for(*wall, rules);
-    else wall = class_wall_reading(main.governing, rules);
-    if (wall) plan.stop_numbers.push_back({"sound wall at the tap", Measure(*wall), std::nullopt});
-  }
-  if (main.od_low && main.od_high) {
-    constexpr double pi = std::numbers::pi;
-    const Length tape = rules.circumference_uncertainty.value;
-    plan.stop_numbers.push_back({"circumference of the pipe", Measure(down_to_sixteenth(pi * *main.od_low - tape), Kind::tape),
-                                 Measure(up_to_sixteenth(pi * *main.od_high + tape), Kind::tape)});
-  }
-  if (is_plastic(main.material) && plan.method.kind != Method::sleeve && context.pressurised()) {
-    plan.stop_numbers.push_back({"temperature of the pipe", Measure(rules.plastic_wet_tap_coldest.value),
-                                 Measure(rules.plastic_wet_tap_warmest.value)});
-  }
-  Length joint;
-  for (const Clearance& clearance : rules.clearances) {
-    if (clearance.what == NearbyThing::joint) joint = clearance.least.value;
-  }
-  if (joint > Length()) {
-    plan.stop_numbers.push_back({"distance to the nearest joint", Measure(joint, Kind::length), std::nullopt});
-  }
-}
-
 }  // namespace
+
+Findings judge(Context& context) {
+  resolve_main(context);
+  check_identity(context);
+  check_utility(context);
+  check_pipe_pressure(context);
+  check_place(context);
+  return choose_method(context);
+}
+
 }  // namespace planning
 
 Plan plan(Job job, const Catalog& catalog, const Rules& rules) {
@@ -97,19 +52,14 @@ Plan plan(Job job, const Catalog& catalog, const Rules& rules) {
   std::array<std::byte, 16 * 1024> room;
   std::pmr::monotonic_buffer_resource memory(room.data(), room.size());
   planning::Context context{catalog, rules, result, memory};
-  planning::resolve_main(context);
-  planning::check_identity(context);
-  planning::check_utility(context);
-  planning::check_pipe_pressure(context);
-  planning::check_place(context);
-  const planning::Findings method = planning::choose_method(context);
+  const planning::Findings method = planning::judge(context);
   planning::plan_open_hole(context);
   planning::check_service(context);
   planning::check_cleaning(context);
   planning::check_pit(context);
   planning::tell_looser_rules(context);
   planning::gather_findings(context, method);
-  planning::write_stop_numbers(context);
+  planning::write_stop_numbers(context, method);
   result.verdict = planning::verdict_of(std::max(context.common.worst(), method.worst()));
   return result;
 }

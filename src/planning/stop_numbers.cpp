@@ -1,0 +1,205 @@
+// The numbers under the verdict: each doubt as a reading for the trench.
+//
+// Together they are a promise. Whatever is read, as long as all of it lies inside the numbers, a plan made with those
+// readings taps in the same way and holds or stops for nothing that this plan does not say already. What each check
+// allows by itself is therefore only where the search begins: warm plastic bears less than cold, and a surge or a
+// smaller pipe takes its share too. The plan is made again with every reading at its worst end, and an end that goes too
+// far is drawn back toward what the job says of it.
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+#include <utility>
+#include <vector>
+
+#include "planning/checks.hpp"
+
+namespace mainbore::planning {
+namespace {
+
+constexpr double pi = std::numbers::pi;
+constexpr Length sixteenth = 0.0625 * units::inch;
+
+// The most the gauge may show when tapping, by each limit alone. A pipe or fitting that is over its rating already is a
+// hold of its own: lowering the line for an hour is no cure for it.
+std::optional<Pressure> pressure_to_read(const Context& context) {
+  std::optional<Pressure> least;
+  if (!context.pressurised()) return least;
+  for (const PressureLimit& limit : context.plan.pressure.limits) {
+    const bool for_good = limit.link == PressureLink::pipe || limit.link == PressureLink::corporation_stop ||
+                          limit.link == PressureLink::saddle;
+    if (for_good && over(context.line(), limit.limit)) continue;
+    if (!least || limit.limit < *least) least = limit.limit;
+  }
+  return least;
+}
+
+std::optional<Length> wall_to_read(const Context& context) {
+  const Plan& plan = context.plan;
+  if (plan.method.kind != Method::direct) return std::nullopt;
+  if (plan.engagement && plan.engagement->judged && plan.engagement->wall_needed) {
+    return wall_reading_for(*plan.engagement->wall_needed, context.rules);
+  }
+  return class_wall_reading(plan.main.governing, context.rules);
+}
+
+// One end of one reading, in base units.
+struct End {
+  void (*enter)(Job&, double) = nullptr;
+  double home = 0.0;  // what the job says of it, or the planner takes it to be
+  double end = 0.0;   // how far it may go
+  double step = 1.0;  // of the gauge
+};
+
+void enter_pressure(Job& job, double psi) { job.main.pressure = Pressure::from_base(psi); }
+void enter_wall(Job& job, double inches) { job.main.wall = Length::from_base(inches); }
+void enter_tape(Job& job, double inches) { job.main.circumference = Length::from_base(inches); }
+void enter_temperature(Job& job, double degrees) { job.main.temperature = Temperature::fahrenheit(degrees); }
+
+// What a plan comes to: the way of tapping, and what hinders it.
+struct Answer {
+  Method kind = Method::none;
+  int count = 1;
+  NominalSize tap;
+  std::vector<FindingCode> hindrances;
+};
+
+Answer answer_of(const Plan& plan, const Findings& common, const Findings& method) {
+  Answer answer{plan.method.kind, plan.method.count, plan.method.tap, {}};
+  for (const Findings* findings : {&common, &method}) {
+    for (const Finding& finding : findings->list()) {
+      if (finding.severity >= Severity::hold) answer.hindrances.push_back(finding.code);
+    }
+  }
+  return answer;
+}
+
+class Search {
+ public:
+  Search(const Context& context, const Findings& method)
+      : context_(context), job_(context.plan.job), asked_(answer_of(context.plan, context.common, method)) {}
+
+  // Draws ends back until all of them together give no other answer. The first stand longest.
+  void settle(std::vector<End>& ends) const {
+    if (holds_good(ends)) return;
+    std::vector<End> box;
+    for (const End& end : ends) {
+      box.push_back(end);
+      box.back().end = end.home;
+    }
+    for (std::size_t i = 0; i < ends.size(); ++i) {
+      box[i].end = ends[i].end;
+      if (holds_good(box)) continue;
+      box[i].end = draw_back(box, i);
+    }
+    ends = std::move(box);
+  }
+
+ private:
+  // The tape has two ends of its own, and one of them is entered at a time.
+  [[nodiscard]] bool holds_good(const std::vector<End>& ends) const {
+    int tapes = 0;
+    for (const End& end : ends) tapes += end.enter == enter_tape ? 1 : 0;
+    for (int entered = 0; entered < std::max(tapes, 1); ++entered) {
+      Job job = job_;
+      int tape = 0;
+      for (const End& end : ends) {
+        if (end.enter != enter_tape || tape++ == entered) end.enter(job, end.end);
+      }
+      if (!same_answer(std::move(job))) return false;
+    }
+    return true;
+  }
+
+  [[nodiscard]] bool same_answer(Job job) const {
+    Plan plan;
+    plan.job = std::move(job);
+    std::array<std::byte, 16 * 1024> room;
+    std::pmr::monotonic_buffer_resource memory(room.data(), room.size());
+    Context trial{context_.catalog, context_.rules, plan, memory};
+    const Findings method = judge(trial);
+    const Answer answer = answer_of(plan, trial.common, method);
+    return answer.kind == asked_.kind && answer.count == asked_.count && answer.tap == asked_.tap &&
+           std::all_of(answer.hindrances.begin(), answer.hindrances.end(), [&](FindingCode code) {
+             return std::find(asked_.hindrances.begin(), asked_.hindrances.end(), code) != asked_.hindrances.end();
+           });
+  }
+
+  // By halves, to a mark of the gauge on the safe side.
+  [[nodiscard]] double draw_back(std::vector<End> box, std::size_t index) const {
+    End& moved = box[index];
+    double good = moved.home;
+    double bad = moved.end;
+    while (std::fabs(bad - good) > 0.5 * moved.step) {
+      moved.end = 0.5 * (good + bad);
+      (holds_good(box) ? good : bad) = moved.end;
+    }
+    return bad > good ? std::max(moved.home, std::floor(good / moved.step) * moved.step)
+                      : std::min(moved.home, std::ceil(good / moved.step) * moved.step);
+  }
+
+  const Context& context_;
+  const Job& job_;
+  Answer asked_;
+};
+
+}  // namespace
+
+void write_stop_numbers(Context& context, const Findings& method) {
+  Plan& plan = context.plan;
+  const ResolvedMain& main = plan.main;
+  const MainFacts& facts = context.job().main;
+  const Rules& rules = context.rules;
+  if (plan.method.kind == Method::none) return;
+
+  std::vector<End> ends;
+  ends.reserve(5);
+  const auto add = [&ends](void (*enter)(Job&, double), double home, double end, double step) {
+    ends.push_back({enter, home, end, step});
+    return ends.size() - 1;
+  };
+  std::optional<std::size_t> warmest, wall, least_tape, greatest_tape, pressure;
+  const double coldest = rules.plastic_wet_tap_coldest.value.fahrenheit();
+  if (is_plastic(main.material) && plan.method.kind != Method::sleeve && context.pressurised()) {
+    const double limit = rules.plastic_wet_tap_warmest.value.fahrenheit();
+    const double home = facts.temperature ? facts.temperature->fahrenheit() : 73.0;
+    warmest = add(enter_temperature, std::clamp(home, coldest, limit), limit, 1.0);
+  }
+  if (const auto limit = wall_to_read(context)) {
+    wall = add(enter_wall, std::max(main.wall_nominal.value_or(*limit), *limit).base(), limit->base(), 0.01);
+  }
+  if (main.od_low && main.od_high) {
+    // Whole marks of the tape, inside what it may read round such a pipe.
+    const Length tape = rules.circumference_uncertainty.value;
+    const double low = (std::ceil((pi * *main.od_low - tape) / sixteenth - 1e-6) * sixteenth).base();
+    const double high = (std::floor((pi * *main.od_high + tape) / sixteenth + 1e-6) * sixteenth).base();
+    const double home = std::clamp(facts.circumference.value_or(pi * *main.od).base(), low, high);
+    least_tape = add(enter_tape, home, low, sixteenth.base());
+    greatest_tape = add(enter_tape, home, high, sixteenth.base());
+  }
+  if (const auto limit = pressure_to_read(context)) {
+    pressure = add(enter_pressure, std::min(context.line(), *limit).base(), limit->base(), 1.0);
+  }
+  Search(context, method).settle(ends);
+
+  std::vector<StopNumber>& numbers = plan.stop_numbers;
+  const auto length = [&ends](std::size_t index) { return Length::from_base(ends[index].end); };
+  if (pressure) {
+    numbers.push_back({"line pressure when tapping", std::nullopt, Measure(Pressure::from_base(ends[*pressure].end))});
+  }
+  if (wall) numbers.push_back({"sound wall at the tap", Measure(length(*wall)), std::nullopt});
+  if (least_tape) {
+    numbers.push_back({"circumference of the pipe", Measure(length(*least_tape), Kind::tape),
+                       Measure(length(*greatest_tape), Kind::tape)});
+  }
+  if (warmest) {
+    numbers.push_back({"temperature of the pipe", Measure(Temperature::fahrenheit(coldest)),
+                       Measure(Temperature::fahrenheit(ends[*warmest].end))});
+  }
+  for (const Clearance& clearance : rules.clearances) {
+    if (clearance.what != NearbyThing::joint || !(clearance.least.value > Length())) continue;
+    numbers.push_back({"distance to the nearest joint", Measure(clearance.least.value, Kind::length), std::nullopt});
+  }
+}
+
+}  // namespace mainbore::planning
