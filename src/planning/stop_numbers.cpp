@@ -43,6 +43,35 @@ std::optional<Length> wall_to_read(const Context& context) {
   return class_wall_reading(plan.main.governing, context.rules);
 }
 
+// What a tape may read round the pipe planned for, in whole marks. Where other candidates are so much larger or smaller
+// that no pipe at all reads what lies between, theirs are left out: such a reading tells of another pipe.
+struct TapeRange {
+  Length low;
+  Length high;
+};
+
+std::optional<TapeRange> tape_to_read(const Context& context) {
+  const ResolvedMain& main = context.plan.main;
+  const Length tape = context.rules.circumference_uncertainty.value;
+  std::vector<TapeRange> ranges;
+  ranges.reserve(main.candidates.size());
+  for (const Pipe* pipe : main.candidates) {
+    if (pipe->od) ranges.push_back({pi * (*pipe->od - pipe->od_minus) - tape, pi * (*pipe->od + pipe->od_plus) + tape});
+  }
+  if (ranges.empty()) return std::nullopt;
+  std::sort(ranges.begin(), ranges.end(), [](const TapeRange& a, const TapeRange& b) { return a.low < b.low; });
+  TapeRange joined = ranges.front();
+  for (const TapeRange& range : ranges) {
+    if (range.low > joined.high) {
+      if (!over(pi * *main.od, joined.high)) break;
+      joined = range;
+    }
+    joined.high = std::max(joined.high, range.high);
+  }
+  return TapeRange{std::ceil(joined.low / sixteenth - 1e-6) * sixteenth,
+                   std::floor(joined.high / sixteenth + 1e-6) * sixteenth};
+}
+
 // One end of one reading, in base units.
 struct End {
   void (*enter)(Job&, double) = nullptr;
@@ -119,10 +148,12 @@ class Search {
     Context trial{context_.catalog, context_.rules, plan, memory};
     const Findings method = judge(trial);
     const Answer answer = answer_of(plan, trial.common, method);
-    return answer.kind == asked_.kind && answer.count == asked_.count && answer.tap == asked_.tap &&
-           std::all_of(answer.hindrances.begin(), answer.hindrances.end(), [&](FindingCode code) {
-             return std::find(asked_.hindrances.begin(), asked_.hindrances.end(), code) != asked_.hindrances.end();
-           });
+    const bool said = std::all_of(answer.hindrances.begin(), answer.hindrances.end(), [&](FindingCode code) {
+      return std::find(asked_.hindrances.begin(), asked_.hindrances.end(), code) != asked_.hindrances.end();
+    });
+    // A reading may settle for the worse what the plan already holds for.
+    if (answer.kind == Method::none) return said;
+    return said && answer.kind == asked_.kind && answer.count == asked_.count && answer.tap == asked_.tap;
   }
 
   // By halves, to a mark of the gauge on the safe side.
@@ -168,14 +199,10 @@ void write_stop_numbers(Context& context, const Findings& method) {
   if (const auto limit = wall_to_read(context)) {
     wall = add(enter_wall, std::max(main.wall_nominal.value_or(*limit), *limit).base(), limit->base(), 0.01);
   }
-  if (main.od_low && main.od_high) {
-    // Whole marks of the tape, inside what it may read round such a pipe.
-    const Length tape = rules.circumference_uncertainty.value;
-    const double low = (std::ceil((pi * *main.od_low - tape) / sixteenth - 1e-6) * sixteenth).base();
-    const double high = (std::floor((pi * *main.od_high + tape) / sixteenth + 1e-6) * sixteenth).base();
-    const double home = std::clamp(facts.circumference.value_or(pi * *main.od).base(), low, high);
-    least_tape = add(enter_tape, home, low, sixteenth.base());
-    greatest_tape = add(enter_tape, home, high, sixteenth.base());
+  if (const auto tape = tape_to_read(context)) {
+    const double home = std::clamp(facts.circumference.value_or(pi * *main.od), tape->low, tape->high).base();
+    least_tape = add(enter_tape, home, tape->low.base(), sixteenth.base());
+    greatest_tape = add(enter_tape, home, tape->high.base(), sixteenth.base());
   }
   if (const auto limit = pressure_to_read(context)) {
     pressure = add(enter_pressure, std::min(context.line(), *limit).base(), limit->base(), 1.0);

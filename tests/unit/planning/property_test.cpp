@@ -1,7 +1,10 @@
 // What must hold over the whole space of jobs, whatever the rules say of any one of them.
+#include <algorithm>
 #include <array>
 #include <random>
+#include <string>
 
+#include "mainbore/what_if.hpp"
 #include "support/catch.hpp"
 #include "unit/planning/jobs.hpp"
 
@@ -123,6 +126,73 @@ TEST_CASE("a thinner wall never betters a verdict") {
     ++tried;
   }
   CHECK(tried > 500);
+}
+
+// A crew that reads every number and finds each inside its limits may go on: entered in the job, those readings lead to the
+// same way of tapping, and to nothing that holds or stops it which the plan did not say.
+TEST_CASE("readings inside all the stop numbers bear the plan out") {
+  RandomJobs random(13);
+  int tried = 0;
+  for (int i = 0; i < jobs; ++i) {
+    Job job = random.next();
+    if (random.chance(30)) job.main.pressure = random.real(20, 120) * units::psi;
+    if (random.chance(30)) job.main.class_name.clear();
+    const Plan before = plan_of(job);
+    if (before.method.kind == Method::none) continue;
+    for (int corner = 0; corner < 6; ++corner) {
+      Job read = job;
+      std::string readings;
+      // The ends first, then places between them.
+      const auto between = [&](const StopNumber& stop, bool low) {
+        const double least = stop.at_least ? stop.at_least->base() : 0.0;
+        const double most = stop.at_most ? stop.at_most->base() : 1.5 * least;
+        return corner < 4 ? (low ? least : most) : random.real(least, most);
+      };
+      for (const StopNumber& stop : before.stop_numbers) {
+        double value = 0.0;
+        if (stop.what == "line pressure when tapping") {
+          value = between(stop, false);
+          read.main.pressure = Pressure::from_base(value);
+        } else if (stop.what == "sound wall at the tap") {
+          value = between(stop, true);
+          read.main.wall = Length::from_base(value);
+        } else if (stop.what == "circumference of the pipe") {
+          value = between(stop, corner % 2 == 0);
+          read.main.circumference = Length::from_base(value);
+        } else if (stop.what == "temperature of the pipe") {
+          value = between(stop, corner / 2 % 2 == 0);
+          read.main.temperature = Temperature::fahrenheit(value);
+        } else {
+          REQUIRE(stop.what == "distance to the nearest joint");
+          if (!read.nearby) read.nearby.emplace();
+          Nearby joint;
+          joint.what = NearbyThing::joint;
+          value = between(stop, true);
+          joint.along = before.location.shift + Length::from_base(value);
+          read.nearby->push_back(joint);
+        }
+        readings += std::string(stop.what) + " " + std::to_string(value) + ", ";
+      }
+      const Plan after = plan_of(read);
+      INFO(name_of(*job.main.material) << " " << job.main.size->label() << " [" << job.main.class_name << "] tap "
+                                       << job.service.size->label() << " at " << job.main.pressure->base() << " psi, wall "
+                                       << (job.main.wall ? job.main.wall->base() : -1.0) << "; read: " << readings);
+      const Outcome was = outcome_of(before);
+      const Outcome now = outcome_of(after);
+      for (const FindingCode code : now.hindrances) {
+        INFO("arrives: " << name_of(code));
+        REQUIRE(std::find(was.hindrances.begin(), was.hindrances.end(), code) != was.hindrances.end());
+      }
+      ++tried;
+      // What was held for may be settled for the worse: the rating, by the class that a reading gives away.
+      if (after.method.kind == Method::none) continue;
+      REQUIRE(after.method.kind == before.method.kind);
+      REQUIRE(after.method.count == before.method.count);
+      REQUIRE(after.method.tap == before.method.tap);
+      REQUIRE(after.verdict <= before.verdict);
+    }
+  }
+  CHECK(tried > 1000);
 }
 
 TEST_CASE("a closer joint never betters a verdict") {
