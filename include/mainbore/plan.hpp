@@ -199,8 +199,13 @@ struct NotChecked {
 };
 [[nodiscard]] std::vector<NotChecked> not_checked(const Plan& plan);
 
+// How much of a plan is asked for. A verdict is the same plan without what neither decides anything nor is a finding:
+// its verdict, findings, method with what was rejected, pressure chain, setup and location are those of the whole plan,
+// the rest of it may be left out.
+enum class PlanDepth : std::uint8_t { verdict, whole };
+
 // Plans one job. Pure: the same job, catalogue and rules give the same plan. The job must have its four required facts
 // (throws std::invalid_argument otherwise; the readers of io refuse such a job with a diagnostic first).
-[[nodiscard]] Plan plan(Job job, const Catalog& catalog, const Rules& rules);
+[[nodiscard]] Plan plan(Job job, const Catalog& catalog, const Rules& rules, PlanDepth depth = PlanDepth::whole);
 
 }  // namespace mainbore

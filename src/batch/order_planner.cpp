@@ -17,6 +17,11 @@ Diagnostic fault_of_file(const std::string& file_name, const OrderText& text) {
   return told;
 }
 
+// How much of each plan goes into the records.
+PlanDepth depth_of(BatchFormat format) {
+  return format == BatchFormat::verdicts || format == BatchFormat::table ? PlanDepth::verdict : PlanDepth::whole;
+}
+
 }  // namespace
 
 OrderPlanner::OrderPlanner(const Catalog& catalog, const Rules& rules, const BatchOptions& options,
@@ -69,7 +74,7 @@ void OrderPlanner::finish(Piece& piece) {
     from = options_.from_settings;
     lay_settings_under(*order_.job, *options_.settings, from);
   }
-  Plan plan = mainbore::plan(*std::move(order_.job), catalog_, rules_);
+  Plan plan = mainbore::plan(*std::move(order_.job), catalog_, rules_, depth_of(options_.format));
   plan.from_settings = std::move(from);
   piece.tally.add(plan.verdict);
   write(piece, &plan);

@@ -79,11 +79,14 @@ struct Context {
   const Rules& rules;
   Plan& plan;
   std::pmr::memory_resource& memory;  // of lists that live no longer than the planning
+  PlanDepth depth = PlanDepth::whole;
   Findings common{memory};            // true whatever the method
 
   [[nodiscard]] const Job& job() const { return plan.job; }
   [[nodiscard]] NominalSize asked() const { return *plan.job.service.size; }
   [[nodiscard]] Pressure line() const { return *plan.job.main.pressure; }
+  // Whether what decides nothing is to be worked out too.
+  [[nodiscard]] bool whole() const { return depth == PlanDepth::whole; }
   [[nodiscard]] bool pressurised() const { return plan.job.main.pressurised.value_or(true); }
 };
 

@@ -39,7 +39,7 @@ Findings judge(Context& context) {
 
 }  // namespace planning
 
-Plan plan(Job job, const Catalog& catalog, const Rules& rules) {
+Plan plan(Job job, const Catalog& catalog, const Rules& rules, PlanDepth depth) {
   if (!job.main.material || !job.main.size || !job.main.pressure || !job.service.size) {
     throw std::invalid_argument("a job needs the main's material and size, the service's size and the line pressure");
   }
@@ -51,7 +51,7 @@ Plan plan(Job job, const Catalog& catalog, const Rules& rules) {
   // Most plans need no more than this for their working lists, which then cost no call of the allocator.
   std::array<std::byte, 16 * 1024> room;
   std::pmr::monotonic_buffer_resource memory(room.data(), room.size());
-  planning::Context context{catalog, rules, result, memory};
+  planning::Context context{catalog, rules, result, memory, depth};
   const planning::Findings method = planning::judge(context);
   planning::plan_open_hole(context);
   planning::check_service(context);
@@ -59,7 +59,7 @@ Plan plan(Job job, const Catalog& catalog, const Rules& rules) {
   planning::check_pit(context);
   planning::tell_looser_rules(context);
   planning::gather_findings(context, method);
-  planning::write_stop_numbers(context, method);
+  if (context.whole()) planning::write_stop_numbers(context, method);
   result.verdict = planning::verdict_of(std::max(context.common.worst(), method.worst()));
   return result;
 }

@@ -192,6 +192,14 @@ void narrow_by_diameter(Context& context, std::vector<const Pipe*>& pipes, const
       .basis(nearest->series->basis_of(PipeColumn::od), *measured.basis);
 }
 
+// Castings run over their nominal wall, but not by half.
+Length thickest_wall(const Pipe& pipe) { return 1.5 * *pipe.wall; }
+
+// A wall tells little of the class, since pipe rusts and softens; but none grows thicker than it was made.
+void narrow_by_wall(std::vector<const Pipe*>& pipes, Length measured) {
+  narrow(pipes, [&](const Pipe* pipe) { return !pipe->wall || !over(measured, thickest_wall(*pipe)); });
+}
+
 // Checks the gauge's reading; returns it when it can be believed.
 std::optional<Length> believed_wall(Context& context, const std::vector<const Pipe*>& pipes, std::optional<Length> od) {
   const auto& measured = context.job().main.wall;
@@ -203,13 +211,13 @@ std::optional<Length> believed_wall(Context& context, const std::vector<const Pi
   }
   std::optional<Length> thickest;
   for (const Pipe* pipe : pipes) {
-    if (pipe->wall && (!thickest || *pipe->wall > *thickest)) thickest = pipe->wall;
+    if (pipe->wall && (!thickest || thickest_wall(*pipe) > *thickest)) thickest = thickest_wall(*pipe);
   }
-  // Castings run over their nominal wall, but not by half: the reading is of something else (lining, a dimension ratio).
-  if (thickest && over(*measured, 1.5 * *thickest)) {
+  // The reading is of something else: lining, a dimension ratio.
+  if (thickest && over(*measured, *thickest)) {
     context.common.add(FindingCode::main_wall_impossible, Severity::hold)
         .value(*measured)
-        .at_most(1.5 * *thickest)
+        .at_most(*thickest)
         .basis(gauge);
     return std::nullopt;
   }
@@ -354,6 +362,7 @@ void resolve_main(Context& context) {
   narrow_by_year(context, main.candidates);
   const auto measured = measured_diameter(context);
   if (measured) narrow_by_diameter(context, main.candidates, *measured);
+  if (context.job().main.wall) narrow_by_wall(main.candidates, *context.job().main.wall);
 
   if (!main.candidates.empty()) {
     main.governing = *std::min_element(main.candidates.begin(), main.candidates.end(), worse);

@@ -145,7 +145,7 @@ class Search {
     plan.job = std::move(job);
     std::array<std::byte, 16 * 1024> room;
     std::pmr::monotonic_buffer_resource memory(room.data(), room.size());
-    Context trial{context_.catalog, context_.rules, plan, memory};
+    Context trial{context_.catalog, context_.rules, plan, memory, PlanDepth::verdict};
     const Findings method = judge(trial);
     const Answer answer = answer_of(plan, trial.common, method);
     const bool said = std::all_of(answer.hindrances.begin(), answer.hindrances.end(), [&](FindingCode code) {

@@ -4,6 +4,7 @@
 #include <random>
 #include <string>
 
+#include "io/verdict_record.hpp"
 #include "mainbore/what_if.hpp"
 #include "support/catch.hpp"
 #include "unit/planning/jobs.hpp"
@@ -60,6 +61,34 @@ class RandomJobs {
 };
 
 constexpr int jobs = 3000;
+
+// A random job that tells of the line, the demand, the cleaning and the pit as well.
+Job telling_job(RandomJobs& random) {
+  Job job = random.next();
+  LineFacts& line = job.service.line;
+  line.material = static_cast<Tubing>(random.below(tubing_count));
+  line.length = random.real(5, 300) * units::foot;
+  if (random.chance(50)) line.rise = random.real(-20, 60) * units::foot;
+  if (random.chance(30)) line.friction = FrictionMethod::darcy_weisbach;
+  if (random.chance(50)) line.elbows = static_cast<int>(random.below(6));
+  if (random.chance(30)) line.size = job.service.size;
+  DemandFacts& demand = job.service.demand;
+  if (random.chance(50)) demand.flow = random.real(1, 200) * units::gpm;
+  else demand.fixture_units = random.real(1, 300);
+  if (random.chance(50)) demand.code = PlumbingCode::ipc;
+  if (random.chance(20)) demand.sprinklers = DwellingSprinklers::pair;
+  if (random.chance(20)) job.service.meter = NominalSize::inches(0.75);
+  if (random.chance(50)) job.main.pressure_low = random.real(5, 120) * units::psi;
+  if (random.chance(50)) job.sanitary.stock = 8.25;
+  if (random.chance(50)) job.excavation.soil = SoilClaim::type_b;
+  job.main.cover = random.real(1, 12) * units::foot;
+  return job;
+}
+
+bool same(const Finding& a, const Finding& b) {
+  return a.code == b.code && a.severity == b.severity && a.value == b.value && a.limit == b.limit &&
+         a.details == b.details && a.basis == b.basis && a.limit_is_least == b.limit_is_least;
+}
 
 // The verdict must not get better (go < hold < no-go).
 void never_better(const Job& before, const Job& after, const char* change) {
@@ -307,4 +336,26 @@ TEST_CASE("every random job gets a plan that hangs together") {
       REQUIRE(job.main.condition == Condition::sound);
     }
   }
+}
+
+TEST_CASE("a verdict alone decides and finds what the whole plan does") {
+  RandomJobs random(9);
+  int starved = 0;
+  for (int i = 0; i < jobs; ++i) {
+    const Job job = telling_job(random);
+    const Plan whole = plan_of(job);
+    const Plan verdict = plan(job, Catalog::builtin(), default_rules(), PlanDepth::verdict);
+    REQUIRE(verdict.verdict == whole.verdict);
+    REQUIRE(std::equal(verdict.findings.begin(), verdict.findings.end(), whole.findings.begin(), whole.findings.end(),
+                       same));
+    REQUIRE(verdict.service.has_value() == whole.service.has_value());
+    std::string record;
+    std::string record_of_whole;
+    io::append_verdict_json(record, {}, &verdict, {});
+    io::append_verdict_json(record_of_whole, {}, &whole, {});
+    REQUIRE(record == record_of_whole);
+    starved += has(whole, FindingCode::service_starved) ? 1 : 0;
+  }
+  CHECK(starved > 0);
+  CHECK(starved < jobs);
 }
