@@ -21,15 +21,15 @@ constexpr double pi = std::numbers::pi;
 constexpr Length sixteenth = 0.0625 * units::inch;
 
 // The most the gauge may show when tapping, by each limit alone. A pipe or fitting that is over its rating already is a
-// hold of its own: lowering the line for an hour is no cure for it.
+// hold of its own: lowering the line for an hour is no cure for it, and raising it is none either.
 std::optional<Pressure> pressure_to_read(const Context& context) {
   std::optional<Pressure> least;
   if (!context.pressurised()) return least;
   for (const PressureLimit& limit : context.plan.pressure.limits) {
     const bool for_good = limit.link == PressureLink::pipe || limit.link == PressureLink::corporation_stop ||
                           limit.link == PressureLink::saddle;
-    if (for_good && over(context.line(), limit.limit)) continue;
-    if (!least || limit.limit < *least) least = limit.limit;
+    const Pressure most = for_good ? std::max(limit.limit, context.line()) : limit.limit;
+    if (!least || most < *least) least = most;
   }
   return least;
 }
@@ -109,13 +109,14 @@ class Search {
       : context_(context), job_(context.plan.job), asked_(answer_of(context.plan, context.common, method)) {}
 
   // Draws ends back until all of them together give no other answer. The first stand longest.
-  void settle(std::vector<End>& ends) const {
+  void settle(std::vector<End>& ends) {
     if (holds_good(ends)) return;
     std::vector<End> box;
     for (const End& end : ends) {
       box.push_back(end);
       box.back().end = end.home;
     }
+    refused_ = !holds_good(box);
     for (std::size_t i = 0; i < ends.size(); ++i) {
       box[i].end = ends[i].end;
       if (holds_good(box)) continue;
@@ -148,30 +149,42 @@ class Search {
     Context trial{context_.catalog, context_.rules, plan, memory, PlanDepth::verdict};
     const Findings method = judge(trial);
     const Answer answer = answer_of(plan, trial.common, method);
-    const bool said = std::all_of(answer.hindrances.begin(), answer.hindrances.end(), [&](FindingCode code) {
-      return std::find(asked_.hindrances.begin(), asked_.hindrances.end(), code) != asked_.hindrances.end();
+    if (!std::all_of(answer.hindrances.begin(), answer.hindrances.end(), [&](FindingCode code) { return said(code); })) {
+      return false;
+    }
+    if (answer.kind == asked_.kind && answer.count == asked_.count && answer.tap == asked_.tap) return true;
+    if (answer.kind == Method::none) return refused_;
+    // Another method, freed of its holds, may pass this one while it still has those that were said.
+    return std::any_of(plan.method.rejected.begin(), plan.method.rejected.end(), [&](const RejectedMethod& rejected) {
+      return rejected.kind == asked_.kind && rejected.count == asked_.count && rejected.tap == asked_.tap &&
+             rejected.why.severity < Severity::stop && said(rejected.why.code);
     });
-    // A reading may settle for the worse what the plan already holds for.
-    if (answer.kind == Method::none) return said;
-    return said && answer.kind == asked_.kind && answer.count == asked_.count && answer.tap == asked_.tap;
   }
 
-  // By halves, to a mark of the gauge on the safe side.
+  [[nodiscard]] bool said(FindingCode code) const {
+    return std::find(asked_.hindrances.begin(), asked_.hindrances.end(), code) != asked_.hindrances.end();
+  }
+
+  // By halves, to the last mark of the gauge that still holds good; to where it began if none does. Marks are counted
+  // outward, whichever way that is.
   [[nodiscard]] double draw_back(std::vector<End> box, std::size_t index) const {
     End& moved = box[index];
-    double good = moved.home;
-    double bad = moved.end;
-    while (std::fabs(bad - good) > 0.5 * moved.step) {
-      moved.end = 0.5 * (good + bad);
-      (holds_good(box) ? good : bad) = moved.end;
+    const double mark = moved.end > moved.home ? moved.step : -moved.step;
+    long good = std::lround(std::ceil(moved.home / mark - 1e-6)) - 1;
+    long bad = std::lround(std::ceil(moved.end / mark - 1e-6));
+    const long home = good;
+    while (bad - good > 1) {
+      const long middle = good + (bad - good) / 2;
+      moved.end = static_cast<double>(middle) * mark;
+      (holds_good(box) ? good : bad) = middle;
     }
-    return bad > good ? std::max(moved.home, std::floor(good / moved.step) * moved.step)
-                      : std::min(moved.home, std::ceil(good / moved.step) * moved.step);
+    return good == home ? moved.home : static_cast<double>(good) * mark;
   }
 
   const Context& context_;
   const Job& job_;
   Answer asked_;
+  bool refused_ = false;  // what the plan holds for is settled for the worse by the readings expected: no number mends it
 };
 
 }  // namespace

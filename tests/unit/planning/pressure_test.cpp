@@ -118,5 +118,5 @@ TEST_CASE("the pressure to read is one that lowering the main can meet") {
   const Plan plan = plan_of(job);
   CHECK(has(plan, FindingCode::pressure_over_pipe_rating));
   REQUIRE_FALSE(plan.stop_numbers.empty());
-  CHECK(plan.stop_numbers.front().at_most->base() == 90.0);
+  CHECK(plan.stop_numbers.front().at_most->base() == 70.0);  // as it stands: no more is asked of a pipe that may be overrun
 }

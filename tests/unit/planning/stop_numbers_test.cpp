@@ -1,0 +1,86 @@
+// The numbers under the verdict, taken together.
+#include <cmath>
+#include <numbers>
+
+#include "support/catch.hpp"
+#include "unit/planning/jobs.hpp"
+
+using namespace mainbore;
+using namespace mainbore::test;
+
+namespace {
+
+const StopNumber& number(const Plan& plan, std::string_view what) {
+  const auto found = std::find_if(plan.stop_numbers.begin(), plan.stop_numbers.end(),
+                                  [&](const StopNumber& stop) { return stop.what == what; });
+  REQUIRE(found != plan.stop_numbers.end());
+  return *found;
+}
+
+double most_pressure(const Plan& plan) { return number(plan, "line pressure when tapping").at_most->base(); }
+double warmest(const Plan& plan) { return number(plan, "temperature of the pipe").at_most->base(); }
+
+// 8-inch C900 of DR 25, rated 165 psi at 73 degF, tapped through a saddle by a powered machine.
+Job plastic_job() {
+  Job job = sound_job();
+  job.main.material = Material::pvc;
+  job.main.size = NominalSize::inches(8);
+  job.main.class_name = "DR 25";
+  job.main.temperature = Temperature::fahrenheit(60);
+  job.main.pressure = 100.0 * units::psi;
+  job.main.surge = Pressure();
+  job.service.method = Method::saddle;
+  job.machine.feed = Feed::powered;
+  return job;
+}
+
+}  // namespace
+
+TEST_CASE("the pressure to read is one that the pipe bears at its warmest") {
+  const Job job = plastic_job();
+  const Plan plan = plan_of(job);
+  // At 90 degF PVC keeps 0.75 of its rating (AWWA C900-16, temperature coefficients).
+  CHECK(warmest(plan) == 90.0);
+  CHECK(most_pressure(plan) == std::floor(0.75 * 165.0));
+}
+
+TEST_CASE("where the line is more than the pipe bears at its warmest, the warmth gives way") {
+  Job job = plastic_job();
+  job.main.pressure = 150.0 * units::psi;
+  const Plan plan = plan_of(job);
+  CHECK(warmest(plan) < 90.0);
+  CHECK(warmest(plan) > 73.0);
+  CHECK(most_pressure(plan) >= 150.0);
+  job.main.temperature = Temperature::fahrenheit(warmest(plan));
+  job.main.pressure = most_pressure(plan) * units::psi;
+  CHECK(plan_of(job).verdict == plan.verdict);
+  job.main.temperature = Temperature::fahrenheit(warmest(plan) + 1.0);
+  CHECK(has(plan_of(job), FindingCode::pressure_over_pipe_rating));
+}
+
+TEST_CASE("the pressure to read leaves room for the surge") {
+  Job job = sound_job();
+  job.service.stop_rating = 100.0 * units::psi;  // 1.5 times that for a moment
+  job.main.surge = 70.0 * units::psi;
+  job.machine.feed = Feed::powered;
+  const Plan plan = plan_of(job);
+  CHECK(most_pressure(plan) == 80.0);
+  job.main.pressure = 81.0 * units::psi;
+  CHECK(has(plan_of(job), FindingCode::pressure_surge_over_rating));
+}
+
+TEST_CASE("the tape's numbers are whole marks inside what the pipe may measure") {
+  const Plan plan = plan_of(sound_job());
+  const StopNumber& tape = number(plan, "circumference of the pipe");
+  constexpr double pi = std::numbers::pi;
+  const double reach = default_rules().circumference_uncertainty.value.base();
+  CHECK(std::fmod(tape.at_least->base() * 16.0, 1.0) == 0.0);
+  CHECK(std::fmod(tape.at_most->base() * 16.0, 1.0) == 0.0);
+  CHECK(tape.at_least->base() >= pi * plan.main.od_low->base() - reach);
+  CHECK(tape.at_most->base() <= pi * plan.main.od_high->base() + reach);
+  for (const auto& end : {tape.at_least, tape.at_most}) {
+    Job job = sound_job();
+    job.main.circumference = Length::from_base(end->base());
+    CHECK_FALSE(has(plan_of(job), FindingCode::main_od_contradicts));
+  }
+}
