@@ -250,7 +250,7 @@ class Sheet {
 
   double stop_numbers() {
     if (plan_.stop_numbers.empty() || no_go()) return 0.0;
-    heading("Stop numbers", "read each one; outside it, stop");
+    heading("Stop numbers", "read each one; outside it, stop and plan again");
     out_.start("table").start("tr");
     for (const std::string_view column : {"Read", "Stop unless", "Reading"})
       out_.element("th", column, {{"scope", "col"}});

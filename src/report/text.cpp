@@ -157,7 +157,7 @@ class TextReport {
 
   void stop_numbers() {
     if (plan_.stop_numbers.empty() || plan_.verdict == Verdict::no_go) return;
-    page_.heading("STOP NUMBERS", "read each one; outside it, stop");
+    page_.heading("STOP NUMBERS", "read each one; outside it, stop and plan again");
     std::size_t widest = 0;
     std::size_t widest_bounds = 0;
     for (const StopNumber& stop : plan_.stop_numbers) {
