@@ -127,27 +127,28 @@ class Search {
 
  private:
   // The tape has two ends of its own, and one of them is entered at a time.
-  [[nodiscard]] bool holds_good(const std::vector<End>& ends) const {
+  [[nodiscard]] bool holds_good(const std::vector<End>& ends) {
     int tapes = 0;
     for (const End& end : ends) tapes += end.enter == enter_tape ? 1 : 0;
     for (int entered = 0; entered < std::max(tapes, 1); ++entered) {
-      Job job = job_;
       int tape = 0;
       for (const End& end : ends) {
-        if (end.enter != enter_tape || tape++ == entered) end.enter(job, end.end);
+        if (end.enter != enter_tape || tape++ == entered) end.enter(job_, end.end);
       }
-      if (!same_answer(std::move(job))) return false;
+      if (!same_answer()) return false;
     }
     return true;
   }
 
-  [[nodiscard]] bool same_answer(Job job) const {
+  // Does the job as read now give the answer asked for?
+  [[nodiscard]] bool same_answer() {
     Plan plan;
-    plan.job = std::move(job);
+    plan.job = std::move(job_);
     std::array<std::byte, 16 * 1024> room;
     std::pmr::monotonic_buffer_resource memory(room.data(), room.size());
     Context trial{context_.catalog, context_.rules, plan, memory, PlanDepth::verdict};
     const Findings method = judge(trial);
+    job_ = std::move(plan.job);
     const Answer answer = answer_of(plan, trial.common, method);
     if (!std::all_of(answer.hindrances.begin(), answer.hindrances.end(), [&](FindingCode code) { return said(code); })) {
       return false;
@@ -167,7 +168,7 @@ class Search {
 
   // By halves, to the last mark of the gauge that still holds good; to where it began if none does. Marks are counted
   // outward, whichever way that is.
-  [[nodiscard]] double draw_back(std::vector<End> box, std::size_t index) const {
+  [[nodiscard]] double draw_back(std::vector<End> box, std::size_t index) {
     End& moved = box[index];
     const double mark = moved.end > moved.home ? moved.step : -moved.step;
     long good = std::lround(std::ceil(moved.home / mark - 1e-6)) - 1;
@@ -182,7 +183,7 @@ class Search {
   }
 
   const Context& context_;
-  const Job& job_;
+  Job job_;  // every trial enters all of the readings, so that nothing is left in it of another
   Answer asked_;
   bool refused_ = false;  // what the plan holds for is settled for the worse by the readings expected: no number mends it
 };
