@@ -135,6 +135,7 @@ function __mainbore_values
                 'place.cover-unknown' \
                 'service.tap-small' \
                 'rules.looser' \
+                'pressure.over-line-rating' \
                 'json.syntax' \
                 'json.encoding' \
                 'json.too-large' \
@@ -224,6 +225,8 @@ function __mainbore_values
                 'main.curved=' \
                 'main.temperature=' \
                 'main.surge=' \
+                'main.occasional_surge=' \
+                'main.rating=' \
                 'main.carries=' \
                 'main.cover=' \
                 'main.pressurised=' \
@@ -247,6 +250,7 @@ function __mainbore_values
                 'service.line.c=' \
                 'service.line.elbows=' \
                 'service.line.couplings=' \
+                'service.line.rating=' \
                 'service.demand.flow=' \
                 'service.demand.fixture_units=' \
                 'service.demand.fixtures=' \

@@ -36,9 +36,28 @@ struct PipeSeries {
   std::optional<int> laid_from;  // the years in which such pipe was laid, where they bound anything
   std::optional<int> laid_to;
   Basis laid_basis;
+  std::optional<int> rerated;    // the year of the edition that rated the same pipe anew, and higher
+  Basis earlier_basis;           // of what it was rated before
+  Basis plausible_basis;         // of the readings that its pipes can give
   std::array<Basis, pipe_column_count> provenance;
 
   [[nodiscard]] const Basis& basis_of(PipeColumn column) const { return provenance[static_cast<std::size_t>(column)]; }
+};
+
+// What the same pipe was called and rated by the editions of its standard before the year it was rated anew.
+struct EarlierClass {
+  std::string class_name;               // "Class 150"
+  std::vector<std::string> class_keys;  // every spelling of it, normalised
+  Pressure rating;
+  Pressure surge;                       // that the class covers on top of its rating
+};
+
+// What a gauge or tape may read where no dimension is tabulated; beyond it the pipe is another one.
+struct PlausibleReadings {
+  Length od_from;
+  Length od_to;
+  Length wall_from;
+  Length wall_to;
 };
 
 // One pipe of one class. Unknown dimensions are absent, never zero.
@@ -54,6 +73,8 @@ struct Pipe {
   Length wall_minus;                    // how far below the tabulated wall a sound pipe may be
   std::optional<Pressure> rating;       // rated working pressure, at 73 degF for plastics
   std::optional<double> dr;             // dimension ratio
+  std::optional<EarlierClass> earlier;
+  std::optional<PlausibleReadings> plausible;
   std::string note;
   std::optional<How> how;               // overrides the series where this row alone was had differently
 

@@ -63,7 +63,9 @@ struct MainFacts {
   std::optional<bool> encased;               // in polyethylene film
   std::optional<bool> curved;                // the length is bent along its run
   std::optional<Temperature> temperature;    // of the pipe wall
-  std::optional<Pressure> surge;             // over static, recurring
+  std::optional<Pressure> surge;             // over static, recurring: pumps and valves of every day
+  std::optional<Pressure> occasional_surge;  // over static, seldom: a power failure, a fire flow
+  std::optional<Pressure> rating;            // working pressure that the utility rates this main for, at 73 degF
   std::optional<Carries> carries;
   std::optional<Length> cover;               // ground to crown
   std::optional<bool> pressurised;           // false: a dry main, drained
@@ -103,6 +105,7 @@ struct LineFacts {
   std::optional<double> c;                   // Hazen-Williams, in place of the tabulated one
   std::optional<int> elbows;
   std::optional<int> couplings;
+  std::optional<Pressure> rating;            // working pressure printed on the tubing, at 73 degF
 };
 
 struct DemandFacts {

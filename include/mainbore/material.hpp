@@ -40,6 +40,9 @@ inline constexpr std::size_t material_count = material_names.size();
 [[nodiscard]] constexpr bool is_plastic(Material m) {
   return m == Material::pvc || m == Material::pvco || m == Material::polyethylene;
 }
+[[nodiscard]] constexpr bool is_iron(Material m) {
+  return m == Material::ductile_iron || m == Material::cast_iron;
+}
 // May carry stray or house current, and completes a circuit when a service is parted.
 [[nodiscard]] constexpr bool is_metallic(Material m) {
   return m == Material::ductile_iron || m == Material::cast_iron || m == Material::steel ||

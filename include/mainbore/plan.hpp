@@ -57,8 +57,12 @@ struct ResolvedMain {
   std::optional<Length> wall_nominal;     // of the governing pipe, or as measured
   std::optional<Length> wall_least;       // guaranteed: nominal less tolerance, or measured less the gauge's uncertainty
   WallBasis wall_basis = WallBasis::unknown;
-  std::optional<Pressure> rating;         // least of the candidates, derated for temperature
-  const Pipe* rated = nullptr;            // the candidate whose rating that is
+  std::optional<Pressure> rating;         // least of the candidates, or the utility's own; derated for temperature
+  std::optional<Pressure> greatest_rating;  // that a reading of the class or the utility's word could still prove
+  std::string_view rated_as;              // the class whose rating that is; nothing where the utility rates the main
+  const Basis* rating_basis = nullptr;
+  Pressure surge_covered;                 // by that class on top of its rating
+  bool rating_unsettled = false;          // some candidate has no rating, and the utility gives none
   double temperature_factor = 1.0;
   std::vector<Assumption> assumed;
   std::optional<SettlingReading> settle;

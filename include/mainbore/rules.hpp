@@ -124,6 +124,8 @@ struct Rules {
   Rule<double> strip_effectiveness;            // of a short thread's shear area
   Rule<Temperature> plastic_wet_tap_coldest;   // pipe temperature window for a wet tap in PVC
   Rule<Temperature> plastic_wet_tap_warmest;
+  Rule<Temperature> plastic_dry_tap_coldest;   // and for a dry one
+  Rule<Temperature> plastic_dry_tap_warmest;
 
   // saddle, sleeve, several taps
   std::vector<TapLimit> saddle;
@@ -140,9 +142,12 @@ struct Rules {
   Rule<Pressure> saddle_rating;
   Rule<Pressure> wet_tap_limit;                // whatever the equipment allows
   Rule<Pressure> surge_assumed;                // recurring, where none is given
-  Rule<Pressure> iron_surge_allowance;         // already inside the class of ductile iron
+  Rule<Pressure> iron_surge_allowance;         // already inside the class of iron
   Rule<double> fitting_surge_factor;           // stop, saddle, machine: total for a moment over the rating
-  Rule<double> plastic_surge_factor;           // occasional surge: total over the derated rating
+  Rule<Pressure> asbestos_cement_surge_allowance;      // inside the class of asbestos cement
+  Rule<double> plastic_recurring_surge_factor;         // recurring surge: total over the derated rating
+  Rule<double> polyethylene_recurring_surge_factor;    // of polyethylene, which tires less
+  Rule<double> plastic_surge_factor;                   // occasional surge: total over the derated rating
   Rule<Pressure> regulator_above;              // customer side
 
   // place

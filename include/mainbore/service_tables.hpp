@@ -41,7 +41,9 @@ struct TubeSize {
   Length wall;
   Length bore;        // by the nominal wall
   Length bore_least;  // with plastic walls as thick as their tolerance allows
+  std::optional<Pressure> rating;  // of plastic, at 73 degF, by the least grade it is made of; none for copper
   Basis basis;
+  Basis rating_basis;
 };
 
 // The friction coefficient that a kind of tubing is planned with.

@@ -8,6 +8,7 @@
 #include <cmath>
 #include <cstdint>
 #include <initializer_list>
+#include <span>
 #include <string>
 #include <utility>
 
@@ -604,7 +605,8 @@ class CatalogLoader {
     for (const PipeSeries& other : catalog_.series_) {
       if (other.id == series.id) fault("the id stands twice");
     }
-    only(from, {"id", "material", "standard", "title", "basis", "laid", "provenance", "note", "columns", "rows"});
+    only(from, {"id", "material", "standard", "title", "basis", "laid", "provenance", "earlier", "plausible", "note",
+                "columns", "rows"});
     const std::string_view material_name = text_member(from, "material");
     const auto material = material_named(material_name);
     if (!material) fault("unknown material " + quoted(material_name));
@@ -629,6 +631,70 @@ class CatalogLoader {
     }
     catalog_.series_.push_back(std::move(series));
     read_series_rows(from);
+    if (element earlier; !from.at_key("earlier").get(earlier)) read_earlier(as_object(earlier, "earlier"));
+    if (element plausible; !from.at_key("plausible").get(plausible)) read_plausible(as_object(plausible, "plausible"));
+  }
+
+  [[nodiscard]] std::span<Pipe> pipes_of_series() { return std::span(catalog_.pipes_).subspan(first_of_series_); }
+
+  // What earlier editions called and rated the same pipe, by its dimension ratio.
+  void read_earlier(object from) {
+    only(from, {"until", "main_to", "source", "how", "note", "columns", "rows"});
+    PipeSeries& series = catalog_.series_.back();
+    series.rerated = year(from, "until");
+    if (!series.rerated) fault("\"until\" is not a year");
+    series.earlier_basis = basis_of(from);
+    const NominalSize largest = as_size(member(from, "main_to"), "main_to");
+    constexpr std::array<std::string_view, 5> names = {"dr", "class", "also", "rating", "surge"};
+    std::size_t count = 0;
+    const auto at = columns_of(from, names, names.size(), count);
+    each_row(from, count, [&](const Cells& cells) {
+      const double dr = as_number(cells[at[0]], names[0]);
+      EarlierClass earlier;
+      earlier.class_name = as_text(cells[at[1]], names[1]);
+      earlier.class_keys.push_back(class_key(earlier.class_name));
+      for (const element spelling : as_array(cells[at[2]], names[2])) {
+        earlier.class_keys.push_back(class_key(as_text(spelling, "a spelling")));
+      }
+      earlier.rating = as_number(cells[at[3]], names[3]) * units::psi;
+      earlier.surge = as_number(cells[at[4]], names[4]) * units::psi;
+      bool found = false;
+      for (Pipe& pipe : pipes_of_series()) {
+        if (pipe.dr != dr || pipe.size > largest) continue;
+        if (!pipe.rating || earlier.rating <= Pressure() || earlier.surge < Pressure() ||
+            earlier.rating + earlier.surge > *pipe.rating) {
+          fault("an earlier rating with its surge is over the rating of today");
+        }
+        pipe.earlier = earlier;
+        found = true;
+      }
+      if (!found) fault("the series has no pipe of this dimension ratio");
+    });
+  }
+
+  // Readings that a pipe without tabulated dimensions can give, as shares of its nominal size; the wall goes with the
+  // class.
+  void read_plausible(object from) {
+    only(from, {"od_over_size", "wall_over_size_per_100_psi", "source", "how", "note"});
+    catalog_.series_.back().plausible_basis = basis_of(from);
+    const auto range = [&](std::string_view key) {
+      std::array<double, 2> ends{};
+      std::size_t count = 0;
+      for (const element end : as_array(member(from, key), key)) {
+        if (count < ends.size()) ends[count] = as_number(end, key);
+        ++count;
+      }
+      if (count != ends.size() || ends[0] <= 0.0 || ends[1] <= ends[0]) fault(std::string(key) + " is not a range");
+      return ends;
+    };
+    const auto od = range("od_over_size");
+    const auto wall = range("wall_over_size_per_100_psi");
+    for (Pipe& pipe : pipes_of_series()) {
+      if (!pipe.rating) fault("a pipe without a class has no plausible wall");
+      const Length size = pipe.size.number() * units::inch;
+      const double hundreds = *pipe.rating / (100.0 * units::psi);
+      pipe.plausible = {od[0] * size, od[1] * size, wall[0] * hundreds * size, wall[1] * hundreds * size};
+    }
   }
   std::optional<int> year(object laid, std::string_view key) const {
     const auto number = as_number_or_unknown(member(laid, key), key);
@@ -643,7 +709,7 @@ class CatalogLoader {
                                                         "wall", "wall_minus", "rating", "dr", "how",      "note"};
     std::size_t count = 0;
     const auto at = columns_of(from, names, how, count);
-    const std::size_t first = catalog_.pipes_.size();
+    const std::size_t first = first_of_series_ = catalog_.pipes_.size();
     each_row(from, count, [&](const Cells& cells) {
       Pipe pipe;
       pipe.size = as_size(cells[at[size]], "size");
@@ -747,8 +813,9 @@ class CatalogLoader {
 
   void read_tubes(ServiceTables& tables) {
     const object file = open("tubing.json");
-    only(file, {"title", "provenance", "columns", "rows"});
+    only(file, {"title", "provenance", "ratings", "columns", "rows"});
     const object provenance = as_object(member(file, "provenance"), "provenance");
+    const object ratings = as_object(member(file, "ratings"), "ratings");
     constexpr std::array<std::string_view, 7> names = {"tubing", "size", "od", "wall", "bore", "bore_least", "how"};
     std::size_t count = 0;
     const auto at = columns_of(file, names, names.size(), count);
@@ -763,6 +830,12 @@ class CatalogLoader {
       tube.bore_least = positive(cells[at[5]], names[5]) * units::inch;
       tube.basis = basis_of(as_object(member(provenance, name), name));
       if (!cells[at[6]].is_null()) tube.basis.how = as_how(as_text(cells[at[6]], names[6]));
+      if (element rated; !ratings.at_key(name).get(rated)) {
+        const object rating = as_object(rated, name);
+        only(rating, {"psi", "source", "how", "note"});
+        tube.rating = positive(member(rating, "psi"), "psi") * units::psi;
+        tube.rating_basis = basis_of(rating);
+      }
       if (abs(tube.od - 2.0 * tube.wall - tube.bore) > 0.0015 * units::inch || tube.bore_least > tube.bore) {
         fault("the bore is not the outside diameter less two walls");
       }
@@ -1050,6 +1123,7 @@ class CatalogLoader {
   }
 
   Catalog& catalog_;
+  std::size_t first_of_series_ = 0;  // pipe of the series that is being read
   simdjson::dom::parser parser_;
   std::string file_;
   std::string entry_;

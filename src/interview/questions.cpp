@@ -19,6 +19,10 @@ bool is_iron_or_steel(const Job& job) {
   return material == Material::ductile_iron || material == Material::cast_iron || material == Material::steel;
 }
 bool is_plastic_main(const Job& job) { return job.main.material && is_plastic(*job.main.material); }
+// Of ductile iron and plastic the class says what it is rated for; of other pipe often nobody but the utility.
+bool rated_by_utility(const Job& job) {
+  return job.main.material && !is_plastic(*job.main.material) && job.main.material != Material::ductile_iron;
+}
 bool takes_a_saddle(const Job& job) { return job.service.method != Method::direct; }
 bool is_tap(const Job& job) {
   if (!job.nearby || job.nearby->empty()) return false;
@@ -88,6 +92,11 @@ constexpr std::array the_main = {
     Question{.path = "main.surge",
              .ask = "By how much does the pressure rise above that, when pumps start or valves close?",
              .more = "From a pressure logger. Not known, an allowance is made by the rules."},
+    Question{.path = "main.rating",
+             .ask = "For which working pressure does the utility rate this main?",
+             .more = "From its record or its test. It stands where no class on the pipe tells: steel, galvanized pipe, "
+                     "old iron.",
+             .applies = rated_by_utility},
     Question{.path = "main.carries",
              .ask = "What was this pipe proved to carry, by two means that do not depend on each other?",
              .more = "Record and signal, or sound from a known hydrant. Not proved yet, the plan holds until it is. "

@@ -110,6 +110,7 @@ class PlanWriter {
       out_.text("wall_basis", main.wall_basis == WallBasis::measured ? "measured" : "catalogue");
     }
     put("rating", main.rating);
+    put_text("rated_as", main.rated_as);
     if (main.rating) put_ratio("temperature_factor", main.temperature_factor);
     out_.begin_array("candidates");
     for (const Pipe* pipe : main.candidates) {

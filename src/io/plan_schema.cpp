@@ -64,6 +64,7 @@ Json main_part() {
                  {"wall_min?", quantity},
                  {"wall_basis?", {{"enum", {"catalogue", "measured"}}}},
                  {"rating?", quantity},
+                 {"rated_as?", text},
                  {"temperature_factor?", number},
                  {"candidates", list_of(object({{"standard", text}, {"class?", text}}))},
                  {"assumed", list_of(assumption)},

@@ -208,30 +208,23 @@ void judge_pvc_direct(Context& context, Candidate& candidate) {
   }
 }
 
-// A wet tap, with whatever cutter, is made while the plastic is neither brittle nor soft.
+// A tap, with whatever cutter, is made while the plastic is neither brittle nor soft.
 void judge_temperature(const Context& context, Candidate& candidate) {
-  const MainFacts& facts = context.job().main;
-  const Rules& rules = context.rules;
-  Findings& findings = candidate.findings;
-  if (!is_plastic(context.plan.main.material)) return;
-  if (!facts.temperature || !context.pressurised()) return;
-  const auto& coldest = rules.plastic_wet_tap_coldest;
-  const auto& warmest = rules.plastic_wet_tap_warmest;
-  const Measure low(coldest.value);
-  const Measure high(warmest.value);
-  if (*facts.temperature < coldest.value) {
-    findings.add(FindingCode::main_temperature_outside, Severity::hold)
-        .value(*facts.temperature)
-        .at_least(low)
-        .with(low, high)
-        .basis(coldest.basis);
-  } else if (*facts.temperature > warmest.value) {
-    findings.add(FindingCode::main_temperature_outside, Severity::hold)
-        .value(*facts.temperature)
-        .at_most(high)
-        .with(low, high)
-        .basis(warmest.basis);
-  }
+  const auto& temperature = context.job().main.temperature;
+  if (!is_plastic(context.plan.main.material) || !temperature) return;
+  const TemperatureWindow window = tapping_window(context);
+  const bool cold = *temperature < window.coldest->value;
+  if (!cold && !(*temperature > window.warmest->value)) return;
+  const Measure low(window.coldest->value);
+  const Measure high(window.warmest->value);
+  const bool pressurised = context.pressurised();
+  auto finding = candidate.findings.add(FindingCode::main_temperature_outside, Severity::hold);
+  finding.value(*temperature)
+      .with(low, high, std::string_view(pressurised ? "under pressure" : "dry"),
+            pressurised ? Detail(std::string_view("or tap the main dry")) : Detail())
+      .basis(cold ? window.coldest->basis : window.warmest->basis);
+  if (cold) finding.at_least(low);
+  else finding.at_most(high);
 }
 
 void plan_makeup(Context& context, const TapThread& thread, Candidate& candidate) {

@@ -8,10 +8,19 @@ void add_limit(PressureChain& chain, PressureLink link, Pressure limit, const Ba
   if (!chain.governed_by || limit < chain.governed_by->limit) chain.governed_by = chain.limits.back();
 }
 
+// The surge of every day; where the job gives none, the usual allowance.
+Pressure recurring_surge(const Context& context) {
+  return context.job().main.surge.value_or(context.rules.surge_assumed.value);
+}
+
+Pressure greatest_surge(const Context& context) {
+  return std::max(recurring_surge(context), context.job().main.occasional_surge.value_or(Pressure()));
+}
+
 // A surge is over in a moment; a fitting that is proved at half as much again bears it.
 void bear_surge(const Context& context, Findings& findings, Pressure line, Pressure limit, const Basis& basis) {
   const Rule<double>& factor = context.rules.fitting_surge_factor;
-  const Pressure surge = context.job().main.surge.value_or(context.rules.surge_assumed.value);
+  const Pressure surge = greatest_surge(context);
   if (over(line, limit) || !over(line + surge, factor.value * limit)) return;  // over already is said already
   findings.add(FindingCode::pressure_surge_over_rating, Severity::hold)
       .value(line + surge)
@@ -36,45 +45,66 @@ void require_for_good(PressureChain& chain, Findings& findings, PressureLink lin
   if (over(chain.line, limit)) findings.add(code, Severity::hold).value(chain.line).at_most(limit).basis(basis);
 }
 
-// The greatest of the candidates' ratings, derated alike: if even that is exceeded, no reading of the class will help.
-std::optional<Pressure> greatest_rating(const ResolvedMain& main) {
-  std::optional<Pressure> greatest;
-  for (const Pipe* pipe : main.candidates) {
-    if (pipe->rating && (!greatest || *pipe->rating > *greatest)) greatest = pipe->rating;
-  }
-  if (greatest) greatest = main.temperature_factor * *greatest;
-  return greatest;
+// Whether line and surge together stay within what the pipe may see; says so where they do not.
+bool bears_in_pipe(Context& context, Pressure surge, std::string_view how_often, Pressure allowed, const Basis& basis) {
+  const Pressure total = context.line() + surge;
+  if (!over(total, allowed)) return true;
+  context.common.add(FindingCode::pressure_surge_over_rating, Severity::hold)
+      .value(total)
+      .at_most(allowed)
+      .with(Measure(surge), how_often,
+            over(allowed, context.line()) ? Detail(Measure(allowed - context.line())) : Detail())
+      .basis(basis, *context.plan.main.rating_basis);
+  return false;
 }
 
-// Iron classes carry a surge allowance inside them; plastic may see a stated multiple of its rating for a moment. For
-// other pipe nothing is published here: a surge that the job gives must lie inside the rating, and none is assumed.
-void check_surge(Context& context, Pressure rating, const Basis& rating_basis) {
+constexpr std::string_view recurring = "recurring";
+constexpr std::string_view occasional = "occasional";
+
+// Plastic tires: what comes back every day lies within the rating (and what an older class covers on top of it); what
+// comes seldom may be more. A surge that nobody has called occasional is taken to recur.
+void check_plastic_surge(Context& context) {
+  const Rules& rules = context.rules;
+  const ResolvedMain& main = context.plan.main;
+  const Pressure rating = *main.rating;
+  const bool polyethylene = main.material == Material::polyethylene;
+  const Rule<double>& often =
+      polyethylene ? rules.polyethylene_recurring_surge_factor : rules.plastic_recurring_surge_factor;
+  const Pressure surge = *context.plan.pressure.surge;
+  const bool bears = bears_in_pipe(context, surge, recurring, often.value * rating + main.surge_covered, often.basis);
+  if (bears && polyethylene && often.basis.how == How::memory && over(context.line() + surge, rating)) {
+    context.common.add(FindingCode::value_recalled, Severity::caution)
+        .with(std::string_view("the recurring surge that polyethylene bears"),
+              std::string_view(often.basis.source->title))
+        .basis(often.basis);
+  }
+  if (const auto& seldom = context.job().main.occasional_surge) {
+    bears_in_pipe(context, *seldom, occasional, rules.plastic_surge_factor.value * rating,
+                  rules.plastic_surge_factor.basis);
+  }
+}
+
+// Iron classes carry a surge allowance inside them. For other pipe none is counted: the surge lies inside the rating.
+void check_surge(Context& context) {
   const Rules& rules = context.rules;
   ResolvedMain& main = context.plan.main;
   PressureChain& chain = context.plan.pressure;
-  const bool iron = main.material == Material::ductile_iron || main.material == Material::cast_iron;
-  chain.surge = context.job().main.surge;
-  if (!chain.surge) {
-    if (!iron && !is_plastic(main.material)) return;
-    chain.surge = rules.surge_assumed.value;
+  chain.surge = recurring_surge(context);
+  if (!context.job().main.surge) {
     main.assumed.push_back({"main.surge", Measure(*chain.surge), "the usual allowance for a small system",
                             "ask the utility what surge the main sees"});
   }
-  Pressure allowed = rating;
-  const Basis* basis = &rating_basis;
-  if (iron) {
-    allowed = rating + rules.iron_surge_allowance.value;
-    basis = &rules.iron_surge_allowance.basis;
-  } else if (is_plastic(main.material)) {
-    allowed = rules.plastic_surge_factor.value * rating;
-    basis = &rules.plastic_surge_factor.basis;
+  if (is_plastic(main.material)) {
+    check_plastic_surge(context);
+    return;
   }
-  if (!over(chain.line + *chain.surge, allowed)) return;
-  context.common.add(FindingCode::pressure_surge_over_rating, Severity::hold)
-      .value(chain.line + *chain.surge)
-      .at_most(allowed)
-      .with(Measure(*chain.surge))
-      .basis(*basis, rating_basis);
+  const Rule<Pressure>* allowance = nullptr;
+  if (is_iron(main.material)) allowance = &rules.iron_surge_allowance;
+  if (main.material == Material::asbestos_cement) allowance = &rules.asbestos_cement_surge_allowance;
+  const Pressure surge = greatest_surge(context);
+  bears_in_pipe(context, surge, surge > *chain.surge ? occasional : recurring,
+                *main.rating + (allowance != nullptr ? allowance->value : Pressure()),
+                allowance != nullptr ? allowance->basis : *main.rating_basis);
 }
 
 }  // namespace
@@ -83,29 +113,32 @@ void check_pipe_pressure(Context& context) {
   const ResolvedMain& main = context.plan.main;
   PressureChain& chain = context.plan.pressure;
   chain.line = context.line();
-  if (!main.rating) {
-    if (main.governing != nullptr) context.common.add(FindingCode::pressure_rating_unknown, Severity::caution);
-    return;
+  if (main.rating_unsettled) {
+    context.common.add(FindingCode::pressure_rating_unknown, Severity::hold)
+        .at_least(context.line() + greatest_surge(context));
   }
-  const Basis& basis = main.rated->series->basis_of(PipeColumn::rating);
-  add_limit(chain, PressureLink::pipe, *main.rating, basis);
-  if (over(chain.line, *main.rating)) {
-    const bool class_may_help = !over(chain.line, *greatest_rating(main));
-    context.common
-        .add(FindingCode::pressure_over_pipe_rating, class_may_help ? Severity::hold : Severity::stop)
-        .value(chain.line)
-        .at_most(*main.rating)
-        .with(std::string_view(main.rated->class_name))
-        .basis(basis);
+  if (main.rating) {
+    const Basis& basis = *main.rating_basis;
+    add_limit(chain, PressureLink::pipe, *main.rating, basis);
+    if (over(chain.line, *main.rating)) {
+      // Where even the greatest rating is exceeded, or the utility has spoken, no reading of the class will help.
+      const bool class_may_help = !context.job().main.rating && !over(chain.line, *main.greatest_rating);
+      context.common.add(FindingCode::pressure_over_pipe_rating, class_may_help ? Severity::hold : Severity::stop)
+          .value(chain.line)
+          .at_most(*main.rating)
+          .with(main.rated_as.empty() ? Detail() : Detail(main.rated_as))
+          .basis(basis);
+    }
+    check_surge(context);
   }
-  check_surge(context, *main.rating, basis);
 
   // A pipe nobody has put a thermometer to may be as warm as the warmest that is tapped.
   const MaterialFacts& facts = context.catalog.facts(main.material);
   if (is_plastic(main.material) && !context.job().main.temperature) {
+    const TemperatureWindow window = tapping_window(context);
     context.common.add(FindingCode::main_temperature_unmeasured, Severity::hold)
-        .with(Measure(context.rules.plastic_wet_tap_coldest.value), Measure(context.rules.plastic_wet_tap_warmest.value))
-        .basis(context.rules.plastic_wet_tap_warmest.basis, facts.temperature_basis);
+        .with(Measure(window.coldest->value), Measure(window.warmest->value))
+        .basis(window.warmest->basis, facts.temperature_basis);
   }
 }
 

@@ -407,6 +407,28 @@ void check_existing(Context& context) {
   }
 }
 
+// Plastic tubing holds less than a stop or a main may; what is printed on it goes before the least of its kind.
+void check_line_rating(Context& context) {
+  const LineFacts& facts = context.job().service.line;
+  if (!facts.material) return;
+  const auto& tubes = context.catalog.service_tables().tubes;
+  const auto tube =
+      std::find_if(tubes.begin(), tubes.end(), [&](const TubeSize& size) { return size.tubing == *facts.material; });
+  if (tube == tubes.end() || !tube->rating) return;
+  Pressure rating = facts.rating.value_or(*tube->rating);
+  const auto& temperature = context.job().main.temperature;
+  if (temperature) {
+    const MaterialFacts& polyethylene = context.catalog.facts(Material::polyethylene);
+    rating = temperature_factor(context, polyethylene, *temperature).value_or(0.0) * rating;
+  }
+  if (!over(context.line(), rating)) return;
+  context.common.add(FindingCode::pressure_over_line_rating, Severity::hold)
+      .value(context.line())
+      .at_most(rating)
+      .with(name_of(*facts.material), temperature ? Detail(Measure(*temperature)) : Detail())
+      .basis(facts.rating ? stated_in_job : tube->rating_basis);
+}
+
 }  // namespace
 
 void plan_open_hole(Context& context) {
@@ -423,6 +445,7 @@ void plan_open_hole(Context& context) {
 void check_service(Context& context) {
   const ServiceFacts& facts = context.job().service;
   check_existing(context);
+  check_line_rating(context);
   const bool asked_for = line_given(facts.line) || demand_given(facts.demand) || facts.meter;
   if (!asked_for) return;
 

@@ -137,7 +137,9 @@ bool bears_on(const Plan& plan, const LooserRule& rule) {
   if (path == "pressure.stop_rating") return kind != Method::sleeve && !job.service.stop_rating;
   if (path == "pressure.saddle_rating") return kind != Method::direct && !job.service.saddle_rating;
   if (path == "pressure.surge_assumed") return !job.main.surge;
-  if (path == "pressure.iron_surge_allowance") return plan.main.material == Material::ductile_iron;
+  if (path == "pressure.iron_surge_allowance") return is_iron(plan.main.material);
+  if (path == "pressure.asbestos_cement_surge_allowance") return plan.main.material == Material::asbestos_cement;
+  if (path == "pressure.polyethylene_recurring_surge_factor") return plan.main.material == Material::polyethylene;
   return true;
 }
 

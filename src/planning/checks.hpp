@@ -122,6 +122,20 @@ struct Candidate {
   return std::floor(least / hundredth + 1e-6) * hundredth;
 }
 
+// The factor on a plastic's rating at this temperature; nothing where it may hold no pressure.
+[[nodiscard]] std::optional<double> temperature_factor(const Context& context, const MaterialFacts& facts,
+                                                       Temperature temperature);
+// The temperatures of the pipe wall at which plastic is tapped, under pressure or dry.
+struct TemperatureWindow {
+  const Rule<Temperature>* coldest;
+  const Rule<Temperature>* warmest;
+};
+[[nodiscard]] inline TemperatureWindow tapping_window(const Context& context) {
+  const Rules& rules = context.rules;
+  if (context.pressurised()) return {&rules.plastic_wet_tap_coldest, &rules.plastic_wet_tap_warmest};
+  return {&rules.plastic_dry_tap_coldest, &rules.plastic_dry_tap_warmest};
+}
+
 // Which pipe this is, and what of it can be relied on. Fills plan.main.
 void resolve_main(Context& context);
 // Water, and nothing but; and what the pipe looks like.

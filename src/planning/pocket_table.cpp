@@ -133,6 +133,7 @@ Job pocket_job(const Pipe& pipe, NominalSize tap, Method method, const PocketOpt
   job.main.curved = false;
   job.main.temperature = Temperature::fahrenheit(55.0);
   job.main.surge = Pressure();
+  if (!pipe.rating) job.main.rating = ample_rating;
   job.main.carries = Carries::water;
   job.nearby.emplace();
   job.service.size = tap;

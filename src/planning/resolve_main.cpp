@@ -71,14 +71,15 @@ std::optional<Length> least_wall(const Pipe& pipe) {
   return *pipe.wall - pipe.wall_minus;
 }
 
-// The worst to plan for: least guaranteed wall, then the smaller pipe, in which a hole drops further. An unknown wall is
-// worse than any known one.
+// The worst to plan for: least guaranteed wall, then the smaller pipe, in which a hole drops further, then the lower
+// class. An unknown wall is worse than any known one.
 bool worse(const Pipe* a, const Pipe* b) {
   const auto wall_a = least_wall(*a);
   const auto wall_b = least_wall(*b);
   if (wall_a.has_value() != wall_b.has_value()) return !wall_a;
   if (wall_a && *wall_a != *wall_b) return *wall_a < *wall_b;
-  return a->od && b->od && *a->od < *b->od;
+  if (a->od && b->od && *a->od != *b->od) return *a->od < *b->od;
+  return a->rating && b->rating && *a->rating < *b->rating;
 }
 
 void narrow_by_card(Context& context, std::vector<const Pipe*>& pipes) {
@@ -156,18 +157,24 @@ bool fits_diameter(const Pipe& pipe, const MeasuredDiameter& measured) {
          !over(measured.value, *pipe.od + pipe.od_plus + measured.uncertainty);
 }
 
-// Where no diameter is tabulated, a reading must still be one that a pipe of this name can have: more than its nominal
-// inches, and not half as much again (old small pit-cast pipe comes nearest to that).
+// Where no diameter is tabulated, a reading must still be one that a pipe of this name can have: by its series, or else
+// more than its nominal inches, and not half as much again (old small pit-cast pipe comes nearest to that).
 void check_untabulated_diameter(Context& context, const std::vector<const Pipe*>& pipes, const MeasuredDiameter& measured) {
   if (std::any_of(pipes.begin(), pipes.end(), [](const Pipe* pipe) { return pipe->od.has_value(); })) return;
-  const Length least = context.plan.main.size.number() * units::inch;
-  const Length greatest = 1.5 * least + 1.0 * units::inch;
+  Length least = context.plan.main.size.number() * units::inch;
+  Length greatest = 1.5 * least + 1.0 * units::inch;
+  const Basis* basis = measured.basis;
+  if (!pipes.empty() && pipes.front()->plausible) {
+    least = pipes.front()->plausible->od_from;
+    greatest = pipes.front()->plausible->od_to;
+    basis = &pipes.front()->series->plausible_basis;
+  }
   const bool small = over(least, measured.value);
   if (!small && !over(measured.value, greatest)) return;
   context.common.add(FindingCode::main_od_contradicts, Severity::hold)
       .value(measured.value)
       .at_most(small ? least : greatest)
-      .basis(*measured.basis);
+      .basis(*basis, *measured.basis);
 }
 
 void narrow_by_diameter(Context& context, std::vector<const Pipe*>& pipes, const MeasuredDiameter& measured) {
@@ -212,6 +219,9 @@ std::optional<Length> believed_wall(Context& context, const std::vector<const Pi
   std::optional<Length> thickest;
   for (const Pipe* pipe : pipes) {
     if (pipe->wall && (!thickest || thickest_wall(*pipe) > *thickest)) thickest = thickest_wall(*pipe);
+  }
+  for (const Pipe* pipe : pipes) {
+    if (pipe->plausible && (!thickest || pipe->plausible->wall_to > *thickest)) thickest = pipe->plausible->wall_to;
   }
   // The reading is of something else: lining, a dimension ratio.
   if (thickest && over(*measured, *thickest)) {
@@ -297,13 +307,16 @@ void resolve_wall(Context& context) {
     main.wall_nominal = measured;
     main.wall_least = std::max(*measured - gauge.value, Length());
     main.wall_basis = WallBasis::measured;
-    const auto asked = class_wall_reading(pipe, context.rules);
+    auto asked = class_wall_reading(pipe, context.rules);
+    const bool tabulated = asked.has_value();
+    // No wall is tabulated: the least that the weakest class can have been made with.
+    if (!asked && pipe != nullptr && pipe->plausible) asked = pipe->plausible->wall_from;
     if (asked && over(*asked, *measured)) {
       context.common.add(FindingCode::main_wall_thin, Severity::hold)
           .value(*measured)
           .at_least(*asked)
           .with(std::string_view(pipe->class_name))
-          .basis(pipe->series->basis_of(PipeColumn::wall), gauge.basis);
+          .basis(tabulated ? pipe->series->basis_of(PipeColumn::wall) : pipe->series->plausible_basis, gauge.basis);
     }
   } else if (pipe != nullptr && pipe->wall) {
     main.wall_nominal = pipe->wall;
@@ -314,13 +327,69 @@ void resolve_wall(Context& context) {
   }
 }
 
-void resolve_rating(Context& context) {
-  ResolvedMain& main = context.plan.main;
-  for (const Pipe* pipe : main.candidates) {
-    if (!pipe->rating || (main.rating && *pipe->rating >= *main.rating)) continue;
-    main.rating = pipe->rating;
-    main.rated = pipe;
+// Which edition of its standard a pipe was bought under. An older name is never read as the newer one.
+enum class Edition : std::uint8_t { earlier, later, unknown };
+
+Edition edition_of(const Pipe& pipe, const MainFacts& facts) {
+  const int rerated = *pipe.series->rerated;
+  if (facts.installed && *facts.installed < rerated) return Edition::earlier;
+  if (!facts.class_name.empty()) {
+    const std::string key = class_key(facts.class_name);
+    const auto& names = pipe.earlier->class_keys;
+    if (std::find(names.begin(), names.end(), key) != names.end()) return Edition::earlier;
+    // "PC 235": the figure itself.
+    if (key.ends_with(std::to_string(static_cast<int>(*pipe.rating / units::psi)))) return Edition::later;
   }
+  return facts.installed && *facts.installed > rerated ? Edition::later : Edition::unknown;
+}
+
+// The least rating of the candidates.
+void rate_by_class(Context& context) {
+  ResolvedMain& main = context.plan.main;
+  bool edition_assumed = false;
+  for (const Pipe* pipe : main.candidates) {
+    if (!pipe->rating) {
+      main.rating_unsettled = true;
+      continue;
+    }
+    if (!main.greatest_rating || *pipe->rating > *main.greatest_rating) main.greatest_rating = pipe->rating;
+    const Edition edition = pipe->earlier ? edition_of(*pipe, context.job().main) : Edition::later;
+    const bool earlier = edition != Edition::later;
+    const Pressure rating = earlier ? pipe->earlier->rating : *pipe->rating;
+    if (main.rating && rating >= *main.rating) continue;
+    main.rating = rating;
+    main.rated_as = earlier ? pipe->earlier->class_name : pipe->class_name;
+    main.rating_basis = earlier ? &pipe->series->earlier_basis : &pipe->series->basis_of(PipeColumn::rating);
+    main.surge_covered = earlier ? pipe->earlier->surge : Pressure();
+    edition_assumed = edition == Edition::unknown;
+  }
+  if (edition_assumed && !context.job().main.rating) {
+    main.assumed.push_back({"main.rating", Measure(*main.rating),
+                            "the same pipe was rated lower before its standard was revised",
+                            "find the year it was laid, or read the pressure class (PC) printed on the pipe"});
+  }
+}
+
+// The utility knows its main better than a card does, but no class of the pipe was made for more than the greatest.
+void rate_by_utility(Context& context) {
+  ResolvedMain& main = context.plan.main;
+  const auto& stated = context.job().main.rating;
+  if (!stated) return;
+  const bool known = !main.rating_unsettled && main.greatest_rating;
+  main.rating_unsettled = false;
+  if (known && *stated > *main.greatest_rating) {
+    if (*main.rating == *main.greatest_rating) return;  // settled, by the pipe
+    main.rating = main.greatest_rating;
+  } else {
+    main.rating = *stated;
+  }
+  main.rated_as = {};
+  main.rating_basis = &stated_in_job;
+  main.surge_covered = Pressure();
+}
+
+void derate(Context& context) {
+  ResolvedMain& main = context.plan.main;
   const MaterialFacts& facts = context.catalog.facts(main.material);
   if (facts.temperature_factors.empty()) return;
   if (!context.job().main.temperature) {
@@ -329,14 +398,11 @@ void resolve_rating(Context& context) {
                             "hold a thermometer to the bare pipe"});
     return;
   }
-  std::pmr::vector<mechanics::TemperatureFactor> table(&context.memory);
-  table.reserve(facts.temperature_factors.size());
-  for (const CurvePoint& point : facts.temperature_factors) {
-    table.push_back({Temperature::fahrenheit(point.x), point.y});
-  }
-  const auto factor = mechanics::temperature_factor(table, *context.job().main.temperature);
+  const auto factor = temperature_factor(context, facts, *context.job().main.temperature);
   main.temperature_factor = factor.value_or(0.0);
   if (main.rating) main.rating = main.temperature_factor * *main.rating;
+  if (main.greatest_rating) main.greatest_rating = main.temperature_factor * *main.greatest_rating;
+  main.surge_covered = main.temperature_factor * main.surge_covered;
   if (!factor) {
     context.common.add(FindingCode::pressure_too_warm, Severity::stop)
         .with(Measure(*context.job().main.temperature))
@@ -345,6 +411,15 @@ void resolve_rating(Context& context) {
 }
 
 }  // namespace
+
+std::optional<double> temperature_factor(const Context& context, const MaterialFacts& facts, Temperature temperature) {
+  std::pmr::vector<mechanics::TemperatureFactor> table(&context.memory);
+  table.reserve(facts.temperature_factors.size());
+  for (const CurvePoint& point : facts.temperature_factors) {
+    table.push_back({Temperature::fahrenheit(point.x), point.y});
+  }
+  return mechanics::temperature_factor(table, temperature);
+}
 
 void resolve_main(Context& context) {
   ResolvedMain& main = context.plan.main;
@@ -369,7 +444,9 @@ void resolve_main(Context& context) {
   }
   resolve_diameter(context, measured);
   resolve_wall(context);
-  resolve_rating(context);
+  rate_by_class(context);
+  rate_by_utility(context);
+  derate(context);
 
   if (main.candidates.size() > 1) {
     main.settle = settling_reading(main.candidates, measured.has_value(), context.rules);

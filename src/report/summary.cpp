@@ -99,6 +99,8 @@ std::string_view reading_for(FindingCode code) {
       return "Rating on the stop";
     case pressure_over_saddle_rating:
       return "Rating on the saddle";
+    case pressure_over_line_rating:
+      return "Rating on the tubing";
     case pressure_over_pipe_rating:
     case pressure_rating_unknown:
       return "Rating of the pipe";

@@ -248,6 +248,9 @@ class TextReport {
     std::string pipe = name(main.size) + " " + std::string(name_of(main.material));
     if (main.governing != nullptr && !main.governing->class_name.empty()) pipe += ", " + main.governing->class_name;
     if (main.candidates.size() > 1) pipe += " (the weakest of " + std::to_string(main.candidates.size()) + " that fit)";
+    const bool by_another_name = main.candidates.size() == 1 && !main.rated_as.empty() &&
+                                 main.rated_as != std::string_view(main.governing->class_name);
+    if (by_another_name) pipe += ", rated as " + std::string(main.rated_as);
     page_.field("Main", pipe);
     if (main.od) {
       std::string od = show(*main.od);

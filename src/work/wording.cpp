@@ -140,8 +140,8 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "In a bent plastic pipe the outside of the bend is already stretched. A thread cut there starts a crack."}},
     {main_temperature_outside,
      {"pipe too cold or too warm to tap",
-      "The pipe wall is at {value}. It is tapped under pressure only from {0} to {1}.",
-      "Shade, cover or wait until a thermometer held to the pipe reads {0} to {1}, or tap the main dry.",
+      "The pipe wall is at {value}. It is tapped {2} only from {0} to {1}.",
+      "Shade, cover or wait until a thermometer held to the pipe reads {0} to {1}[, {3}|].",
       "Cold plastic cracks under the cutter and warm plastic gives way under the seat. The window is the one in which "
       "taps were tried."}},
     {main_temperature_unmeasured,
@@ -186,7 +186,7 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "The count is right, with little to spare for a pit, a worn tap or a turn too many."}},
     {direct_recalled_thread,
      {"thread dimensions are recalled, not published",
-      "By the dimensions recalled for this thread the wall holds {value}; {limit} are required.",
+      "By the dimensions recalled for this thread the wall holds {value}; {limit} are usual.",
       "Measure the stop's thread (diameter over the threads, and threads per inch) or ask its maker, then plan again.",
       "The dimensions of this thread could not be read in the standard and stand as they are remembered. They are good "
       "for a first look, not for a tap that depends on them."}},
@@ -292,7 +292,7 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
      {"line pressure over the pipe's rating",
       "The line is at {value}. [{0} pipe|The pipe] is rated {limit}, over by {margin}.",
       "Stop and tell the utility: this main runs over its rating, tap or no tap. If the class is in doubt, read it on "
-      "the barrel and plan again.",
+      "the barrel, or ask the utility what it rates this main for, and plan again.",
       "A pipe over its rating has lost the reserve that covers surge, age and a hole. Lowering the line for the time "
       "of the tap does not cure it, because the pressure comes back."}},
     {pressure_over_feed_limit,
@@ -323,13 +323,17 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "Whatever the equipment can hold, a limit is set for working on an open main with people in the pit."}},
     {pressure_surge_over_rating,
      {"pressure with surge over what the pipe may see",
-      "With a surge of {0} the main may see {value}; {limit} is allowed.",
-      "Ask the utility what surge this main sees. Plan again with it, or have the engineer agree.",
+      "With [a {1}|a] surge of {0} the main may see {value}; {limit} is allowed.",
+      "Ask the utility what surge this main sees and how often[: {2} has room|]. Read the pipe's class, and ask what the "
+      "main is rated for. Plan again with what you learn; a surge that comes only with a power failure or a fire flow is "
+      "entered as occasional. What lowers it: pumps started and valves closed slowly, a lower line pressure for good.",
       "Pumps and fast valves send pressure waves through the main. A pipe that is already near its limit has no room "
-      "for them, and less with a hole in it."}},
+      "for them, and less with a hole in it. Plastic tires of waves that come back every day, so those must lie within "
+      "its rating; brittle pipe has nothing to give."}},
     {pressure_rating_unknown,
      {"pipe's rating not known", "The tables give no rated pressure for this pipe.",
-      "Ask the utility at what pressure this main has run and been tested, and write it down.",
+      "Call the utility for the working pressure it rates this main for, from its record or its test, and enter that as "
+      "the main's rating. [It must be at least {limit}, line and surge together. |]Plan again.",
       "Old standards and some materials state no rating that still holds. That the main runs is no proof that it is "
       "within it."}},
     {pressure_too_warm,
@@ -662,6 +666,13 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "If the reason does not hold here, plan by the default.",
       "Defaults that guard people and pipe may be set looser by a utility that says why. Its reason is printed with every "
       "plan that relies on the rule."}},
+    {pressure_over_line_rating,
+     {"line pressure over the rating of the service tubing",
+      "The line is at {value}. The tubing, {0}, is good for {limit}[ at {1}|].",
+      "Lay tubing marked for at least {value}, or copper. If the tubing on the truck is marked so, enter its rating and "
+      "plan again.",
+      "Everything ahead of the customer's valve sees what the main runs at, all day and night, and plastic holds less "
+      "when it is warm."}},
 }};
 
 constexpr bool in_order() {

@@ -146,6 +146,26 @@ TEST_CASE("a row that no pipe can be is refused") {
         where + " (4 STD): the size and class stand twice");
 }
 
+TEST_CASE("an earlier class is a class of the series, and never the higher") {
+  const std::string where = "pipes/pvc.json: series pvc-c900, row 2: ";
+  const std::string row = R"([18, "Class 150", ["c900 class 150"], 150, 34])";
+  CHECK(fault_with("pipes/pvc.json", row, R"([19, "Class 150", [], 150, 34])") ==
+        where + "the series has no pipe of this dimension ratio");
+  CHECK(fault_with("pipes/pvc.json", row, R"([18, "Class 150", [], 210, 34])") ==
+        where + "an earlier rating with its surge is over the rating of today");
+  CHECK(fault_with("pipes/pvc.json", R"("until": 2007)", R"("until": null)") ==
+        "pipes/pvc.json: series pvc-c900: \"until\" is not a year");
+}
+
+TEST_CASE("plausible readings are ranges, and need a class") {
+  const std::string where = "pipes/asbestos_cement.json: series ac-c400: ";
+  CHECK(fault_with("pipes/asbestos_cement.json", "[1.07, 1.35]", "[1.35, 1.07]") ==
+        where + "od_over_size is not a range");
+  CHECK(fault_with("pipes/asbestos_cement.json", "[1.07, 1.35]", "[1.07]") == where + "od_over_size is not a range");
+  CHECK(fault_with("pipes/asbestos_cement.json", "null, 100, null", "null, null, null") ==
+        where + "a pipe without a class has no plausible wall");
+}
+
 TEST_CASE("other tables are checked as well") {
   CHECK(fault_with("threads.json", "0.98887", "0.98778") ==
         "threads.json: thread \"npt\", row 5 (3/4): e1 is not what the thread's formula gives");

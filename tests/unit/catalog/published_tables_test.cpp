@@ -57,6 +57,16 @@ int compare(const char* file, std::string_view series, Material material, const 
   return compared;
 }
 
+// psi that a stop of 1 ft/s raises, by dimension ratio.
+double surge_per_foot_a_second(double dr) {
+  const ReferenceTable surges("pvc_surge.csv");
+  for (const ReferenceRow& row : surges.rows()) {
+    if (row.number("dr") == dr) return row.number("surge_psi");
+  }
+  FAIL("no surge is published for DR " << dr);
+  return 0.0;
+}
+
 int rows_of(const char* file) { return static_cast<int>(ReferenceTable(file).rows().size()); }
 
 }  // namespace
@@ -89,6 +99,14 @@ TEST_CASE("PVC has the published diameters, walls and ratings") {
       if (row.has("old_class") && pipe.size <= NominalSize::inches(12)) {
         const std::string old_key = class_key("Class " + row.text("old_class"));
         CHECK(std::find(pipe.class_keys.begin(), pipe.class_keys.end(), old_key) != pipe.class_keys.end());
+        REQUIRE(pipe.earlier);
+        CHECK(pipe.earlier->class_name == "Class " + row.text("old_class"));
+        CHECK(pipe.earlier->rating / units::psi == Catch::Approx(row.number("old_class")));
+        // The old class covers the surge of 2 ft/s stopped at once.
+        CHECK(pipe.earlier->surge / units::psi <= 2.0 * surge_per_foot_a_second(*pipe.dr));
+        CHECK(pipe.earlier->surge / units::psi > 2.0 * surge_per_foot_a_second(*pipe.dr) - 1.0);
+      } else {
+        CHECK_FALSE(pipe.earlier);
       }
     }
     CHECK(seen > 0);

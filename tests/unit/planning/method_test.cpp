@@ -178,13 +178,34 @@ TEST_CASE("a small main is not cut in half") {
   CHECK(rejection(plan, Method::saddle)->why.code == FindingCode::saddle_hole_too_large);
 }
 
-// Nothing is listed of the 5/8 AWWA taper: it is judged as the next larger thread, never waved through.
+TEST_CASE("small corporation threads are counted by figures of their own") {
+  Job job = sound_job();
+  job.main.material = Material::cast_iron;
+  job.main.size = NominalSize::inches(6);
+  job.main.class_name = "Class B";
+  job.service.method = Method::direct;
+  double wider = 0.0;
+  for (const double tap : {0.5, 0.625, 0.75}) {
+    job.service.size = NominalSize::inches(tap);
+    const Plan plan = plan_of(job);
+    INFO(tap);
+    CHECK(plan.verdict == Verdict::hold);
+    CHECK(has(plan, FindingCode::main_wall_unmeasured));
+    CHECK_FALSE(has(plan, FindingCode::direct_thread_unknown));
+    CHECK_FALSE(plan.makeup);
+    CHECK(plan.method.hole.value() / units::inch > wider);
+    wider = plan.method.hole.value() / units::inch;
+  }
+}
+
+// Nothing is listed of a 5/8 pipe thread: it is judged as the next larger one, never waved through.
 TEST_CASE("a thread without listed dimensions is judged all the same") {
   Job job = sound_job();
   job.main.material = Material::cast_iron;
   job.main.size = NominalSize::inches(6);
   job.main.class_name = "Class B";
   job.service.size = NominalSize::inches(0.625);
+  job.service.thread = ThreadStandard::npt;
   job.service.method = Method::direct;
   const Plan plan = plan_of(job);
   CHECK(plan.verdict == Verdict::hold);
@@ -218,4 +239,28 @@ TEST_CASE("a plastic main too cold or too warm is not wet-tapped by any cutter")
     CHECK(plan.method.kind == Method::saddle);
     CHECK(has(plan, FindingCode::main_temperature_outside));
   }
+}
+
+// Dry the window is wider: 0 to 100 degF, published for PVC.
+TEST_CASE("a plastic main too cold or too warm is not tapped dry either") {
+  Job job = sound_job();
+  job.main.material = Material::pvc;
+  job.main.class_name = "C900 DR 25";
+  job.main.pressure = 40.0 * units::psi;
+  job.main.pressurised = false;
+  const auto outside = [&](double degrees) {
+    job.main.temperature = Temperature::fahrenheit(degrees);
+    return has(plan_of(job), FindingCode::main_temperature_outside);
+  };
+  CHECK_FALSE(outside(25));
+  CHECK_FALSE(outside(0));
+  CHECK(outside(-1));
+  CHECK_FALSE(outside(100));
+  CHECK(outside(101));
+  CHECK(plan_of(job).verdict == Verdict::hold);
+  job.main.temperature.reset();
+  const Plan plan = plan_of(job);
+  const Finding* finding = find(plan, FindingCode::main_temperature_unmeasured);
+  REQUIRE(finding != nullptr);
+  CHECK(std::get<Measure>(finding->details[1]).base() == Catch::Approx(Measure(Temperature::fahrenheit(100)).base()));
 }

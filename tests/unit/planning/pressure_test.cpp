@@ -78,16 +78,211 @@ TEST_CASE("no tap on a main over its own rating") {
   }
 }
 
-TEST_CASE("surge is judged by what the wall allows for") {
+namespace {
+
+// Whether the surge holds the job at this line pressure, to the tenth of a psi.
+bool surge_over(Job job, double line) {
+  job.main.pressure = line * units::psi;
+  return has(plan_of(job), FindingCode::pressure_surge_over_rating);
+}
+
+Job main_of(Material material, const char* class_name, double size = 8) {
   Job job = sound_job();
-  job.main.material = Material::pvc;
-  job.main.class_name = "C900 DR 25";  // 165 psi; 1.6 times: 264
+  job.main.material = material;
+  job.main.size = NominalSize::inches(size);
+  job.main.class_name = class_name;
   job.machine.feed = Feed::powered;
-  job.main.pressure = 164.0 * units::psi;
-  job.main.surge = 100.0 * units::psi;
-  CHECK_FALSE(has(plan_of(job), FindingCode::pressure_surge_over_rating));
-  job.main.surge = 101.0 * units::psi;
-  CHECK(has(plan_of(job), FindingCode::pressure_surge_over_rating));
+  return job;
+}
+
+}  // namespace
+
+// PVC: recurring surge within the rating, occasional within 1.6 times it.
+TEST_CASE("a surge that nobody calls occasional is taken to recur") {
+  Job job = main_of(Material::pvc, "C900 DR 25");
+  job.main.installed = 2015;  // 165 psi
+  job.main.surge = 60.0 * units::psi;
+  CHECK_FALSE(surge_over(job, 105.0));
+  CHECK(surge_over(job, 105.1));
+  SECTION("and one that is called occasional may reach 1.6 times the rating") {
+    job.main.surge = 10.0 * units::psi;
+    job.main.occasional_surge = 164.0 * units::psi;
+    CHECK_FALSE(surge_over(job, 100.0));
+    CHECK(surge_over(job, 100.1));
+  }
+  SECTION("and where none is given the usual one recurs") {
+    job.main.surge.reset();
+    CHECK_FALSE(surge_over(job, 125.0));
+    CHECK(surge_over(job, 125.1));
+  }
+  SECTION("and a warm pipe bears less of it") {
+    job.main.temperature = Temperature::fahrenheit(90);  // 0.75 x 165 = 123.75
+    CHECK_FALSE(surge_over(job, 63.7));
+    CHECK(surge_over(job, 63.8));
+  }
+}
+
+TEST_CASE("polyethylene bears a recurring surge over its rating, and the plan says that this is recalled") {
+  Job job = main_of(Material::polyethylene, "DR 17");  // 100 psi, PE 3408
+  job.main.standard = "pe-diod";
+  job.main.surge = 60.0 * units::psi;
+  CHECK_FALSE(surge_over(job, 90.0));
+  CHECK(surge_over(job, 90.1));
+  job.main.pressure = 80.0 * units::psi;
+  CHECK(has(plan_of(job), FindingCode::value_recalled));
+  job.main.surge = 10.0 * units::psi;
+  job.service.method = Method::saddle;
+  for (const Finding& finding : plan_of(job).findings) {
+    if (finding.code == FindingCode::value_recalled) {
+      CHECK(std::get<std::string_view>(finding.details[0]) != "the recurring surge that polyethylene bears");
+    }
+  }
+}
+
+TEST_CASE("asbestos cement is brittle: its class covers line and surge together") {
+  Job job = main_of(Material::asbestos_cement, "Class 150");
+  job.main.circumference = 29.5 * units::inch;
+  job.main.surge = 60.0 * units::psi;
+  CHECK_FALSE(surge_over(job, 90.0));
+  CHECK(surge_over(job, 90.1));
+  CHECK(plan_of(job).verdict == Verdict::go);
+  SECTION("seldom or often") {
+    job.main.surge = 10.0 * units::psi;
+    job.main.occasional_surge = 60.0 * units::psi;
+    CHECK_FALSE(surge_over(job, 90.0));
+    CHECK(surge_over(job, 90.1));
+  }
+  SECTION("and an unknown surge is the usual one") {
+    job.main.surge.reset();
+    CHECK_FALSE(surge_over(job, 110.0));
+    CHECK(surge_over(job, 110.1));
+    const Plan plan = plan_of(job);
+    CHECK(std::any_of(plan.main.assumed.begin(), plan.main.assumed.end(),
+                      [](const Assumption& a) { return a.path == "main.surge"; }));
+  }
+}
+
+TEST_CASE("iron carries its surge on top of the class") {
+  Job job = main_of(Material::cast_iron, "Class B", 6);  // 86 psi, and 100 of surge
+  job.main.wall = 0.5 * units::inch;
+  job.main.surge = 110.0 * units::psi;
+  CHECK_FALSE(surge_over(job, 76.0));
+  CHECK(surge_over(job, 76.1));
+}
+
+// Class 150 was DR 18 until the edition of 2007 rated it 235; its class covers a surge of 34 psi besides.
+TEST_CASE("PVC of an old class has the old rating") {
+  Job job = main_of(Material::pvc, "C900 DR 18", 6);
+  const auto rating = [&] { return plan_of(job).main.rating.value() / units::psi; };
+  SECTION("by its name") {
+    for (const char* name : {"Class 150", "C900 Class 150", "CL 150"}) {
+      INFO(name);
+      job.main.class_name = name;
+      job.main.standard = "C900";
+      CHECK(rating() == 150.0);
+      job.main.installed = 2015;  // the name is still the old one
+      CHECK(rating() == 150.0);
+      job.main.installed.reset();
+    }
+  }
+  SECTION("by the year it was laid") {
+    job.main.installed = 1995;
+    CHECK(rating() == 150.0);
+    CHECK(plan_of(job).main.rated_as == "Class 150");
+    job.main.installed = 2007;  // of either edition
+    CHECK(rating() == 150.0);
+    job.main.installed = 2008;
+    CHECK(rating() == 235.0);
+    CHECK(plan_of(job).main.rated_as == "DR 18");
+  }
+  SECTION("and where neither tells, the lesser, and the plan says so") {
+    const auto assumed = [&] {
+      const Plan plan = plan_of(job);
+      return std::any_of(plan.main.assumed.begin(), plan.main.assumed.end(),
+                         [](const Assumption& a) { return a.path == "main.rating"; });
+    };
+    CHECK(rating() == 150.0);
+    CHECK(assumed());
+    job.main.class_name = "PC 235";
+    CHECK(rating() == 235.0);
+    CHECK_FALSE(assumed());
+    job.main.installed = 1990;  // no such class was made then
+    CHECK(rating() == 150.0);
+  }
+  SECTION("with the surge that the old class covers") {
+    job.main.installed = 1995;
+    job.main.surge = 50.0 * units::psi;
+    CHECK_FALSE(surge_over(job, 134.0));
+    CHECK(surge_over(job, 134.1));
+  }
+  SECTION("and a line over it is held until the utility has spoken") {
+    job.main.installed = 1995;
+    job.main.surge = 0.0 * units::psi;
+    CHECK(verdict_at(job, 160.0) == Verdict::hold);
+    CHECK(has(plan_of(job), FindingCode::pressure_over_pipe_rating) == false);
+    job.main.rating = 200.0 * units::psi;
+    CHECK(plan_of(job).main.rating.value() / units::psi == 200.0);
+    job.main.rating = 300.0 * units::psi;  // more than the pipe was ever rated for
+    CHECK(rating() == 235.0);
+  }
+  SECTION("but sizes that had no class then keep theirs") {
+    job.main.size = NominalSize::inches(16);
+    job.main.installed = 1995;
+    CHECK(rating() == 235.0);
+  }
+}
+
+TEST_CASE("a main whose rating nobody knows is held until the utility gives it") {
+  for (const Material material : {Material::steel, Material::galvanized_steel, Material::concrete_cylinder}) {
+    INFO(name_of(material));
+    Job job = main_of(material, "", material == Material::galvanized_steel ? 2 : 16);
+    job.service.size = NominalSize::inches(0.75);
+    const Plan plan = plan_of(job);
+    const Finding* finding = find(plan, FindingCode::pressure_rating_unknown);
+    REQUIRE(finding != nullptr);
+    CHECK(finding->severity == Severity::hold);
+    job.main.rating = 150.0 * units::psi;
+    const Plan rated = plan_of(job);
+    CHECK_FALSE(has(rated, FindingCode::pressure_rating_unknown));
+    REQUIRE_FALSE(rated.pressure.limits.empty());
+    CHECK(rated.pressure.limits.front().link == PressureLink::pipe);
+    CHECK(rated.pressure.limits.front().limit / units::psi == 150.0);
+    // Nothing is known of a surge allowance inside it.
+    job.main.surge = 60.0 * units::psi;
+    CHECK_FALSE(surge_over(job, 90.0));
+    CHECK(surge_over(job, 90.1));
+    job.main.pressure = 151.0 * units::psi;
+    CHECK(plan_of(job).verdict == Verdict::no_go);
+  }
+}
+
+TEST_CASE("the utility's rating settles what an unknown class leaves open") {
+  Job job = main_of(Material::cast_iron, "", 6);
+  job.main.installed = 1910;
+  job.main.wall = 0.45 * units::inch;
+  job.main.circumference = 22.3 * units::inch;
+  CHECK(has(plan_of(job), FindingCode::pressure_over_pipe_rating) == false);  // 7.10 in: class B to D, 86 psi
+  job.main.circumference.reset();
+  job.main.od.reset();
+  CHECK(has(plan_of(job), FindingCode::pressure_over_pipe_rating));  // class A, 43 psi, may be it
+  job.main.rating = 100.0 * units::psi;
+  CHECK_FALSE(has(plan_of(job), FindingCode::pressure_over_pipe_rating));
+  job.main.rating = 60.0 * units::psi;
+  CHECK(has(plan_of(job), FindingCode::pressure_over_pipe_rating));
+  SECTION("but not over what a known class was made for") {
+    job.main.class_name = "Class A";
+    job.main.rating = 200.0 * units::psi;
+    CHECK(plan_of(job).main.rating.value() / units::psi == 43.0);
+  }
+}
+
+TEST_CASE("every class of ductile and spun iron has a rating, so none is held for want of one") {
+  for (const Pipe& pipe : Catalog::builtin().pipes()) {
+    const std::string& series = pipe.series->id;
+    if (series != "di-thickness-class" && series != "ci-spun") continue;
+    INFO(series << ' ' << pipe.size.label() << ' ' << pipe.class_name);
+    CHECK(pipe.rating);
+  }
 }
 
 TEST_CASE("a dry main has no feed limit to meet") {

@@ -30,6 +30,13 @@ class RandomJobs {
     job.service.size = NominalSize::inches(taps[below(taps.size())]);
     job.main.pressure = real(5, 320) * units::psi;
     if (pipe.wall && chance(50)) job.main.wall = real(0.5, 1.4) * *pipe.wall;
+    if (pipe.plausible) {
+      if (chance(50)) job.main.wall = real(0.3, 1.2) * pipe.plausible->wall_to;
+      if (chance(70)) job.main.od = real(0.95, 1.05) * real(1, 1.1) * pipe.plausible->od_from;
+    }
+    if (chance(pipe.rating ? 15 : 70)) job.main.rating = real(40, 300) * units::psi;
+    if (chance(30)) job.main.occasional_surge = real(0, 150) * units::psi;
+    if (pipe.earlier && chance(50)) job.main.installed = 1990 + static_cast<int>(below(40));
     if (chance(20)) job.main.condition.reset();
     if (chance(20)) job.main.carries.reset();
     if (chance(20)) job.main.surge.reset();
@@ -123,6 +130,50 @@ TEST_CASE("more surge never betters a verdict") {
     more.main.surge = *job.main.surge + random.real(0.1, 100) * units::psi;
     never_better(job, more, "more surge");
   }
+}
+
+TEST_CASE("more of an occasional surge never betters a verdict") {
+  RandomJobs random(9);
+  for (int i = 0; i < jobs; ++i) {
+    Job job = random.next();
+    Job more = job;
+    more.main.occasional_surge = job.main.occasional_surge.value_or(Pressure()) + random.real(0.1, 150) * units::psi;
+    never_better(job, more, "more occasional surge");
+    // Nor does it matter to have it called recurring.
+    Job often = job;
+    often.main.surge = std::max(job.main.surge.value_or(Pressure()), job.main.occasional_surge.value_or(Pressure()));
+    if (job.main.surge) never_better(job, often, "an occasional surge that recurs");
+  }
+}
+
+TEST_CASE("a lower rating never betters a verdict, of the main or of the tubing") {
+  RandomJobs random(10);
+  for (int i = 0; i < jobs; ++i) {
+    Job job = random.next();
+    job.main.rating = random.real(40, 350) * units::psi;
+    Job lower = job;
+    lower.main.rating = random.real(0.2, 0.99) * *job.main.rating;
+    never_better(job, lower, "lower rating");
+    job.service.line.material = random.chance(50) ? Tubing::polyethylene : Tubing::pex;
+    job.service.line.rating = random.real(40, 350) * units::psi;
+    Job weaker = job;
+    weaker.service.line.rating = random.real(0.2, 0.99) * *job.service.line.rating;
+    never_better(job, weaker, "weaker tubing");
+  }
+}
+
+TEST_CASE("no main goes whose rating nobody knows") {
+  RandomJobs random(11);
+  int tried = 0;
+  for (int i = 0; i < jobs; ++i) {
+    Job job = random.next();
+    job.main.rating.reset();
+    const Plan plan = plan_of(job);
+    if (plan.main.rating) continue;
+    REQUIRE(plan.verdict != Verdict::go);
+    ++tried;
+  }
+  CHECK(tried > 100);
 }
 
 TEST_CASE("a bigger tap never betters a verdict") {
@@ -314,9 +365,18 @@ TEST_CASE("leaving a fact out never turns what it could rule out into a go") {
       close.nearby = {Nearby{}};
       check(without, {close}, "what lies near");
     }
-    {
-      // Any class the catalogue lists for this pipe may be the one in the ground.
+    if (job.main.material == Material::pvc) {
       Job without = job;
+      without.main.installed.reset();
+      Job old = job;
+      old.main.installed = 1990;
+      check(without, {old}, "the year");
+    }
+    {
+      // Any class the catalogue lists for this pipe may be the one in the ground; a utility's word on the rating would
+      // say that some of them are not.
+      Job without = job;
+      without.main.rating.reset();
       without.main.class_name.clear();
       without.main.wall.reset();
       if (plan_of(without).verdict != Verdict::go) continue;

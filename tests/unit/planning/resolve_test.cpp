@@ -51,6 +51,44 @@ TEST_CASE("old pit-cast iron of two diameters asks for the circumference") {
   }
 }
 
+// No dimension of asbestos cement is tabulated, but a reading that no such pipe can give is found out all the same.
+TEST_CASE("asbestos cement is held against what it can measure") {
+  Job job = sound_job();
+  job.main.material = Material::asbestos_cement;
+  job.main.class_name = "Class 150";
+  job.main.circumference = 29.5 * units::inch;  // 9.39 in outside
+  job.main.wall = 0.72 * units::inch;
+  CHECK(plan_of(job).verdict == Verdict::go);
+  SECTION("a tape that reads too little or too much") {
+    for (const double circumference : {26.0, 35.0}) {
+      INFO(circumference);
+      job.main.circumference = circumference * units::inch;
+      const Plan plan = plan_of(job);
+      CHECK(has(plan, FindingCode::main_od_contradicts));
+      CHECK(plan.verdict == Verdict::hold);
+    }
+  }
+  SECTION("a wall thinner than the class can have been made with") {
+    job.main.wall = 0.55 * units::inch;
+    CHECK(has(plan_of(job), FindingCode::main_wall_thin));
+    job.main.class_name = "Class 100";
+    CHECK_FALSE(has(plan_of(job), FindingCode::main_wall_thin));
+  }
+  SECTION("a wall thicker than any") {
+    job.main.wall = 1.6 * units::inch;
+    CHECK(has(plan_of(job), FindingCode::main_wall_impossible));
+  }
+  SECTION("and of an unknown class the weakest decides") {
+    job.main.class_name.clear();
+    job.main.wall = 0.45 * units::inch;
+    const Plan plan = plan_of(job);
+    CHECK(plan.main.governing->class_name == "Class 100");
+    CHECK_FALSE(has(plan, FindingCode::main_wall_thin));
+    job.main.wall = 0.35 * units::inch;
+    CHECK(has(plan_of(job), FindingCode::main_wall_thin));
+  }
+}
+
 TEST_CASE("contradictions are holds with the reason") {
   Job job = sound_job();
   SECTION("ductile iron laid in 1938") {

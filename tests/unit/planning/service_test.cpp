@@ -380,3 +380,36 @@ TEST_CASE("an open hole lets out what the published formula says") {
   dry.main.pressurised = false;
   CHECK_FALSE(plan_of(dry).open_hole);
 }
+
+// SDR 9 of PE 3408: 200 psi at 73 degF; PEX: 160.
+TEST_CASE("plastic service tubing is held against the line pressure") {
+  Job job = sound_job();
+  job.machine.feed = Feed::powered;
+  const auto over = [&](double psi) {
+    job.main.pressure = psi * units::psi;
+    return has(plan_of(job), FindingCode::pressure_over_line_rating);
+  };
+  job.service.line.material = Tubing::pex;
+  CHECK_FALSE(over(160.0));
+  CHECK(over(160.1));
+  CHECK(plan_of(job).verdict == Verdict::hold);
+  job.service.line.material = Tubing::polyethylene;
+  CHECK_FALSE(over(200.0));
+  CHECK(over(200.1));
+  SECTION("by what is printed on it") {
+    job.service.line.rating = 250.0 * units::psi;
+    CHECK_FALSE(over(250.0));
+    CHECK(over(250.1));
+    job.service.line.rating = 100.0 * units::psi;
+    CHECK(over(100.1));
+  }
+  SECTION("and less where the ground is warm") {
+    job.main.temperature = Temperature::fahrenheit(90);  // 0.86 x 200 = 172
+    CHECK_FALSE(over(172.0));
+    CHECK(over(172.1));
+  }
+  SECTION("copper is not") {
+    job.service.line.material = Tubing::copper_k;
+    CHECK_FALSE(over(240.0));
+  }
+}
