@@ -225,15 +225,12 @@ std::optional<Length> believed_wall(Context& context, const std::vector<const Pi
   }
   std::optional<Length> thickest;
   for (const Pipe* pipe : pipes) {
-    if (pipe->wall && (!thickest || *pipe->wall > *thickest)) thickest = pipe->wall;
+    if (pipe->wall && (!thickest || thickest_reading(*pipe) > *thickest)) thickest = thickest_reading(*pipe);
   }
-  // Castings run over their nominal wall, but not by half, and extruded pipe by an eighth: the reading is of something else
-  // (lining, a dimension ratio, another class).
-  const double most = is_plastic(context.plan.main.material) ? 1.25 : 1.5;
-  if (thickest && over(*measured, most * *thickest)) {
+  if (thickest && over(*measured, *thickest)) {
     context.common.add(FindingCode::main_wall_impossible, Severity::hold)
         .value(*measured)
-        .at_most(most * *thickest)
+        .at_most(*thickest)
         .basis(gauge);
     return std::nullopt;
   }
@@ -396,7 +393,8 @@ void resolve_main(Context& context) {
                             main.settle ? "read the class cast or stencilled on the pipe, or take the reading below"
                                         : "read the class cast or stencilled on the pipe"});
     context.common.add(FindingCode::main_class_unknown, Severity::caution)
-        .with(std::string_view(main.governing->class_name), static_cast<int>(main.candidates.size()))
+        .with(std::string_view(main.governing->class_name), static_cast<int>(main.candidates.size()),
+              main.settle ? Detail(main.settle->what) : Detail())
         .basis(main.governing->series->basis_of(PipeColumn::wall));
   }
 }

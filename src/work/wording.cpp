@@ -47,7 +47,7 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
     {main_class_unknown,
      {"class of the main not known",
       "{1} listed pipes fit what is known. [Planned for the weakest, {0}.|Planned for the weakest of them.]",
-      "Read the class cast, stencilled or printed on the barrel, or take the reading that tells the pipes apart.",
+      "Read the class cast, stencilled or printed on the barrel[, or measure the {2}: it tells the pipes apart|].",
       "Pipes of one size were made in several walls. Not knowing which, the plan takes the least guaranteed wall, in "
       "which the fewest threads hold, and the lowest rating. Knowing the class can only make the answer better."}},
     {main_class_not_made,
