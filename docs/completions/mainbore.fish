@@ -25,6 +25,7 @@ function __mainbore_values
                 'main.class-unknown' \
                 'main.class-not-made' \
                 'main.year-contradicts' \
+                'main.not-yet-laid' \
                 'main.od-contradicts' \
                 'main.od-unsettled' \
                 'main.od-unknown' \
@@ -40,6 +41,7 @@ function __mainbore_values
                 'main.curve-unknown' \
                 'main.temperature-outside' \
                 'main.temperature-unmeasured' \
+                'main.freezing' \
                 'service.not-smaller' \
                 'direct.not-allowed' \
                 'direct.over-maximum' \
@@ -78,9 +80,11 @@ function __mainbore_values
                 'pressure.rating-unknown' \
                 'pressure.too-warm' \
                 'pressure.needs-regulator' \
+                'pressure.low-over-line' \
                 'machine.unspecified' \
                 'machine.wrong-size' \
                 'machine.no-powered-feed' \
+                'machine.figures-missing' \
                 'machine.no-saddle' \
                 'machine.gasket-small' \
                 'machine.figures-wrong' \
@@ -116,6 +120,7 @@ function __mainbore_values
                 'pit.not-checked' \
                 'pit.not-located' \
                 'pit.soil-not-type-a' \
+                'pit.claimed-undisturbed' \
                 'pit.not-examined' \
                 'pit.protective-system' \
                 'pit.engineer' \

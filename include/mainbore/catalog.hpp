@@ -137,7 +137,7 @@ struct MachineProfile {
   std::optional<Length> chain_extension;  // each extension
   std::optional<Length> anchor_offset;    // chain anchor: sideways from the bar's axis
   std::optional<Length> anchor_height;    // and above the pipe's crown
-  Length chain_thickness;
+  std::optional<Length> chain_thickness;
   std::optional<Length> gasket_diameter;  // sealing circle on the pipe
   std::optional<Length> stud_diameter;
   int studs = 2;

@@ -39,6 +39,7 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(main_class_unknown, "main.class-unknown")                     \
   X(main_class_not_made, "main.class-not-made")                   \
   X(main_year_contradicts, "main.year-contradicts")               \
+  X(main_not_yet_laid, "main.not-yet-laid")                       \
   X(main_od_contradicts, "main.od-contradicts")                   \
   X(main_od_unsettled, "main.od-unsettled")                       \
   X(main_od_unknown, "main.od-unknown")                           \
@@ -54,6 +55,7 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(main_curve_unknown, "main.curve-unknown")                     \
   X(main_temperature_outside, "main.temperature-outside")         \
   X(main_temperature_unmeasured, "main.temperature-unmeasured")   \
+  X(main_freezing, "main.freezing")                               \
   X(service_not_smaller, "service.not-smaller")                   \
   X(direct_not_allowed, "direct.not-allowed")                     \
   X(direct_over_maximum, "direct.over-maximum")                   \
@@ -92,9 +94,11 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(pressure_rating_unknown, "pressure.rating-unknown")           \
   X(pressure_too_warm, "pressure.too-warm")                       \
   X(pressure_needs_regulator, "pressure.needs-regulator")         \
+  X(pressure_low_over_line, "pressure.low-over-line")             \
   X(machine_unspecified, "machine.unspecified")                   \
   X(machine_wrong_size, "machine.wrong-size")                     \
   X(machine_no_powered_feed, "machine.no-powered-feed")           \
+  X(machine_figures_missing, "machine.figures-missing")           \
   X(machine_no_saddle, "machine.no-saddle")                       \
   X(machine_gasket_small, "machine.gasket-small")                 \
   X(machine_figures_wrong, "machine.figures-wrong")               \
@@ -130,6 +134,7 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(pit_not_checked, "pit.not-checked")                           \
   X(pit_not_located, "pit.not-located")                           \
   X(pit_soil_not_type_a, "pit.soil-not-type-a")                   \
+  X(pit_claimed_undisturbed, "pit.claimed-undisturbed")           \
   X(pit_not_examined, "pit.not-examined")                         \
   X(pit_protective_system, "pit.protective-system")               \
   X(pit_engineer, "pit.engineer")                                 \

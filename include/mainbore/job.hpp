@@ -71,6 +71,16 @@ struct MainFacts {
   std::optional<bool> pressurised;           // false: a dry main, drained
 };
 
+// A day as a text begins with it: "2026-05-04", "2026-05-04 07:30".
+struct CalendarDay {
+  int year = 0;
+  int month = 0;
+  int day = 0;
+  [[nodiscard]] bool exists() const;  // false for the 31st of February
+};
+// Nothing where the text begins otherwise.
+[[nodiscard]] std::optional<CalendarDay> day_in(std::string_view text);
+
 // Something on or beside the main near the asked place.
 struct Nearby {
   NearbyThing what = NearbyThing::joint;

@@ -90,7 +90,7 @@ enum class MeasureFault : std::uint8_t {
   no_unit,       // a bare number
   unknown_unit,  // a unit nobody knows
   wrong_unit,    // a unit of something else: psi for a length
-  out_of_range,  // a number no machine can hold, infinite, or a fraction over zero
+  out_of_range,  // a number no machine can hold, infinite, a fraction over zero, or "1-0/4"
   trailing,      // something left over behind the unit
 };
 
@@ -123,6 +123,12 @@ struct Shown {
 // force over 10,000 lbf is in short tons (tonnes): data keeps `shown`.
 [[nodiscard]] std::string format_measure(Measure measure, UnitSystem system);
 void append_measure(std::string& out, Measure measure, UnitSystem system);
+
+// Lengths as they are read on site, for text alone: what must be reached is rounded up, what is there down.
+enum class Toward : std::uint8_t { less, more };
+[[nodiscard]] std::string on_rule(Length length, UnitSystem system, Toward toward);  // sixteenths of an inch | mm
+[[nodiscard]] std::string on_tape(Length length, UnitSystem system, Toward toward);  // feet and inches | centimetres
+[[nodiscard]] std::string on_calliper(Length length, UnitSystem system);             // nearest 0.01 in | 0.1 mm
 
 // A number rounded to `decimals` places, without trailing zeros and without a negative zero. Locale-free.
 void append_number(std::string& out, double value, int decimals);

@@ -22,6 +22,8 @@ struct FindingText {
 // The sentence for this finding, numbers filled in.
 [[nodiscard]] std::string detail_of(const Finding& finding, UnitSystem system);
 [[nodiscard]] std::string fix_of(const Finding& finding, UnitSystem system);
+// What to do without a plan at hand: "<limit>" and the like stand where a plan has its figures.
+[[nodiscard]] std::string fix_in_general(FindingCode code);
 // Whose rule decided a finding.
 enum class Decided : std::uint8_t {
   by_no_rule,  // by the job, or by the tables

@@ -518,7 +518,7 @@ class CatalogLoader {
     machine.chain_extension = length_in(from, "chain_extension");
     machine.anchor_offset = length_in(from, "anchor_offset");
     machine.anchor_height = length_in(from, "anchor_height");
-    machine.chain_thickness = length_in(from, "chain_thickness").value_or(Length());
+    machine.chain_thickness = length_in(from, "chain_thickness");
     machine.gasket_diameter = length_in(from, "gasket_diameter");
     machine.stud_diameter = length_in(from, "stud_diameter");
     element studs;

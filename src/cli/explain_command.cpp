@@ -64,11 +64,11 @@ std::string explained(std::string_view code) {
   std::string out;
   std::string_view title;
   std::string_view about;
-  std::string_view fix;
+  std::string fix;
   if (const auto finding = finding_named(code)) {
     title = text_of(*finding).title;
     about = text_of(*finding).about;
-    fix = text_of(*finding).fix;
+    fix = fix_in_general(*finding);
   }
   for (const DiagnosticText& text : all_diagnostics()) {
     if (text.code != code) continue;
@@ -84,10 +84,9 @@ std::string explained(std::string_view code) {
   }
   out = std::string(code) + ": " + std::string(title) + "\n\n";
   append_paragraph(out, about);
-  // A fix with numbers of one plan in it says nothing on its own.
-  if (!fix.empty() && fix.find_first_of("{[") == std::string_view::npos) {
+  if (!fix.empty()) {
     out += '\n';
-    append_paragraph(out, "What to do: " + std::string(fix));
+    append_paragraph(out, "What to do: " + fix);
   }
   return out;
 }

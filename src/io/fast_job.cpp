@@ -332,7 +332,7 @@ class FastJobReader::Reader {
     while (token.back() != '"') token.remove_suffix(1);
     const std::string_view written = token.substr(1, std::max<std::size_t>(token.size(), 2) - 2);
     const auto pass = [&] { return value.get_raw_json_string().error() == simdjson::SUCCESS; };
-    if (field.type == FieldType::text || field.type == FieldType::lines) {
+    if ((field.type == FieldType::text || field.type == FieldType::lines) && field.meaning == TextMeaning::words) {
       if (!is_plain_text(written)) return read_afresh(value, field, index) != nullptr;
       std::get<std::string>(text_).assign(written);
       field.store(*draft_, index, text_);

@@ -1,5 +1,6 @@
 #include "io/job_fields.hpp"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -228,6 +229,11 @@ constexpr JobField required(JobField field, Need need = Need::always) {
   return field;
 }
 
+constexpr JobField meaning(TextMeaning what, JobField field) {
+  field.meaning = what;
+  return field;
+}
+
 // --- words ------------------------------------------------------------------------------------------------------
 
 constexpr std::array other_carries = {
@@ -292,7 +298,7 @@ constexpr Choice feed_words{feed_names, {}};
 constexpr std::array table = {
     row<&Job::id>("id", FieldType::text, "work order"),
     row<&Job::place>("place", FieldType::text, "where the tap is wanted, in your words"),
-    row<&Job::date>("date", FieldType::text, "planned day, such as 2026-05-04"),
+    meaning(TextMeaning::day, row<&Job::date>("date", FieldType::text, "planned day, such as 2026-05-04")),
     row<&Job::crew>("crew", FieldType::text, "who does it"),
     row<&Job::note>("note", FieldType::lines, "anything else worth carrying along"),
 
@@ -302,9 +308,11 @@ constexpr std::array table = {
         pressure<&MainFacts::pressure>("main.pressure", 1, 1000, "greatest static pressure expected while tapping")),
     pressure<&MainFacts::pressure_low>("main.pressure_low", 1, 1000,
                                        "lowest static pressure of the main, for the water at the customer"),
-    row<&MainFacts::class_name>("main.class", FieldType::text,
-                                "class as written on the pipe or the record: PC 350, DR 18, Class 150"),
-    row<&MainFacts::standard>("main.standard", FieldType::text, "standard the pipe was made to, such as C900"),
+    meaning(TextMeaning::mark,
+            row<&MainFacts::class_name>("main.class", FieldType::text,
+                                        "class as written on the pipe or the record: PC 350, DR 18, Class 150")),
+    meaning(TextMeaning::mark, row<&MainFacts::standard>("main.standard", FieldType::text,
+                                                         "standard the pipe was made to, such as C900")),
     whole<&MainFacts::installed>("main.installed", 1800, 2100, "year the main was laid"),
     length<&MainFacts::od>("main.od", 0.3, 160, "measured outside diameter"),
     length<&MainFacts::circumference>("main.circumference", 1, 500, "circumference measured with a tape"),
@@ -414,10 +422,11 @@ constexpr std::array table = {
                                          "unconfined strength of the soil, by penetrometer or vane"),
     choice<&ExcavationFacts::earth>("excavation.earth", earth_words, "what is dug, for the room the spoil takes"),
     flag<&ExcavationFacts::granular>("excavation.granular", "sand or gravel without cohesion"),
-    flag<&ExcavationFacts::fissured>("excavation.fissured", "cracked ground"),
+    flag<&ExcavationFacts::fissured>("excavation.fissured", "cracked ground; taken as true until it is denied"),
     flag<&ExcavationFacts::vibration>("excavation.vibration", "traffic or machines shake the ground"),
     flag<&ExcavationFacts::disturbed>("excavation.disturbed",
-                                      "dug before; taken as true, since the main once was laid here"),
+                                      "dug before; taken as true, since the main once was laid here: false only for a "
+                                      "main that came there without a trench"),
     choice<&ExcavationFacts::layers>("excavation.layers", layer_words, "layers that dip toward the pit"),
     choice<&ExcavationFacts::water>("excavation.water", pit_water_words, "water in the pit"),
     flag<&ExcavationFacts::distress>("excavation.distress", "cracks along the edge, slumping, bulging"),
@@ -442,6 +451,10 @@ constexpr std::array table = {
 };
 
 static_assert(table.size() <= most_fields);
+
+constexpr std::array<std::string_view, 15> missing_marks = {"null",    "#null#",  "<null>", "none", "n/a",
+                                                            "#n/a",    "na",      "nan",    "xxx",  "unk",
+                                                            "unknown", "<blank>", "blank",  "-",    "?"};
 
 // --- values from text -------------------------------------------------------------------------------------------
 
@@ -507,7 +520,18 @@ Reading read_text(const JobField& field, std::string_view text) {
     return Problem{"job.unknown-value", quoted(text) + " has control characters in it",
                    several_lines ? "" : "one line of plain text"};
   }
-  return FieldValue(std::string(trimmed(text)));
+  const std::string_view written = trimmed(text);
+  if (field.need != Need::optional && written.empty()) {
+    return Problem{"job.unknown-value", "nothing is given", "text in double quotes"};
+  }
+  if (field.meaning == TextMeaning::mark && is_missing_mark(written)) return FieldValue(std::string());
+  if (field.meaning == TextMeaning::day) {
+    if (const auto day = day_in(written); day && !day->exists()) {
+      return Problem{"job.out-of-range", quoted(written) + " is no day of the calendar",
+                     "year, month and day, such as \"2026-05-04\"; months from 01 to 12, days as the month has them"};
+    }
+  }
+  return FieldValue(std::string(written));
 }
 
 // Range of a quantity or a size; the message in the units it was written for.
@@ -654,6 +678,14 @@ Reading read_clock(std::string_view text) {
 }  // namespace
 
 std::span<const JobField> job_fields() { return table; }
+
+bool is_missing_mark(std::string_view text) {
+  return std::any_of(missing_marks.begin(), missing_marks.end(), [&](std::string_view mark) {
+    return std::equal(text.begin(), text.end(), mark.begin(), mark.end(), [](char a, char b) {
+      return (a >= 'A' && a <= 'Z' ? static_cast<char>(a - 'A' + 'a') : a) == b;
+    });
+  });
+}
 
 JobDraft::JobDraft() = default;
 

@@ -31,6 +31,13 @@ enum class FieldType : std::uint8_t {
   clock,    // "1:30"
 };
 
+// What a text stands for, where not every one will do.
+enum class TextMeaning : std::uint8_t {
+  words,
+  day,   // one that begins as year, month and day names a day of the calendar
+  mark,  // as it stands on the pipe; a word for "not known" says nothing
+};
+
 enum class Need : std::uint8_t {
   optional,
   always,           // in every job; in every element, for a list
@@ -67,6 +74,7 @@ struct JobField {
   FieldType type = FieldType::text;
   std::string_view help;
   Need need = Need::optional;
+  TextMeaning meaning = TextMeaning::words;
   Kind kind = Kind::ratio;  // of a quantity
   Measure least;            // of a quantity, a size (inches) or a whole number
   Measure greatest;
@@ -92,6 +100,9 @@ inline constexpr std::size_t longest_list = 1000;
 
 // What may be written there: "a pressure with its unit, such as ...", "one of: sound, pitted, poor".
 [[nodiscard]] std::string allowed_text(const JobField& field, const Catalog& catalog);
+
+// Marks that systems write where they know nothing, in small letters: "n/a", "unknown", "?".
+[[nodiscard]] bool is_missing_mark(std::string_view text);
 
 // A value from text, as it stands in a JSON string, behind --set or in a cell of a CSV file.
 [[nodiscard]] std::variant<FieldValue, Problem> read_value(const JobField& field, std::string_view text,

@@ -355,6 +355,11 @@ class JobReader {
         elements_.clear();
         continue;
       }
+      if (io::first_not_utf8(setting.value)) {
+        add_for(setting, {0, std::max<std::size_t>(1, setting.value.size())},
+                {"json.encoding", "not UTF-8", "write the value in UTF-8"});
+        continue;
+      }
       if (!targets_[i]) {
         add_for(setting, {}, unknown_path(setting.path));
         continue;

@@ -17,10 +17,6 @@ constexpr std::size_t most_spellings = 4096;  // remembered of one column
 constexpr std::size_t longest_spelling = 64;
 
 // What exports write for a fact that is not known, as cell_key() has it.
-constexpr std::array<std::string_view, 15> missing_marks = {"null",    "#null#",  "<null>", "none", "n/a",
-                                                            "#n/a",    "na",      "nan",    "xxx",  "unk",
-                                                            "unknown", "<blank>", "blank",  "-",    "?"};
-
 constexpr std::string_view perhaps_ratio =
     "perhaps it is the dimension ratio: that belongs in main.class, as \"DR 13.5\"";
 
@@ -106,7 +102,7 @@ bool OrderTable::says_nothing(const Column& column, std::string_view key) const 
   if (column.mapped != nullptr && listed_in(column.mapped->missing)) return true;
   if (map_ != nullptr && listed_in(map_->missing)) return true;
   const JobField& field = *column.to->field;
-  if (std::find(missing_marks.begin(), missing_marks.end(), key) != missing_marks.end()) return !has_word(field, key);
+  if (is_missing_mark(key)) return !has_word(field, key);
   const bool number =
       field.type == FieldType::quantity || field.type == FieldType::size || field.type == FieldType::whole;
   if (!number) return false;

@@ -29,11 +29,19 @@ void check_condition(Context& context) {
   }
 }
 
+void check_cold(Context& context) {
+  constexpr Temperature freezing = Temperature::fahrenheit(32);
+  const auto& temperature = context.job().main.temperature;
+  if (!temperature || *temperature > freezing) return;
+  context.common.add(FindingCode::main_freezing, Severity::hold).value(*temperature).at_least(Measure(freezing));
+}
+
 }  // namespace
 
 void check_identity(Context& context) {
   check_what_it_carries(context);
   check_condition(context);
+  check_cold(context);
   // A branch as large as the pipe it leaves is a tee or a sleeve, designed as a connection between mains.
   if (context.asked() >= context.plan.main.size) {
     context.common.add(FindingCode::service_not_smaller, Severity::stop).with(context.asked(), context.plan.main.size);

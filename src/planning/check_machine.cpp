@@ -1,3 +1,4 @@
+#include <array>
 #include <cmath>
 
 #include "planning/checks.hpp"
@@ -28,11 +29,12 @@ void plan_chain(const Context& context, Candidate& candidate) {
   const MachineProfile& machine = *candidate.setup.machine;
   if (!main.od || !machine.chain_length || !machine.anchor_offset || !machine.anchor_height) return;
   const mechanics::ChainAnchor anchor{*machine.anchor_offset, 0.5 * *main.od + *machine.anchor_height};
-  const auto path = mechanics::chain_path(*main.od, machine.chain_thickness, anchor);
+  const Length thickness = machine.chain_thickness.value_or(Length());
+  const auto path = mechanics::chain_path(*main.od, thickness, anchor);
   if (!path) {
     candidate.findings.add(FindingCode::machine_figures_wrong, Severity::hold)
         .value(*machine.anchor_height)
-        .at_least(mechanics::lowest_anchor(*main.od, machine.chain_thickness, anchor.offset) - 0.5 * *main.od)
+        .at_least(mechanics::lowest_anchor(*main.od, thickness, anchor.offset) - 0.5 * *main.od)
         .with(std::string_view("machine.anchor_height"),
               std::string_view("the chain cannot run from there round the pipe; it must be over"))
         .basis(machine.basis);
@@ -49,6 +51,10 @@ void plan_chain(const Context& context, Candidate& candidate) {
   chain.available = *machine.chain_length + static_cast<double>(chain.extensions) *
                                                 machine.chain_extension.value_or(Length());
   const int on_truck = context.job().machine.extensions.value_or(chain.extensions);
+  if (chain.extensions > 0 && !context.job().machine.extensions) {
+    candidate.assumed.push_back({"machine.extensions", chain.extensions, "the load list asks for them",
+                                 "count the chain extensions on the truck"});
+  }
   if (over(chain.needed, chain.available) || on_truck < chain.extensions) {
     candidate.findings.add(FindingCode::machine_chain_short, Severity::hold)
         .value(*machine.chain_length +
@@ -182,11 +188,34 @@ void judge_figures(const Context& context, Candidate& candidate) {
   }
 }
 
+// A check without its figures is not passed. Of a machine whose maker's figures nobody has given, all are asked for.
+void ask_for_figures(Candidate& candidate) {
+  const MachineProfile& machine = *candidate.setup.machine;
+  if (!machine.maker_figures) return;
+  std::array<Detail, 4> missing;
+  std::size_t count = 0;
+  const auto need = [&](bool known, std::string_view what) {
+    if (!known) missing[count++] = what;
+  };
+  need(machine.bar_travel && machine.standoff, "the bar's travel (machine.bar_travel, machine.standoff)");
+  need(machine.saddle_od_from && machine.saddle_od_to,
+       "the seat on the pipe (machine.saddle_od_from, machine.saddle_od_to)");
+  need(machine.chain_length && machine.chain_thickness && machine.anchor_offset && machine.anchor_height,
+       "the chain (machine.chain_length, machine.chain_thickness, machine.anchor_offset, machine.anchor_height)");
+  need(machine.gasket_diameter && machine.stud_diameter,
+       "seal and clamp (machine.gasket_diameter, machine.stud_diameter)");
+  if (count == 0) return;
+  candidate.findings.add(FindingCode::machine_figures_missing, Severity::hold)
+      .with(missing[0], missing[1], missing[2], missing[3])
+      .basis(machine.basis);
+}
+
 // A direct tap's machine stands on the pipe itself: a seat of its diameter, and a chain round it.
 void plan_seat(const Context& context, Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
   const MachineProfile& machine = *candidate.setup.machine;
   candidate.setup.saddle_od = main.od;
+  ask_for_figures(candidate);
   const bool too_small = main.od && machine.saddle_od_from && over(*machine.saddle_od_from, *main.od);
   const bool too_large = main.od && machine.saddle_od_to && over(*main.od, *machine.saddle_od_to);
   if (too_small || too_large) {

@@ -43,13 +43,13 @@ excavation::SlopeTable slopes_of(const Rules& rules) {
 }
 
 // What a claim of type A or rock does not settle counts against it until it is denied: over a main the ground was dug
-// before, and a street shakes.
+// before, a street shakes, and cracks are seen only by who looks for them.
 excavation::SoilEvidence evidence_of(const ExcavationFacts& facts) {
   excavation::SoilEvidence evidence;
   if (facts.soil) evidence.claimed = static_cast<SoilType>(*facts.soil);
   evidence.unconfined_strength = facts.strength;
   evidence.granular = facts.granular.value_or(false) || facts.earth == Earth::sand;
-  evidence.fissured = facts.fissured.value_or(false);
+  evidence.fissured = facts.fissured.value_or(true);
   evidence.vibration = facts.vibration.value_or(true);
   evidence.previously_disturbed = facts.disturbed.value_or(true);
   evidence.layers = static_cast<excavation::LayerDip>(facts.layers.value_or(LayerFacts::none));
@@ -102,6 +102,11 @@ class PitCheck {
     if (claimed && soil.type > SoilType::type_a) {
       findings.add(FindingCode::pit_soil_not_type_a, Severity::caution)
           .with(name_of(soil.type), name_of(soil.reasons.front()))
+          .basis(rules_.type_a_least.basis);
+    }
+    if (facts_.disturbed == false && soil.type <= SoilType::type_a) {
+      findings.add(FindingCode::pit_claimed_undisturbed, Severity::hold)
+          .with(name_of(soil.type))
           .basis(rules_.type_a_least.basis);
     }
     if (facts_.distress.value_or(false)) {

@@ -113,6 +113,9 @@ void check_pipe_pressure(Context& context) {
   const ResolvedMain& main = context.plan.main;
   PressureChain& chain = context.plan.pressure;
   chain.line = context.line();
+  if (const auto& lowest = context.job().main.pressure_low; lowest && over(*lowest, chain.line)) {
+    context.common.add(FindingCode::pressure_low_over_line, Severity::hold).value(*lowest).at_most(chain.line);
+  }
   if (main.rating_unsettled) {
     context.common.add(FindingCode::pressure_rating_unknown, Severity::hold)
         .at_least(context.line() + greatest_surge(context));

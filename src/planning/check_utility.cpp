@@ -1,7 +1,5 @@
 // What no default asks, only a utility's own standard: mains that are left alone, seasons, cover, the smallest tap.
 #include <algorithm>
-#include <charconv>
-#include <chrono>
 #include <string_view>
 
 #include "mainbore/rules_compare.hpp"
@@ -33,23 +31,9 @@ void judge_not_tapped(Context& context) {
   }
 }
 
-// "2026-05-04": the day of the year, where the text begins so and there is such a day.
 std::optional<YearDay> day_of(std::string_view text) {
-  if (text.size() < 10 || text[4] != '-' || text[7] != '-') return std::nullopt;
-  if (text.size() > 10 && text[10] != ' ' && text[10] != 'T') return std::nullopt;
-  const auto number = [&](std::size_t at, std::size_t length) {
-    int value = 0;
-    const char* const end = text.data() + at + length;
-    const auto [rest, error] = std::from_chars(text.data() + at, end, value);
-    return error == std::errc() && rest == end ? value : -1;
-  };
-  const int year = number(0, 4);
-  const int month = number(5, 2);
-  const int day = number(8, 2);
-  if (year < 0 || month < 0 || day < 0) return std::nullopt;
-  const std::chrono::year_month_day date(std::chrono::year(year), std::chrono::month(static_cast<unsigned>(month)),
-                                         std::chrono::day(static_cast<unsigned>(day)));
-  return date.ok() ? std::optional(YearDay{month, day}) : std::nullopt;
+  const auto day = day_in(text);
+  return day && day->exists() ? std::optional(YearDay{day->month, day->day}) : std::nullopt;
 }
 
 void judge_season(Context& context) {

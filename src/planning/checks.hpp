@@ -112,6 +112,12 @@ struct Candidate {
   return std::ceil((wall + rules.wall_uncertainty.value) / hundredth - 1e-6) * hundredth;
 }
 
+// Castings run over their nominal wall, but not by half, and extruded pipe by an eighth: a thicker reading is of something
+// else (lining, a dimension ratio, another class).
+[[nodiscard]] inline Length thickest_reading(const Pipe& pipe) {
+  return (is_plastic(pipe.series->material) ? 1.25 : 1.5) * *pipe.wall;
+}
+
 // What a gauge must read on a sound pipe of this class. Iron may be corroded, so the reading is asked for with the gauge's
 // uncertainty on top; a plastic wall is as it was made, and the reading only tells which pipe it is.
 [[nodiscard]] inline std::optional<Length> class_wall_reading(const Pipe* pipe, const Rules& rules) {

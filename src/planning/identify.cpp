@@ -13,8 +13,6 @@ namespace {
 using planning::over;
 
 constexpr double pi = std::numbers::pi;
-// A reading half as thick again as the class was made is of something else, as in planning of a job.
-constexpr double thickest = 1.5;
 // Walls are tabulated at nominal or at least; castings and extrusions run over. Above this it is worth a word.
 constexpr double thick = 1.15;
 
@@ -64,7 +62,7 @@ bool fits_diameter(const Pipe& pipe, const Identification& found) {
 
 bool ruled_out(const Pipe& pipe, const PipeReadings& readings, const MaterialTests& tests) {
   if (readings.magnet && tests.magnet && *readings.magnet != *tests.magnet) return true;
-  return readings.wall && pipe.wall && over(*readings.wall, thickest * *pipe.wall);
+  return readings.wall && pipe.wall && over(*readings.wall, planning::thickest_reading(pipe));
 }
 
 bool laid_in(const PipeSeries& series, int year) {

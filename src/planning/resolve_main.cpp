@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <functional>
 #include <iterator>
 #include <numbers>
@@ -103,10 +104,31 @@ void narrow_by_card(Context& context, std::vector<const Pipe*>& pipes) {
     }
   }
   if (!class_made && !pipes.empty()) {
+    // First and last of each kind of class: the tables list one kind after the other.
+    std::array<Detail, 4> listed;
+    const PipeSeries* kind = nullptr;
+    std::size_t at = 0;
+    for (const Pipe* pipe : pipes) {
+      if (pipe->series != kind) {
+        at = kind == nullptr ? 0 : at + 2;
+        if (at >= listed.size()) break;
+        kind = pipe->series;
+        listed[at] = std::string_view(pipe->class_name);
+      } else {
+        listed[at + 1] = std::string_view(pipe->class_name);
+      }
+    }
     context.common.add(FindingCode::main_class_not_made, Severity::hold)
-        .with(std::string_view(pipes.front()->class_name), std::string_view(pipes.back()->class_name))
+        .with(listed[0], listed[1], listed[2], listed[3])
         .basis(pipes.front()->series->basis_of(PipeColumn::wall));
   }
+}
+
+void check_year(Context& context) {
+  const auto& year = context.job().main.installed;
+  const auto day = day_in(context.job().date);
+  if (!year || !day || !day->exists() || *year <= day->year) return;
+  context.common.add(FindingCode::main_not_yet_laid, Severity::hold).with(*year, std::string_view(context.job().date));
 }
 
 void narrow_by_year(Context& context, std::vector<const Pipe*>& pipes) {
@@ -199,12 +221,9 @@ void narrow_by_diameter(Context& context, std::vector<const Pipe*>& pipes, const
       .basis(nearest->series->basis_of(PipeColumn::od), *measured.basis);
 }
 
-// Castings run over their nominal wall, but not by half.
-Length thickest_wall(const Pipe& pipe) { return 1.5 * *pipe.wall; }
-
 // A wall tells little of the class, since pipe rusts and softens; but none grows thicker than it was made.
 void narrow_by_wall(std::vector<const Pipe*>& pipes, Length measured) {
-  narrow(pipes, [&](const Pipe* pipe) { return !pipe->wall || !over(measured, thickest_wall(*pipe)); });
+  narrow(pipes, [&](const Pipe* pipe) { return !pipe->wall || !over(measured, thickest_reading(*pipe)); });
 }
 
 // Checks the gauge's reading; returns it when it can be believed.
@@ -218,12 +237,9 @@ std::optional<Length> believed_wall(Context& context, const std::vector<const Pi
   }
   std::optional<Length> thickest;
   for (const Pipe* pipe : pipes) {
-    if (pipe->wall && (!thickest || thickest_wall(*pipe) > *thickest)) thickest = thickest_wall(*pipe);
-  }
-  for (const Pipe* pipe : pipes) {
+    if (pipe->wall && (!thickest || thickest_reading(*pipe) > *thickest)) thickest = thickest_reading(*pipe);
     if (pipe->plausible && (!thickest || pipe->plausible->wall_to > *thickest)) thickest = pipe->plausible->wall_to;
   }
-  // The reading is of something else: lining, a dimension ratio.
   if (thickest && over(*measured, *thickest)) {
     context.common.add(FindingCode::main_wall_impossible, Severity::hold)
         .value(*measured)
@@ -234,9 +250,10 @@ std::optional<Length> believed_wall(Context& context, const std::vector<const Pi
   return measured;
 }
 
-// The reading that tells the candidates apart: circumference when they differ outside, wall when only inside.
+// The reading that tells the candidates apart: circumference when they differ outside, wall when only inside. One that is
+// taken already is not asked for again.
 std::optional<SettlingReading> settling_reading(const std::vector<const Pipe*>& pipes, bool diameter_known,
-                                                const Rules& rules) {
+                                                bool wall_known, const Rules& rules) {
   if (pipes.size() < 2) return std::nullopt;
   const auto differs = [&](auto member) {
     return std::any_of(pipes.begin(), pipes.end(), [&](const Pipe* p) {
@@ -244,7 +261,7 @@ std::optional<SettlingReading> settling_reading(const std::vector<const Pipe*>& 
     });
   };
   const bool by_diameter = !diameter_known && differs(&Pipe::od);
-  if (!by_diameter && !differs(&Pipe::wall)) return std::nullopt;
+  if (!by_diameter && (wall_known || !differs(&Pipe::wall))) return std::nullopt;
   SettlingReading reading{by_diameter ? "circumference" : "wall", {}};
   for (const Pipe* pipe : pipes) {
     Length low;
@@ -434,6 +451,7 @@ void resolve_main(Context& context) {
     context.common.add(FindingCode::main_not_in_catalogue, Severity::hold).with(name_of(main.material), main.size);
   }
   narrow_by_card(context, main.candidates);
+  check_year(context);
   narrow_by_year(context, main.candidates);
   const auto measured = measured_diameter(context);
   if (measured) narrow_by_diameter(context, main.candidates, *measured);
@@ -449,12 +467,15 @@ void resolve_main(Context& context) {
   derate(context);
 
   if (main.candidates.size() > 1) {
-    main.settle = settling_reading(main.candidates, measured.has_value(), context.rules);
+    main.settle = settling_reading(main.candidates, measured.has_value(), main.wall_basis == WallBasis::measured,
+                                   context.rules);
     main.assumed.push_back({"main.class", std::string_view(main.governing->class_name),
                             "the weakest pipe that fits what is known",
-                            "read the class cast or stencilled on the pipe, or take the reading below"});
+                            main.settle ? "read the class cast or stencilled on the pipe, or take the reading below"
+                                        : "read the class cast or stencilled on the pipe"});
     context.common.add(FindingCode::main_class_unknown, Severity::caution)
-        .with(std::string_view(main.governing->class_name), static_cast<int>(main.candidates.size()))
+        .with(std::string_view(main.governing->class_name), static_cast<int>(main.candidates.size()),
+              main.settle ? Detail(main.settle->what) : Detail())
         .basis(main.governing->series->basis_of(PipeColumn::wall));
   }
 }

@@ -151,7 +151,7 @@ std::optional<MachineDrawing> machine_drawing(const Plan& plan) {
   if (plan.method.kind == Method::direct && setup.chain && machine.anchor_offset && machine.anchor_height) {
     ChainDrawing& chain = drawing.chain.emplace();
     chain.hook = {*machine.anchor_offset, drawing.radius + *machine.anchor_height};
-    chain.radius = drawing.radius + machine.chain_thickness / 2.0;
+    chain.radius = drawing.radius + machine.chain_thickness.value_or(Length()) / 2.0;
     // A leg touches the circle where the radius stands square on it: as far round from straight up as the leg leans.
     const double from_top = std::numbers::pi / 2.0 - setup.chain->leg_degrees * std::numbers::pi / 180.0;
     chain.touch = {chain.radius * std::sin(from_top), chain.radius * std::cos(from_top)};

@@ -393,7 +393,9 @@ class Sheet {
     const auto far = [&](Length length) { return show(Measure(length, Kind::distance)); };
     if (plan_.excavation) {
       const PitPlan& pit = *plan_.excavation;
-      add("Pit, bottom", far(pit.pit.along) + " along by " + far(pit.pit.across) + ", " + far(pit.pit.depth) + " deep");
+      const auto taped = [&](Length length) { return on_tape(length, system_, Toward::more); };
+      add("Pit, bottom",
+          taped(pit.pit.along) + " along by " + taped(pit.pit.across) + ", " + far(pit.pit.depth) + " deep");
       if (pit.pit.slope > 0.0)
         add("Walls sloped", number(pit.pit.slope, 2) + " to 1, " + std::string(name_of(pit.soil.type)));
       add("Spoil back from the edge", far(pit.setback));

@@ -70,6 +70,7 @@ std::string_view reading_for(FindingCode code) {
     case main_class_not_made:
       return "Class on the barrel";
     case main_year_contradicts:
+    case main_not_yet_laid:
       return "Read on the barrel";
     case main_curve_unknown:
       return "Straight, or bent";
@@ -89,11 +90,13 @@ std::string_view reading_for(FindingCode code) {
       return "Least wall";
     case main_temperature_outside:
     case main_temperature_unmeasured:
+    case main_freezing:
     case pressure_too_warm:
       return "Pipe temperature";
     case pressure_over_feed_limit:
     case pressure_over_machine_rating:
     case pressure_over_wet_tap_limit:
+    case pressure_low_over_line:
       return "Line at the gauge";
     case pressure_over_stop_rating:
       return "Rating on the stop";
@@ -122,6 +125,8 @@ std::string_view reading_for(FindingCode code) {
       return "Saddle seats on";
     case machine_figures_wrong:
       return "Figure measured";
+    case machine_figures_missing:
+      return "Figures, or shown on";
     case machine_stud_overloaded:
       return "Studs brought";
     case machine_chain_ovals_pipe:
@@ -152,6 +157,7 @@ std::string_view reading_for(FindingCode code) {
       return "Label of the stock";
     case pit_not_located:
       return "Ticket number";
+    case pit_claimed_undisturbed:
     case pit_not_examined:
     case pit_distress:
     case pit_water:

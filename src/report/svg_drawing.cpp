@@ -1049,7 +1049,7 @@ FigureRoom write_machine_figure(HtmlWriter& out, const Plan& plan, UnitSystem sy
     text += "Chain " + show(Measure(setup.chain->needed, Kind::tape)) + " hook to hook, legs " +
             plain(std::fabs(setup.chain->leg_degrees), 0) + " degrees from upright. ";
   }
-  if (drawing->full) text += "From touch to full width the drill goes " + show(*drawing->full) + ". ";
+  if (drawing->full) text += "From touch to full width the drill goes " + on_rule(*drawing->full, system, Toward::more) + ". ";
   if (drawing->tap_stop) text += "The tap stops with its point " + show(*drawing->tap_stop) + " below the outside. ";
   const MachineOnPaper paper(plan, *drawing);
   {
@@ -1058,7 +1058,7 @@ FigureRoom write_machine_figure(HtmlWriter& out, const Plan& plan, UnitSystem sy
   }
   std::string caption;
   if (direct) {
-    if (setup.saddle_od) caption += "Machine saddle for " + show(*setup.saddle_od) + " outside. ";
+    if (setup.saddle_od) caption += "Machine saddle for " + on_calliper(*setup.saddle_od, system) + " outside. ";
     if (setup.chain) {
       const int extensions = setup.chain->extensions;
       caption +=

@@ -81,6 +81,7 @@ class TextReport {
 
  private:
   [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, options_.units); }
+  [[nodiscard]] std::string calliper(Length length) const { return on_calliper(length, options_.units); }
   [[nodiscard]] std::string show_detail(const Detail& detail) const {
     std::string text;
     append_detail(text, detail, options_.units);
@@ -253,9 +254,9 @@ class TextReport {
     if (by_another_name) pipe += ", rated as " + std::string(main.rated_as);
     page_.field("Main", pipe);
     if (main.od) {
-      std::string od = show(*main.od);
+      std::string od = calliper(*main.od);
       if (main.od_low && main.od_high && *main.od_low < *main.od_high) {
-        od += "; may measure " + show(*main.od_low) + " to " + show(*main.od_high);
+        od += "; may measure " + calliper(*main.od_low) + " to " + calliper(*main.od_high);
       }
       page_.field("Outside diameter", od);
     }
@@ -264,6 +265,11 @@ class TextReport {
           show(*main.wall_nominal) + (main.wall_basis == WallBasis::measured ? " measured" : " by the tables");
       if (main.wall_least) wall += "; counted on: " + show(*main.wall_least);
       page_.field("Wall", wall);
+    }
+    // Each the worst of its kind, so that they need not be of one pipe.
+    if (main.rated != nullptr && main.rated != main.governing) {
+      page_.field("Rating", show(*main.rating) + ", the lowest that fits (" + pipe_in_words(*main.rated) +
+                                "); the wall is the thinnest that fits: the worst of each");
     }
   }
 
@@ -341,7 +347,7 @@ class TextReport {
     page_.heading("SET-UP");
     // On a saddle the machine stands on the stop: it needs no seat of its own and no chain.
     if (plan_.method.kind == Method::direct) {
-      if (setup.saddle_od) page_.field("Machine saddle", "for " + show(*setup.saddle_od) + " outside diameter");
+      if (setup.saddle_od) page_.field("Machine saddle", "for " + calliper(*setup.saddle_od) + " outside diameter");
       if (setup.chain) {
         page_.field("Chain needed", show(Measure(setup.chain->needed, Kind::tape)) + ", hook to hook");
         page_.field("Chain made up", show(Measure(setup.chain->available, Kind::tape)) + " with " + std::to_string(setup.chain->extensions) +
@@ -357,7 +363,9 @@ class TextReport {
                                                              ? ", the largest hole: this thread's own drill is not listed"
                                                              : ""));
     }
-    if (setup.drill_stroke && twist_drill) page_.field("Touch to breakthrough", show(*setup.drill_stroke) + " of feed");
+    if (setup.drill_stroke && twist_drill) {
+      page_.field("Touch to breakthrough", on_rule(*setup.drill_stroke, options_.units, Toward::more) + " of feed");
+    }
     if (setup.travel_needed) page_.field("Bar travel needed", show(Measure(*setup.travel_needed, Kind::tape)));
     if (setup.drill_load && twist_drill) {
       const auto& load = *setup.drill_load;
@@ -397,7 +405,8 @@ class TextReport {
     for (const Clearing& clearing : location.clearings) {
       page_.field(
           "Clear of " + std::string(nearby_names[static_cast<std::size_t>(clearing.what)]),
-          show(Measure(clearing.kept, Kind::distance)) + "; at least " + show(Measure(clearing.least, Kind::distance)));
+          on_tape(clearing.kept, options_.units, Toward::less) + "; at least " +
+              on_tape(clearing.least, options_.units, Toward::more));
     }
   }
 

@@ -36,6 +36,19 @@ class WaterSections {
     return text;
   }
   [[nodiscard]] static std::string name(NominalSize size) { return size.label() + " in"; }
+  // Room to be given.
+  [[nodiscard]] std::string taped(Length length) const { return on_tape(length, system_, Toward::more); }
+  // Earth comes by the truck: a large heap to the whole yard or metre.
+  [[nodiscard]] std::string heap(Volume volume) const {
+    const Shown earth = shown(Measure(volume, Kind::earth), system_);
+    const double whole = earth.value < 10.0 ? earth.value : std::ceil(earth.value);
+    return number(whole, earth.decimals) + ' ' + std::string(earth.unit);
+  }
+  // Set out along a road: whole feet or metres, rather too many.
+  [[nodiscard]] std::string paced(Length length) const {
+    const Length step = system_ == UnitSystem::si ? units::metre : units::foot;
+    return far(std::ceil(length / step - 1e-6) * step);
+  }
   // Small volumes and weights in the units on a jug and a scale.
   [[nodiscard]] std::string jug(Volume volume) const {
     if (system_ == UnitSystem::si) return number(1000.0 * (volume / units::litre), 0) + " mL";
@@ -43,8 +56,8 @@ class WaterSections {
   }
   [[nodiscard]] std::string scale(Force weight) const {
     const double ounces = 16.0 * (weight / units::lbf);
-    if (system_ == UnitSystem::si || ounces < 1.0) return number(28.349523125 * ounces, 1) + " g";
-    return number(ounces, 2) + " oz";
+    if (system_ == UnitSystem::si || ounces < 1.0) return number(std::ceil(28.349523125 * ounces - 1e-6), 0) + " g";
+    return number(std::ceil(10.0 * ounces - 1e-6) / 10.0, 1) + " oz";
   }
 
   // ---- water for the customer
@@ -78,9 +91,8 @@ class WaterSections {
     page_.field("Friction by", friction(service));
     smallest(service);
     for (const EqualTaps& taps : service.equal_taps) {
-      page_.field("One tap equals", std::to_string(hydraulics::taps_needed(taps.by_rule)) + " of " + name(taps.size) +
-                                        " (by speed " + number(taps.by_velocity, 2) + ", taps " +
-                                        number(taps.by_rule, 2) + ", runs of pipe " + number(taps.by_runs, 2) + ")");
+      page_.field("In place of one tap", std::to_string(hydraulics::taps_needed(taps.by_rule)) + " taps of " +
+                                             name(taps.size) + " carry as much");
     }
   }
 
@@ -164,8 +176,8 @@ class WaterSections {
 
   void pit(const PitPlan& pit) {
     page_.heading("THE PIT");
-    page_.field("Bottom", far(pit.pit.along) + " along the main, " + far(pit.pit.across) + " across; " +
-                              far(pit.main_to_far_wall) + " of that on the far side");
+    page_.field("Bottom", taped(pit.pit.along) + " along the main, " + taped(pit.pit.across) + " across; " +
+                              taped(pit.main_to_far_wall) + " of that on the far side");
     page_.field("Depth", far(pit.pit.depth));
     std::string soil(name_of(pit.soil.type));
     for (std::size_t i = 0; i < pit.soil.reasons.size(); ++i) {
@@ -182,11 +194,10 @@ class WaterSections {
       page_.field("Steps instead", "first at most " + far(pit.benches->first) + ", later ones " +
                                        far(pit.benches->later) + ", no steeper over all");
     }
-    page_.field("Top", far(pit.top.along) + " by " + far(pit.top.across));
-    page_.field("To be dug", show(Measure(pit.bank, Kind::earth)) + " in the ground, " +
-                                 show(Measure(pit.loose, Kind::earth)) + " loose, " + show(pit.weight));
-    page_.field("Spoil", "at least " + far(pit.setback) + " back from the edge; " + far(pit.spoil.height) +
-                             " high and " + far(pit.spoil.base) + " wide along one side; " + far(pit.occupied) +
+    page_.field("Top", taped(pit.top.along) + " by " + taped(pit.top.across));
+    page_.field("To be dug", heap(pit.bank) + " in the ground, " + heap(pit.loose) + " loose, " + show(pit.weight));
+    page_.field("Spoil", "at least " + taped(pit.setback) + " back from the edge; " + taped(pit.spoil.height) +
+                             " high and " + taped(pit.spoil.base) + " wide along one side; " + taped(pit.occupied) +
                              " from the middle");
     page_.field("Ladder", (pit.ladder ? "required: " : "one even so: ") + std::to_string(pit.ladders) + ", " +
                               far(pit.ladder_length) + " with its rails above the edge");
@@ -215,14 +226,14 @@ class WaterSections {
 
   void surroundings(const PitPlan& pit) {
     page_.field("By hand only",
-                "within " + show(Measure(pit.zone_half_width, Kind::tape)) + " of the middle of the main's mark");
+                "within " + on_tape(pit.zone_half_width, system_, Toward::more) + " of the middle of the main's mark");
     page_.field("Marks", "water is " + std::string(pit.own_mark) + "; " + std::string(pit.stop_mark) +
                              " in the zone: stop, until its owner has said whose pipe this is");
     page_.field("Notice", number(pit.notice_days, 0) + " full working days before digging");
     page_.field("Main laid bare", far(pit.hanging) + (pit.joint_hangs ? ", with a joint in it: support it" : ""));
     if (pit.tapers) {
-      page_.field("Tapers", "lane that ends " + far(pit.tapers->merging) + ", lane that shifts " +
-                                far(pit.tapers->shifting) + ", shoulder " + far(pit.tapers->shoulder));
+      page_.field("Tapers", "lane that ends " + paced(pit.tapers->merging) + ", lane that shifts " +
+                                paced(pit.tapers->shifting) + ", shoulder " + paced(pit.tapers->shoulder));
     }
     if (pit.fill) page_.field("If the tap lets go", "water over the main in " + show(*pit.fill));
   }

@@ -221,6 +221,7 @@ class Scanner {
       double fraction = 0.0;
       if (const auto fault = tail.decimal(fraction); fault != MeasureFault::none) return fault;
       if (const auto fault = tail.over(fraction); fault != MeasureFault::none) return fault;
+      if (!(fraction > 0.0 && fraction < 1.0)) return MeasureFault::out_of_range;  // 1-0/4, 1-5/4
       value += fraction;
       rest_ = tail.rest_;
     }
@@ -433,6 +434,54 @@ void append_measure(std::string& out, Measure measure, UnitSystem system) {
     out += ' ';
     out += display.unit;
   }
+}
+
+namespace {
+
+// In whole steps; what is one but for the noise of having been worked out is one.
+double whole_steps(Length length, Length step, Toward toward) {
+  const double steps = length / step;
+  return toward == Toward::more ? std::ceil(steps - 1e-6) : std::floor(steps + 1e-6);
+}
+
+}  // namespace
+
+std::string on_rule(Length length, UnitSystem system, Toward toward) {
+  std::string text;
+  if (system == UnitSystem::si) {
+    append_number(text, whole_steps(length, units::mm, toward), 0);
+    return text + " mm";
+  }
+  append_sixteenths(text, whole_steps(length, 0.0625 * units::inch, toward) / 16.0);
+  return text + " in";
+}
+
+std::string on_tape(Length length, UnitSystem system, Toward toward) {
+  std::string text;
+  if (system == UnitSystem::si) {
+    append_number(text, 0.01 * whole_steps(length, 0.01 * units::metre, toward), 2);
+    return text + " m";
+  }
+  const double inches = whole_steps(length, units::inch, toward);
+  const double feet = std::trunc(inches / 12.0);
+  const double rest = inches - 12.0 * feet;
+  if (feet != 0.0) {
+    append_number(text, feet, 0);
+    text += " ft";
+  }
+  if (feet == 0.0 || rest != 0.0) {
+    if (feet != 0.0) text += ' ';
+    append_number(text, feet == 0.0 ? rest : std::fabs(rest), 0);
+    text += " in";
+  }
+  return text;
+}
+
+std::string on_calliper(Length length, UnitSystem system) {
+  if (system == UnitSystem::si) return format_measure(length, system);
+  std::string text;
+  append_number(text, length / units::inch, 2);
+  return text + " in";
 }
 
 std::string format_measure(Measure measure, UnitSystem system) {

@@ -108,7 +108,9 @@ class Cautions {
         "A competent person looks at the pit before each shift, after rain and whenever water shows. At the depth the "
         "rule sets, and sooner if the ground shows any sign, slope, shore or shield it. Over a main under pressure "
         "keep a ladder in even a shallow pit.";
-    if (plan_.job.main.cover && plan_.main.od) {
+    if (plan_.excavation) {
+      pit += " This one goes " + show(Measure(plan_.excavation->pit.depth, Kind::distance)) + " down.";
+    } else if (plan_.job.main.cover && plan_.main.od) {
       pit +=
           " This one goes at least " + show(Measure(*plan_.job.main.cover + *plan_.main.od, Kind::distance)) + " down.";
     }

@@ -38,9 +38,9 @@ class LoadList {
     const ResolvedMain& main = plan_.main;
     const bool measured = plan_.job.main.od || plan_.job.main.circumference;
     if (!measured && main.od_low && main.od_high && *main.od_low < *main.od_high) {
-      return show(*main.od_low) + " to " + show(*main.od_high) + " OD";
+      return on_calliper(*main.od_low, system_) + " to " + on_calliper(*main.od_high, system_) + " OD";
     }
-    return main.od ? show(*main.od) + " OD" : std::string("OD to be measured");
+    return main.od ? on_calliper(*main.od, system_) + " OD" : std::string("OD to be measured");
   }
 
   void fittings() {
@@ -95,15 +95,16 @@ class LoadList {
     if (setup.travel_needed) check += " Bar travel at least " + show(Measure(*setup.travel_needed, Kind::tape)) + ".";
     if (plan_.pressure.line > Pressure() && wet()) check += " Good for at least " + show(most_pressure()) + ".";
     const bool own = setup.machine != nullptr && setup.machine->maker_figures && plan_.method.kind != Method::sleeve;
-    add("tapping-machine",
-        own ? "Tapping machine: " + setup.machine->title + ", " + std::string(name_of(setup.feed)) + " feed"
-            : "Tapping machine, " + std::string(name_of(setup.feed)) + " feed",
-        tap(), 1, std::move(check));
+    // The feed apart: one machine of the yard may be fed by hand for one order and powered for the next.
+    add("tapping-machine", own ? "Tapping machine: " + setup.machine->title : "Tapping machine", tap(), 1,
+        std::move(check));
+    if (setup.feed == Feed::powered) add("powered-feed", "Powered feed for the tapping machine", "", 1);
     switch (plan_.method.kind) {
       case Method::direct: {
-        add("machine-saddle", "Machine saddle", setup.saddle_od ? show(*setup.saddle_od) + " OD" : seat(), 1,
+        add("machine-saddle", "Machine saddle", setup.saddle_od ? on_calliper(*setup.saddle_od, system_) + " OD" : seat(), 1,
             "Seats all round without rocking. Do not pack one that does not fit.");
-        add("machine-gasket", "Gasket set, pipe to saddle and saddle to machine", "", 2, "Fresh: one set for the tap and one spare set.");
+        add("machine-gasket", "Gasket set, pipe to saddle and saddle to machine", "", plan_.method.count, "Fresh: one set a tap.");
+        add("spare-gasket", "Spare gasket set for the machine", "", 1, "Fresh.");
         const int extensions = setup.chain ? setup.chain->extensions : 0;
         add("chain", "Machine chain with its hooks", "", 1,
             setup.chain ? "With extensions at least " + show(Measure(setup.chain->needed, Kind::tape)) + " hook to hook. No bent link."

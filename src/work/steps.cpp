@@ -145,7 +145,7 @@ class Procedure {
       for (std::size_t i = 0; i < place.clearings.size(); ++i) {
         const Clearing& clearing = place.clearings[i];
         text += (i == 0 ? " " : "; ") + std::string(nearby_names[static_cast<std::size_t>(clearing.what)]) + " by " +
-                show(Measure(clearing.least, Kind::distance));
+                on_tape(clearing.least, system_, Toward::more);
       }
       text += ".";
     }
@@ -193,7 +193,7 @@ class Procedure {
     phase("Set the machine");
     const Setup& setup = plan_.setup;
     std::string seat = "Set gasket and machine saddle";
-    if (setup.saddle_od) seat += " for " + show(*setup.saddle_od) + " outside";
+    if (setup.saddle_od) seat += " for " + on_calliper(*setup.saddle_od, system_) + " outside";
     seat +=
         " on the mark, then the second gasket and the machine, bar pointing at the centre of the pipe. It must sit "
         "without rocking.";
@@ -244,7 +244,7 @@ class Procedure {
     if (plastic()) text += ": slow, a sharp cutter, no leaning on it";
     text += ". Feel for the breakthrough: the bar eases";
     if (setup.drill_stroke && twist_drill())
-      text += ", and the hole is full width " + show(*setup.drill_stroke) + " below the mark";
+      text += ", and the hole is full width " + on_rule(*setup.drill_stroke, system_, Toward::more) + " below the mark";
     text += ". From then on the feed only follows.";
     if (setup.drill_load && twist_drill()) {
       const std::string most = show(setup.drill_load->high.thrust);

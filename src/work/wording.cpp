@@ -47,12 +47,12 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
     {main_class_unknown,
      {"class of the main not known",
       "{1} listed pipes fit what is known. [Planned for the weakest, {0}.|Planned for the weakest of them.]",
-      "Read the class cast, stencilled or printed on the barrel, or take the reading that tells the pipes apart.",
+      "Read the class cast, stencilled or printed on the barrel[, or measure the {2}: it tells the pipes apart|].",
       "Pipes of one size were made in several walls. Not knowing which, the plan takes the least guaranteed wall, in "
       "which the fewest threads hold, and the lowest rating. Knowing the class can only make the answer better."}},
     {main_class_not_made,
      {"class on the card not made in this size",
-      "The class or standard on the card is not listed for this pipe.[ Listed classes run from {0} to {1}.|]",
+      "The class or standard on the card is not listed for this pipe.[ Listed here: {0}[ to {1}|][; {2}[ to {3}|]|].|]",
       "Read the class on the barrel itself. Correct the card, or leave the class out and gauge the wall at the tap.",
       "A class that was never made in the size means that size, material or class was written down wrong. The plan "
       "cannot tell which, so it sets the class aside and takes the weakest pipe listed."}},
@@ -64,6 +64,11 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "year, and plan again.",
       "Each kind of pipe has its years. Old cast iron taken for ductile iron is the mistake that matters: it cracks "
       "where ductile iron holds, and its diameter differs."}},
+    {main_not_yet_laid,
+     {"main laid after the day of the tap", "The card says laid in {0}; the tap is planned for {1}.",
+      "Correct the year or the day, and plan again. If the main is still to be laid, plan the tap when it lies and is "
+      "full.",
+      "One of the two is written down wrong, and the year tells which pipe this is."}},
     {main_od_contradicts,
      {"outside diameter is not that of the pipe on the card",
       "The pipe measures {value} outside. The nearest it could be by the card[, {0},|] measures {limit}.[ The reading "
@@ -150,6 +155,12 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "to {1}.",
       "Plastic loses strength with warmth and toughness with cold. Pipe in an open trench in the sun is far warmer "
       "than the water in it."}},
+    {main_freezing,
+     {"pipe at or below freezing", "The pipe wall is at {value}; water freezes at {limit}.",
+      "Check the thermometer. If it is so, do not cut: have the pit covered and warmed, without a flame, until the pipe "
+      "reads over {limit} and the main is known to flow, then plan again.",
+      "A pipe as cold as ice may be plugged by it, and bursts under more pressure than any gauge nearby shows. Iron and "
+      "plastic are brittle then, and the stop freezes while it is being set."}},
     {service_not_smaller,
      {"service as large as the main", "A {0} service in a {1} main is not planned here.",
       "Have the engineer choose: a sleeve made for size on size, a tee, or a larger main. If a size was written down wrong, correct it and plan again.",
@@ -346,6 +357,11 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "Put a pressure regulator on the customer's side, as the code there asks.",
       "Household valves and heaters are made for lower pressures than mains. The tap does not depend on this; the "
       "house does."}},
+    {pressure_low_over_line,
+     {"lowest pressure above the highest", "The lowest pressure of the main is given as {value}, the highest as {limit}.",
+      "Read the gauge or ask the utility for both, put the wrong one right and plan again.",
+      "`main.pressure` is the greatest pressure expected while tapping, and every limit is held against it. If the main "
+      "never falls below a higher figure, the tap was planned for too little."}},
     {machine_unspecified,
      {"machine's own figures not given", "Planned with careful figures[ ({0})|], not with the maker's.",
       "Read pressure limits, travel of the bar and sizes of tap in the machine's own papers. They must reach the "
@@ -359,6 +375,12 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
      {"machine has no powered feed", "A powered feed was asked for, and this machine has none.",
       "Feed by hand within the hand-feed limit, or bring a machine with a powered feed.",
       "A machine's limit under a powered feed counts only where it has one."}},
+    {machine_figures_missing,
+     {"machine's figures not all given", "Not given, and so not checked: {0}[; {1}|][; {2}|][; {3}|].",
+      "Read the figures in the machine's papers or measure them on it, enter them and plan again; or show on a piece of "
+      "the same pipe in the yard that the machine seats, holds and reaches.",
+      "A check that has no figure to go by has not been passed. What was left out may be the one thing that does not fit "
+      "this pipe."}},
     {machine_no_saddle,
      {"no machine saddle for this pipe", "The pipe is {value} outside. The machine's saddles seat on {0} to {1}.",
       "Bring a machine saddle made for {value}, or another machine. Do not pack one that does not fit.",
@@ -560,6 +582,11 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "as Type A.",
       "The firmest kind of soil loses its strength once it is dug, shaken, cracked or wet. Over an old main it was "
       "dug before."}},
+    {pit_claimed_undisturbed,
+     {"ground over a main said to be undisturbed", "The job says that the ground was never dug, and plans it as {0}. A main lies in it.",
+      "Have the competent person write down how the main came there without a trench (bored, jacked, pulled in). If it lies "
+      "in a trench, leave `excavation.disturbed` out and plan again: the walls are then sloped for dug ground.",
+      "A trench that was filled again never stands like grown ground, however firm it looks, and the pit is cut into it."}},
     {pit_not_examined,
      {"ground not examined for signs of a cave-in",
       "At {value} no protective system is required only if a competent person has looked and found no sign of a "
@@ -687,6 +714,8 @@ static_assert(in_order(), "the entries stand in the order of MAINBORE_FINDINGS")
 class Filler {
  public:
   Filler(const Finding& finding, UnitSystem system) : finding_(finding), system_(system) {}
+  // Of a code in general: each figure by its name.
+  explicit Filler(const Finding& finding) : finding_(finding), named_(true) {}
 
   std::string fill(std::string_view text) const {
     std::string out;
@@ -733,6 +762,10 @@ class Filler {
   static bool is_mark(char c) { return marks[static_cast<unsigned char>(c)]; }
 
   bool append_placeholder(std::string& out, std::string_view name) const {
+    if (named_) {
+      out += name.front() >= '0' && name.front() <= '9' ? "<figure>" : '<' + std::string(name) + '>';
+      return false;
+    }
     if (name == "value") return append_optional(out, finding_.value);
     if (name == "limit") return append_optional(out, finding_.limit);
     if (name == "margin") {
@@ -764,7 +797,8 @@ class Filler {
   }();
   static constexpr std::string_view unknown = "(not known)";
   const Finding& finding_;
-  UnitSystem system_;
+  UnitSystem system_ = UnitSystem::us;
+  bool named_ = false;
 };
 
 }  // namespace
@@ -784,6 +818,8 @@ std::string detail_of(const Finding& finding, UnitSystem system) {
 std::string fix_of(const Finding& finding, UnitSystem system) {
   return Filler(finding, system).fill(text_of(finding.code).fix);
 }
+
+std::string fix_in_general(FindingCode code) { return Filler(Finding()).fill(text_of(code).fix); }
 
 DecidedBy decided_by(const Finding& finding) {
   DecidedBy decided;

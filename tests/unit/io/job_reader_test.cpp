@@ -256,3 +256,41 @@ TEST_CASE("a written job reads back as the same job, in either system of units")
     CHECK(job_to_json(good(metric), UnitSystem::us, JsonStyle::pretty) == once);
   }
 }
+
+TEST_CASE("a day that no calendar has is refused; words are not read as one") {
+  const auto with_date = [](std::string_view date) {
+    return R"({"date": ")" + std::string(date) +
+           R"(", "main": {"material": "PVC", "size": "6 in", "pressure": "60 psi"}, "service": {"size": "1 in"}})";
+  };
+  CHECK(faults(with_date("2026-02-31")) == List{"job.out-of-range /date"});
+  CHECK(faults(with_date("2026-13-01 07:00")) == List{"job.out-of-range /date"});
+  CHECK(faults(with_date("2026-02-29")) == List{"job.out-of-range /date"});
+  CHECK(good(with_date("2028-02-29")).date == "2028-02-29");
+  CHECK(good(with_date("Monday week")).date == "Monday week");
+}
+
+TEST_CASE("a word for not known is no class and no standard") {
+  for (const std::string_view word : {"unknown", "N/A", "?", "", " ", "Unk"}) {
+    INFO(word);
+    const std::string value = '"' + std::string(word) + '"';
+    const Job job = good(with_main("\"class\": " + value + ", \"standard\": " + value));
+    CHECK(job.main.class_name.empty());
+    CHECK(job.main.standard.empty());
+  }
+  CHECK(good(with_main(R"("class": "DR 18")")).main.class_name == "DR 18");
+}
+
+TEST_CASE("a title that has to be there is not empty") {
+  const auto machine = [](std::string_view title) {
+    return R"({"main": {"material": "PVC", "size": "6 in", "pressure": "60 psi"}, "service": {"size": "1 in"},
+      "machine": {"title": ")" + std::string(title) + R"(", "smallest_tap": "1/2 in", "largest_tap": "1 in",
+      "hand_limit": "90 psi", "body_rating": "100 psi", "bar_diameter": "1 in"}})";
+  };
+  CHECK(faults(machine(" ")) == List{"job.unknown-value /machine/title"});
+  CHECK(faults(machine("ours")).empty());
+}
+
+TEST_CASE("a value of the command line that is not UTF-8 is refused") {
+  const std::vector<Setting> settings = {{"place", "Ropewalk \xE9", ""}};
+  CHECK(faults(least, settings) == List{"json.encoding --set place"});
+}

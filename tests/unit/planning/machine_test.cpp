@@ -153,6 +153,61 @@ TEST_CASE("figures of a machine that cannot be right hold the tap") {
   CHECK(wrong(with([](MachineProfile& m) { m.stud_diameter = 0.25 * units::inch; }), machine_stud_overloaded));
 }
 
+TEST_CASE("a check without its figures is not passed") {
+  Job job = sound_job();
+  job.service.method = Method::direct;
+  job.service.size = NominalSize::inches(0.75);
+  REQUIRE(plan_of(job).verdict == Verdict::go);
+  for (std::optional<Length> MachineProfile::*figure :
+       {&MachineProfile::bar_travel, &MachineProfile::standoff, &MachineProfile::saddle_od_from,
+        &MachineProfile::saddle_od_to, &MachineProfile::chain_length, &MachineProfile::chain_thickness,
+        &MachineProfile::anchor_offset, &MachineProfile::anchor_height, &MachineProfile::gasket_diameter,
+        &MachineProfile::stud_diameter}) {
+    auto machine = truck_machine();
+    ((*machine).*figure).reset();
+    job.machine.given = machine;
+    const Plan plan = plan_of(job);
+    CHECK(has(plan, FindingCode::machine_figures_missing));
+    CHECK(plan.verdict == Verdict::hold);
+  }
+  SECTION("and the hold names each that lacks") {
+    auto machine = truck_machine();
+    machine->bar_travel.reset();
+    machine->gasket_diameter.reset();
+    job.machine.given = machine;
+    const Plan plan = plan_of(job);
+    const Finding* finding = find(plan, FindingCode::machine_figures_missing);
+    REQUIRE(finding != nullptr);
+    CHECK(std::get<std::string_view>(finding->details[0]).find("machine.bar_travel") != std::string_view::npos);
+    CHECK(std::get<std::string_view>(finding->details[1]).find("machine.gasket_diameter") != std::string_view::npos);
+    CHECK(finding->details[2].index() == 0);
+  }
+  SECTION("of a machine on a saddle none of them is needed") {
+    auto machine = truck_machine();
+    machine->chain_length.reset();
+    job.machine.given = machine;
+    job.service.method = Method::saddle;
+    CHECK_FALSE(has(plan_of(job), FindingCode::machine_figures_missing));
+  }
+}
+
+TEST_CASE("extensions that nobody has counted are assumed, and the plan says so") {
+  Job job = sound_job();
+  job.main.size = NominalSize::inches(20);
+  job.main.class_name = "PC 250";
+  job.service.method = Method::direct;
+  const auto assumed = [&] {
+    const Plan plan = plan_of(job);
+    REQUIRE(plan.setup.chain);
+    REQUIRE(plan.setup.chain->extensions > 0);
+    return std::any_of(plan.main.assumed.begin(), plan.main.assumed.end(),
+                       [](const Assumption& one) { return one.path == "machine.extensions"; });
+  };
+  CHECK(assumed());
+  job.machine.extensions = 3;
+  CHECK_FALSE(assumed());
+}
+
 TEST_CASE("plastic under the chain is checked for ovality") {
   Job job = sound_job();
   job.main.material = Material::pvc;

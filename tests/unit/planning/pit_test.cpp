@@ -21,6 +21,7 @@ Job in_good_ground(SoilClaim soil) {
   facts.soil = soil;
   facts.disturbed = false;
   facts.vibration = false;
+  facts.fissured = false;
   facts.finding = CaveInSign::no_sign;
   facts.protection = Protection::slope;
   facts.hazard = false;
@@ -109,7 +110,8 @@ TEST_CASE("over a main the ground was dug before, and a street shakes, until som
   Job job = in_good_ground(SoilClaim::type_a);
   CHECK(plan_of(job).excavation->soil.type == SoilType::type_a);
   CHECK_FALSE(has(plan_of(job), FindingCode::pit_soil_not_type_a));
-  for (std::optional<bool> ExcavationFacts::*fact : {&ExcavationFacts::disturbed, &ExcavationFacts::vibration}) {
+  for (std::optional<bool> ExcavationFacts::*fact :
+       {&ExcavationFacts::disturbed, &ExcavationFacts::vibration, &ExcavationFacts::fissured}) {
     Job silent = job;
     (silent.excavation.*fact).reset();
     const Plan plan = plan_of(silent);
@@ -251,6 +253,18 @@ TEST_CASE("without cover the depth is not guessed") {
   CHECK(has(plan, FindingCode::pit_spoil_too_near));
 }
 
+TEST_CASE("ground over a main is not taken for undisturbed on a word alone") {
+  const Job job = in_good_ground(SoilClaim::type_a);
+  CHECK(has(plan_of(job), FindingCode::pit_claimed_undisturbed));
+  CHECK(plan_of(job).verdict == Verdict::hold);
+  Job dug = job;
+  dug.excavation.disturbed.reset();
+  CHECK_FALSE(has(plan_of(dug), FindingCode::pit_claimed_undisturbed));
+  CHECK(plan_of(dug).excavation->soil.type == SoilType::type_b);
+  // Of soil that is softer anyway nothing hangs on it.
+  CHECK_FALSE(has(plan_of(in_good_ground(SoilClaim::type_b)), FindingCode::pit_claimed_undisturbed));
+}
+
 TEST_CASE("a deeper pit and a weaker soil never better a verdict") {
   std::mt19937_64 random(77);
   const auto chance = [&](unsigned percent) { return random() % 100 < percent; };
@@ -279,13 +293,14 @@ TEST_CASE("a deeper pit and a weaker soil never better a verdict") {
     Job weaker = job;
     weaker.excavation.soil = static_cast<SoilClaim>(static_cast<int>(*job.excavation.soil) + 1);
     const Plan after = plan_of(weaker);
-    REQUIRE(after.verdict >= before.verdict);
+    // A claim that cannot be is a contradiction of its own, not a firmer soil.
+    if (!has(before, FindingCode::pit_claimed_undisturbed)) REQUIRE(after.verdict >= before.verdict);
     REQUIRE(after.excavation->soil.type >= before.excavation->soil.type);
     if (before.excavation->slope && after.excavation->slope) {
       REQUIRE(after.excavation->slope->run >= before.excavation->slope->run);
     }
     Job wetter = job;
     wetter.excavation.water = PitWater::seeping;
-    REQUIRE(plan_of(wetter).verdict >= before.verdict);
+    if (!has(before, FindingCode::pit_claimed_undisturbed)) REQUIRE(plan_of(wetter).verdict >= before.verdict);
   }
 }

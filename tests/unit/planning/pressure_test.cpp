@@ -315,3 +315,12 @@ TEST_CASE("the pressure to read is one that lowering the main can meet") {
   REQUIRE_FALSE(plan.stop_numbers.empty());
   CHECK(plan.stop_numbers.front().at_most->base() == 70.0);  // as it stands: no more is asked of a pipe that may be overrun
 }
+
+TEST_CASE("a lowest pressure above the highest is a contradiction") {
+  Job job = sound_job();
+  job.main.pressure_low = *job.main.pressure;
+  CHECK_FALSE(has(plan_of(job), FindingCode::pressure_low_over_line));
+  job.main.pressure_low = *job.main.pressure + 1.0 * units::psi;
+  CHECK(has(plan_of(job), FindingCode::pressure_low_over_line));
+  CHECK(plan_of(job).verdict == Verdict::hold);
+}

@@ -390,6 +390,46 @@ TEST_CASE("leaving a fact out never turns what it could rule out into a go") {
   }
 }
 
+TEST_CASE("leaving out a figure of the machine never turns what it could rule out into a go") {
+  RandomJobs random(9);
+  struct Figure {
+    std::optional<Length> MachineProfile::*member;
+    double worst;  // inches
+  };
+  constexpr std::array<Figure, 11> figures = {{{&MachineProfile::bar_travel, 0.5},
+                                               {&MachineProfile::standoff, 60},
+                                               {&MachineProfile::saddle_od_from, 160},
+                                               {&MachineProfile::saddle_od_to, 0.3},
+                                               {&MachineProfile::chain_length, 6},
+                                               {&MachineProfile::chain_extension, 1},
+                                               {&MachineProfile::chain_thickness, 6},
+                                               {&MachineProfile::anchor_offset, 60},
+                                               {&MachineProfile::anchor_height, -60},
+                                               {&MachineProfile::gasket_diameter, 60},
+                                               {&MachineProfile::stud_diameter, 0.25}}};
+  for (int i = 0; i < jobs; ++i) {
+    Job job = random.next();
+    job.machine.given = truck_machine();
+    const auto never_hides = [&](const Job& without, const Job& worst, std::size_t which) {
+      if (plan_of(without).verdict != Verdict::go) return;
+      INFO("a go without figure " << which << " of the machine in " << name_of(*job.main.material) << " "
+                                  << job.main.size->label());
+      REQUIRE(plan_of(worst).verdict == Verdict::go);
+    };
+    for (std::size_t f = 0; f < figures.size(); ++f) {
+      auto silent = truck_machine();
+      auto poor = truck_machine();
+      ((*silent).*figures[f].member).reset();
+      (*poor).*figures[f].member = figures[f].worst * units::inch;
+      Job without = job;
+      Job worst = job;
+      without.machine.given = silent;
+      worst.machine.given = poor;
+      never_hides(without, worst, f);
+    }
+  }
+}
+
 TEST_CASE("every random job gets a plan that hangs together") {
   RandomJobs random(8);
   for (int i = 0; i < jobs; ++i) {

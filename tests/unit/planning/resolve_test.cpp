@@ -97,6 +97,30 @@ TEST_CASE("contradictions are holds with the reason") {
     CHECK(has(plan, FindingCode::main_year_contradicts));
     CHECK(plan.verdict == Verdict::hold);
   }
+  SECTION("a main laid after the day of the tap") {
+    job.main.installed = 2027;
+    job.date = "2026-05-04";
+    const Plan plan = plan_of(job);
+    CHECK(has(plan, FindingCode::main_not_yet_laid));
+    CHECK(plan.verdict == Verdict::hold);
+    job.main.installed = 2026;
+    CHECK_FALSE(has(plan_of(job), FindingCode::main_not_yet_laid));
+    job.main.installed = 2027;
+    job.date = "the fourth of May";
+    CHECK_FALSE(has(plan_of(job), FindingCode::main_not_yet_laid));
+  }
+  SECTION("steel, galvanised steel and copper from before they were made into pipe") {
+    for (const Material material : {Material::steel, Material::galvanized_steel, Material::copper}) {
+      INFO(name_of(material));
+      job.main.material = material;
+      job.main.class_name.clear();
+      job.main.size = NominalSize::inches(4);
+      job.main.installed = 1810;
+      CHECK(has(plan_of(job), FindingCode::main_year_contradicts));
+      job.main.installed = 1958;
+      CHECK_FALSE(has(plan_of(job), FindingCode::main_year_contradicts));
+    }
+  }
   SECTION("a circumference that no such pipe has") {
     job.main.circumference = 24.0 * units::inch;
     const Plan plan = plan_of(job);
@@ -109,6 +133,15 @@ TEST_CASE("contradictions are holds with the reason") {
     CHECK(has(plan, FindingCode::main_wall_impossible));
     CHECK(plan.verdict == Verdict::hold);
     CHECK(plan.main.wall_basis == WallBasis::catalogue);
+  }
+  SECTION("a plastic wall thicker than any that is made") {
+    job.main.material = Material::pvc;
+    job.main.class_name.clear();
+    job.main.wall = 0.66 * units::inch;
+    CHECK_FALSE(has(plan_of(job), FindingCode::main_wall_impossible));
+    job.main.wall = 0.85 * units::inch;  // DR 14 is 0.646
+    CHECK(has(plan_of(job), FindingCode::main_wall_impossible));
+    CHECK(plan_of(job).verdict == Verdict::hold);
   }
   SECTION("a dimension ratio in the wall's place") {
     job.main.wall = 0.9 * units::inch;
@@ -197,4 +230,42 @@ TEST_CASE("a diameter that no pipe of the name can have is a contradiction, tabu
   }
   job.main.od = 9.4 * units::inch;
   CHECK_FALSE(has(plan_of(job), FindingCode::main_od_contradicts));
+}
+
+TEST_CASE("a pipe as cold as ice is held, whatever it is made of") {
+  for (const Material material : {Material::ductile_iron, Material::cast_iron, Material::pvc}) {
+    INFO(name_of(material));
+    Job job = sound_job();
+    job.main.material = material;
+    job.main.class_name.clear();
+    job.main.temperature = Temperature::fahrenheit(32);
+    const Plan plan = plan_of(job);
+    CHECK(has(plan, FindingCode::main_freezing));
+    CHECK(plan.verdict >= Verdict::hold);
+    job.main.temperature = Temperature::fahrenheit(33);
+    CHECK_FALSE(has(plan_of(job), FindingCode::main_freezing));
+  }
+}
+
+TEST_CASE("a class that was never made is answered with those that were, kind by kind") {
+  Job job = sound_job();
+  job.main.class_name = "PC 999";
+  const Plan plan = plan_of(job);
+  const Finding* finding = find(plan, FindingCode::main_class_not_made);
+  REQUIRE(finding != nullptr);
+  const auto word = [&](std::size_t i) { return std::get<std::string_view>(finding->details[i]); };
+  CHECK(word(0).starts_with("PC "));
+  CHECK(finding->details[1].index() == 0);  // in this size there is one pressure class
+  CHECK(word(2).starts_with("TC "));
+  CHECK(word(3).starts_with("TC "));
+}
+
+TEST_CASE("the wall is not asked for where it is given") {
+  Job job = sound_job();
+  job.main.class_name.clear();
+  job.main.od = 9.05 * units::inch;
+  REQUIRE(plan_of(job).main.settle);
+  CHECK(plan_of(job).main.settle->what == "wall");
+  job.main.wall = 0.33 * units::inch;
+  CHECK_FALSE(plan_of(job).main.settle);
 }

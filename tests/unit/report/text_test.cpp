@@ -64,6 +64,26 @@ std::string unwrapped(const std::string& text) {
 
 }  // namespace
 
+TEST_CASE("a crew reads figures that it can gauge") {
+  Plan plan = sample_plan();
+  plan.setup.drill_stroke = 1.133 * units::inch;
+  plan.setup.saddle_od = 6.923 * units::inch;
+  plan.main.od = 6.923 * units::inch;
+  plan.location.clearings.front().kept = 29.4 * units::inch;
+  const std::string text = text_report(plan, {});
+  CHECK(contains(text, "1-3/16 in of feed"));
+  CHECK(contains(text, "for 6.92 in outside"));
+  CHECK(contains(text, "2 ft 5 in; at least 2 ft"));
+  CHECK_FALSE(contains(text, "6.923"));
+}
+
+TEST_CASE("rating and wall of different pipes are told to be the worst of each") {
+  Plan plan = sample_plan();
+  CHECK_FALSE(contains(text_report(plan, {}), "worst of each"));
+  plan.main.rated = &test::sample_tables().thicker;
+  CHECK(contains(unwrapped(text_report(plan, {})), "worst of each"));
+}
+
 TEST_CASE("no line is wider than asked, none ends in a space") {
   std::vector<Plan> plans = {held_plan(), refused_plan()};
   plans.front().job.note = std::string(300, 'w') + " and a long note about the place that goes on for some time";

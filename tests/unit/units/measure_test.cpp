@@ -58,6 +58,8 @@ TEST_CASE("what cannot be read says why, and nobody guesses a unit") {
   CHECK(fault("8 in 3 ft", Kind::length) == MeasureFault::trailing);
   CHECK(fault("8 in or so", Kind::length) == MeasureFault::trailing);
   CHECK(fault("1-1/ in", Kind::length) != MeasureFault::none);
+  CHECK(fault("1-0/4 in", Kind::length) == MeasureFault::out_of_range);
+  CHECK(fault("1-4/4 in", Kind::length) == MeasureFault::out_of_range);
 }
 
 TEST_CASE("quantities are shown as a crew reads them") {
@@ -98,4 +100,21 @@ TEST_CASE("no text makes the reader misbehave") {
       if (read) REQUIRE(std::isfinite(read.value.base()));
     }
   }
+}
+
+TEST_CASE("on site a length is read in whole steps, rounded to the safe side") {
+  using enum Toward;
+  CHECK(on_rule(1.133 * units::inch, UnitSystem::us, more) == "1-3/16 in");
+  CHECK(on_rule(1.133 * units::inch, UnitSystem::us, less) == "1-1/8 in");
+  CHECK(on_rule(1.25 * units::inch, UnitSystem::us, more) == "1-1/4 in");
+  CHECK(on_rule(1.133 * units::inch, UnitSystem::si, more) == "29 mm");
+  CHECK(on_tape(29.4 * units::inch, UnitSystem::us, less) == "2 ft 5 in");
+  CHECK(on_tape(29.4 * units::inch, UnitSystem::us, more) == "2 ft 6 in");
+  CHECK(on_tape(24.0 * units::inch, UnitSystem::us, more) == "2 ft");
+  CHECK(on_tape(7.0 * units::inch, UnitSystem::us, less) == "7 in");
+  CHECK(on_tape(Length(), UnitSystem::us, less) == "0 in");
+  CHECK(on_tape(29.4 * units::inch, UnitSystem::si, less) == "0.74 m");
+  CHECK(on_tape(29.4 * units::inch, UnitSystem::si, more) == "0.75 m");
+  CHECK(on_calliper(6.923 * units::inch, UnitSystem::us) == "6.92 in");
+  CHECK(on_calliper(6.9 * units::inch, UnitSystem::si) == "175.3 mm");
 }

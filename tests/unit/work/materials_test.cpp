@@ -26,6 +26,9 @@ TEST_CASE("a direct tap loads stop, tool, seat and chain") {
   CHECK(item(list, "machine-saddle")->size == "6.9 in OD");
   CHECK(item(list, "chain-extension")->quantity == 1);
   CHECK(item(list, "bonding-jumper") != nullptr);
+  CHECK(item(list, "machine-gasket")->quantity == 1);
+  CHECK(item(list, "spare-gasket")->quantity == 1);
+  CHECK(item(list, "powered-feed") == nullptr);
   // Nobody has measured the pipe, so the clamp must suit all that it may be.
   CHECK(item(list, "repair-clamp")->size == "6 in main, 6.84 in to 6.96 in OD");
   CHECK(item(list, "service-saddle") == nullptr);
@@ -49,9 +52,20 @@ TEST_CASE("a saddle tap needs no chain, a sleeve no stop") {
   CHECK(item(sleeve, "corporation-stop") == nullptr);
 }
 
+TEST_CASE("a powered feed is a thing of its own, so that one machine is listed once") {
+  Plan plan = sample_plan();
+  const std::string by_hand = item(materials(plan, UnitSystem::us), "tapping-machine")->item;
+  plan.setup.feed = Feed::powered;
+  const auto list = materials(plan, UnitSystem::us);
+  CHECK(item(list, "powered-feed") != nullptr);
+  CHECK(item(list, "tapping-machine")->item == by_hand);
+}
+
 TEST_CASE("several taps load several stops") {
   Plan plan = sample_plan();
   plan.method.count = 3;
+  CHECK(item(materials(plan, UnitSystem::us), "machine-gasket")->quantity == 3);
+  CHECK(item(materials(plan, UnitSystem::us), "spare-gasket")->quantity == 1);
   CHECK(item(materials(plan, UnitSystem::us), "corporation-stop")->quantity == 3);
 }
 

@@ -398,7 +398,7 @@ TEST_CASE("the main, not a ratchet, decides the words for plastic and asbestos c
   CHECK(step_named(pvc, "change.stop").text.find("PTFE tape") != std::string::npos);
   CHECK(step_named(pvc, "change.tool").text.find("coupon") != std::string::npos);
   CHECK(step_named(pvc, "cut.through").text.find("full width") == std::string::npos);
-  CHECK(step_named(procedure(sample_plan(), UnitSystem::us), "cut.through").text.find("full width 0.62 in below") !=
+  CHECK(step_named(procedure(sample_plan(), UnitSystem::us), "cut.through").text.find("full width 5/8 in below") !=
         std::string::npos);
   const auto cement = procedure(sample_plan({.material = Material::asbestos_cement}), UnitSystem::us);
   CHECK(step_named(cement, "pipe.clean").text.find("No scraping dry") != std::string::npos);

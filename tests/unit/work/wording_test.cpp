@@ -38,6 +38,17 @@ TEST_CASE("every finding has a title, a detail, a way forward and a why") {
   }
 }
 
+TEST_CASE("what to do is said of every code, with names where a plan has figures") {
+  for (std::size_t i = 0; i < finding_codes.size(); ++i) {
+    INFO(finding_codes[i]);
+    const std::string fix = fix_in_general(code_at(i));
+    CHECK_FALSE(fix.empty());
+    CHECK(fix.find_first_of("{}[]|") == std::string::npos);
+    CHECK(fix.find("not known)") == std::string::npos);
+  }
+  CHECK(fix_in_general(FindingCode::pressure_over_feed_limit).starts_with("Have the main lowered to <limit> or less"));
+}
+
 TEST_CASE("templates are well formed") {
   for (std::size_t i = 0; i < finding_codes.size(); ++i) {
     INFO(finding_codes[i]);
