@@ -451,11 +451,12 @@ Findings adopt(Context& context, Candidate&& chosen) {
   plan.makeup = std::move(chosen.makeup);
   plan.setup = std::move(chosen.setup);
   if (plan.method.kind != Method::none) plan.pressure = std::move(chosen.pressure);
-  for (Assumption& assumption : chosen.assumed) plan.main.assumed.push_back(std::move(assumption));
+  for (const Assumption& taken : chosen.assumed) {
+    context.assume(taken.path, taken.value, taken.because, taken.settle);
+  }
   if (!context.job().service.thread && plan.method.thread) {
-    plan.main.assumed.push_back({"service.thread", name_of(*plan.method.thread),
-                                 "the most common inlet thread of corporation stops",
-                                 "read the thread on the stop's box or against a gauge"});
+    context.assume("service.thread", name_of(*plan.method.thread), "the most common inlet thread of corporation stops",
+                   "read the thread on the stop's box or against a gauge");
   }
   return std::move(chosen.findings);
 }

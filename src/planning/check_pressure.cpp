@@ -57,8 +57,8 @@ void check_surge(Context& context, Pressure rating, const Basis& rating_basis) {
   if (!chain.surge) {
     if (!iron && !is_plastic(main.material)) return;
     chain.surge = rules.surge_assumed.value;
-    main.assumed.push_back({"main.surge", Measure(*chain.surge), "the usual allowance for a small system",
-                            "ask the utility what surge the main sees"});
+    context.assume("main.surge", Measure(*chain.surge), "the usual allowance for a small system",
+                   "ask the utility what surge the main sees");
   }
   Pressure allowed = rating;
   const Basis* basis = &rating_basis;

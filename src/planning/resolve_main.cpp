@@ -301,8 +301,8 @@ void resolve_wall(Context& context) {
     main.wall_nominal = pipe->wall;
     main.wall_least = least_wall(*pipe);
     main.wall_basis = WallBasis::catalogue;
-    main.assumed.push_back({"main.wall", Measure(*main.wall_least),
-                            "the least wall a sound pipe of this class may have", "gauge the wall at the tap"});
+    context.assume("main.wall", Measure(*main.wall_least), "the least wall a sound pipe of this class may have",
+                   "gauge the wall at the tap");
   }
 }
 
@@ -316,9 +316,9 @@ void resolve_rating(Context& context) {
   const MaterialFacts& facts = context.catalog.facts(main.material);
   if (facts.temperature_factors.empty()) return;
   if (!context.job().main.temperature) {
-    main.assumed.push_back({"main.temperature", Measure(Temperature::fahrenheit(73.0)),
-                            "buried mains are seldom warmer, and no credit is taken for cold",
-                            "hold a thermometer to the bare pipe"});
+    context.assume("main.temperature", Measure(Temperature::fahrenheit(73.0)),
+                   "buried mains are seldom warmer, and no credit is taken for cold",
+                   "hold a thermometer to the bare pipe");
     return;
   }
   std::pmr::vector<mechanics::TemperatureFactor> table(&context.memory);
@@ -342,7 +342,7 @@ void resolve_main(Context& context) {
   ResolvedMain& main = context.plan.main;
   main.material = *context.job().main.material;
   main.size = *context.job().main.size;
-  main.assumed.reserve(8);
+  if (context.whole()) main.assumed.reserve(8);
 
   const std::span<const Pipe> listed = context.catalog.pipes(main.material, main.size);
   main.candidates.reserve(listed.size());
@@ -363,10 +363,10 @@ void resolve_main(Context& context) {
   resolve_rating(context);
 
   if (main.candidates.size() > 1) {
-    main.settle = settling_reading(main.candidates, measured.has_value(), context.rules);
-    main.assumed.push_back({"main.class", std::string_view(main.governing->class_name),
-                            "the weakest pipe that fits what is known",
-                            "read the class cast or stencilled on the pipe, or take the reading below"});
+    if (context.whole()) main.settle = settling_reading(main.candidates, measured.has_value(), context.rules);
+    context.assume("main.class", std::string_view(main.governing->class_name),
+                   "the weakest pipe that fits what is known",
+                   "read the class cast or stencilled on the pipe, or take the reading below");
     context.common.add(FindingCode::main_class_unknown, Severity::caution)
         .with(std::string_view(main.governing->class_name), static_cast<int>(main.candidates.size()))
         .basis(main.governing->series->basis_of(PipeColumn::wall));
