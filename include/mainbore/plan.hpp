@@ -6,8 +6,10 @@
 
 #include <optional>
 #include <string_view>
+#include <utility>
 #include <vector>
 
+#include "mainbore/bounded_list.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/cleaning_plan.hpp"
 #include "mainbore/finding.hpp"
@@ -118,7 +120,7 @@ struct PressureLimit {
 struct PressureChain {
   Pressure line;
   std::optional<Pressure> surge;
-  std::vector<PressureLimit> limits;      // every link, in the order water meets them
+  BoundedList<PressureLimit, pressure_link_names.size()> limits;  // every link, in the order water meets them
   std::optional<PressureLimit> governed_by;
   std::optional<Pressure> reduce_to;      // when the line is over a limit that lowering the main can meet
 };
@@ -171,6 +173,9 @@ struct StopNumber {
 };
 
 struct Plan {
+  Plan() = default;
+  explicit Plan(Job planned) : job(std::move(planned)) {}
+
   Job job;
   Verdict verdict = Verdict::no_go;
   ResolvedMain main;

@@ -115,7 +115,6 @@ void check_equipment_pressure(const Context& context, Candidate& candidate) {
   const Method method = candidate.method.kind;
   PressureChain& chain = candidate.pressure;
   Findings& findings = candidate.findings;
-  chain.limits.reserve(pressure_link_names.size());
   chain = context.plan.pressure;
 
   if (method == Method::saddle || method == Method::sleeve) {

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <charconv>
 #include <cmath>
+#include <utility>
 
 #include "mainbore/hydraulics/demand.hpp"
 #include "mainbore/hydraulics/equal_capacity.hpp"
@@ -47,11 +48,16 @@ std::optional<double> units_of(const ServiceTables& tables, PlumbingCode code, s
   constexpr int nothing = -1;
   int best_rank = nothing;
   double units = 0.0;
-  // Most rows are told apart by their first letter.
   while (!name.empty() && skips(name.front())) name.remove_prefix(1);
-  const char first = name.empty() ? '\0' : plain(name.front());
-  for (const FixtureRow& row : tables.fixtures) {
-    if (row.code != code || plain(row.fixture[0]) != first || !same_fixture(name, row.fixture)) continue;
+  if (name.empty()) return std::nullopt;
+  const std::pair wanted(code, plain(name.front()));
+  const auto place = [](const FixtureRow& row) { return std::pair(row.code, plain(row.fixture.front())); };
+  const auto& rows = tables.fixtures;
+  auto at = std::lower_bound(rows.begin(), rows.end(), wanted,
+                             [&](const FixtureRow& row, const auto& key) { return place(row) < key; });
+  for (; at != rows.end() && place(*at) == wanted; ++at) {
+    const FixtureRow& row = *at;
+    if (!same_fixture(name, row.fixture)) continue;
     const bool dwelling = row.use.find("private") != std::string::npos;
     const int rank = (dwelling ? 2 : 0) + (row.flush_valve == by_valve ? 1 : 0);
     if (rank > best_rank) {

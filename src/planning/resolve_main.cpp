@@ -31,11 +31,26 @@ bool names_series(const std::string& wanted, const PipeSeries& series) {
          squeezed(series.basis).find(wanted) != std::string::npos || squeezed(series.id) == wanted;
 }
 
+// Whether a short text has a word in it, looked for without a call: it is asked of every series.
+bool holds(std::string_view text, std::string_view word) {
+  for (std::size_t at = 0; at + word.size() <= text.size(); ++at) {
+    std::size_t same = 0;
+    while (same < word.size() && text[at + same] == word[same]) ++same;
+    if (same == word.size()) return true;
+  }
+  return false;
+}
+
 // The designation inside a class as written: "C900 DR 18" holds "c900".
-bool class_names_series(const std::string& class_text, const PipeSeries& series) {
-  return std::any_of(series.designations.begin(), series.designations.end(), [&](const std::string& designation) {
-    return class_text.find(designation) != std::string::npos;
-  });
+bool class_names_series(std::string_view class_text, const PipeSeries& series) {
+  return std::any_of(series.designations.begin(), series.designations.end(),
+                     [&](const std::string& designation) { return holds(class_text, designation); });
+}
+
+// Keys of one length differ in the middle or at the end ("pc250" and "pc350", "cl51" and "cl52"): few need a call.
+bool is_class_key(std::string_view key, std::string_view wanted) {
+  return key.size() == wanted.size() && key[key.size() / 2] == wanted[key.size() / 2] && key.back() == wanted.back() &&
+         key == wanted;
 }
 
 // Keeps the pipes that satisfy `fits`; when none does, keeps all and returns false.
@@ -97,7 +112,8 @@ void narrow_by_card(Context& context, std::vector<const Pipe*>& pipes) {
     // A class that only names the standard ("C900") says nothing more.
     if (!key.empty()) {
       class_made &= narrow(pipes, [&](const Pipe* pipe) {
-        return std::find(pipe->class_keys.begin(), pipe->class_keys.end(), key) != pipe->class_keys.end();
+        return std::any_of(pipe->class_keys.begin(), pipe->class_keys.end(),
+                           [&](const std::string& known) { return is_class_key(known, key); });
       });
     }
   }
