@@ -6,8 +6,10 @@
 
 #include <optional>
 #include <string_view>
+#include <utility>
 #include <vector>
 
+#include "mainbore/bounded_list.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/cleaning_plan.hpp"
 #include "mainbore/finding.hpp"
@@ -122,7 +124,7 @@ struct PressureLimit {
 struct PressureChain {
   Pressure line;
   std::optional<Pressure> surge;
-  std::vector<PressureLimit> limits;      // every link, in the order water meets them
+  BoundedList<PressureLimit, pressure_link_names.size()> limits;  // every link, in the order water meets them
   std::optional<PressureLimit> governed_by;
   std::optional<Pressure> reduce_to;      // when the line is over a limit that lowering the main can meet
 };
@@ -175,6 +177,9 @@ struct StopNumber {
 };
 
 struct Plan {
+  Plan() = default;
+  explicit Plan(Job planned) : job(std::move(planned)) {}
+
   Job job;
   Verdict verdict = Verdict::no_go;
   ResolvedMain main;
@@ -203,9 +208,9 @@ struct NotChecked {
 };
 [[nodiscard]] std::vector<NotChecked> not_checked(const Plan& plan);
 
-// How much of a plan is asked for. A verdict is the same plan without what neither decides anything nor is a finding:
-// its verdict, findings, method with what was rejected, pressure chain, setup and location are those of the whole plan,
-// the rest of it may be left out.
+// How much of a plan is asked for. A verdict is the same plan without what neither decides anything nor is a finding: its
+// verdict, findings, method with what was rejected, pressure chain and setup are those of the whole plan; the rest may be
+// left out.
 enum class PlanDepth : std::uint8_t { verdict, whole };
 
 // Plans one job. Pure: the same job, catalogue and rules give the same plan. The job must have its four required facts

@@ -34,47 +34,43 @@ OrderPlanner::OrderPlanner(const Catalog& catalog, const Rules& rules, const Bat
 }
 
 void OrderPlanner::plan(Piece& piece) {
-  for (const OrderText& text : piece.texts) {
-    read_text(piece, text);
-    finish(piece);
-  }
+  for (const OrderText& text : piece.texts) finish(piece, read_text(piece, text));
   for (std::size_t row = 0; row < piece.row_count; ++row) {
     table_->read(piece.rows[row], order_);
-    finish(piece);
+    finish(piece, order_.job ? &*order_.job : nullptr);
   }
 }
 
-void OrderPlanner::read_text(const Piece& piece, const OrderText& text) {
+Job* OrderPlanner::read_text(const Piece& piece, const OrderText& text) {
   order_.row = text.row;
   order_.line = text.line;
   order_.diagnostics.clear();
   if (!text.fault.empty()) {
     order_.id.clear();
-    order_.job.reset();
     order_.diagnostics.push_back(fault_of_file(file_name_, text));
-    return;
+    return nullptr;
   }
   const std::string_view json = std::string_view(piece.bytes).substr(text.begin, text.size);
-  if (!order_.job) order_.job.emplace();
-  if (reader_.read(json, *order_.job)) return;
+  if (Job* const job = reader_.read(json)) return job;
   // Whatever the fast reader does not take is for the full one to accept or to explain.
   JobFile read = read_job(json, file_name_, catalog_, {}, text.first_line);
   order_.id = std::move(read.id);
   order_.job = std::move(read.job);
   order_.diagnostics = std::move(read.diagnostics);
+  return order_.job ? &*order_.job : nullptr;
 }
 
-void OrderPlanner::finish(Piece& piece) {
-  if (!order_.job) {
+void OrderPlanner::finish(Piece& piece, Job* job) {
+  if (job == nullptr) {
     ++piece.tally.unreadable;
     return write(piece, nullptr);
   }
   FromSettings from;
   if (options_.settings != nullptr && !options_.settings->file.empty()) {
     from = options_.from_settings;
-    lay_settings_under(*order_.job, *options_.settings, from);
+    lay_settings_under(*job, *options_.settings, from);
   }
-  Plan plan = mainbore::plan(*std::move(order_.job), catalog_, rules_, depth_of(options_.format));
+  Plan plan = mainbore::plan(std::move(*job), catalog_, rules_, depth_of(options_.format));
   plan.from_settings = std::move(from);
   piece.tally.add(plan.verdict);
   write(piece, &plan);

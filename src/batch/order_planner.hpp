@@ -23,8 +23,9 @@ class OrderPlanner {
   void plan(Piece& piece);
 
  private:
-  void read_text(const Piece& piece, const OrderText& text);
-  void finish(Piece& piece);
+  // The job that was read, which may be moved from; nothing where the order cannot be read.
+  Job* read_text(const Piece& piece, const OrderText& text);
+  void finish(Piece& piece, Job* job);
   void write(Piece& piece, const Plan* plan);
 
   const Catalog& catalog_;

@@ -20,14 +20,15 @@ constexpr std::array<std::string_view, 15> designations = {"ansi", "awwa", "astm
                                                            "c106", "c108", "c400", "a2151", "d2241"};
 constexpr std::array<std::string_view, 3> short_names = {"pvc", "dip", "di"};
 
+// Every name here has two letters at least, and those tell most words apart without a call.
+bool starts_with(std::string_view text, std::string_view name) {
+  return text.size() >= name.size() && text[0] == name[0] && text[1] == name[1] && text.starts_with(name);
+}
+
 bool is_leading_name(std::string_view word) {
-  for (const std::string_view name : designations) {
-    if (word == name) return true;
-  }
-  for (const std::string_view name : short_names) {
-    if (word == name) return true;
-  }
-  return false;
+  const auto is_word = [&](std::string_view name) { return word.size() == name.size() && starts_with(word, name); };
+  return std::any_of(designations.begin(), designations.end(), is_word) ||
+         std::any_of(short_names.begin(), short_names.end(), is_word);
 }
 
 // Under these a bare number is not what it is alone: "D2241 200" is a pressure rating, "C900 200" an old class or a new
@@ -42,7 +43,7 @@ void drop_joined_names(std::string& key) {
     dropped = false;
     const std::string_view all = key;
     for (const std::string_view name : designations) {
-      if (all.size() > name.size() && all.starts_with(name) && is_letter(all[name.size()])) {
+      if (all.size() > name.size() && starts_with(all, name) && is_letter(all[name.size()])) {
         key.erase(0, name.size());
         dropped = true;
         break;
@@ -50,7 +51,7 @@ void drop_joined_names(std::string& key) {
     }
     if (dropped) continue;
     for (const std::string_view name : short_names) {
-      if (all.size() <= name.size() || !all.starts_with(name)) continue;
+      if (all.size() <= name.size() || !starts_with(all, name)) continue;
       const std::string_view rest = all.substr(name.size());
       if (is_digit(rest.front()) || starts_with_any(rest, "pc", "pressureclass", "cl", "tc", "thicknessclass") ||
           (name == "pvc" && is_letter(rest.front()))) {
@@ -97,7 +98,7 @@ std::string class_key(std::string_view text) {
   if (!standard.empty() && !key.empty() && std::all_of(key.begin(), key.end(), is_digit)) return standard + key;
   drop_joined_names(key);
   for (const auto& [word, brief] : class_words) {
-    if (!key.starts_with(word) || key.size() == word.size()) continue;
+    if (!starts_with(key, word) || key.size() == word.size()) continue;
     // "Class A" is a class, and a longer word that happens to start with "tc" is not.
     if (word != "class" && !is_digit(key[word.size()])) continue;
     key.replace(0, word.size(), brief);

@@ -984,6 +984,12 @@ class CatalogLoader {
         tables.fixtures.push_back(std::move(row));
       }
     });
+    const auto place = [](const FixtureRow& row) {
+      const char first = row.fixture.front();
+      return std::pair(row.code, first >= 'A' && first <= 'Z' ? static_cast<char>(first - 'A' + 'a') : first);
+    };
+    std::stable_sort(tables.fixtures.begin(), tables.fixtures.end(),
+                     [&](const FixtureRow& a, const FixtureRow& b) { return place(a) < place(b); });
   }
 
   void read_curves(ServiceTables& tables) {

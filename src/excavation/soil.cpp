@@ -4,6 +4,7 @@
 #include <stdexcept>
 
 #include "excavation/compare.hpp"
+#include "mainbore/bounded_list.hpp"
 
 namespace mainbore::excavation {
 namespace {
@@ -26,10 +27,10 @@ SoilClassification classify_soil(const SoilEvidence& evidence, const SoilLimits&
 
   // Each piece of evidence sets the firmest type the soil can still be; the weakest of these governs.
   struct Cap {
-    SoilType type;
-    SoilReason reason;
+    SoilType type = SoilType::stable_rock;
+    SoilReason reason = SoilReason::claimed;
   };
-  std::vector<Cap> caps;
+  BoundedList<Cap, 11> caps;
   const auto cap = [&caps](bool applies, SoilType type, SoilReason reason) {
     if (applies) caps.push_back({type, reason});
   };
@@ -48,8 +49,9 @@ SoilClassification classify_soil(const SoilEvidence& evidence, const SoilLimits&
   cap(evidence.seeping, SoilType::type_c, SoilReason::seeping);
   cap(evidence.submerged, SoilType::type_c, SoilReason::submerged);
 
-  SoilClassification result{.type = std::ranges::max(caps, {}, &Cap::type).type, .reasons = {}};
-  result.reasons.reserve(std::size(caps));
+  SoilClassification result{.type = SoilType::stable_rock, .reasons = {}};
+  for (const Cap& each : caps) result.type = std::max(result.type, each.type);
+  result.reasons.reserve(caps.size());
   for (const Cap& each : caps) {
     if (each.type == result.type) result.reasons.push_back(each.reason);
   }

@@ -1,7 +1,10 @@
 #include "mainbore/hydraulics/service_line.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstddef>
+#include <memory_resource>
 #include <optional>
 #include <stdexcept>
 #include <variant>
@@ -41,7 +44,7 @@ void require_line(const ServiceLine& line) {
 // this.
 class FlowLoss {
  public:
-  explicit FlowLoss(const ServiceLine& line) : line_(line) {
+  explicit FlowLoss(const ServiceLine& line) : line_(line), bore_factors_(&memory_) {
     bore_factors_.reserve(line.segments.size());
     for (std::size_t i = 0; i < line.segments.size(); ++i) {
       const Length bore = line.segments[i].bore;
@@ -99,8 +102,10 @@ class FlowLoss {
   }
 
   const ServiceLine& line_;
-  std::vector<double> bore_factors_;  // by segment
-  double flow_factor_ = 0.0;          // of the last flow and C
+  std::array<std::byte, 8 * sizeof(double)> room_;  // more than most lines need
+  std::pmr::monotonic_buffer_resource memory_{room_.data(), room_.size()};
+  std::pmr::vector<double> bore_factors_;  // by segment
+  double flow_factor_ = 0.0;               // of the last flow and C
   Flow flow_;
   double c_ = 0.0;
 };

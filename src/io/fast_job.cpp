@@ -200,16 +200,15 @@ class FastJobReader::Reader {
     }
   }
 
-  bool read(std::string_view text, Job& job) {
-    if (text.size() > longest_job || has_surrogates(text)) return false;
+  Job* read(std::string_view text) {
+    if (text.size() > longest_job || has_surrogates(text)) return nullptr;
     draft_.emplace();
     seen_.reset();
     od::document document;
     const auto error = parser_.iterate(text.data(), text.size(), text.size() + room_behind).get(document);
     const bool good = error == simdjson::SUCCESS && read_document(document) && is_whole();
     draft_->add_machine();
-    job = std::move(draft_->job);
-    return good;
+    return good ? &draft_->job : nullptr;
   }
 
  private:
@@ -389,6 +388,6 @@ FastJobReader::FastJobReader(FastJobReader&&) noexcept = default;
 FastJobReader& FastJobReader::operator=(FastJobReader&&) noexcept = default;
 FastJobReader::~FastJobReader() = default;
 
-bool FastJobReader::read(std::string_view text, Job& job) { return reader_->read(text, job); }
+Job* FastJobReader::read(std::string_view text) { return reader_->read(text); }
 
 }  // namespace mainbore::io

@@ -7,7 +7,8 @@
 // looked for in the order in which the last job had them, and what a spelling such as "8 in" means is remembered.
 //
 //     FastJobReader reader(catalog);
-//     if (!reader.read(line, job)) { const JobFile read = read_job(line, ...); ... }
+//     Job* const job = reader.read(line);
+//     if (job == nullptr) { const JobFile read = read_job(line, ...); ... }
 #pragma once
 
 #include <cstddef>
@@ -30,8 +31,8 @@ class FastJobReader {
   FastJobReader& operator=(FastJobReader&&) noexcept;
   ~FastJobReader();
 
-  // True: `job` is the job of the text. False: ask read_job(); `job` holds nothing of use.
-  [[nodiscard]] bool read(std::string_view text, Job& job);
+  // The job of the text, which is the reader's until the next text and may be moved from; nothing: ask read_job().
+  [[nodiscard]] Job* read(std::string_view text);
 
  private:
   class Reader;

@@ -1,5 +1,8 @@
 #include "io/verdict_record.hpp"
 
+#include <algorithm>
+#include <cstring>
+
 #include "io/json_writer.hpp"
 
 namespace mainbore::io {
@@ -30,24 +33,80 @@ void write_diagnostics(JsonWriter& out, std::string_view key, const std::vector<
   out.end_array();
 }
 
-// Behind the opening bracket of its list, or another code.
-void append_code(std::string& out, FindingCode code) {
-  if (out.back() != '[') out += ',';
-  ((out += '"') += name_of(code)) += '"';
-}
-
-void append_codes(std::string& out, std::string_view list, const Plan& plan, Severity severity) {
-  out += list;
-  for (const Finding& finding : plan.findings) {
-    if (finding.severity == severity) append_code(out, finding.code);
+// Writes into room made for it, so that the string grows once.
+class Pen {
+ public:
+  Pen(std::string& out, std::size_t room) : out_(out) {
+    const std::size_t size = out.size();
+    out.resize(size + room);
+    at_ = out.data() + size;
   }
-  out += ']';
-}
+  ~Pen() { out_.resize(static_cast<std::size_t>(at_ - out_.data())); }
+  Pen(const Pen&) = delete;
+  Pen& operator=(const Pen&) = delete;
 
-void append_quantity(std::string& out, std::string_view key, Pressure value, UnitSystem system) {
-  const Shown display = shown(Measure(value), system);
-  append_number(out += key, display.value, display.decimals);
-  ((out += R"(,"unit":")") += display.unit) += R"("})";
+  Pen& operator<<(std::string_view text) {
+    std::memcpy(at_, text.data(), text.size());
+    at_ += text.size();
+    return *this;
+  }
+  void number(double value, int decimals) {
+    digits_.clear();
+    append_number(digits_, value, decimals);
+    *this << digits_;
+  }
+  void quantity(std::string_view key, Pressure value, UnitSystem system) {
+    const Shown display = shown(Measure(value), system);
+    *this << key;
+    number(display.value, display.decimals);
+    *this << R"(,"unit":")" << display.unit << R"("})";
+  }
+  // Behind the opening bracket of its list, or another code.
+  void code(FindingCode code) {
+    *this << (at_[-1] == '[' ? std::string_view("\"") : std::string_view(",\"")) << name_of(code) << "\"";
+  }
+  void codes(std::string_view list, const Plan& plan, Severity severity) {
+    *this << list;
+    for (const Finding& finding : plan.findings) {
+      if (finding.severity == severity) code(finding.code);
+    }
+    *this << "]";
+  }
+
+ private:
+  std::string& out_;
+  char* at_ = nullptr;
+  std::string digits_;
+};
+
+// By hand: every text is a name of ours, which needs no escape, and this is the inmost of a batch.
+void write_decision(std::string& out, const Plan& plan, UnitSystem units) {
+  constexpr std::size_t all_but_codes = 512;
+  constexpr std::size_t longest_code = 64;
+  static_assert(std::all_of(finding_codes.begin(), finding_codes.end(),
+                            [](std::string_view code) { return code.size() + 3 <= longest_code; }));
+  const ChosenMethod& method = plan.method;
+  Pen pen(out, all_but_codes + longest_code * (plan.findings.size() + method.rejected.size()));
+  pen << R"(,"method":")" << name_of(method.kind) << "\"";
+  if (method.kind != Method::none) {
+    if (method.count > 1) {
+      pen << R"(,"count":)";
+      pen.number(method.count, 0);
+    }
+    pen << R"(,"tap":{"value":)";
+    pen.number(method.tap.number(), 4);
+    pen << R"(,"unit":"in"})";
+  }
+  const PressureChain& pressure = plan.pressure;
+  if (pressure.governed_by) pen.quantity(R"(,"limit":{"value":)", pressure.governed_by->limit, units);
+  if (pressure.reduce_to) pen.quantity(R"(,"reduce_to":{"value":)", *pressure.reduce_to, units);
+  pen.codes(R"(,"holds":[)", plan, Severity::hold);
+  pen.codes(R"(,"stops":[)", plan, Severity::stop);
+  if (!method.rejected.empty()) {
+    pen << R"(,"rejected":[)";
+    for (const RejectedMethod& rejected : method.rejected) pen.code(rejected.why.code);
+    pen << "]";
+  }
 }
 
 void write_unreadable(JsonWriter& out, const OrderRecord& order, const RecordOptions& options) {
@@ -136,23 +195,7 @@ void append_verdict_json(std::string& out, const OrderRecord& order, const Plan*
   write_place(json, order, options);
   if (!plan->job.id.empty()) json.text("id", plan->job.id);
   json.text("verdict", name_of(plan->verdict));
-  // From here on by hand: every text is a code of ours, which needs no escape, and this is the inmost of a batch.
-  ((out += R"(,"method":")") += name_of(plan->method.kind)) += '"';
-  if (plan->method.kind != Method::none) {
-    if (plan->method.count > 1) append_number(out += R"(,"count":)", plan->method.count, 0);
-    append_number(out += R"(,"tap":{"value":)", plan->method.tap.number(), 4);
-    out += R"(,"unit":"in"})";
-  }
-  const PressureChain& pressure = plan->pressure;
-  if (pressure.governed_by) append_quantity(out, R"(,"limit":{"value":)", pressure.governed_by->limit, options.units);
-  if (pressure.reduce_to) append_quantity(out, R"(,"reduce_to":{"value":)", *pressure.reduce_to, options.units);
-  append_codes(out, R"(,"holds":[)", *plan, Severity::hold);
-  append_codes(out, R"(,"stops":[)", *plan, Severity::stop);
-  if (!plan->method.rejected.empty()) {
-    out += R"(,"rejected":[)";
-    for (const RejectedMethod& rejected : plan->method.rejected) append_code(out, rejected.why.code);
-    out += ']';
-  }
+  write_decision(out, *plan, options.units);
   if (!order.remarks.empty()) write_diagnostics(json, "remarks", order.remarks, options);
   json.end_object();
   out += '\n';

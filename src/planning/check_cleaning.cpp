@@ -44,11 +44,13 @@ void plan_flush(Context& context, const LaidLine& laid, CleaningPlan& cleaning) 
   flush.available =
       hydraulics::flow_at_residual(laid.line(BoreTaken::least, nullptr), lowest_pressure(context), Pressure()).flow;
   flush.chlorine = Concentration::mg_per_litre(rules.flush_chlorine.value);
-  flush.agents.reserve(tables.dechlorination.size());
-  for (const DechlorinationAgent& agent : tables.dechlorination) {
-    flush.agents.push_back(
-        {&agent, sanitary::dechlorination_weight(flush.full.discharged, flush.chlorine, agent.per_chlorine,
-                                                 rules.dechlorination_excess.value)});
+  if (context.whole()) {
+    flush.agents.reserve(tables.dechlorination.size());
+    for (const DechlorinationAgent& agent : tables.dechlorination) {
+      flush.agents.push_back(
+          {&agent, sanitary::dechlorination_weight(flush.full.discharged, flush.chlorine, agent.per_chlorine,
+                                                   rules.dechlorination_excess.value)});
+    }
   }
   const bool only_rinses = over(flush.least.flow, flush.available);
   if (only_rinses || over(flush.full.flow, flush.available)) {

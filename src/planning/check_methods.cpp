@@ -34,7 +34,7 @@ Ruling ruling(const Context& context, const std::vector<TapLimit>& rows) {
   const ResolvedMain& main = context.plan.main;
   std::optional<Length> measured;
   if (main.wall_basis == WallBasis::measured) measured = main.wall_nominal;
-  std::array<const TapLimit*, 64> covering{};
+  std::array<const TapLimit*, 64> covering;  // the first `count` of them are set
   std::size_t count = 0;
   for (const TapLimit& row : rows) {
     if (count < covering.size() && row.covers(main.material, main.size)) covering[count++] = &row;
@@ -261,10 +261,9 @@ const TapThread* next_larger_thread(const Catalog& catalog, ThreadStandard stand
   return next;
 }
 
-Candidate try_direct(Context& context, NominalSize tap) {
+void try_direct(Context& context, NominalSize tap, Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
   const Rules& rules = context.rules;
-  Candidate candidate(context);
   candidate.method.kind = Method::direct;
   candidate.method.tap = tap;
   candidate.method.thread = context.job().service.thread.value_or(rules.default_thread.value);
@@ -285,14 +284,13 @@ Candidate try_direct(Context& context, NominalSize tap) {
         .add(FindingCode::direct_thread_unknown, thread == nullptr ? Severity::hold : Severity::note)
         .with(name_of(*candidate.method.thread), tap);
   }
-  if (thread == nullptr) return candidate;
+  if (thread == nullptr) return;
   candidate.method.hole = thread->form.major;
   judge_hole_ratio(context, candidate, rules.hole_ratio_direct, FindingCode::direct_hole_too_large);
   judge_section(context, candidate);
   judge_threads(context, *thread, candidate);
   if (wall_decays(main.material)) require_wall_reading(context, candidate);
   if (known != nullptr) plan_makeup(context, *known, candidate);
-  return candidate;
 }
 
 // What the utility asks of the fitting, in its own words.
@@ -309,8 +307,7 @@ const FittingSpecification* specification(const Context& context, const std::vec
 // A saddle's or sleeve's outlet is cut to its nominal bore: here alone the name of a size is the size of a hole.
 Length outlet_bore(NominalSize size) { return size.number() * units::inch; }
 
-Candidate try_saddle(Context& context, NominalSize tap) {
-  Candidate candidate(context);
+void try_saddle(Context& context, NominalSize tap, Candidate& candidate) {
   candidate.method.kind = Method::saddle;
   candidate.method.tap = tap;
   candidate.method.thread = context.job().service.thread.value_or(context.rules.default_thread.value);
@@ -324,11 +321,9 @@ Candidate try_saddle(Context& context, NominalSize tap) {
   if (context.plan.main.material == Material::concrete_cylinder) {
     candidate.findings.add(FindingCode::saddle_by_engineer, Severity::hold);
   }
-  return candidate;
 }
 
-Candidate try_sleeve(Context& context, NominalSize outlet) {
-  Candidate candidate(context);
+void try_sleeve(Context& context, NominalSize outlet, Candidate& candidate) {
   candidate.method.kind = Method::sleeve;
   candidate.method.tap = outlet;
   candidate.method.hole = outlet_bore(outlet);
@@ -336,7 +331,6 @@ Candidate try_sleeve(Context& context, NominalSize outlet) {
   judge_by_rule(context, context.rules.sleeve, sleeve_codes, candidate);
   auto finding = candidate.findings.add(FindingCode::sleeve_to_be_chosen, Severity::hold);
   finding.with(outlet, context.plan.main.od ? Detail(Measure(*context.plan.main.od)) : Detail());
-  return candidate;
 }
 
 // From the nearest joint on one side to the nearest on the other, where both are listed.
@@ -362,7 +356,8 @@ std::optional<Candidate> try_several(Context& context) {
   for (const double size : smaller_sizes) {
     const NominalSize tap = NominalSize::inches(size);
     if (tap >= context.asked() || (rules.smallest_tap.value && tap < *rules.smallest_tap.value)) continue;
-    Candidate candidate = try_direct(context, tap);
+    Candidate candidate(context);
+    try_direct(context, tap, candidate);
     candidate.method.count = hydraulics::taps_needed(hydraulics::equal_capacity(
         context.asked().number() / tap.number(), rules.equal_capacity_exponent.value));
     if (over(static_cast<double>(candidate.method.count), rules.most_taps.value)) {
@@ -414,16 +409,15 @@ void equip(const Context& context, Candidate& candidate) {
   check_equipment_pressure(context, candidate);
 }
 
-Candidate try_method(Context& context, Method method) {
+void try_method(Context& context, Method method, Candidate& candidate) {
   const auto& asked = context.job().service.method;
-  Candidate candidate = method == Method::direct   ? try_direct(context, context.asked())
-                        : method == Method::saddle ? try_saddle(context, context.asked())
-                                                   : try_sleeve(context, context.asked());
+  if (method == Method::direct) try_direct(context, context.asked(), candidate);
+  else if (method == Method::saddle) try_saddle(context, context.asked(), candidate);
+  else try_sleeve(context, context.asked(), candidate);
   if (asked && *asked != method) {
     candidate.findings.add(FindingCode::method_not_as_asked, Severity::hold).with(name_of(*asked), name_of(method));
   }
   equip(context, candidate);
-  return candidate;
 }
 
 Findings adopt(Context& context, Candidate&& chosen) {
@@ -444,11 +438,12 @@ Findings adopt(Context& context, Candidate&& chosen) {
   plan.makeup = std::move(chosen.makeup);
   plan.setup = std::move(chosen.setup);
   if (plan.method.kind != Method::none) plan.pressure = std::move(chosen.pressure);
-  for (Assumption& assumption : chosen.assumed) plan.main.assumed.push_back(std::move(assumption));
+  for (const Assumption& taken : chosen.assumed) {
+    context.assume(taken.path, taken.value, taken.because, taken.settle);
+  }
   if (!context.job().service.thread && plan.method.thread) {
-    plan.main.assumed.push_back({"service.thread", name_of(*plan.method.thread),
-                                 "the most common inlet thread of corporation stops",
-                                 "read the thread on the stop's box or against a gauge"});
+    context.assume("service.thread", name_of(*plan.method.thread), "the most common inlet thread of corporation stops",
+                   "read the thread on the stop's box or against a gauge");
   }
   return std::move(chosen.findings);
 }
@@ -493,9 +488,12 @@ Findings choose_method(Context& context) {
   const Verdict bound = verdict_of(context.common.worst());
   const auto settled = [&] { return best() != nullptr && best()->verdict() <= bound; };
 
-  if (asked && *asked != Method::none) tried.push_back(try_method(context, *asked));
+  // A candidate is large: it is filled where it stands.
+  const auto try_also = [&](Method method) { try_method(context, method, tried.emplace_back(context)); };
+
+  if (asked && *asked != Method::none) try_also(*asked);
   for (const Method method : {Method::direct, Method::saddle}) {
-    if (!settled() && asked != method) tried.push_back(try_method(context, method));
+    if (!settled() && asked != method) try_also(method);
   }
   // Several taps and sleeves are never better than a hold.
   if (best() == nullptr) {
@@ -504,7 +502,7 @@ Findings choose_method(Context& context) {
       tried.push_back(std::move(*several));
     }
   }
-  if (best() == nullptr && asked != Method::sleeve) tried.push_back(try_method(context, Method::sleeve));
+  if (best() == nullptr && asked != Method::sleeve) try_also(Method::sleeve);
 
   // A way as good as the chosen one, only later in the order, was not rejected.
   Candidate* chosen = best();

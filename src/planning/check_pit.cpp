@@ -167,6 +167,8 @@ class PitCheck {
                                    .below = rules_.room_below.value};
     plan.pit = excavation::size_pit(od, cover, room, 0.0);
     judge_depth(plan);
+    judge_hanging(plan);
+    if (!context_.whole()) return;
     choose_walls(plan);
     heap_spoil(plan);
     plan_way_out(plan);
@@ -294,6 +296,9 @@ class PitCheck {
       const auto taper = [&](TaperKind kind) { return excavation::taper_length(kind, *facts_.lane, *facts_.speed); };
       plan.tapers = {taper(TaperKind::merging), taper(TaperKind::shifting), taper(TaperKind::shoulder)};
     }
+  }
+
+  void judge_hanging(PitPlan& plan) {
     plan.hanging = plan.pit.along;
     if (!context_.job().nearby) return;
     for (const Nearby& thing : *context_.job().nearby) {

@@ -88,9 +88,8 @@ void choose_clock(Context& context) {
   ClockPosition& clock = context.plan.location.clock;
   clock = asked.value_or(rules.default_clock.value);
   if (!asked) {
-    context.plan.main.assumed.push_back({"service.clock", clock,
-                                         "the usual place, half way between crown and springline",
-                                         "say where round the pipe the tap must stand"});
+    context.assume("service.clock", clock, "the usual place, half way between crown and springline",
+                   "say where round the pipe the tap must stand");
     return;
   }
   const double elevation = clock.elevation_degrees();
@@ -187,10 +186,12 @@ void check_place(Context& context) {
           .basis(obstacle->rule->least.basis, rules.farthest_shift.basis);
     }
   }
-  location.clearings.reserve(obstacles.size());
-  for (const Obstacle& obstacle : obstacles) {
-    location.clearings.push_back({obstacle.thing->what, obstacle.thing->along,
-                                  abs(obstacle.thing->along - location.shift), obstacle.rule->least.value});
+  if (context.whole()) {
+    location.clearings.reserve(obstacles.size());
+    for (const Obstacle& obstacle : obstacles) {
+      location.clearings.push_back({obstacle.thing->what, obstacle.thing->along,
+                                    abs(obstacle.thing->along - location.shift), obstacle.rule->least.value});
+    }
   }
   stagger(context);
   note_what_lies_near(context);

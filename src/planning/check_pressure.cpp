@@ -91,8 +91,8 @@ void check_surge(Context& context) {
   PressureChain& chain = context.plan.pressure;
   chain.surge = recurring_surge(context);
   if (!context.job().main.surge) {
-    main.assumed.push_back({"main.surge", Measure(*chain.surge), "the usual allowance for a small system",
-                            "ask the utility what surge the main sees"});
+    context.assume("main.surge", Measure(*chain.surge), "the usual allowance for a small system",
+                   "ask the utility what surge the main sees");
   }
   if (is_plastic(main.material)) {
     check_plastic_surge(context);
@@ -151,7 +151,6 @@ void check_equipment_pressure(const Context& context, Candidate& candidate) {
   const Method method = candidate.method.kind;
   PressureChain& chain = candidate.pressure;
   Findings& findings = candidate.findings;
-  chain.limits.reserve(pressure_link_names.size());
   chain = context.plan.pressure;
 
   if (method == Method::saddle || method == Method::sleeve) {

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <charconv>
 #include <cmath>
+#include <utility>
 
 #include "mainbore/hydraulics/demand.hpp"
 #include "mainbore/hydraulics/equal_capacity.hpp"
@@ -47,11 +48,16 @@ std::optional<double> units_of(const ServiceTables& tables, PlumbingCode code, s
   constexpr int nothing = -1;
   int best_rank = nothing;
   double units = 0.0;
-  // Most rows are told apart by their first letter.
   while (!name.empty() && skips(name.front())) name.remove_prefix(1);
-  const char first = name.empty() ? '\0' : plain(name.front());
-  for (const FixtureRow& row : tables.fixtures) {
-    if (row.code != code || plain(row.fixture[0]) != first || !same_fixture(name, row.fixture)) continue;
+  if (name.empty()) return std::nullopt;
+  const std::pair wanted(code, plain(name.front()));
+  const auto place = [](const FixtureRow& row) { return std::pair(row.code, plain(row.fixture.front())); };
+  const auto& rows = tables.fixtures;
+  auto at = std::lower_bound(rows.begin(), rows.end(), wanted,
+                             [&](const FixtureRow& row, const auto& key) { return place(row) < key; });
+  for (; at != rows.end() && place(*at) == wanted; ++at) {
+    const FixtureRow& row = *at;
+    if (!same_fixture(name, row.fixture)) continue;
     const bool dwelling = row.use.find("private") != std::string::npos;
     const int rank = (dwelling ? 2 : 0) + (row.flush_valve == by_valve ? 1 : 0);
     if (rank > best_rank) {
@@ -196,8 +202,16 @@ class ServiceCheck {
   void run() {
     describe();
     choose_meter();
-    lose_pressure();
-    judge();
+    least_ = laid_.line(BoreTaken::least, service_.meter);
+    laid_residual_ = hydraulics::residual_at(least_, service_.supply, flow());
+    service_.velocity = hydraulics::mean_velocity(flow(), laid_.tube->bore);
+    if (context_.whole() || !plainly_enough()) {
+      lose_pressure();
+      judge_residual();
+    }
+    judge_velocity();
+    judge_sizes();
+    if (!context_.whole()) return;
     find_smallest();
     equal_taps();
   }
@@ -220,8 +234,11 @@ class ServiceCheck {
     const Velocity velocity = hydraulics::mean_velocity(flow(), laid.tube->bore_least);
     return !over(velocity, rules_.velocity_limit.value) && !over(service_.residual_wanted, residual(laid, meter));
   }
-  void assume(std::string_view path, Detail value, std::string_view because, std::string_view settle) {
-    context_.plan.main.assumed.push_back({path, value, because, settle});
+  // So much is left with the least bore that there is no need to work out where the pressure goes: sums of the same losses
+  // differ by far less.
+  [[nodiscard]] bool plainly_enough() const {
+    constexpr Pressure rounding = 1e-3 * units::psi;
+    return laid_residual_ > service_.residual_wanted + rounding;
   }
 
   void describe() {
@@ -245,11 +262,11 @@ class ServiceCheck {
       service_.friction_basis = &tables_.tube_roughness_basis;
     }
     if (!context_.job().main.pressure_low) {
-      assume("main.pressure_low", Measure(service_.supply), "the line pressure, at which nobody else draws",
+      context_.assume("main.pressure_low", Measure(service_.supply), "the line pressure, at which nobody else draws",
              "ask the utility for the lowest pressure the main falls to");
     }
     if (!facts.rise) {
-      assume("service.line.rise", Measure(Length(), Kind::distance), "main and customer at one height",
+      context_.assume("service.line.rise", Measure(Length(), Kind::distance), "main and customer at one height",
              "level from the main to the customer");
     }
   }
@@ -272,7 +289,7 @@ class ServiceCheck {
     }
     service_.meter = &*fits;
     service_.meter_assumed = true;
-    assume("service.meter", fits->size, "the smallest that may pass the flow, which loses most",
+    context_.assume("service.meter", fits->size, "the smallest that may pass the flow, which loses most",
            "say which meter is set");
   }
 
@@ -295,11 +312,8 @@ class ServiceCheck {
     const Pressure before_meter = left;
     if (service_.meter != nullptr) take(LossPart::meter, losses.meter, std::nullopt);
     service_.residual = left;
-    const hydraulics::ServiceLine least = laid_.line(BoreTaken::least, service_.meter);
-    laid_residual_ = hydraulics::residual_at(least, service_.supply, flow());
     service_.residual_least = std::min(left, laid_residual_);
-    service_.velocity = hydraulics::mean_velocity(flow(), laid_.tube->bore);
-    service_.available = hydraulics::flow_at_residual(least, service_.supply, service_.residual_wanted);
+    service_.available = hydraulics::flow_at_residual(least_, service_.supply, service_.residual_wanted);
 
     const Length nothing;
     service_.profile = {{"main", nothing, nothing, service_.supply},
@@ -310,24 +324,28 @@ class ServiceCheck {
     }
   }
 
-  void judge() {
-    Findings& findings = context_.common;
-    if (over(service_.residual_wanted, service_.residual_least)) {
-      findings.add(FindingCode::service_starved, Severity::hold)
-          .value(service_.residual_least)
-          .at_least(service_.residual_wanted)
-          .with(Measure(flow()), Measure(service_.available.flow))
-          .basis(rules_.least_residual.basis, *service_.friction_basis);
-    }
+  void judge_residual() {
+    if (!over(service_.residual_wanted, service_.residual_least)) return;
+    context_.common.add(FindingCode::service_starved, Severity::hold)
+        .value(service_.residual_least)
+        .at_least(service_.residual_wanted)
+        .with(Measure(flow()), Measure(service_.available.flow))
+        .basis(rules_.least_residual.basis, *service_.friction_basis);
+  }
+
+  void judge_velocity() {
     const bool beyond = over(service_.velocity, rules_.velocity_limit.value);
-    if (beyond || over(service_.velocity, rules_.velocity_caution.value)) {
-      const Rule<Velocity>& rule = beyond ? rules_.velocity_limit : rules_.velocity_caution;
-      findings.add(FindingCode::service_too_fast, beyond ? Severity::hold : Severity::caution)
-          .value(service_.velocity)
-          .at_most(rule.value)
-          .with(Measure(flow()), Measure(rules_.velocity_limit.value))
-          .basis(rule.basis, laid_.tube->basis);
-    }
+    if (!beyond && !over(service_.velocity, rules_.velocity_caution.value)) return;
+    const Rule<Velocity>& rule = beyond ? rules_.velocity_limit : rules_.velocity_caution;
+    context_.common.add(FindingCode::service_too_fast, beyond ? Severity::hold : Severity::caution)
+        .value(service_.velocity)
+        .at_most(rule.value)
+        .with(Measure(flow()), Measure(rules_.velocity_limit.value))
+        .basis(rule.basis, laid_.tube->basis);
+  }
+
+  void judge_sizes() {
+    Findings& findings = context_.common;
     if (const MeterSize* meter = service_.meter) {
       if (over(flow(), meter->safe_maximum)) {
         findings.add(FindingCode::service_meter_over, Severity::hold)
@@ -396,7 +414,8 @@ class ServiceCheck {
   const ServiceTables& tables_;
   const LaidLine& laid_;
   ServicePlan& service_;
-  Pressure laid_residual_;  // of the line as laid, with its meter and the least bore
+  hydraulics::ServiceLine least_;  // the line as laid, with its meter and the least bore
+  Pressure laid_residual_;         // of that
 };
 
 void check_existing(Context& context) {
@@ -433,7 +452,7 @@ void check_line_rating(Context& context) {
 
 void plan_open_hole(Context& context) {
   const auto& hole = context.plan.method.hole;
-  if (!context.pressurised() || !hole) return;
+  if (!context.whole() || !context.pressurised() || !hole) return;
   OpenHole& open = context.plan.open_hole.emplace();
   open.bore = *hole;
   open.flow =

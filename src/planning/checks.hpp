@@ -87,6 +87,9 @@ struct Context {
   [[nodiscard]] Pressure line() const { return *plan.job.main.pressure; }
   // Whether what decides nothing is to be worked out too.
   [[nodiscard]] bool whole() const { return depth == PlanDepth::whole; }
+  void assume(std::string_view path, Detail value, std::string_view because, std::string_view settle) {
+    if (whole()) plan.main.assumed.push_back({path, value, because, settle});
+  }
   [[nodiscard]] bool pressurised() const { return plan.job.main.pressurised.value_or(true); }
 };
 

@@ -72,9 +72,9 @@ std::optional<LaidLine> laid_line(const Context& context) {
   laid.elbows = facts.elbows.value_or(0);
   laid.couplings = facts.couplings.value_or(0);
   laid.temperature = context.job().main.temperature.value_or(usual_temperature);
-  // The codes' gradient serves heights and losses alike; temperature sets the viscosity.
-  laid.water = {tables.head, hydraulics::water_at(laid.temperature, tables.water).viscosity};
+  laid.water.weight = tables.head;  // the codes' gradient serves heights and losses alike
   if (facts.friction.value_or(FrictionMethod::hazen_williams) == FrictionMethod::darcy_weisbach) {
+    laid.water.viscosity = hydraulics::water_at(laid.temperature, tables.water).viscosity;
     laid.friction = hydraulics::DarcyWeisbach{tables.tube_roughness};
   } else {
     laid.friction =

@@ -43,8 +43,7 @@ Plan plan(Job job, const Catalog& catalog, const Rules& rules, PlanDepth depth) 
   if (!job.main.material || !job.main.size || !job.main.pressure || !job.service.size) {
     throw std::invalid_argument("a job needs the main's material and size, the service's size and the line pressure");
   }
-  Plan result;
-  result.job = std::move(job);
+  Plan result(std::move(job));
   result.catalog = &catalog;
   result.rules = &rules;
 

@@ -32,11 +32,26 @@ bool names_series(const std::string& wanted, const PipeSeries& series) {
          squeezed(series.basis).find(wanted) != std::string::npos || squeezed(series.id) == wanted;
 }
 
+// Whether a short text has a word in it, looked for without a call: it is asked of every series.
+bool holds(std::string_view text, std::string_view word) {
+  for (std::size_t at = 0; at + word.size() <= text.size(); ++at) {
+    std::size_t same = 0;
+    while (same < word.size() && text[at + same] == word[same]) ++same;
+    if (same == word.size()) return true;
+  }
+  return false;
+}
+
 // The designation inside a class as written: "C900 DR 18" holds "c900".
-bool class_names_series(const std::string& class_text, const PipeSeries& series) {
-  return std::any_of(series.designations.begin(), series.designations.end(), [&](const std::string& designation) {
-    return class_text.find(designation) != std::string::npos;
-  });
+bool class_names_series(std::string_view class_text, const PipeSeries& series) {
+  return std::any_of(series.designations.begin(), series.designations.end(),
+                     [&](const std::string& designation) { return holds(class_text, designation); });
+}
+
+// Keys of one length differ in the middle or at the end ("pc250" and "pc350", "cl51" and "cl52"): few need a call.
+bool is_class_key(std::string_view key, std::string_view wanted) {
+  return key.size() == wanted.size() && key[key.size() / 2] == wanted[key.size() / 2] && key.back() == wanted.back() &&
+         key == wanted;
 }
 
 // Keeps the pipes that satisfy `fits`; when none does, keeps all and returns false.
@@ -99,7 +114,8 @@ void narrow_by_card(Context& context, std::vector<const Pipe*>& pipes) {
     // A class that only names the standard ("C900") says nothing more.
     if (!key.empty()) {
       class_made &= narrow(pipes, [&](const Pipe* pipe) {
-        return std::find(pipe->class_keys.begin(), pipe->class_keys.end(), key) != pipe->class_keys.end();
+        return std::any_of(pipe->class_keys.begin(), pipe->class_keys.end(),
+                           [&](const std::string& known) { return is_class_key(known, key); });
       });
     }
   }
@@ -251,10 +267,11 @@ std::optional<Length> believed_wall(Context& context, const std::vector<const Pi
 }
 
 // The reading that tells the candidates apart: circumference when they differ outside, wall when only inside. One that is
-// taken already is not asked for again.
-std::optional<SettlingReading> settling_reading(const std::vector<const Pipe*>& pipes, bool diameter_known,
-                                                bool wall_known, const Rules& rules) {
-  if (pipes.size() < 2) return std::nullopt;
+// taken already is not asked for again. What each reading means is for the whole plan.
+std::optional<SettlingReading> settling_reading(const Context& context, bool diameter_known) {
+  const ResolvedMain& main = context.plan.main;
+  const std::vector<const Pipe*>& pipes = main.candidates;
+  const bool wall_known = main.wall_basis == WallBasis::measured;
   const auto differs = [&](auto member) {
     return std::any_of(pipes.begin(), pipes.end(), [&](const Pipe* p) {
       return p->*member && pipes.front()->*member && abs(*(p->*member) - *(pipes.front()->*member)).base() > 0.02;
@@ -263,6 +280,7 @@ std::optional<SettlingReading> settling_reading(const std::vector<const Pipe*>& 
   const bool by_diameter = !diameter_known && differs(&Pipe::od);
   if (!by_diameter && (wall_known || !differs(&Pipe::wall))) return std::nullopt;
   SettlingReading reading{by_diameter ? "circumference" : "wall", {}};
+  if (!context.whole()) return reading;
   for (const Pipe* pipe : pipes) {
     Length low;
     Length high;
@@ -273,7 +291,7 @@ std::optional<SettlingReading> settling_reading(const std::vector<const Pipe*>& 
     } else {
       if (!pipe->wall) continue;
       low = *pipe->wall - pipe->wall_minus;
-      high = *pipe->wall + rules.wall_uncertainty.value;
+      high = *pipe->wall + context.rules.wall_uncertainty.value;
     }
     const auto same = std::find_if(reading.readings.begin(), reading.readings.end(), [&](const ReadingMeans& means) {
       return std::fabs(means.low.base() - low.base()) < 0.01 && std::fabs(means.high.base() - high.base()) < 0.01;
@@ -339,8 +357,8 @@ void resolve_wall(Context& context) {
     main.wall_nominal = pipe->wall;
     main.wall_least = least_wall(*pipe);
     main.wall_basis = WallBasis::catalogue;
-    main.assumed.push_back({"main.wall", Measure(*main.wall_least),
-                            "the least wall a sound pipe of this class may have", "gauge the wall at the tap"});
+    context.assume("main.wall", Measure(*main.wall_least), "the least wall a sound pipe of this class may have",
+                   "gauge the wall at the tap");
   }
 }
 
@@ -381,9 +399,8 @@ void rate_by_class(Context& context) {
     edition_assumed = edition == Edition::unknown;
   }
   if (edition_assumed && !context.job().main.rating) {
-    main.assumed.push_back({"main.rating", Measure(*main.rating),
-                            "the same pipe was rated lower before its standard was revised",
-                            "find the year it was laid, or read the pressure class (PC) printed on the pipe"});
+    context.assume("main.rating", Measure(*main.rating), "the same pipe was rated lower before its standard was revised",
+                   "find the year it was laid, or read the pressure class (PC) printed on the pipe");
   }
 }
 
@@ -410,9 +427,9 @@ void derate(Context& context) {
   const MaterialFacts& facts = context.catalog.facts(main.material);
   if (facts.temperature_factors.empty()) return;
   if (!context.job().main.temperature) {
-    main.assumed.push_back({"main.temperature", Measure(Temperature::fahrenheit(73.0)),
-                            "buried mains are seldom warmer, and no credit is taken for cold",
-                            "hold a thermometer to the bare pipe"});
+    context.assume("main.temperature", Measure(Temperature::fahrenheit(73.0)),
+                   "buried mains are seldom warmer, and no credit is taken for cold",
+                   "hold a thermometer to the bare pipe");
     return;
   }
   const auto factor = temperature_factor(context, facts, *context.job().main.temperature);
@@ -442,7 +459,7 @@ void resolve_main(Context& context) {
   ResolvedMain& main = context.plan.main;
   main.material = *context.job().main.material;
   main.size = *context.job().main.size;
-  main.assumed.reserve(8);
+  if (context.whole()) main.assumed.reserve(8);
 
   const std::span<const Pipe> listed = context.catalog.pipes(main.material, main.size);
   main.candidates.reserve(listed.size());
@@ -467,12 +484,11 @@ void resolve_main(Context& context) {
   derate(context);
 
   if (main.candidates.size() > 1) {
-    main.settle = settling_reading(main.candidates, measured.has_value(), main.wall_basis == WallBasis::measured,
-                                   context.rules);
-    main.assumed.push_back({"main.class", std::string_view(main.governing->class_name),
-                            "the weakest pipe that fits what is known",
-                            main.settle ? "read the class cast or stencilled on the pipe, or take the reading below"
-                                        : "read the class cast or stencilled on the pipe"});
+    main.settle = settling_reading(context, measured.has_value());
+    context.assume("main.class", std::string_view(main.governing->class_name),
+                   "the weakest pipe that fits what is known",
+                   main.settle ? "read the class cast or stencilled on the pipe, or take the reading below"
+                               : "read the class cast or stencilled on the pipe");
     context.common.add(FindingCode::main_class_unknown, Severity::caution)
         .with(std::string_view(main.governing->class_name), static_cast<int>(main.candidates.size()),
               main.settle ? Detail(main.settle->what) : Detail())
