@@ -272,6 +272,8 @@ constexpr std::array specifications = {
 // A lower end, and the upper end it may not pass.
 constexpr std::array ends = {
     RuleEnds{"direct.plastic_wet_tap_coldest", "direct.plastic_wet_tap_warmest"},
+    RuleEnds{"direct.plastic_dry_tap_coldest", "direct.plastic_dry_tap_warmest"},
+    RuleEnds{"pressure.plastic_recurring_surge_factor", "pressure.plastic_surge_factor"},
     RuleEnds{"machine.push_caution", "machine.push_limit"},
     RuleEnds{"machine.ovality_caution", "machine.ovality_limit"},
     RuleEnds{"place.lowest_elevation", "place.highest_elevation"},

@@ -8,15 +8,6 @@ void add_limit(PressureChain& chain, PressureLink link, Pressure limit, const Ba
   if (!chain.governed_by || limit < chain.governed_by->limit) chain.governed_by = chain.limits.back();
 }
 
-// The surge of every day; where the job gives none, the usual allowance.
-Pressure recurring_surge(const Context& context) {
-  return context.job().main.surge.value_or(context.rules.surge_assumed.value);
-}
-
-Pressure greatest_surge(const Context& context) {
-  return std::max(recurring_surge(context), context.job().main.occasional_surge.value_or(Pressure()));
-}
-
 // A surge is over in a moment; a fitting that is proved at half as much again bears it.
 void bear_surge(const Context& context, Findings& findings, Pressure line, Pressure limit, const Basis& basis) {
   const Rule<double>& factor = context.rules.fitting_surge_factor;

@@ -440,12 +440,23 @@ void check_line_rating(Context& context) {
     const MaterialFacts& polyethylene = context.catalog.facts(Material::polyethylene);
     rating = temperature_factor(context, polyethylene, *temperature).value_or(0.0) * rating;
   }
-  if (!over(context.line(), rating)) return;
-  context.common.add(FindingCode::pressure_over_line_rating, Severity::hold)
-      .value(context.line())
-      .at_most(rating)
-      .with(name_of(*facts.material), temperature ? Detail(Measure(*temperature)) : Detail())
-      .basis(facts.rating ? stated_in_job : tube->rating_basis);
+  const Basis& basis = facts.rating ? stated_in_job : tube->rating_basis;
+  if (over(context.line(), rating)) {
+    context.common.add(FindingCode::pressure_over_line_rating, Severity::hold)
+        .value(context.line())
+        .at_most(rating)
+        .with(name_of(*facts.material), temperature ? Detail(Measure(*temperature)) : Detail())
+        .basis(basis);
+    return;
+  }
+  const Rule<double>& factor = context.rules.polyethylene_recurring_surge_factor;
+  const Pressure surge = greatest_surge(context);
+  if (!over(context.line() + surge, factor.value * rating)) return;
+  context.common.add(FindingCode::pressure_surge_over_rating, Severity::hold)
+      .value(context.line() + surge)
+      .at_most(factor.value * rating)
+      .with(Measure(surge))
+      .basis(factor.basis, basis);
 }
 
 }  // namespace

@@ -123,7 +123,10 @@ bool bears_on(const Plan& plan, const LooserRule& rule) {
   if (path == "pressure.surge_assumed") return !job.main.surge;
   if (path == "pressure.iron_surge_allowance") return is_iron(plan.main.material);
   if (path == "pressure.asbestos_cement_surge_allowance") return plan.main.material == Material::asbestos_cement;
-  if (path == "pressure.polyethylene_recurring_surge_factor") return plan.main.material == Material::polyethylene;
+  if (path == "pressure.polyethylene_recurring_surge_factor") {
+    const auto& tubing = job.service.line.material;
+    return plan.main.material == Material::polyethylene || tubing == Tubing::polyethylene || tubing == Tubing::pex;
+  }
   return true;
 }
 

@@ -134,6 +134,14 @@ struct Candidate {
 // The factor on a plastic's rating at this temperature; nothing where it may hold no pressure.
 [[nodiscard]] std::optional<double> temperature_factor(const Context& context, const MaterialFacts& facts,
                                                        Temperature temperature);
+// The surge of every day; where the job gives none, the usual allowance.
+[[nodiscard]] inline Pressure recurring_surge(const Context& context) {
+  return context.job().main.surge.value_or(context.rules.surge_assumed.value);
+}
+[[nodiscard]] inline Pressure greatest_surge(const Context& context) {
+  return std::max(recurring_surge(context), context.job().main.occasional_surge.value_or(Pressure()));
+}
+
 // The temperatures of the pipe wall at which plastic is tapped, under pressure or dry.
 struct TemperatureWindow {
   const Rule<Temperature>* coldest;

@@ -33,6 +33,13 @@ TEST_CASE("every number has a source and says how it was had") {
     INFO(one->id);
     CHECK(has_source(one->laid_basis));
     for (const Basis& basis : one->provenance) CHECK(has_source(basis));
+    if (one->rerated) CHECK(has_source(one->earlier_basis));
+  }
+  for (const Pipe& pipe : catalog().pipes()) {
+    if (pipe.plausible) CHECK(has_source(pipe.series->plausible_basis));
+  }
+  for (const TubeSize& tube : catalog().service_tables().tubes) {
+    if (tube.rating) CHECK(has_source(tube.rating_basis));
   }
   for (std::size_t i = 0; i < material_count; ++i) {
     const MaterialFacts& facts = catalog().facts(static_cast<Material>(i));
@@ -57,6 +64,9 @@ TEST_CASE("recalled numbers do not pass as published") {
   CHECK(spun);
   CHECK(catalog().thread(ThreadStandard::awwa_taper, inches(0.75))->basis.how == How::memory);
   CHECK(catalog().thread(ThreadStandard::npt, inches(0.75))->basis.how == How::published);
+  for (const TubeSize& tube : catalog().service_tables().tubes) {
+    if (tube.rating) CHECK(tube.rating_basis.how == How::memory);
+  }
 }
 
 TEST_CASE("every pipe could be one") {

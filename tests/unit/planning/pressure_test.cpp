@@ -1,4 +1,5 @@
 #include "support/catch.hpp"
+#include "support/reference_table.hpp"
 #include "unit/planning/jobs.hpp"
 
 using namespace mainbore;
@@ -119,6 +120,25 @@ TEST_CASE("a surge that nobody calls occasional is taken to recur") {
     job.main.temperature = Temperature::fahrenheit(90);  // 0.75 x 165 = 123.75
     CHECK_FALSE(surge_over(job, 63.7));
     CHECK(surge_over(job, 63.8));
+  }
+}
+
+TEST_CASE("an occasional surge is judged as the textbook's example") {
+  const ReferenceTable table("pvc_short_term.csv");
+  for (const ReferenceRow& row : table.rows()) {
+    INFO(row.where());
+    Job job = main_of(Material::pvc, "C900 DR 18");
+    job.main.installed = 2015;
+    job.main.temperature = Temperature::fahrenheit(60);
+    job.main.pressure = row.number("line") * units::psi;
+    job.main.surge = 0.0 * units::psi;
+    job.main.occasional_surge = row.number("occasional_surge") * units::psi;
+    CHECK_FALSE(has(plan_of(job), FindingCode::pressure_surge_over_rating));
+    job.main.occasional_surge = 250.0 * units::psi;
+    const Plan plan = plan_of(job);
+    const Finding* finding = find(plan, FindingCode::pressure_surge_over_rating);
+    REQUIRE(finding != nullptr);
+    CHECK(finding->limit->base() == Approx(row.number("allowed")).margin(table.tolerance()));
   }
 }
 

@@ -408,6 +408,18 @@ TEST_CASE("plastic service tubing is held against the line pressure") {
     CHECK_FALSE(over(172.0));
     CHECK(over(172.1));
   }
+  SECTION("with its surge, which may be half as much again") {
+    job.main.surge = 240.0 * units::psi;
+    const auto surges = [&](double psi) {
+      job.main.pressure = psi * units::psi;
+      const Plan plan = plan_of(job);
+      return std::any_of(plan.findings.begin(), plan.findings.end(), [](const Finding& finding) {
+        return finding.code == FindingCode::pressure_surge_over_rating && finding.limit->base() == 300.0;
+      });
+    };
+    CHECK_FALSE(surges(60.0));
+    CHECK(surges(60.1));
+  }
   SECTION("copper is not") {
     job.service.line.material = Tubing::copper_k;
     CHECK_FALSE(over(240.0));

@@ -92,6 +92,11 @@ TEST_CASE("units arrive as what they are") {
   CHECK(rules.circumference_uncertainty.value / units::inch == Catch::Approx(0.125));
   CHECK(rules.ovality_limit.value == Catch::Approx(0.075));
   CHECK(rules.plastic_wet_tap_warmest.value.fahrenheit() == Catch::Approx(90));
+  CHECK(rules.plastic_dry_tap_coldest.value.fahrenheit() == Catch::Approx(0));
+  CHECK(rules.plastic_dry_tap_warmest.value.fahrenheit() == Catch::Approx(100));
+  CHECK(rules.plastic_recurring_surge_factor.value == 1.0);
+  CHECK(rules.plastic_recurring_surge_factor.basis.how == How::memory);
+  CHECK(rules.asbestos_cement_surge_allowance.value == Pressure());
   CHECK(rules.push_limit.value / units::lbf == Catch::Approx(50));
   CHECK(rules.default_clock.value.minutes == 90);
   CHECK(rules.highest_elevation.value == Catch::Approx(60));

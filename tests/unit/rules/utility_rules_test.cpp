@@ -230,6 +230,14 @@ TEST_CASE("two rules that exclude each other are refused at the one that was set
       fault(R"({"direct": {"plastic_wet_tap_coldest": "95 degF"}})"),
       StartsWith("rules.contradiction /direct/plastic_wet_tap_coldest: direct.plastic_wet_tap_coldest lies above "
                  "direct.plastic_wet_tap_warmest | set direct.plastic_wet_tap_warmest to match; it is 90 degF"));
+  CHECK_THAT(fault(R"({"direct": {"plastic_dry_tap_warmest": "-10 degF"}})"),
+             StartsWith("rules.out-of-range /direct/plastic_dry_tap_warmest"));
+  CHECK_THAT(fault(R"({"direct": {"plastic_dry_tap_coldest": "101 degF"}})"),
+             StartsWith("rules.contradiction /direct/plastic_dry_tap_coldest"));
+  CHECK_THAT(fault(R"({"pressure": {"plastic_surge_factor": 0.9}})"),
+             StartsWith("rules.out-of-range /pressure/plastic_surge_factor"));
+  CHECK_THAT(fault(R"({"pressure": {"plastic_recurring_surge_factor": {"value": 1.7, "reason": "short pipe"}}})"),
+             StartsWith("rules.contradiction /pressure/plastic_recurring_surge_factor"));
   CHECK_THAT(fault(R"({"place": {"least_cover": "6 ft", "greatest_cover": "5 ft"}})"),
              StartsWith("rules.contradiction /place/least_cover"));
   CHECK_THAT(fault(R"({"place": {"default_clock": "4:00"}})"), StartsWith("rules.contradiction /place/default_clock"));
