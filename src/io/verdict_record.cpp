@@ -81,8 +81,8 @@ class Pen {
 
 // By hand: every text is a name of ours, which needs no escape, and this is the inmost of a batch.
 void write_decision(std::string& out, const Plan& plan, UnitSystem units) {
-  constexpr std::size_t all_but_codes = 512;
-  constexpr std::size_t longest_code = 64;
+  constexpr std::size_t all_but_codes = 320;
+  constexpr std::size_t longest_code = 40;
   static_assert(std::all_of(finding_codes.begin(), finding_codes.end(),
                             [](std::string_view code) { return code.size() + 3 <= longest_code; }));
   const ChosenMethod& method = plan.method;

@@ -17,15 +17,19 @@ namespace {
 
 // Gravest first, then in the order of the checks.
 void gather_findings(Context& context, const Findings& method) {
-  std::vector<Finding>& all = context.plan.findings;
-  all.reserve(context.common.list().size() + method.list().size());
-  for (const Severity severity : {Severity::stop, Severity::hold, Severity::caution, Severity::note}) {
-    for (const Findings* findings : {&std::as_const(context.common), &method}) {
-      for (const Finding& finding : findings->list()) {
-        if (finding.severity == severity) all.push_back(finding);
-      }
-    }
+  std::pmr::vector<const Finding*> order(&context.memory);
+  order.reserve(context.common.list().size() + method.list().size());
+  for (const Finding& finding : context.common.list()) order.push_back(&finding);
+  for (const Finding& finding : method.list()) order.push_back(&finding);
+  // By insertion, which keeps equals in their order: they are few.
+  for (std::size_t i = 1; i < order.size(); ++i) {
+    const Finding* const finding = order[i];
+    std::size_t at = i;
+    for (; at > 0 && order[at - 1]->severity < finding->severity; --at) order[at] = order[at - 1];
+    order[at] = finding;
   }
+  context.plan.findings.reserve(order.size());
+  for (const Finding* finding : order) context.plan.findings.push_back(*finding);
 }
 
 // A tape reads to a sixteenth: ask for the next reading that is surely inside.
