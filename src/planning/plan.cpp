@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "planning/checks.hpp"
+#include "planning/laid_line.hpp"
 
 namespace mainbore {
 namespace planning {
@@ -107,8 +108,9 @@ Plan plan(Job job, const Catalog& catalog, const Rules& rules, PlanDepth depth) 
   planning::check_place(context);
   const planning::Findings method = planning::choose_method(context);
   planning::plan_open_hole(context);
-  planning::check_service(context);
-  planning::check_cleaning(context);
+  const auto laid = planning::laid_line(context);
+  planning::check_service(context, laid);
+  planning::check_cleaning(context, laid);
   planning::check_pit(context);
   planning::tell_looser_rules(context);
   planning::gather_findings(context, method);
