@@ -46,8 +46,8 @@ class Spellings {
 
   [[nodiscard]] const FieldValue* find(const Key& key) const {
     const Place* const places = places_.data() + first_place(key);
-    if (places[0].key == key) return &places[0].value;
-    if (places[1].key == key) return &places[1].value;
+    if (same(places[0].key, key)) return &places[0].value;
+    if (same(places[1].key, key)) return &places[1].value;
     return nullptr;
   }
   void keep(const Key& key, const FieldValue& value) {
@@ -61,6 +61,11 @@ class Spellings {
     Key key{};
     FieldValue value;
   };
+
+  // Word by word: a comparison of arrays would read at once what was only just written in parts, and wait for it.
+  static bool same(const Key& a, const Key& b) {
+    return ((a[0] ^ b[0]) | (a[1] ^ b[1]) | (a[2] ^ b[2])) == 0;
+  }
 
   static std::size_t first_place(const Key& key) {
     std::uint64_t hash = key[0] * 0x9E3779B97F4A7C15u;
