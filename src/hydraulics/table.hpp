@@ -10,9 +10,9 @@ namespace mainbore::hydraulics::detail {
 
 template <class Row, class Key>
 void require_increasing(std::span<const Row> table, Key key, const char* message) {
-  for (std::size_t i = 1; i < table.size(); ++i) {
-    if (!(key(table[i - 1]) < key(table[i]))) throw std::invalid_argument(message);
-  }
+  bool increases = true;
+  for (std::size_t i = 1; i < table.size(); ++i) increases &= key(table[i - 1]) < key(table[i]);
+  if (!increases) throw std::invalid_argument(message);
 }
 
 // The index of the last row whose key is at or below `x`, kept so that a row follows it: the two rows between which, or

@@ -46,8 +46,8 @@ class Spellings {
 
   [[nodiscard]] const FieldValue* find(const Key& key) const {
     const Place* const places = places_.data() + first_place(key);
-    if (places[0].key == key) return &places[0].value;
-    if (places[1].key == key) return &places[1].value;
+    if (same(places[0].key, key)) return &places[0].value;
+    if (same(places[1].key, key)) return &places[1].value;
     return nullptr;
   }
   void keep(const Key& key, const FieldValue& value) {
@@ -61,6 +61,11 @@ class Spellings {
     Key key{};
     FieldValue value;
   };
+
+  // Word by word: a comparison of arrays would read at once what was only just written in parts, and wait for it.
+  static bool same(const Key& a, const Key& b) {
+    return ((a[0] ^ b[0]) | (a[1] ^ b[1]) | (a[2] ^ b[2])) == 0;
+  }
 
   static std::size_t first_place(const Key& key) {
     std::uint64_t hash = key[0] * 0x9E3779B97F4A7C15u;
@@ -197,6 +202,7 @@ class FastJobReader::Reader {
       if (field.need == Need::always) (in_list ? always_in_element_ : always_).set(number);
       if (field.need == Need::machine_figures) machine_needs_.set(number);
       if (field.path == "machine.profile") profile_ = number;
+      facts_.push_back({field.type, field.meaning, field.store});
     }
   }
 
@@ -213,6 +219,13 @@ class FastJobReader::Reader {
 
  private:
   using Seen = std::bitset<most_fields>;
+
+  // What nearly every reading needs of a field's row, close together.
+  struct Fact {
+    FieldType type = FieldType::text;
+    TextMeaning meaning = TextMeaning::words;
+    void (*store)(JobDraft&, std::size_t index, const FieldValue&) = nullptr;
+  };
 
   bool read_document(od::document& document) {
     od::object root;
@@ -292,27 +305,28 @@ class FastJobReader::Reader {
   }
 
   bool read_fact(od::value& value, std::size_t number, std::size_t index) {
-    const JobField& field = fields_[number];
-    switch (field.type) {
+    const Fact& fact = facts_[number];
+    switch (fact.type) {
       case FieldType::flag: {
         bool flag = false;
         if (value.get_bool().get(flag) != simdjson::SUCCESS) return false;
-        field.store(*draft_, index, flag);
+        fact.store(*draft_, index, flag);
         return true;
       }
       case FieldType::whole: {
         std::int64_t whole = 0;
         if (value.get_int64().get(whole) != simdjson::SUCCESS) return false;
+        const JobField& field = fields_[number];
         if (static_cast<double>(whole) < field.least.base() || static_cast<double>(whole) > field.greatest.base()) {
           return false;
         }
-        field.store(*draft_, index, static_cast<int>(whole));
+        fact.store(*draft_, index, static_cast<int>(whole));
         return true;
       }
       default: {
         const std::string_view token = value.raw_json_token();  // up to the next one, with the space between
-        return token.starts_with('"') ? read_string(value, token, field, number, index)
-                                      : read_number(value, token, field, index);
+        return token.starts_with('"') ? read_string(value, token, fact, number, index)
+                                      : read_number(value, token, fields_[number], index);
       }
     }
   }
@@ -326,24 +340,23 @@ class FastJobReader::Reader {
 
   // A string that says what it means as it is written, without escapes, or that has been met before is read where it
   // stands; nearly every one is.
-  bool read_string(od::value& value, std::string_view token, const JobField& field, std::size_t number,
-                   std::size_t index) {
+  bool read_string(od::value& value, std::string_view token, const Fact& fact, std::size_t number, std::size_t index) {
     while (token.back() != '"') token.remove_suffix(1);
     const std::string_view written = token.substr(1, std::max<std::size_t>(token.size(), 2) - 2);
     const auto pass = [&] { return value.get_raw_json_string().error() == simdjson::SUCCESS; };
-    if ((field.type == FieldType::text || field.type == FieldType::lines) && field.meaning == TextMeaning::words) {
-      if (!is_plain_text(written)) return read_afresh(value, field, index) != nullptr;
+    if ((fact.type == FieldType::text || fact.type == FieldType::lines) && fact.meaning == TextMeaning::words) {
+      if (!is_plain_text(written)) return read_afresh(value, fields_[number], index) != nullptr;
       std::get<std::string>(text_).assign(written);
-      field.store(*draft_, index, text_);
+      fact.store(*draft_, index, text_);
       return pass();
     }
-    if (written.empty() || written.size() > Spellings::longest) return read_afresh(value, field, index) != nullptr;
+    if (written.empty() || written.size() > Spellings::longest) return read_afresh(value, fields_[number], index) != nullptr;
     const Spellings::Key key = Spellings::key_of(number, written);
     if (const FieldValue* const known = spellings_.find(key)) {
-      field.store(*draft_, index, *known);
+      fact.store(*draft_, index, *known);
       return pass();
     }
-    const FieldValue* const fresh = read_afresh(value, field, index);
+    const FieldValue* const fresh = read_afresh(value, fields_[number], index);
     if (fresh != nullptr) spellings_.keep(key, *fresh);
     return fresh != nullptr;
   }
@@ -370,6 +383,7 @@ class FastJobReader::Reader {
 
   const Catalog& catalog_;
   std::span<const JobField> fields_ = job_fields();
+  std::vector<Fact> facts_;
   od::parser parser_{longest_job + room_behind};
   ObjectTable objects_;
   Spellings spellings_;

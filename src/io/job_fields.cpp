@@ -782,7 +782,9 @@ std::optional<std::size_t> list_length(const Job& job, std::string_view list) {
 }
 
 void make_list(Job& job, std::string_view list) {
-  if (list == "nearby" && !job.nearby) job.nearby.emplace();
+  if (list != "nearby" || job.nearby) return;
+  constexpr std::size_t usual = 4;
+  job.nearby.emplace().reserve(usual);
 }
 
 }  // namespace mainbore::io

@@ -1,5 +1,6 @@
 #include "io/json_writer.hpp"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cstdint>
@@ -100,20 +101,35 @@ std::size_t plain_until(std::string_view text, std::size_t from) {
 
 void JsonWriter::line() {
   if (style_ == JsonStyle::compact) return;
-  out_ += '\n';
-  out_.append(static_cast<std::size_t>(depth_) * 2, ' ');
+  const std::size_t indent = static_cast<std::size_t>(depth_) * 2;
+  char* at = more(1 + indent);
+  *at++ = '\n';
+  std::memset(at, ' ', indent);
 }
 
 void JsonWriter::back_to(Mark mark) {
-  out_.resize(mark.size);
+  room_ = out_.size() - mark.size;
   depth_ = mark.depth;
   first_ = mark.first;
 }
 
-char* JsonWriter::more(std::size_t size) {
-  const std::size_t before = out_.size();
-  out_.resize(before + size);
-  return out_.data() + before;
+void JsonWriter::grow(std::size_t size) {
+  constexpr std::size_t least = 64;
+  constexpr std::size_t most = 4096;
+  const std::size_t added = size + std::clamp(this->size() - start_, least, most);
+  out_.resize(out_.size() + added);
+  room_ += added;
+}
+
+void JsonWriter::settle() {
+  out_.resize(size());
+  room_ = 0;
+}
+
+void JsonWriter::append_digits(double value, int decimals) {
+  digits_.clear();
+  append_number(digits_, value, decimals);
+  put(more(digits_.size()), digits_);
 }
 
 char* JsonWriter::begin(std::string_view key, std::size_t room) {
@@ -131,11 +147,14 @@ char* JsonWriter::begin(std::string_view key, std::size_t room) {
 }
 
 char* JsonWriter::begin_pretty(std::string_view key, std::size_t room) {
-  if (!first_) out_ += ',';
+  if (!first_) *more(1) = ',';
   if (depth_ > 0) line();
   first_ = false;
-  if (!key.empty()) ((out_ += '"') += key) += "\": ";
-  return more(room);
+  char* at = more((key.empty() ? 0 : key.size() + 4) + room);
+  if (key.empty()) return at;
+  *at++ = '"';
+  at = put(at, key);
+  return put(at, "\": ");
 }
 
 void JsonWriter::open(std::string_view key, char bracket) {
@@ -146,7 +165,8 @@ void JsonWriter::open(std::string_view key, char bracket) {
 
 void JsonWriter::begin_object_named(std::string_view name) {
   text({}, name);
-  out_ += style_ == JsonStyle::compact ? ":{" : ": {";
+  const std::string_view opening = style_ == JsonStyle::compact ? ":{" : ": {";
+  put(more(opening.size()), opening);
   ++depth_;
   first_ = true;
 }
@@ -154,8 +174,9 @@ void JsonWriter::begin_object_named(std::string_view name) {
 void JsonWriter::close(char bracket) {
   --depth_;
   if (!first_) line();
-  out_ += bracket;
+  *more(1) = bracket;
   first_ = false;
+  if (depth_ == 0) settle();
 }
 
 void JsonWriter::text(std::string_view key, std::string_view value) {
@@ -172,6 +193,7 @@ void JsonWriter::text(std::string_view key, std::string_view value) {
 void JsonWriter::text_with_escapes(std::string_view key, std::string_view value) {
   constexpr std::string_view hex = "0123456789abcdef";
   *begin(key, 1) = '"';
+  settle();
   std::size_t written = 0;
   for (std::size_t i = plain_until(value, 0); i < value.size(); i = plain_until(value, i + 1)) {
     out_.append(value.substr(written, i - written));
@@ -217,14 +239,14 @@ void JsonWriter::whole(std::string_view key, long value) {
 
 void JsonWriter::number(std::string_view key, double value, int decimals) {
   begin(key, 0);
-  append_number(out_, value, decimals);
+  append_digits(value, decimals);
 }
 
 void JsonWriter::quantity(std::string_view key, double value, int decimals, std::string_view unit) {
   const bool compact = style_ == JsonStyle::compact;
   const std::string_view opening = compact ? "{\"value\":" : "{\"value\": ";
   put(begin(key, opening.size()), opening);
-  append_number(out_, value, decimals);
+  append_digits(value, decimals);
   const std::string_view middle = compact ? ",\"unit\":\"" : ", \"unit\": \"";
   char* at = more(middle.size() + unit.size() + 2);
   at = put(at, middle);

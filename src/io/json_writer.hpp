@@ -12,7 +12,7 @@ namespace mainbore::io {
 
 class JsonWriter {
  public:
-  JsonWriter(std::string& out, JsonStyle style) : out_(out), style_(style) {}
+  JsonWriter(std::string& out, JsonStyle style) : out_(out), style_(style), start_(out.size()) {}
   JsonWriter(const JsonWriter&) = delete;
   JsonWriter& operator=(const JsonWriter&) = delete;
 
@@ -25,13 +25,17 @@ class JsonWriter {
   void begin_array(std::string_view key = {}) { open(key, '['); }
   void end_array() { close(']'); }
 
+  // Ends the string where the text ends: before anybody else reads it or writes behind it. The end of the outermost bracket
+  // does the same.
+  void settle();
+
   // To take back an object that turned out to have nothing in it.
   struct Mark {
     std::size_t size = 0;
     int depth = 0;
     bool first = true;
   };
-  [[nodiscard]] Mark mark() const { return {out_.size(), depth_, first_}; }
+  [[nodiscard]] Mark mark() const { return {size(), depth_, first_}; }
   void back_to(Mark mark);
   // Whether nothing stands in the innermost bracket yet.
   [[nodiscard]] bool nothing_yet() const { return first_; }
@@ -46,9 +50,17 @@ class JsonWriter {
   void quantity(std::string_view key, double value, int decimals, std::string_view unit);
 
  private:
-  // So many more bytes of the text, to be written to. Each value is written in one piece: there are some hundred to a
-  // plan, and a string that grows byte by byte takes several times as long.
-  char* more(std::size_t size);
+  // So many more bytes of the text, to be written to. There are a thousand values to a plan, and a string that grows by
+  // each of them takes several times as long: it grows by as much as there is.
+  char* more(std::size_t size) {
+    if (room_ < size) grow(size);
+    char* const at = out_.data() + (out_.size() - room_);
+    room_ -= size;
+    return at;
+  }
+  void grow(std::size_t size);
+  [[nodiscard]] std::size_t size() const { return out_.size() - room_; }
+  void append_digits(double value, int decimals);
   // Comma, line, indentation and key; then `room` more bytes.
   char* begin(std::string_view key, std::size_t room);
   char* begin_pretty(std::string_view key, std::size_t room);
@@ -61,6 +73,9 @@ class JsonWriter {
   JsonStyle style_;
   int depth_ = 0;
   bool first_ = true;
+  std::size_t start_ = 0;
+  std::size_t room_ = 0;  // bytes at the end of the string that are no text yet
+  std::string digits_;
 };
 
 }  // namespace mainbore::io

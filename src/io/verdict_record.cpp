@@ -81,8 +81,8 @@ class Pen {
 
 // By hand: every text is a name of ours, which needs no escape, and this is the inmost of a batch.
 void write_decision(std::string& out, const Plan& plan, UnitSystem units) {
-  constexpr std::size_t all_but_codes = 512;
-  constexpr std::size_t longest_code = 64;
+  constexpr std::size_t all_but_codes = 320;
+  constexpr std::size_t longest_code = 40;
   static_assert(std::all_of(finding_codes.begin(), finding_codes.end(),
                             [](std::string_view code) { return code.size() + 3 <= longest_code; }));
   const ChosenMethod& method = plan.method;
@@ -195,6 +195,7 @@ void append_verdict_json(std::string& out, const OrderRecord& order, const Plan*
   write_place(json, order, options);
   if (!plan->job.id.empty()) json.text("id", plan->job.id);
   json.text("verdict", name_of(plan->verdict));
+  json.settle();
   write_decision(out, *plan, options.units);
   if (!order.remarks.empty()) write_diagnostics(json, "remarks", order.remarks, options);
   json.end_object();
@@ -209,6 +210,7 @@ void append_plan_record(std::string& out, const OrderRecord& order, const Plan* 
   json.begin_object();
   write_place(json, order, options);
   if (!order.remarks.empty()) write_diagnostics(json, "remarks", order.remarks, options);
+  json.settle();
   const bool anything = out.back() != '{';
   const std::size_t brace = out.size();
   append_plan_json(out, *plan, options.units, JsonStyle::compact, scope);

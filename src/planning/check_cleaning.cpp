@@ -65,9 +65,8 @@ void plan_flush(Context& context, const LaidLine& laid, CleaningPlan& cleaning) 
 
 }  // namespace
 
-void check_cleaning(Context& context) {
+void check_cleaning(Context& context, const std::optional<LaidLine>& laid) {
   const SanitaryFacts& facts = context.job().sanitary;
-  const auto laid = laid_line(context);
   if (!facts.stock && !facts.solution && !laid) return;
   CleaningPlan& cleaning = context.plan.cleaning.emplace();
   plan_swab(context, cleaning);

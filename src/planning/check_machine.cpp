@@ -227,7 +227,9 @@ void plan_seat(const Context& context, Candidate& candidate) {
         .basis(machine.basis);
   }
   judge_figures(context, candidate);
-  if (candidate.method.hole) {
+  // The cut decides nothing but the travel and, by its thrust, the clamp.
+  const bool cut_decides = machine.standoff || machine.gasket_diameter;
+  if (candidate.method.hole && (context.whole() || cut_decides)) {
     plan_cutting(context, candidate);
     plan_travel(context, candidate);
   }

@@ -132,7 +132,7 @@ void judge_threads(Context& context, const TapThread& thread, Candidate& candida
   in_wall.at_nominal = mechanics::engagement({*main.od, *main.wall_nominal}, thread.form);
   in_wall.at_least = mechanics::engagement({*main.od, *main.wall_least}, thread.form);
   if (needed) in_wall.margin = *main.wall_least - *needed;
-  if (thread.geometry) {
+  if (thread.geometry && context.whole()) {
     const MaterialFacts& facts = context.catalog.facts(main.material);
     in_wall.end_load = mechanics::pressure_end_load(*thread.geometry, context.line());
     if (facts.shear_strength) {

@@ -4,8 +4,9 @@ namespace mainbore::planning {
 namespace {
 
 void add_limit(PressureChain& chain, PressureLink link, Pressure limit, const Basis& basis) {
-  chain.limits.push_back({link, limit, &basis});
-  if (!chain.governed_by || limit < chain.governed_by->limit) chain.governed_by = chain.limits.back();
+  const PressureLimit added{link, limit, &basis};
+  chain.limits.push_back(added);
+  if (!chain.governed_by || limit < chain.governed_by->limit) chain.governed_by = added;
 }
 
 // A surge is over in a moment; a fitting that is proved at half as much again bears it.

@@ -32,7 +32,10 @@ bool skips(char c) { return c == ' ' || c == '-'; }
 
 // "kitchen sinks" is the table's "kitchen sink"; case, spaces and hyphens do not matter.
 bool same_fixture(std::string_view written, std::string_view listed) {
-  std::size_t at = written.starts_with(listed) ? listed.size() : 0;  // as most are written
+  // As most are written; the last letter tells most others apart.
+  const bool as_listed = written.size() >= listed.size() && written[listed.size() - 1] == listed.back() &&
+                         written.starts_with(listed);
+  std::size_t at = as_listed ? listed.size() : 0;
   for (const char c : at > 0 ? std::string_view() : listed) {
     if (skips(c)) continue;
     while (at < written.size() && skips(written[at])) ++at;
@@ -472,7 +475,7 @@ void plan_open_hole(Context& context) {
   open.jet = hydraulics::jet_force(*hole, context.line(), short_tube_discharge, short_tube_velocity);
 }
 
-void check_service(Context& context) {
+void check_service(Context& context, const std::optional<LaidLine>& laid) {
   const ServiceFacts& facts = context.job().service;
   check_existing(context);
   check_line_rating(context);
@@ -498,7 +501,6 @@ void check_service(Context& context) {
               missing(!demand_given(facts.demand), "service.demand"));
     return;
   }
-  const auto laid = laid_line(context);
   if (!laid) {
     context.common.add(FindingCode::service_not_checked, Severity::note)
         .with(std::string_view("whether the customer gets enough water: no tubing of this size is tabulated"));

@@ -4,11 +4,14 @@
 #include <algorithm>
 #include <cmath>
 #include <memory_resource>
+#include <optional>
 #include <vector>
 
 #include "mainbore/plan.hpp"
 
 namespace mainbore::planning {
+
+struct LaidLine;
 
 // No gauge tells values apart that differ by less than a millionth: 620.528 kPa is 90 psi.
 template <class Q>
@@ -180,9 +183,10 @@ Findings choose_method(Context& context);
 Findings judge(Context& context);
 // What the hole lets out. Fills plan.open_hole.
 void plan_open_hole(Context& context);
-// The rest of the work, each only where the job gives facts for it: plan.service, plan.cleaning, plan.excavation.
-void check_service(Context& context);
-void check_cleaning(Context& context);
+// The rest of the work, each only where the job gives facts for it: plan.service, plan.cleaning, plan.excavation. The
+// service line is as laid_line.hpp has it.
+void check_service(Context& context, const std::optional<LaidLine>& laid);
+void check_cleaning(Context& context, const std::optional<LaidLine>& laid);
 void check_pit(Context& context);
 // The readings within which the plan stands. Fills plan.stop_numbers.
 void write_stop_numbers(Context& context, const Findings& method);

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "planning/checks.hpp"
+#include "planning/laid_line.hpp"
 
 namespace mainbore {
 namespace planning {
@@ -15,15 +16,19 @@ namespace {
 
 // Gravest first, then in the order of the checks.
 void gather_findings(Context& context, const Findings& method) {
-  std::vector<Finding>& all = context.plan.findings;
-  all.reserve(context.common.list().size() + method.list().size());
-  for (const Severity severity : {Severity::stop, Severity::hold, Severity::caution, Severity::note}) {
-    for (const Findings* findings : {&std::as_const(context.common), &method}) {
-      for (const Finding& finding : findings->list()) {
-        if (finding.severity == severity) all.push_back(finding);
-      }
-    }
+  std::pmr::vector<const Finding*> order(&context.memory);
+  order.reserve(context.common.list().size() + method.list().size());
+  for (const Finding& finding : context.common.list()) order.push_back(&finding);
+  for (const Finding& finding : method.list()) order.push_back(&finding);
+  // By insertion, which keeps equals in their order: they are few.
+  for (std::size_t i = 1; i < order.size(); ++i) {
+    const Finding* const finding = order[i];
+    std::size_t at = i;
+    for (; at > 0 && order[at - 1]->severity < finding->severity; --at) order[at] = order[at - 1];
+    order[at] = finding;
   }
+  context.plan.findings.reserve(order.size());
+  for (const Finding* finding : order) context.plan.findings.push_back(*finding);
 }
 
 }  // namespace
@@ -53,8 +58,9 @@ Plan plan(Job job, const Catalog& catalog, const Rules& rules, PlanDepth depth) 
   planning::Context context{catalog, rules, result, memory, depth};
   const planning::Findings method = planning::judge(context);
   planning::plan_open_hole(context);
-  planning::check_service(context);
-  planning::check_cleaning(context);
+  const auto laid = planning::laid_line(context);
+  planning::check_service(context, laid);
+  planning::check_cleaning(context, laid);
   planning::check_pit(context);
   planning::tell_looser_rules(context);
   planning::gather_findings(context, method);

@@ -267,8 +267,8 @@ class TextReport {
       page_.field("Wall", wall);
     }
     // Each the worst of its kind, so that they need not be of one pipe.
-    if (main.rated != nullptr && main.rated != main.governing) {
-      page_.field("Rating", show(*main.rating) + ", the lowest that fits (" + pipe_in_words(*main.rated) +
+    if (main.candidates.size() > 1 && !main.rated_as.empty() && main.rated_as != main.governing->class_name) {
+      page_.field("Rating", show(*main.rating) + ", the lowest that fits (" + std::string(main.rated_as) +
                                 "); the wall is the thinnest that fits: the worst of each");
     }
   }
