@@ -123,6 +123,7 @@ struct MachineProfile {
   std::string id;
   std::string title;
   bool maker_figures = false;  // false: nobody has given the maker's limits yet
+  bool without_limits = false;  // for a table of mains: whatever machine it takes; no figure of it is asked for
   NominalSize smallest_tap;
   NominalSize largest_tap;
   std::optional<Pressure> hand_limit;     // line pressure up to which the screw may be fed by hand

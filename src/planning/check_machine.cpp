@@ -191,7 +191,7 @@ void judge_figures(const Context& context, Candidate& candidate) {
 // A check without its figures is not passed. Of a machine whose maker's figures nobody has given, all are asked for.
 void ask_for_figures(Candidate& candidate) {
   const MachineProfile& machine = *candidate.setup.machine;
-  if (!machine.maker_figures) return;
+  if (!machine.maker_figures || machine.without_limits) return;
   std::array<Detail, 4> missing;
   std::size_t count = 0;
   const auto need = [&](bool known, std::string_view what) {

@@ -13,6 +13,7 @@ const std::shared_ptr<const MachineProfile>& any_machine() {
     any->id = "any";
     any->title = "any machine";
     any->maker_figures = true;
+    any->without_limits = true;
     any->largest_tap = NominalSize::inches(64);
     any->body_rating = 1.0e6 * units::psi;
     return any;

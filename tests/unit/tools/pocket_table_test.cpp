@@ -157,6 +157,12 @@ TEST_CASE("the table is of mains: a season and a cover that a utility asks for l
   }
 }
 
+TEST_CASE("no figure of a machine holds a tap of a table that has no machine") {
+  for (const PocketCell& cell : pocket_table(Catalog::builtin(), default_rules(), {}).cells) {
+    CHECK(cell.direct.hold != FindingCode::machine_figures_missing);
+  }
+}
+
 TEST_CASE("lines of the pocket table hold every cell once and only equals together") {
   std::size_t cells = 0;
   for (const PocketLine& line : pocket_lines(whole_table())) {
