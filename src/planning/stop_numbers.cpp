@@ -204,9 +204,10 @@ void write_stop_numbers(Context& context, const Findings& method) {
     return ends.size() - 1;
   };
   std::optional<std::size_t> warmest, wall, least_tape, greatest_tape, pressure;
-  const double coldest = rules.plastic_wet_tap_coldest.value.fahrenheit();
-  if (is_plastic(main.material) && plan.method.kind != Method::sleeve && context.pressurised()) {
-    const double limit = rules.plastic_wet_tap_warmest.value.fahrenheit();
+  const TemperatureWindow window = tapping_window(context);
+  const double coldest = window.coldest->value.fahrenheit();
+  if (is_plastic(main.material) && plan.method.kind != Method::sleeve) {
+    const double limit = window.warmest->value.fahrenheit();
     const double home = facts.temperature ? facts.temperature->fahrenheit() : 73.0;
     warmest = add(enter_temperature, std::clamp(home, coldest, limit), limit, 1.0);
   }

@@ -156,9 +156,9 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "Plastic loses strength with warmth and toughness with cold. Pipe in an open trench in the sun is far warmer "
       "than the water in it."}},
     {main_freezing,
-     {"pipe at or below freezing", "The pipe wall is at {value}; water freezes at {limit}.",
+     {"pipe below freezing", "The pipe wall is at {value}; water freezes at {limit}.",
       "Check the thermometer. If it is so, do not cut: have the pit covered and warmed, without a flame, until the pipe "
-      "reads over {limit} and the main is known to flow, then plan again.",
+      "reads at least {limit} and the main is known to flow, then plan again.",
       "A pipe as cold as ice may be plugged by it, and bursts under more pressure than any gauge nearby shows. Iron and "
       "plastic are brittle then, and the stop freezes while it is being set."}},
     {service_not_smaller,

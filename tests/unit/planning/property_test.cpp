@@ -217,6 +217,7 @@ TEST_CASE("readings inside all the stop numbers bear the plan out") {
     Job job = random.next();
     if (random.chance(30)) job.main.pressure = random.real(20, 120) * units::psi;
     if (random.chance(30)) job.main.class_name.clear();
+    if (random.chance(10)) job.main.pressurised = false;
     const Plan before = plan_of(job);
     if (before.method.kind == Method::none) continue;
     for (int corner = 0; corner < 6; ++corner) {

@@ -232,17 +232,17 @@ TEST_CASE("a diameter that no pipe of the name can have is a contradiction, tabu
   CHECK_FALSE(has(plan_of(job), FindingCode::main_od_contradicts));
 }
 
-TEST_CASE("a pipe as cold as ice is held, whatever it is made of") {
+TEST_CASE("a pipe colder than ice is held, whatever it is made of") {
   for (const Material material : {Material::ductile_iron, Material::cast_iron, Material::pvc}) {
     INFO(name_of(material));
     Job job = sound_job();
     job.main.material = material;
     job.main.class_name.clear();
-    job.main.temperature = Temperature::fahrenheit(32);
+    job.main.temperature = Temperature::fahrenheit(31.9);
     const Plan plan = plan_of(job);
     CHECK(has(plan, FindingCode::main_freezing));
     CHECK(plan.verdict >= Verdict::hold);
-    job.main.temperature = Temperature::fahrenheit(33);
+    job.main.temperature = Temperature::fahrenheit(32);
     CHECK_FALSE(has(plan_of(job), FindingCode::main_freezing));
   }
 }

@@ -80,7 +80,6 @@ TEST_CASE("a crew reads figures that it can gauge") {
 TEST_CASE("rating and wall of different pipes are told to be the worst of each") {
   Plan plan = sample_plan();
   CHECK_FALSE(contains(text_report(plan, {}), "worst of each"));
-  plan.main.candidates = {&test::sample_tables().pipe, &test::sample_tables().thicker};
   plan.main.rated_as = test::sample_tables().thicker.class_name;
   CHECK(contains(unwrapped(text_report(plan, {})), "worst of each"));
 }
