@@ -6,7 +6,7 @@
 //
 // What a schema accepts and the reader refuses, because a schema cannot say it:
 //   - a quantity outside its range: the range stands in the description;
-//   - a day that no calendar has, a fraction of a mixed number that is none ("1-0/4 in"), a machine's title without a word;
+//   - a day that no calendar has, a mixed number without a fraction ("1-0/4 in"), a machine's title without a word;
 //   - facts or rules that contradict each other, and a key given twice;
 //   - a class or clearance that only the tables and the default rules can judge;
 //   - in a map, a code for a material that the map does not name, and columns that differ only in spelling.
