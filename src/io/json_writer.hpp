@@ -25,8 +25,8 @@ class JsonWriter {
   void begin_array(std::string_view key = {}) { open(key, '['); }
   void end_array() { close(']'); }
 
-  // Ends the string where the text ends: before anybody else reads it or writes behind it. The end of the outermost bracket
-  // does the same.
+  // Ends the string where the text ends: before anybody else reads it or writes behind it. The end of the outermost
+  // bracket does the same.
   void settle();
 
   // To take back an object that turned out to have nothing in it.
