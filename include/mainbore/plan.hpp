@@ -208,9 +208,9 @@ struct NotChecked {
 };
 [[nodiscard]] std::vector<NotChecked> not_checked(const Plan& plan);
 
-// How much of a plan is asked for. A verdict is the same plan without what neither decides anything nor is a finding: its
-// verdict, findings, method with what was rejected and pressure chain are those of the whole plan; the rest may be left
-// out.
+// How much of a plan is asked for. A verdict is the same plan without what neither decides anything nor is a finding:
+// its verdict, findings, method with what was rejected and pressure chain are those of the whole plan; the rest may be
+// left out.
 enum class PlanDepth : std::uint8_t { verdict, whole };
 
 // Plans one job. Pure: the same job, catalogue and rules give the same plan. The job must have its four required facts

@@ -124,7 +124,7 @@ struct ServiceTables {
   std::array<std::vector<SizedLength>, line_fitting_count> fittings;  // sizes rising
   Basis fittings_basis;
   std::vector<MeterSize> meters;                       // sizes rising
-  std::vector<FixtureRow> fixtures;                    // by code, and within a code by the first letter, whatever its case
+  std::vector<FixtureRow> fixtures;                    // by code, then by the first letter, whatever its case
   std::array<Basis, plumbing_code_count> fixtures_basis;
   std::array<DemandCurve, plumbing_code_count> curves;
   std::vector<hydraulics::WaterPoint> water;

@@ -985,7 +985,7 @@ class CatalogLoader {
       }
     });
     const auto place = [](const FixtureRow& row) {
-      const char first = row.fixture.front();
+      const char first = row.fixture[0];
       return std::pair(row.code, first >= 'A' && first <= 'Z' ? static_cast<char>(first - 'A' + 'a') : first);
     };
     std::stable_sort(tables.fixtures.begin(), tables.fixtures.end(),

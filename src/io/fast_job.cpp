@@ -350,7 +350,9 @@ class FastJobReader::Reader {
       fact.store(*draft_, index, text_);
       return pass();
     }
-    if (written.empty() || written.size() > Spellings::longest) return read_afresh(value, fields_[number], index) != nullptr;
+    if (written.empty() || written.size() > Spellings::longest) {
+      return read_afresh(value, fields_[number], index) != nullptr;
+    }
     const Spellings::Key key = Spellings::key_of(number, written);
     if (const FieldValue* const known = spellings_.find(key)) {
       fact.store(*draft_, index, *known);

@@ -13,6 +13,9 @@ namespace mainbore::io {
 class JsonWriter {
  public:
   JsonWriter(std::string& out, JsonStyle style) : out_(out), style_(style), start_(out.size()) {}
+  ~JsonWriter() {
+    if (room_ > 0) settle();
+  }
   JsonWriter(const JsonWriter&) = delete;
   JsonWriter& operator=(const JsonWriter&) = delete;
 
@@ -25,8 +28,8 @@ class JsonWriter {
   void begin_array(std::string_view key = {}) { open(key, '['); }
   void end_array() { close(']'); }
 
-  // Ends the string where the text ends: before anybody else reads it or writes behind it. The end of the outermost bracket
-  // does the same.
+  // Ends the string where the text ends: before anybody else reads it or writes behind it. The end of the outermost
+  // bracket does the same, and so does the end of the writer.
   void settle();
 
   // To take back an object that turned out to have nothing in it.

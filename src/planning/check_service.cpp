@@ -54,7 +54,7 @@ std::optional<double> units_of(const ServiceTables& tables, PlumbingCode code, s
   while (!name.empty() && skips(name.front())) name.remove_prefix(1);
   if (name.empty()) return std::nullopt;
   const std::pair wanted(code, plain(name.front()));
-  const auto place = [](const FixtureRow& row) { return std::pair(row.code, plain(row.fixture.front())); };
+  const auto place = [](const FixtureRow& row) { return std::pair(row.code, plain(row.fixture[0])); };
   const auto& rows = tables.fixtures;
   auto at = std::lower_bound(rows.begin(), rows.end(), wanted,
                              [&](const FixtureRow& row, const auto& key) { return place(row) < key; });
@@ -237,8 +237,8 @@ class ServiceCheck {
     const Velocity velocity = hydraulics::mean_velocity(flow(), laid.tube->bore_least);
     return !over(velocity, rules_.velocity_limit.value) && !over(service_.residual_wanted, residual(laid, meter));
   }
-  // So much is left with the least bore that there is no need to work out where the pressure goes: sums of the same losses
-  // differ by far less.
+  // So much is left with the least bore that there is no need to work out where the pressure goes: sums of the same
+  // losses differ by far less.
   [[nodiscard]] bool plainly_enough() const {
     constexpr Pressure rounding = 1e-3 * units::psi;
     return laid_residual_ > service_.residual_wanted + rounding;

@@ -1,4 +1,5 @@
-mainbore_add_tests(units units/measure_test.cpp units/nominal_size_test.cpp units/quantity_test.cpp)
+mainbore_add_tests(units units/bounded_list_test.cpp units/measure_test.cpp units/nominal_size_test.cpp
+  units/quantity_test.cpp)
 
 # Adding a pressure to a length must not compile; multiplying it by an area must.
 function(mainbore_add_compile_test name code expect_failure)

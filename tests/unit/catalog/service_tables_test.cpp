@@ -1,5 +1,8 @@
 // Tubing, meters, demand curves and ground, against the published values.
+#include <algorithm>
+#include <cctype>
 #include <string>
+#include <utility>
 
 #include "mainbore/hydraulics/demand.hpp"
 #include "mainbore/measure.hpp"
@@ -81,6 +84,14 @@ TEST_CASE("fittings between the tabulated sizes take the next larger row") {
   CHECK(feet(LineFitting::curb_stop, 2) == Approx(8));
   CHECK(feet(LineFitting::elbow, 0.625) == Approx(4.5));
   CHECK_FALSE(tables().equivalent_length(LineFitting::elbow, NominalSize::inches(3)));
+}
+
+TEST_CASE("fixtures stand by code and first letter, as they are looked up") {
+  const auto& rows = Catalog::builtin().service_tables().fixtures;
+  REQUIRE(rows.size() > 50);
+  const auto place = [](const FixtureRow& row) { return std::pair(row.code, std::tolower(row.fixture[0])); };
+  CHECK(std::is_sorted(rows.begin(), rows.end(),
+                       [&](const FixtureRow& a, const FixtureRow& b) { return place(a) < place(b); }));
 }
 
 TEST_CASE("the default slopes are those of the published table") {

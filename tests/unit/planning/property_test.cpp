@@ -466,6 +466,8 @@ TEST_CASE("a verdict alone decides and finds what the whole plan does") {
     REQUIRE(std::equal(verdict.findings.begin(), verdict.findings.end(), whole.findings.begin(), whole.findings.end(),
                        same));
     REQUIRE(verdict.service.has_value() == whole.service.has_value());
+    REQUIRE(verdict.stop_numbers.empty());
+    REQUIRE(verdict.main.assumed.empty());
     std::string record;
     std::string record_of_whole;
     io::append_verdict_json(record, {}, &verdict, {});
