@@ -63,7 +63,7 @@ struct ResolvedMain {
   std::optional<Pressure> greatest_rating;  // that a reading of the class or the utility's word could still prove
   std::string_view rated_as;              // the class whose rating that is; nothing where the utility rates the main
   const Basis* rating_basis = nullptr;
-  Pressure surge_covered;                 // by that class on top of its rating
+  Pressure surge_covered;                 // on top of the rating, by the class of every candidate
   bool rating_unsettled = false;          // some candidate has no rating, and the utility gives none
   double temperature_factor = 1.0;
   std::vector<Assumption> assumed;

@@ -9,11 +9,12 @@ void add_limit(PressureChain& chain, PressureLink link, Pressure limit, const Ba
   if (!chain.governed_by || limit < chain.governed_by->limit) chain.governed_by = added;
 }
 
-// A surge is over in a moment; a fitting that is proved at half as much again bears it.
+// A surge is over in a moment; a fitting that is proved at half as much again bears it. Of a line that is over the rating
+// already, that is said elsewhere: here, whether the surge is still too much once the line is brought down to it.
 void bear_surge(const Context& context, Findings& findings, Pressure line, Pressure limit, const Basis& basis) {
   const Rule<double>& factor = context.rules.fitting_surge_factor;
   const Pressure surge = greatest_surge(context);
-  if (over(line, limit) || !over(line + surge, factor.value * limit)) return;  // over already is said already
+  if (!over(std::min(line, limit) + surge, factor.value * limit)) return;
   findings.add(FindingCode::pressure_surge_over_rating, Severity::hold)
       .value(line + surge)
       .at_most(factor.value * limit)

@@ -382,6 +382,7 @@ Edition edition_of(const Pipe& pipe, const MainFacts& facts) {
 void rate_by_class(Context& context) {
   ResolvedMain& main = context.plan.main;
   bool edition_assumed = false;
+  std::optional<Pressure> least_with_surge;  // another pipe's than the least rating, where that one's class covers a surge
   for (const Pipe* pipe : main.candidates) {
     if (!pipe->rating) {
       main.rating_unsettled = true;
@@ -391,13 +392,15 @@ void rate_by_class(Context& context) {
     const Edition edition = pipe->earlier ? edition_of(*pipe, context.job().main) : Edition::later;
     const bool earlier = edition != Edition::later;
     const Pressure rating = earlier ? pipe->earlier->rating : *pipe->rating;
+    const Pressure with_surge = rating + (earlier ? pipe->earlier->surge : Pressure());
+    if (!least_with_surge || with_surge < *least_with_surge) least_with_surge = with_surge;
     if (main.rating && rating >= *main.rating) continue;
     main.rating = rating;
     main.rated_as = earlier ? pipe->earlier->class_name : pipe->class_name;
     main.rating_basis = earlier ? &pipe->series->earlier_basis : &pipe->series->basis_of(PipeColumn::rating);
-    main.surge_covered = earlier ? pipe->earlier->surge : Pressure();
     edition_assumed = edition == Edition::unknown;
   }
+  if (main.rating) main.surge_covered = *least_with_surge - *main.rating;
   if (edition_assumed && !context.job().main.rating) {
     context.assume("main.rating", Measure(*main.rating), "the same pipe was rated lower before its standard was revised",
                    "find the year it was laid, or read the pressure class (PC) printed on the pipe");

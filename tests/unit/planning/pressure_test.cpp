@@ -265,8 +265,8 @@ TEST_CASE("a main whose rating nobody knows is held until the utility gives it")
     const Plan rated = plan_of(job);
     CHECK_FALSE(has(rated, FindingCode::pressure_rating_unknown));
     REQUIRE_FALSE(rated.pressure.limits.empty());
-    CHECK(rated.pressure.limits.front().link == PressureLink::pipe);
-    CHECK(rated.pressure.limits.front().limit / units::psi == 150.0);
+    CHECK(rated.pressure.limits.begin()->link == PressureLink::pipe);
+    CHECK(rated.pressure.limits.begin()->limit / units::psi == 150.0);
     // Nothing is known of a surge allowance inside it.
     job.main.surge = 60.0 * units::psi;
     CHECK_FALSE(surge_over(job, 90.0));

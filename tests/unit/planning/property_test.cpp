@@ -220,6 +220,8 @@ TEST_CASE("readings inside all the stop numbers bear the plan out") {
     if (random.chance(10)) job.main.pressurised = false;
     const Plan before = plan_of(job);
     if (before.method.kind == Method::none) continue;
+    // Where the utility rates a main of unknown class, a reading may tell of a pipe never made for that: its word stands.
+    if (job.main.rating && before.main.candidates.size() > 1) continue;
     for (int corner = 0; corner < 6; ++corner) {
       Job read = job;
       std::string readings;
@@ -267,6 +269,9 @@ TEST_CASE("readings inside all the stop numbers bear the plan out") {
         }
         return text;
       };
+      const auto psi = [](const std::optional<Pressure>& p) { return p ? p->base() : -1.0; };
+      INFO("surge " << psi(job.main.surge) << ", occasional " << psi(job.main.occasional_surge) << ", rated "
+                    << psi(job.main.rating));
       INFO("before: " << told(before) << "; after: " << told(after));
       for (const FindingCode code : now.hindrances) {
         INFO("arrives: " << name_of(code));

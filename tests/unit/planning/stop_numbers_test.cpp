@@ -26,6 +26,7 @@ Job plastic_job() {
   job.main.material = Material::pvc;
   job.main.size = NominalSize::inches(8);
   job.main.class_name = "DR 25";
+  job.main.installed = 2015;
   job.main.temperature = Temperature::fahrenheit(60);
   job.main.pressure = 100.0 * units::psi;
   job.main.surge = Pressure();
