@@ -228,7 +228,7 @@ TEST_CASE("readings inside all the stop numbers bear the plan out") {
       // The ends first, then places between them.
       const auto between = [&](const StopNumber& stop, bool low) {
         const double least = stop.at_least ? stop.at_least->base() : 0.0;
-        const double most = stop.at_most ? stop.at_most->base() : 1.2 * least;
+        const double most = stop.at_most ? stop.at_most->base() : 1.05 * least;
         return corner < 4 ? (low ? least : most) : random.real(least, most);
       };
       for (const StopNumber& stop : before.stop_numbers) {
