@@ -90,11 +90,13 @@ struct Answer {
   Method kind = Method::none;
   int count = 1;
   NominalSize tap;
+  Verdict verdict = Verdict::no_go;
   std::vector<FindingCode> hindrances;
 };
 
 Answer answer_of(const Plan& plan, const Findings& common, const Findings& method) {
-  Answer answer{plan.method.kind, plan.method.count, plan.method.tap, {}};
+  Answer answer{plan.method.kind, plan.method.count, plan.method.tap,
+                verdict_of(std::max(common.worst(), method.worst())), {}};
   for (const Findings* findings : {&common, &method}) {
     for (const Finding& finding : findings->list()) {
       if (finding.severity >= Severity::hold) answer.hindrances.push_back(finding.code);
@@ -150,16 +152,16 @@ class Search {
     const Findings method = judge(trial);
     job_ = std::move(plan.job);
     const Answer answer = answer_of(plan, trial.common, method);
-    if (!std::all_of(answer.hindrances.begin(), answer.hindrances.end(), [&](FindingCode code) { return said(code); })) {
-      return false;
-    }
-    if (answer.kind == asked_.kind && answer.count == asked_.count && answer.tap == asked_.tap) return true;
-    if (answer.kind == Method::none) return refused_;
-    // Another method, freed of its holds, may pass this one while it still has those that were said.
-    return std::any_of(plan.method.rejected.begin(), plan.method.rejected.end(), [&](const RejectedMethod& rejected) {
-      return rejected.kind == asked_.kind && rejected.count == asked_.count && rejected.tap == asked_.tap &&
-             rejected.why.severity < Severity::stop && said(rejected.why.code);
-    });
+    const bool all_said = std::all_of(answer.hindrances.begin(), answer.hindrances.end(),
+                                      [&](FindingCode code) { return said(code); });
+    if (answer.kind == asked_.kind && answer.count == asked_.count && answer.tap == asked_.tap) return all_said;
+    if (answer.kind == Method::none) return refused_ && all_said;
+    // Another method may have passed this one, or be as good, while this one still has no holds but those that were said.
+    return answer.verdict <= asked_.verdict &&
+           std::none_of(plan.method.rejected.begin(), plan.method.rejected.end(), [&](const RejectedMethod& rejected) {
+             return rejected.kind == asked_.kind && rejected.count == asked_.count && rejected.tap == asked_.tap &&
+                    (rejected.why.severity == Severity::stop || !said(rejected.why.code));
+           });
   }
 
   [[nodiscard]] bool said(FindingCode code) const {
