@@ -348,49 +348,52 @@ std::optional<Length> barrel_between_joints(const Context& context) {
   return *after - *before;
 }
 
-// Smaller taps that together carry what the asked one would.
+// So many taps of this size that together they carry what the asked one would.
+void try_several_of(Context& context, NominalSize tap, Candidate& candidate) {
+  const Rules& rules = context.rules;
+  try_direct(context, tap, candidate);
+  candidate.method.count = hydraulics::taps_needed(hydraulics::equal_capacity(
+      context.asked().number() / tap.number(), rules.equal_capacity_exponent.value));
+  if (over(static_cast<double>(candidate.method.count), rules.most_taps.value)) {
+    candidate.findings.add(FindingCode::several_too_many, Severity::stop)
+        .with(candidate.method.count, tap)
+        .basis(rules.most_taps.basis, rules.equal_capacity_exponent.basis);
+  }
+  if (candidate.verdict() == Verdict::no_go) return;
+  Length spacing;
+  Length joint;
+  for (const Clearance& clearance : rules.clearances) {
+    if (clearance.what == NearbyThing::tap) spacing = clearance.least.value;
+    if (clearance.what == NearbyThing::joint) joint = clearance.least.value;
+  }
+  candidate.method.spacing = spacing;
+  const Length needed = hydraulics::barrel_needed(candidate.method.count, spacing, joint);
+  const auto barrel = barrel_between_joints(context);
+  if (barrel && over(needed, *barrel)) {
+    candidate.findings.add(FindingCode::several_no_room, Severity::stop)
+        .value(Measure(*barrel, Kind::distance))
+        .at_least(Measure(needed, Kind::distance))
+        .with(candidate.method.count, tap);
+    return;
+  }
+  candidate.findings.add(FindingCode::several_need_room, Severity::hold)
+      .at_least(Measure(needed, Kind::distance))
+      .with(candidate.method.count, tap)
+      .basis(rules.equal_capacity_exponent.basis);
+}
+
+// The largest size that will do, or the first refused.
 std::optional<Candidate> try_several(Context& context) {
   constexpr std::array<double, 5> smaller_sizes = {1.5, 1.25, 1.0, 0.75, 0.625};
-  const Rules& rules = context.rules;
+  const auto& smallest = context.rules.smallest_tap.value;
   std::optional<Candidate> refused;
   for (const double size : smaller_sizes) {
     const NominalSize tap = NominalSize::inches(size);
-    if (tap >= context.asked() || (rules.smallest_tap.value && tap < *rules.smallest_tap.value)) continue;
+    if (tap >= context.asked() || (smallest && tap < *smallest)) continue;
     Candidate candidate(context);
-    try_direct(context, tap, candidate);
-    candidate.method.count = hydraulics::taps_needed(hydraulics::equal_capacity(
-        context.asked().number() / tap.number(), rules.equal_capacity_exponent.value));
-    if (over(static_cast<double>(candidate.method.count), rules.most_taps.value)) {
-      candidate.findings.add(FindingCode::several_too_many, Severity::stop)
-          .with(candidate.method.count, tap)
-          .basis(rules.most_taps.basis, rules.equal_capacity_exponent.basis);
-    }
-    if (candidate.verdict() == Verdict::no_go) {
-      if (!refused) refused = std::move(candidate);
-      continue;
-    }
-    Length spacing;
-    Length joint;
-    for (const Clearance& clearance : rules.clearances) {
-      if (clearance.what == NearbyThing::tap) spacing = clearance.least.value;
-      if (clearance.what == NearbyThing::joint) joint = clearance.least.value;
-    }
-    candidate.method.spacing = spacing;
-    const Length needed = hydraulics::barrel_needed(candidate.method.count, spacing, joint);
-    const auto barrel = barrel_between_joints(context);
-    if (barrel && over(needed, *barrel)) {
-      candidate.findings.add(FindingCode::several_no_room, Severity::stop)
-          .value(Measure(*barrel, Kind::distance))
-          .at_least(Measure(needed, Kind::distance))
-          .with(candidate.method.count, tap);
-      if (!refused) refused = std::move(candidate);
-      continue;
-    }
-    candidate.findings.add(FindingCode::several_need_room, Severity::hold)
-        .at_least(Measure(needed, Kind::distance))
-        .with(candidate.method.count, tap)
-        .basis(rules.equal_capacity_exponent.basis);
-    return candidate;
+    try_several_of(context, tap, candidate);
+    if (candidate.verdict() != Verdict::no_go) return candidate;
+    if (!refused) refused = std::move(candidate);
   }
   return refused;
 }
@@ -469,6 +472,17 @@ Findings adopt_none(Context& context, bool tried) {
 }
 
 }  // namespace
+
+Findings judge_method(Context& context, const ChosenMethod& method) {
+  Candidate candidate(context);
+  if (method.count > 1) {
+    try_several_of(context, method.tap, candidate);
+    equip(context, candidate);
+  } else {
+    try_method(context, method.kind, candidate);
+  }
+  return std::move(candidate.findings);
+}
 
 // Every way is tried in the order of preference until one could not be bettered; the best verdict wins, and of equals the
 // earlier. Choosing the first that merely "could be" would let a thinner wall, by ruling out a direct tap that needed a

@@ -168,6 +168,8 @@ void check_utility(Context& context);
 void tell_looser_rules(Context& context);
 // The links of the pressure chain that every method shares: the pipe itself. Starts plan.pressure.
 void check_pipe_pressure(Context& context);
+// All of the above, in their order: what the main itself says to a tap.
+void judge_main(Context& context);
 // The links that depend on the method and the machine.
 void check_equipment_pressure(const Context& context, Candidate& candidate);
 // From the drill's first touch to full size through the wall; nothing for a shell cutter, whose stroke is its maker's.
@@ -179,8 +181,8 @@ void check_equipment_pressure(const Context& context, Candidate& candidate);
 void check_machine(const Context& context, Candidate& candidate);
 // The best of direct tap, saddle, several taps and sleeve, into the plan; returns its findings.
 Findings choose_method(Context& context);
-// All of the above, in their order: may this main be tapped, and how? Returns the chosen method's findings.
-Findings judge(Context& context);
+// One way of tapping by itself, whatever else could be done; its findings.
+Findings judge_method(Context& context, const ChosenMethod& method);
 // What the hole lets out. Fills plan.open_hole.
 void plan_open_hole(Context& context);
 // The rest of the work, each only where the job gives facts for it: plan.service, plan.cleaning, plan.excavation. The

@@ -33,13 +33,12 @@ void gather_findings(Context& context, const Findings& method) {
 
 }  // namespace
 
-Findings judge(Context& context) {
+void judge_main(Context& context) {
   resolve_main(context);
   check_identity(context);
   check_utility(context);
   check_pipe_pressure(context);
   check_place(context);
-  return choose_method(context);
 }
 
 }  // namespace planning
@@ -56,7 +55,8 @@ Plan plan(Job job, const Catalog& catalog, const Rules& rules, PlanDepth depth) 
   std::array<std::byte, 16 * 1024> room;
   std::pmr::monotonic_buffer_resource memory(room.data(), room.size());
   planning::Context context{catalog, rules, result, memory, depth};
-  const planning::Findings method = planning::judge(context);
+  planning::judge_main(context);
+  const planning::Findings method = planning::choose_method(context);
   planning::plan_open_hole(context);
   const auto laid = planning::laid_line(context);
   planning::check_service(context, laid);

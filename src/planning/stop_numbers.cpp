@@ -85,30 +85,15 @@ void enter_wall(Job& job, double inches) { job.main.wall = Length::from_base(inc
 void enter_tape(Job& job, double inches) { job.main.circumference = Length::from_base(inches); }
 void enter_temperature(Job& job, double degrees) { job.main.temperature = Temperature::fahrenheit(degrees); }
 
-// What a plan comes to: the way of tapping, and what hinders it.
-struct Answer {
-  Method kind = Method::none;
-  int count = 1;
-  NominalSize tap;
-  Verdict verdict = Verdict::no_go;
-  std::vector<FindingCode> hindrances;
-};
-
-Answer answer_of(const Plan& plan, const Findings& common, const Findings& method) {
-  Answer answer{plan.method.kind, plan.method.count, plan.method.tap,
-                verdict_of(std::max(common.worst(), method.worst())), {}};
-  for (const Findings* findings : {&common, &method}) {
-    for (const Finding& finding : findings->list()) {
-      if (finding.severity >= Severity::hold) answer.hindrances.push_back(finding.code);
-    }
-  }
-  return answer;
-}
-
 class Search {
  public:
-  Search(const Context& context, const Findings& method)
-      : context_(context), job_(context.plan.job), asked_(answer_of(context.plan, context.common, method)) {}
+  Search(const Context& context, const Findings& method) : context_(context), job_(context.plan.job) {
+    for (const Findings* findings : {&context.common, &method}) {
+      for (const Finding& finding : findings->list()) {
+        if (finding.severity >= Severity::hold) said_.push_back(finding.code);
+      }
+    }
+  }
 
   // Draws ends back until all of them together give no other answer. The first stand longest.
   void settle(std::vector<End>& ends) {
@@ -137,35 +122,30 @@ class Search {
       for (const End& end : ends) {
         if (end.enter != enter_tape || tape++ == entered) end.enter(job_, end.end);
       }
-      if (!same_answer()) return false;
+      if (!bears_out()) return false;
     }
     return true;
   }
 
-  // Does the job as read now give the answer asked for?
-  [[nodiscard]] bool same_answer() {
+  // Does the job as read now leave the way of tapping as it was?
+  [[nodiscard]] bool bears_out() {
     Plan plan;
     plan.job = std::move(job_);
     std::array<std::byte, 16 * 1024> room;
     std::pmr::monotonic_buffer_resource memory(room.data(), room.size());
     Context trial{context_.catalog, context_.rules, plan, memory, PlanDepth::verdict};
-    const Findings method = judge(trial);
+    judge_main(trial);
+    const bool good = nothing_new(trial.common) && nothing_new(judge_method(trial, context_.plan.method));
     job_ = std::move(plan.job);
-    const Answer answer = answer_of(plan, trial.common, method);
-    const bool all_said = std::all_of(answer.hindrances.begin(), answer.hindrances.end(),
-                                      [&](FindingCode code) { return said(code); });
-    if (answer.kind == asked_.kind && answer.count == asked_.count && answer.tap == asked_.tap) return all_said;
-    if (answer.kind == Method::none) return refused_ && all_said;
-    // Another method may have passed this one, or be as good, while this one still has no holds but those that were said.
-    return answer.verdict <= asked_.verdict &&
-           std::none_of(plan.method.rejected.begin(), plan.method.rejected.end(), [&](const RejectedMethod& rejected) {
-             return rejected.kind == asked_.kind && rejected.count == asked_.count && rejected.tap == asked_.tap &&
-                    (rejected.why.severity == Severity::stop || !said(rejected.why.code));
-           });
+    return good;
   }
 
-  [[nodiscard]] bool said(FindingCode code) const {
-    return std::find(asked_.hindrances.begin(), asked_.hindrances.end(), code) != asked_.hindrances.end();
+  [[nodiscard]] bool nothing_new(const Findings& findings) const {
+    return std::all_of(findings.list().begin(), findings.list().end(), [&](const Finding& finding) {
+      if (finding.severity < Severity::hold) return true;
+      if (finding.severity == Severity::stop && !refused_) return false;
+      return std::find(said_.begin(), said_.end(), finding.code) != said_.end();
+    });
   }
 
   // By halves, to the last mark of the gauge that still holds good; to where it began if none does. Marks are counted
@@ -185,9 +165,9 @@ class Search {
   }
 
   const Context& context_;
-  Job job_;  // every trial enters all of the readings, so that nothing is left in it of another
-  Answer asked_;
-  bool refused_ = false;  // what the plan holds for is settled for the worse by the readings expected: no number mends it
+  Job job_;                        // every trial enters all readings, so that nothing is left in it of another
+  std::vector<FindingCode> said_;  // what holds the plan
+  bool refused_ = false;           // what the plan holds for the readings expected settle for the worse: no number mends it
 };
 
 }  // namespace
