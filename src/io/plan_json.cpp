@@ -78,7 +78,7 @@ class PlanWriter {
       bool repeated = source == nullptr;
       for (std::size_t j = 0; j < i && !repeated; ++j) repeated = bases[j] != nullptr && bases[j]->source == source;
       if (repeated) continue;
-      sources_.emplace(source->id, source);
+      sources_.try_emplace(source->id, source);
       out_.text({}, source->id);
     }
     out_.end_array();
