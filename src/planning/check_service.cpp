@@ -266,11 +266,11 @@ class ServiceCheck {
     }
     if (!context_.job().main.pressure_low) {
       context_.assume("main.pressure_low", Measure(service_.supply), "the line pressure, at which nobody else draws",
-             "ask the utility for the lowest pressure the main falls to");
+                      "ask the utility for the lowest pressure the main falls to");
     }
     if (!facts.rise) {
       context_.assume("service.line.rise", Measure(Length(), Kind::distance), "main and customer at one height",
-             "level from the main to the customer");
+                      "level from the main to the customer");
     }
   }
 
