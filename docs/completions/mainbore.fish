@@ -77,6 +77,7 @@ function __mainbore_values
                 'pressure.over-saddle-rating' \
                 'pressure.over-wet-tap-limit' \
                 'pressure.surge-over-rating' \
+                'pressure.surge-over-fitting' \
                 'pressure.rating-unknown' \
                 'pressure.too-warm' \
                 'pressure.needs-regulator' \

@@ -74,6 +74,7 @@ struct Pipe {
   std::optional<Pressure> rating;       // rated working pressure, at 73 degF for plastics
   std::optional<double> dr;             // dimension ratio
   std::optional<EarlierClass> earlier;
+  bool since_rerating = false;  // made only from the year on in which its series was rated anew
   std::optional<PlausibleReadings> plausible;
   std::string note;
   std::optional<How> how;               // overrides the series where this row alone was had differently

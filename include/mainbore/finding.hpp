@@ -91,6 +91,7 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(pressure_over_saddle_rating, "pressure.over-saddle-rating")   \
   X(pressure_over_wet_tap_limit, "pressure.over-wet-tap-limit")   \
   X(pressure_surge_over_rating, "pressure.surge-over-rating")     \
+  X(pressure_surge_over_fitting, "pressure.surge-over-fitting")   \
   X(pressure_rating_unknown, "pressure.rating-unknown")           \
   X(pressure_too_warm, "pressure.too-warm")                       \
   X(pressure_needs_regulator, "pressure.needs-regulator")         \

@@ -665,11 +665,13 @@ class CatalogLoader {
             earlier.rating + earlier.surge > *pipe.rating) {
           fault("an earlier rating with its surge is over the rating of today");
         }
+        for (const std::string& key : earlier.class_keys) add_key(pipe, key);
         pipe.earlier = earlier;
         found = true;
       }
       if (!found) fault("the series has no pipe of this dimension ratio");
     });
+    for (Pipe& pipe : pipes_of_series()) pipe.since_rerating = pipe.size <= largest && !pipe.earlier;
   }
 
   // Readings that a pipe without tabulated dimensions can give, as shares of its nominal size; the wall goes with the

@@ -320,7 +320,7 @@ constexpr std::array table = {
     choice<&MainFacts::condition>("main.condition", condition_words, "the bared pipe, as seen"),
     row<&MainFacts::encased>("main.encased", FieldType::flag, "wrapped in polyethylene film"),
     row<&MainFacts::curved>("main.curved", FieldType::flag, "this length is bent along its run"),
-    quantity<&MainFacts::temperature>("main.temperature", Kind::temperature, Temperature::fahrenheit(20),
+    quantity<&MainFacts::temperature>("main.temperature", Kind::temperature, Temperature::fahrenheit(-40),
                                       Temperature::fahrenheit(150), "temperature of the pipe wall"),
     pressure<&MainFacts::surge>("main.surge", 0, 500,
                                 "recurring surge over the static pressure, of every day's pumps and valves"),

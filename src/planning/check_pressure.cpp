@@ -11,14 +11,15 @@ void add_limit(PressureChain& chain, PressureLink link, Pressure limit, const Ba
 
 // A surge is over in a moment; a fitting that is proved at half as much again bears it. Of a line that is over the rating
 // already, that is said elsewhere: here, whether the surge is still too much once the line is brought down to it.
-void bear_surge(const Context& context, Findings& findings, Pressure line, Pressure limit, const Basis& basis) {
+void bear_surge(const Context& context, Findings& findings, Pressure line, std::string_view fitting, Pressure limit,
+                const Basis& basis) {
   const Rule<double>& factor = context.rules.fitting_surge_factor;
   const Pressure surge = greatest_surge(context);
   if (!over(std::min(line, limit) + surge, factor.value * limit)) return;
-  findings.add(FindingCode::pressure_surge_over_rating, Severity::hold)
+  findings.add(FindingCode::pressure_surge_over_fitting, Severity::hold)
       .value(line + surge)
       .at_most(factor.value * limit)
-      .with(Measure(surge))
+      .with(Measure(surge), fitting, Measure(std::max(line, (1.0 / factor.value) * (line + surge))))
       .basis(factor.basis, basis);
 }
 
@@ -51,8 +52,8 @@ bool bears_in_pipe(Context& context, Pressure surge, std::string_view how_often,
   return false;
 }
 
-constexpr std::string_view recurring = "recurring";
-constexpr std::string_view occasional = "occasional";
+constexpr std::string_view recurring = "a recurring";
+constexpr std::string_view occasional = "an occasional";
 
 // Plastic tires: what comes back every day lies within the rating (and what an older class covers on top of it); what
 // comes seldom may be more. A surge that nobody has called occasional is taken to recur.
@@ -167,7 +168,7 @@ void check_equipment_pressure(const Context& context, Candidate& candidate) {
   // The least of them is the first to suffer from a surge.
   for (const PressureLimit& limit : chain.limits) {
     if (limit.link == PressureLink::corporation_stop || limit.link == PressureLink::saddle) {
-      bear_surge(context, findings, chain.line, limit.limit, *limit.basis);
+      bear_surge(context, findings, chain.line, name_of(limit.link), limit.limit, *limit.basis);
     }
   }
   if (!context.pressurised()) return;
@@ -178,7 +179,7 @@ void check_equipment_pressure(const Context& context, Candidate& candidate) {
   const MachineProfile& machine = *candidate.setup.machine;
   require_while_tapping(chain, findings, PressureLink::machine, FindingCode::pressure_over_machine_rating,
                         machine.body_rating, machine.basis);
-  bear_surge(context, findings, chain.line, machine.body_rating, machine.basis);
+  bear_surge(context, findings, chain.line, "machine", machine.body_rating, machine.basis);
   const Feed feed = candidate.setup.feed;
   const auto limit = feed == Feed::powered ? machine.powered_limit : machine.hand_limit;
   if (limit) {

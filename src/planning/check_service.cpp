@@ -455,10 +455,10 @@ void check_line_rating(Context& context) {
   const Rule<double>& factor = context.rules.polyethylene_recurring_surge_factor;
   const Pressure surge = greatest_surge(context);
   if (!over(context.line() + surge, factor.value * rating)) return;
-  context.common.add(FindingCode::pressure_surge_over_rating, Severity::hold)
+  context.common.add(FindingCode::pressure_surge_over_fitting, Severity::hold)
       .value(context.line() + surge)
       .at_most(factor.value * rating)
-      .with(Measure(surge))
+      .with(Measure(surge), std::string_view("service line"), Measure((1.0 / factor.value) * (context.line() + surge)))
       .basis(factor.basis, basis);
 }
 

@@ -150,7 +150,15 @@ void check_year(Context& context) {
 void narrow_by_year(Context& context, std::vector<const Pipe*>& pipes) {
   if (!context.job().main.installed || pipes.empty()) return;
   const int year = *context.job().main.installed;
-  if (narrow_by_series(pipes, [&](const PipeSeries& series) { return laid_in(series, year); })) return;
+  if (narrow_by_series(pipes, [&](const PipeSeries& series) { return laid_in(series, year); })) {
+    const auto made = [&](const Pipe* pipe) { return !pipe->since_rerating || year >= *pipe->series->rerated; };
+    if (narrow(pipes, made)) return;
+    const Pipe& newer = *pipes.front();
+    context.common.add(FindingCode::main_year_contradicts, Severity::hold)
+        .with(std::string_view(newer.class_name), year, *newer.series->rerated)
+        .basis(newer.series->earlier_basis);
+    return;
+  }
   // Name the series that comes nearest to having been laid then.
   const PipeSeries* nearest = pipes.front()->series;
   for (const Pipe* pipe : pipes) {
@@ -382,15 +390,21 @@ Edition edition_of(const Pipe& pipe, const MainFacts& facts) {
 void rate_by_class(Context& context) {
   ResolvedMain& main = context.plan.main;
   bool edition_assumed = false;
+  const auto& wall = context.job().main.wall;
+  const auto too_thin_for = [&](const Pipe& pipe) {
+    return wall && pipe.plausible && over(pipe.plausible->wall_from, *wall);
+  };
   std::optional<Pressure> least_with_surge;  // another pipe's than the least rating, where that one's class covers a surge
   for (const Pipe* pipe : main.candidates) {
     if (!pipe->rating) {
       main.rating_unsettled = true;
       continue;
     }
-    if (!main.greatest_rating || *pipe->rating > *main.greatest_rating) main.greatest_rating = pipe->rating;
     const Edition edition = pipe->earlier ? edition_of(*pipe, context.job().main) : Edition::later;
     const bool earlier = edition != Edition::later;
+    if (!too_thin_for(*pipe) && (!main.greatest_rating || *pipe->rating > *main.greatest_rating)) {
+      main.greatest_rating = pipe->rating;
+    }
     const Pressure rating = earlier ? pipe->earlier->rating : *pipe->rating;
     const Pressure with_surge = rating + (earlier ? pipe->earlier->surge : Pressure());
     if (!least_with_surge || with_surge < *least_with_surge) least_with_surge = with_surge;
@@ -400,6 +414,7 @@ void rate_by_class(Context& context) {
     main.rating_basis = earlier ? &pipe->series->earlier_basis : &pipe->series->basis_of(PipeColumn::rating);
     edition_assumed = edition == Edition::unknown;
   }
+  if (!main.greatest_rating) main.greatest_rating = main.rating;
   if (main.rating) main.surge_covered = *least_with_surge - *main.rating;
   if (edition_assumed && !context.job().main.rating) {
     context.assume("main.rating", Measure(*main.rating), "the same pipe was rated lower before its standard was revised",
@@ -415,6 +430,8 @@ void rate_by_utility(Context& context) {
   const bool known = !main.rating_unsettled && main.greatest_rating;
   main.rating_unsettled = false;
   if (known && *stated > *main.greatest_rating) {
+    context.assume("main.rating", Measure(*main.greatest_rating), "no class that this pipe can be was rated for more",
+                   "have the utility look into the rating it states");
     if (*main.rating == *main.greatest_rating) return;  // settled, by the pipe
     main.rating = main.greatest_rating;
   } else {

@@ -90,7 +90,7 @@ class Search {
   Search(const Context& context, const Findings& method) : context_(context), job_(context.plan.job) {
     for (const Findings* findings : {&context.common, &method}) {
       for (const Finding& finding : findings->list()) {
-        if (finding.severity >= Severity::hold) said_.push_back(finding.code);
+        if (finding.severity >= Severity::hold) said_.push_back(&finding);
       }
     }
   }
@@ -144,8 +144,17 @@ class Search {
     return std::all_of(findings.list().begin(), findings.list().end(), [&](const Finding& finding) {
       if (finding.severity < Severity::hold) return true;
       if (finding.severity == Severity::stop && !refused_) return false;
-      return std::find(said_.begin(), said_.end(), finding.code) != said_.end();
+      return std::any_of(said_.begin(), said_.end(), [&](const Finding* said) {
+        return said->code == finding.code && !over(excess(finding), excess(*said));
+      });
     });
+  }
+
+  // How far a value lies outside its limit, in base units; of a limit alone, which is asked for, how much it asks.
+  static double excess(const Finding& finding) {
+    if (!finding.limit) return 0.0;
+    const double value = finding.value ? finding.value->base() : 0.0;
+    return finding.limit_is_least ? finding.limit->base() - value : value - finding.limit->base();
   }
 
   // By halves, to the last mark of the gauge that still holds good; to where it began if none does. Marks are counted
@@ -165,9 +174,9 @@ class Search {
   }
 
   const Context& context_;
-  Job job_;                        // every trial enters all readings, so that nothing is left in it of another
-  std::vector<FindingCode> said_;  // what holds the plan
-  bool refused_ = false;           // what the plan holds for the readings expected settle for the worse: no number mends it
+  Job job_;                           // every trial enters all readings, so that nothing is left in it of another
+  std::vector<const Finding*> said_;  // what holds the plan: the same may be said of a reading, but not more of it
+  bool refused_ = false;              // what the plan holds for the readings expected settle for the worse: no number mends it
 };
 
 }  // namespace

@@ -109,6 +109,8 @@ std::string_view reading_for(FindingCode code) {
       return "Rating of the pipe";
     case pressure_surge_over_rating:
       return "Surge of this main";
+    case pressure_surge_over_fitting:
+      return "Rating on the fitting";
     case several_need_room:
       return "Clear barrel";
     case place_not_looked:

@@ -324,7 +324,9 @@ class TextReport {
     if (plan_.pressure.limits.empty()) return;
     const PressureChain& chain = plan_.pressure;
     page_.heading("PRESSURES", "every link the water meets");
-    page_.field("Line", show(chain.line) + (chain.surge ? ", and a surge of " + show(*chain.surge) : ""));
+    const auto& seldom = plan_.job.main.occasional_surge;
+    page_.field("Line", show(chain.line) + (chain.surge ? ", and a surge of " + show(*chain.surge) : "") +
+                            (seldom ? ", on occasion of " + show(*seldom) : ""));
     for (const PressureLimit& limit : chain.limits) {
       const Pressure margin = limit.limit - chain.line;
       std::string text = show(limit.limit);

@@ -334,13 +334,20 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "Whatever the equipment can hold, a limit is set for working on an open main with people in the pit."}},
     {pressure_surge_over_rating,
      {"pressure with surge over what the pipe may see",
-      "With [a {1}|a] surge of {0} the main may see {value}; {limit} is allowed.",
+      "With [{1}|a] surge of {0} the main may see {value}; {limit} is allowed.",
       "Ask the utility what surge this main sees and how often[: {2} has room|]. Read the pipe's class, and ask what the "
       "main is rated for. Plan again with what you learn; a surge that comes only with a power failure or a fire flow is "
       "entered as occasional. What lowers it: pumps started and valves closed slowly, a lower line pressure for good.",
       "Pumps and fast valves send pressure waves through the main. A pipe that is already near its limit has no room "
       "for them, and less with a hole in it. Plastic tires of waves that come back every day, so those must lie within "
       "its rating; brittle pipe has nothing to give."}},
+    {pressure_surge_over_fitting,
+     {"pressure with surge over what a fitting may see",
+      "With a surge of {0} the {1} may see {value}; {limit} is allowed for a moment.",
+      "Use one marked for at least {2}: enter its rating and plan again. Or ask the utility what surge this main sees, and "
+      "enter that.",
+      "A fitting is proved at half as much again as it is rated for. More than that may not reach it, not even for a "
+      "moment."}},
     {pressure_rating_unknown,
      {"pipe's rating not known", "The tables give no rated pressure for this pipe.",
       "Call the utility for the working pressure it rates this main for, from its record or its test, and enter that as "

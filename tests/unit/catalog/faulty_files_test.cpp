@@ -148,7 +148,7 @@ TEST_CASE("a row that no pipe can be is refused") {
 
 TEST_CASE("an earlier class is a class of the series, and never the higher") {
   const std::string where = "pipes/pvc.json: series pvc-c900, row 2: ";
-  const std::string row = R"([18, "Class 150", ["c900 class 150"], 150, 34])";
+  const std::string row = R"([18, "Class 150", ["c900 class 150", "class 150 dr 18", "dr 18 class 150", "dr 18 cl 150"], 150, 34])";
   CHECK(fault_with("pipes/pvc.json", row, R"([19, "Class 150", [], 150, 34])") ==
         where + "the series has no pipe of this dimension ratio");
   CHECK(fault_with("pipes/pvc.json", row, R"([18, "Class 150", [], 210, 34])") ==

@@ -319,9 +319,9 @@ TEST_CASE("a surge far over a fitting's rating holds the job") {
   Job job = sound_job();
   job.service.stop_rating = 100.0 * units::psi;  // 1.5 times: 150
   job.main.surge = 80.0 * units::psi;            // 70 + 80
-  CHECK_FALSE(has(plan_of(job), FindingCode::pressure_surge_over_rating));
+  CHECK_FALSE(has(plan_of(job), FindingCode::pressure_surge_over_fitting));
   job.main.surge = 81.0 * units::psi;
-  CHECK(has(plan_of(job), FindingCode::pressure_surge_over_rating));
+  CHECK(has(plan_of(job), FindingCode::pressure_surge_over_fitting));
   CHECK(plan_of(job).verdict == Verdict::hold);
 }
 
@@ -343,4 +343,54 @@ TEST_CASE("a lowest pressure above the highest is a contradiction") {
   job.main.pressure_low = *job.main.pressure + 1.0 * units::psi;
   CHECK(has(plan_of(job), FindingCode::pressure_low_over_line));
   CHECK(plan_of(job).verdict == Verdict::hold);
+}
+
+TEST_CASE("a ratio that the earlier edition did not know was not laid under it") {
+  Job job = sound_job();
+  job.main.material = Material::pvc;
+  job.main.standard = "C900";
+  job.service.method = Method::saddle;
+  for (const char* ratio : {"DR 21", "DR 17", "DR 27.5", "PC 200"}) {
+    INFO(ratio);
+    job.main.class_name = ratio;
+    job.main.installed = 1990;
+    CHECK(has(plan_of(job), FindingCode::main_year_contradicts));
+    job.main.installed = 2007;
+    CHECK_FALSE(has(plan_of(job), FindingCode::main_year_contradicts));
+  }
+  job.main.class_name = "DR 18";
+  job.main.installed = 1990;
+  CHECK_FALSE(has(plan_of(job), FindingCode::main_year_contradicts));
+  for (const char* both : {"Class 150 DR 18", "DR18 CL150", "C900 Class 150 DR 18", "DR 18 Class 150"}) {
+    INFO(both);
+    job.main.class_name = both;
+    CHECK_FALSE(has(plan_of(job), FindingCode::main_class_not_made));
+    CHECK(plan_of(job).main.rating.value() / units::psi == 150.0);
+  }
+}
+
+TEST_CASE("a gauged wall bounds what rating of asbestos cement is believed") {
+  Job job = sound_job();
+  job.main.material = Material::asbestos_cement;
+  job.main.class_name.clear();
+  job.main.rating = 200.0 * units::psi;
+  job.main.circumference = 29.0 * units::inch;
+  job.main.wall = 0.42 * units::inch;  // Class 150 has 0.6 in at the least
+  CHECK(plan_of(job).main.rating.value() / units::psi == 100.0);
+  job.main.pressure = 165.0 * units::psi;
+  CHECK(plan_of(job).verdict == Verdict::no_go);
+}
+
+TEST_CASE("a surge over what a fitting may see names the fitting") {
+  Job job = sound_job();
+  auto machine = truck_machine();
+  machine->body_rating = 100.0 * units::psi;
+  job.machine.given = machine;
+  job.main.pressure = 80.0 * units::psi;
+  job.main.surge = 71.0 * units::psi;
+  const Plan plan = plan_of(job);
+  const Finding* finding = find(plan, FindingCode::pressure_surge_over_fitting);
+  REQUIRE(finding != nullptr);
+  CHECK(std::get<std::string_view>(finding->details[1]) == "machine");
+  CHECK(std::get<Measure>(finding->details[2]).base() > 100.0);
 }

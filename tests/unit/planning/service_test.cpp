@@ -414,7 +414,7 @@ TEST_CASE("plastic service tubing is held against the line pressure") {
       job.main.pressure = psi * units::psi;
       const Plan plan = plan_of(job);
       return std::any_of(plan.findings.begin(), plan.findings.end(), [](const Finding& finding) {
-        return finding.code == FindingCode::pressure_surge_over_rating && finding.limit->base() == 300.0;
+        return finding.code == FindingCode::pressure_surge_over_fitting && finding.limit->base() == 300.0;
       });
     };
     CHECK_FALSE(surges(60.0));

@@ -67,7 +67,7 @@ TEST_CASE("the pressure to read leaves room for the surge") {
   const Plan plan = plan_of(job);
   CHECK(most_pressure(plan) == 80.0);
   job.main.pressure = 81.0 * units::psi;
-  CHECK(has(plan_of(job), FindingCode::pressure_surge_over_rating));
+  CHECK(has(plan_of(job), FindingCode::pressure_surge_over_fitting));
 }
 
 TEST_CASE("the tape's numbers are whole marks inside what the pipe may measure") {
@@ -84,4 +84,18 @@ TEST_CASE("the tape's numbers are whole marks inside what the pipe may measure")
     job.main.circumference = Length::from_base(end->base());
     CHECK_FALSE(has(plan_of(job), FindingCode::main_od_contradicts));
   }
+}
+
+TEST_CASE("a hold that is there already makes no number wider") {
+  Job job = sound_job();
+  job.main.material = Material::asbestos_cement;
+  job.main.class_name = "Class 150";
+  job.main.circumference = 29.0 * units::inch;
+  job.main.pressure = 80.0 * units::psi;
+  job.machine.feed = Feed::powered;
+  job.main.surge = 70.0 * units::psi;
+  CHECK(most_pressure(plan_of(job)) == 80.0);
+  job.main.surge = 71.0 * units::psi;
+  REQUIRE(has(plan_of(job), FindingCode::pressure_surge_over_rating));
+  CHECK(most_pressure(plan_of(job)) == 80.0);
 }
