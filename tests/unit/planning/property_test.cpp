@@ -378,7 +378,8 @@ TEST_CASE("leaving a fact out never turns what it could rule out into a go") {
       without.main.installed.reset();
       Job old = job;
       old.main.installed = 1990;
-      check(without, {old}, "the year");
+      // A ratio that was not made then is no pipe of that year.
+      if (!has(plan_of(old), FindingCode::main_year_contradicts)) check(without, {old}, "the year");
     }
     {
       // Any class the catalogue lists for this pipe may be the one in the ground; a utility's word on the rating would
