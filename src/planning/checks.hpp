@@ -20,6 +20,9 @@ template <class Q>
 }
 [[nodiscard]] inline bool over(double value, double limit) { return value > limit + 1e-6 * std::fabs(limit); }
 
+// Of a pipe that nobody has put a thermometer to: plastics are rated at it, and buried mains are seldom warmer.
+inline constexpr Temperature temperature_assumed = Temperature::fahrenheit(73.0);
+
 // Says the numbers of a finding where it is made.
 class FindingBuilder {
  public:

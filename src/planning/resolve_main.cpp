@@ -447,7 +447,7 @@ void derate(Context& context) {
   const MaterialFacts& facts = context.catalog.facts(main.material);
   if (facts.temperature_factors.empty()) return;
   if (!context.job().main.temperature) {
-    context.assume("main.temperature", Measure(Temperature::fahrenheit(73.0)),
+    context.assume("main.temperature", Measure(temperature_assumed),
                    "buried mains are seldom warmer, and no credit is taken for cold",
                    "hold a thermometer to the bare pipe");
     return;

@@ -199,7 +199,7 @@ void write_stop_numbers(Context& context, const Findings& method) {
   const double coldest = window.coldest->value.fahrenheit();
   if (is_plastic(main.material) && plan.method.kind != Method::sleeve) {
     const double limit = window.warmest->value.fahrenheit();
-    const double home = facts.temperature ? facts.temperature->fahrenheit() : 73.0;
+    const double home = facts.temperature.value_or(temperature_assumed).fahrenheit();
     warmest = add(enter_temperature, std::clamp(home, coldest, limit), limit, 1.0);
   }
   if (const auto limit = wall_to_read(context)) {

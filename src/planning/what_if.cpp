@@ -8,6 +8,8 @@
 #include <stdexcept>
 #include <utility>
 
+#include "planning/checks.hpp"
+
 namespace mainbore {
 namespace {
 
@@ -224,7 +226,7 @@ std::vector<Fact> main_facts(const Plan& plan, const Rules& rules, UnitSystem sy
     add("main.wall", "wall at the tap", main.wall.has_value(), *wall, 0.01, 2.0 * wall->base());
   }
   if (is_plastic(plan.main.material)) {
-    const Temperature warm = main.temperature.value_or(Temperature::fahrenheit(73.0));
+    const Temperature warm = main.temperature.value_or(planning::temperature_assumed);
     add("main.temperature", "temperature of the pipe", main.temperature.has_value(), warm, 20.0, 150.0);
   }
   const Pressure surge = main.surge.value_or(rules.surge_assumed.value);
