@@ -144,7 +144,7 @@ void check_year(Context& context) {
   const auto& year = context.job().main.installed;
   const auto day = day_in(context.job().date);
   if (!year || !day || !day->exists() || *year <= day->year) return;
-  context.common.add(FindingCode::main_not_yet_laid, Severity::hold).with(*year, std::string_view(context.job().date));
+  context.common.add(FindingCode::main_not_yet_laid, Severity::hold).with(*year, day->year);
 }
 
 void narrow_by_year(Context& context, std::vector<const Pipe*>& pipes) {

@@ -6,6 +6,7 @@
 
 #include "io/verdict_record.hpp"
 #include "mainbore/what_if.hpp"
+#include "mainbore/wording.hpp"
 #include "support/catch.hpp"
 #include "unit/planning/jobs.hpp"
 
@@ -465,6 +466,30 @@ TEST_CASE("every random job gets a plan that hangs together") {
       REQUIRE(job.main.carries == Carries::water);
       REQUIRE(job.main.condition == Condition::sound);
     }
+  }
+}
+
+TEST_CASE("no words of a plan hang on the text of its job, which moves with the plan") {
+  const auto words_of = [](const Plan& plan) {
+    std::string words;
+    for (const Finding& finding : plan.findings) words += detail_of(finding, UnitSystem::us) + fix_of(finding, UnitSystem::us);
+    for (const RejectedMethod& rejected : plan.method.rejected) words += detail_of(rejected.why, UnitSystem::us);
+    for (const Assumption& assumed : plan.main.assumed) append_detail(words, assumed.value, UnitSystem::us);
+    return words;
+  };
+  RandomJobs random(12);
+  for (int i = 0; i < jobs; ++i) {
+    Job job = telling_job(random);
+    job.date = "2026-05-04";
+    if (i % 2 == 0) job.main.installed = 2030;
+    Plan plan = plan_of(job);
+    const std::string before = words_of(plan);
+    for (std::string* text : {&plan.job.id, &plan.job.place, &plan.job.date, &plan.job.crew, &plan.job.note,
+                              &plan.job.main.class_name, &plan.job.main.standard, &plan.job.service.demand.fixtures,
+                              &plan.job.machine.profile}) {
+      std::fill(text->begin(), text->end(), '#');
+    }
+    REQUIRE(words_of(plan) == before);
   }
 }
 
