@@ -29,6 +29,7 @@ class BoundedList {
   [[nodiscard]] const T* end() const { return elements_.data() + size_; }
   [[nodiscard]] T& operator[](std::size_t i) { return elements_[i]; }
   [[nodiscard]] const T& operator[](std::size_t i) const { return elements_[i]; }
+  [[nodiscard]] const T& front() const { return elements_[0]; }
   [[nodiscard]] const T& back() const { return elements_[size_ - 1]; }
 
  private:

@@ -13,14 +13,16 @@
 #include <string_view>
 #include <vector>
 
+#include "mainbore/bounded_list.hpp"
 #include "mainbore/plan.hpp"
+#include "mainbore/words.hpp"
 
 namespace mainbore {
 
 // A caution that goes with the kind of job, whatever the checks found. None can be left out.
 struct Caution {
   std::string_view code;  // "caution.out-of-line"
-  std::string text;
+  Words text;
   std::string_view basis;  // the publication it rests on; empty: common practice
 };
 [[nodiscard]] std::vector<Caution> cautions(const Plan& plan, UnitSystem system);
@@ -28,10 +30,10 @@ struct Caution {
 // One thing the truck must carry. Items of the same key and size are the same thing, so that a batch can add them up.
 struct LoadItem {
   std::string_view key;  // "corporation-stop"
-  std::string item;      // "Corporation stop, AWWA taper inlet"
+  Words item;            // "Corporation stop, AWWA taper inlet"
   std::string size;      // "1 in"; empty where there is none
   int quantity = 1;
-  std::string check;  // what to look at before it leaves the yard; empty: nothing in particular
+  Words check;  // what to look at before it leaves the yard; empty: nothing in particular
 };
 [[nodiscard]] std::vector<LoadItem> materials(const Plan& plan, UnitSystem system);
 
@@ -94,13 +96,15 @@ enum class Seat : std::uint8_t { pipe, stop, tapping_valve };
 // The state after one act: bookkeeping and where the water goes, no judgement whether the act is wise.
 [[nodiscard]] RigState after(RigState state, Act act, Seat seat);
 
+inline constexpr std::size_t most_acts = 8;  // of one step
+
 struct Step {
   std::string_view id;     // "set.stop"
   std::string_view phase;  // heading it stands under: "Set the stop"
-  std::string text;
+  Words text;
   std::string_view hold_point;  // go no further until this is so; empty: none
-  std::vector<Act> acts = {};   // in the order in which the text asks for them
-  RigState state = {};          // after them
+  BoundedList<Act, most_acts> acts = {};  // in the order in which the text asks for them
+  RigState state = {};                    // after them
 };
 
 // The order of work, once through; a series of taps repeats it as its text says. Empty for a no-go.

@@ -549,9 +549,9 @@ class Sheet {
     if (list.empty()) return;
     report::Lines run = column();
     for (const LoadItem& thing : list) {
-      const std::string name = (thing.quantity > 1 ? std::to_string(thing.quantity) + " " : std::string()) + thing.item;
+      const std::string name = (thing.quantity > 1 ? std::to_string(thing.quantity) + " " : std::string()).append(thing.item);
       const std::string size = (thing.size.empty() ? std::string() : ", " + thing.size) + ". ";
-      const std::string check = at_least(Tightness::brief) ? std::string() : thing.check + " ";
+      const std::string check = at_least(Tightness::brief) ? std::string() : std::string(thing.check) + " ";
       const double height = item(run, at_least(Tightness::bring), {{box_width}, {name, true}, {size}, {check}});
       if (&thing == &list.front()) {
         place(paper::heading + line() + height);
@@ -623,8 +623,8 @@ class Sheet {
     report::Lines run = column();
     for (const Step& step : list) {
       // What goes wrong stands before the colon.
-      const std::size_t colon = std::min(step.text.find(':'), step.text.size());
       const std::string_view text = step.text;
+      const std::size_t colon = std::min(text.find(':'), text.size());
       const double height =
           item(run, at_least(Tightness::trouble), {{"- "}, {text.substr(0, colon), true}, {text.substr(colon)}, {" "}});
       if (&step == &list.front()) {
@@ -634,7 +634,7 @@ class Sheet {
       } else {
         place(height);
       }
-      out_.start("li").element("b", step.text.substr(0, colon)).text(step.text.substr(colon) + " ").end().line();
+      out_.start("li").element("b", text.substr(0, colon)).text(std::string(text.substr(colon)) + " ").end().line();
     }
     close_list();
   }

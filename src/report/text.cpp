@@ -470,10 +470,10 @@ class TextReport {
     if (list.empty()) return;
     page_.heading("LOAD", "tick each one");
     for (const LoadItem& item : list) {
-      std::string text = std::to_string(item.quantity) + " x " + item.item;
+      std::string text = (std::to_string(item.quantity) + " x ").append(item.item);
       if (!item.size.empty()) text += ", " + item.size;
       text += ".";
-      if (!item.check.empty()) text += " " + item.check;
+      if (!item.check.empty()) (text += " ").append(item.check);
       page_.paragraph(text, 6, "  [ ] ");
     }
   }

@@ -80,13 +80,13 @@ void write_items(WeekPage& page, const std::vector<LoadItem>& load, bool used_up
   for (const LoadItem& item : load) {
     if (is_used_up(item.key) != used_up) continue;
     if (single != nullptr && item.size.empty() && item.quantity == 1) {
-      single->push_back(item.item);
+      single->emplace_back(item.item);
       continue;
     }
     std::string much = item.quantity > 1 || used_up ? std::to_string(item.quantity) : std::string();
     if (!item.size.empty()) much += (much.empty() ? "" : " x ") + item.size;
-    const auto same = std::find_if(lines.begin(), lines.end(), [&](const auto& line) { return line.first == item.item; });
-    if (same == lines.end()) lines.emplace_back(item.item, std::move(much));
+    const auto same = std::find_if(lines.begin(), lines.end(), [&](const auto& line) { return line.first == item.item.view(); });
+    if (same == lines.end()) lines.emplace_back(item.item.view(), std::move(much));
     else same->second += "; " + much;
   }
   for (const auto& [name, much] : lines) page.tick(name + ": " + much);

@@ -12,6 +12,7 @@ class Cautions {
   Cautions(const Plan& plan, UnitSystem system) : plan_(plan), system_(system) {}
 
   std::vector<Caution> all() && {
+    list_.reserve(32);
     who_decides();
     the_right_pipe();
     the_water();
@@ -23,7 +24,7 @@ class Cautions {
   }
 
  private:
-  void add(std::string_view code, std::string text, std::string_view basis = {}) {
+  void add(std::string_view code, Words text, std::string_view basis = {}) {
     list_.push_back({code, std::move(text), basis});
   }
   [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, system_); }

@@ -12,6 +12,7 @@ class LoadList {
 
   std::vector<LoadItem> all() && {
     if (plan_.verdict == Verdict::no_go || plan_.method.kind == Method::none) return {};
+    list_.reserve(32);
     fittings();
     machine();
     measuring();
@@ -22,7 +23,7 @@ class LoadList {
   }
 
  private:
-  void add(std::string_view key, std::string item, std::string size, int quantity, std::string check = {}) {
+  void add(std::string_view key, Words item, std::string size, int quantity, Words check = {}) {
     list_.push_back({key, std::move(item), std::move(size), quantity, std::move(check)});
   }
   [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, system_); }
@@ -83,7 +84,7 @@ class LoadList {
     return asked == nullptr ? std::string() : "As the utility asks: " + asked->text + ". ";
   }
 
-  [[nodiscard]] std::string saddle_name() const {
+  [[nodiscard]] Words saddle_name() const {
     if (plan_.main.material == Material::polyethylene) return "Service saddle made for polyethylene, wide full seat";
     if (is_plastic(plan_.main.material)) return "Service saddle made for PVC, wide full seat";
     return "Service saddle";
@@ -145,7 +146,7 @@ class LoadList {
     }
     return plan_.pressure.line;
   }
-  [[nodiscard]] std::string cutter_name() const {
+  [[nodiscard]] Words cutter_name() const {
     if (plan_.method.kind == Method::saddle) return "Shell cutter, coupon retained";
     if (is_plastic(plan_.main.material)) return "Combined shell cutter and tap, two slots or more, coupon retained";
     return "Combined drill and tap";

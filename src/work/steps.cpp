@@ -17,6 +17,7 @@ class Procedure {
 
   std::vector<Step> all() && {
     if (plan_.verdict == Verdict::no_go || plan_.method.kind == Method::none) return {};
+    steps_.reserve(40);
     prepare();
     the_pipe();
     switch (plan_.method.kind) {
@@ -41,9 +42,9 @@ class Procedure {
 
  private:
   void phase(std::string_view heading) { phase_ = heading; }
-  void add(std::string_view id, std::string text, std::vector<Act> acts = {}, std::string_view hold_point = {}) {
+  void add(std::string_view id, Words text, std::initializer_list<Act> acts = {}, std::string_view hold_point = {}) {
     for (const Act act : acts) state_ = after(state_, act, seat_);
-    steps_.push_back({id, phase_, std::move(text), hold_point, std::move(acts), state_});
+    steps_.push_back({id, phase_, std::move(text), hold_point, acts, state_});
   }
 
   [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, system_); }
@@ -152,7 +153,7 @@ class Procedure {
     return text;
   }
 
-  [[nodiscard]] std::string clean_text() const {
+  [[nodiscard]] Words clean_text() const {
     if (plan_.job.main.encased.value_or(false)) {
       return "Open the film no more than it takes to look, measure and gauge. Wipe the pipe there.";
     }

@@ -17,7 +17,8 @@ std::vector<Step> contingencies(const Plan& plan, UnitSystem system) {
   const bool direct = kind == Method::direct;
   const bool plastic = is_plastic(plan.main.material);
   std::vector<Step> list;
-  const auto add = [&](std::string_view id, std::string text) {
+  list.reserve(16);
+  const auto add = [&](std::string_view id, Words text) {
     list.push_back({id, heading, std::move(text), {}, {}, {}});
   };
 

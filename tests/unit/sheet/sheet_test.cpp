@@ -115,7 +115,7 @@ TEST_CASE("a sheet says all that the crew must know", "[sheet]") {
       CHECK(holds_text(page, item.check));
     }
     for (const Step& step : contingencies(plan, UnitSystem::us)) {
-      CHECK(holds_text(page, step.text.substr(step.text.find(':') + 1)));
+      CHECK(holds_text(page, step.text.view().substr(step.text.view().find(':') + 1)));
     }
     if (plan.verdict == Verdict::no_go) {
       CHECK(times(page, "<svg") == 0);

@@ -54,7 +54,7 @@ TEST_CASE("a saddle tap needs no chain, a sleeve no stop") {
 
 TEST_CASE("a powered feed is a thing of its own, so that one machine is listed once") {
   Plan plan = sample_plan();
-  const std::string by_hand = item(materials(plan, UnitSystem::us), "tapping-machine")->item;
+  const std::string by_hand(item(materials(plan, UnitSystem::us), "tapping-machine")->item.view());
   plan.setup.feed = Feed::powered;
   const auto list = materials(plan, UnitSystem::us);
   CHECK(item(list, "powered-feed") != nullptr);
