@@ -20,12 +20,50 @@ constexpr std::array<std::string_view, 15> designations = {"ansi", "awwa", "astm
                                                            "c106", "c108", "c400", "a2151", "d2241"};
 constexpr std::array<std::string_view, 3> short_names = {"pvc", "dip", "di"};
 
+constexpr std::array<std::pair<std::string_view, std::string_view>, 7> class_words = {{
+    {"specialthicknessclass", "cl"},
+    {"thicknessclass", "cl"},
+    {"pressureclass", "pc"},
+    {"schedule", "sch"},
+    {"class", "cl"},
+    {"sdr", "dr"},
+    {"tc", "cl"},
+}};
+
+// The beginnings of some names by their first two letters: nearly every class begins otherwise, and is told so at once.
+class Beginnings {
+ public:
+  constexpr void add(std::string_view name) { known_[place(name)] = true; }
+  [[nodiscard]] constexpr bool may_begin(std::string_view text) const {
+    return text.size() >= 2 && known_[place(text)];
+  }
+
+ private:
+  static constexpr std::size_t place(std::string_view text) {
+    constexpr unsigned few = 31;
+    return (static_cast<unsigned char>(text[0]) & few) * (few + 1) + (static_cast<unsigned char>(text[1]) & few);
+  }
+  std::array<bool, 1024> known_{};
+};
+constexpr Beginnings name_beginnings = [] {
+  Beginnings all;
+  for (const std::string_view name : designations) all.add(name);
+  for (const std::string_view name : short_names) all.add(name);
+  return all;
+}();
+constexpr Beginnings class_beginnings = [] {
+  Beginnings all;
+  for (const auto& [word, brief] : class_words) all.add(word);
+  return all;
+}();
+
 // Every name here has two letters at least, and those tell most words apart without a call.
 bool starts_with(std::string_view text, std::string_view name) {
   return text.size() >= name.size() && text[0] == name[0] && text[1] == name[1] && text.starts_with(name);
 }
 
 bool is_leading_name(std::string_view word) {
+  if (!name_beginnings.may_begin(word)) return false;
   const auto is_word = [&](std::string_view name) { return word.size() == name.size() && starts_with(word, name); };
   return std::any_of(designations.begin(), designations.end(), is_word) ||
          std::any_of(short_names.begin(), short_names.end(), is_word);
@@ -39,7 +77,7 @@ bool gives_numbers_meaning(std::string_view word) { return word == "c900" || wor
 // the word for a class, because "dips dr 11" names a diameter family.
 void drop_joined_names(std::string& key) {
   const auto starts_with_any = [](std::string_view rest, auto... words) { return (rest.starts_with(words) || ...); };
-  for (bool dropped = true; dropped;) {
+  for (bool dropped = true; dropped && name_beginnings.may_begin(key);) {
     dropped = false;
     const std::string_view all = key;
     for (const std::string_view name : designations) {
@@ -62,16 +100,6 @@ void drop_joined_names(std::string& key) {
     }
   }
 }
-
-constexpr std::array<std::pair<std::string_view, std::string_view>, 7> class_words = {{
-    {"specialthicknessclass", "cl"},
-    {"thicknessclass", "cl"},
-    {"pressureclass", "pc"},
-    {"schedule", "sch"},
-    {"class", "cl"},
-    {"sdr", "dr"},
-    {"tc", "cl"},
-}};
 
 }  // namespace
 
@@ -97,6 +125,7 @@ std::string class_key(std::string_view text) {
   }
   if (!standard.empty() && !key.empty() && std::all_of(key.begin(), key.end(), is_digit)) return standard + key;
   drop_joined_names(key);
+  if (!class_beginnings.may_begin(key)) return key;
   for (const auto& [word, brief] : class_words) {
     if (!starts_with(key, word) || key.size() == word.size()) continue;
     // "Class A" is a class, and a longer word that happens to start with "tc" is not.
