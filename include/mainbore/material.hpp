@@ -2,7 +2,9 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
 #include <cstdint>
+#include <initializer_list>
 #include <optional>
 #include <string_view>
 
@@ -35,6 +37,32 @@ inline constexpr std::size_t material_count = material_names.size();
   }
   return std::nullopt;
 }
+
+// Some of the materials, each once, in the order in which they were named.
+class MaterialList {
+ public:
+  constexpr MaterialList() = default;
+  constexpr MaterialList(std::initializer_list<Material> materials) {
+    for (const Material material : materials) push_back(material);
+  }
+  constexpr void push_back(Material material) {
+    if (contains(material)) return;
+    named_[count_++] = material;
+    among_ |= bit(material);
+  }
+  [[nodiscard]] constexpr bool contains(Material material) const { return (among_ & bit(material)) != 0; }
+  [[nodiscard]] constexpr bool empty() const { return count_ == 0; }
+  [[nodiscard]] constexpr std::size_t size() const { return count_; }
+  [[nodiscard]] constexpr const Material* begin() const { return named_.data(); }
+  [[nodiscard]] constexpr const Material* end() const { return named_.data() + count_; }
+  friend constexpr bool operator==(const MaterialList&, const MaterialList&) = default;
+
+ private:
+  static constexpr std::uint32_t bit(Material material) { return std::uint32_t{1} << static_cast<unsigned>(material); }
+  std::array<Material, material_count> named_{};
+  std::uint32_t count_ = 0;
+  std::uint32_t among_ = 0;
+};
 
 // Softens with warmth: its pressure rating is derated, and a chain can squeeze it out of round.
 [[nodiscard]] constexpr bool is_plastic(Material m) {

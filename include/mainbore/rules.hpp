@@ -4,7 +4,6 @@
 // rests on and whether the utility set it. Plain data, immutable while planning; must outlive the plans made under it.
 #pragma once
 
-#include <algorithm>
 #include <deque>
 #include <optional>
 #include <string>
@@ -27,16 +26,15 @@ struct Rule {
 
 // Which mains a row of a list is for.
 struct MainFilter {
-  std::vector<Material> materials;        // empty: any
+  MaterialList materials;                 // empty: any
   std::optional<NominalSize> main_from;   // smallest main the row covers, inclusive
   std::optional<NominalSize> main_to;     // largest, inclusive
   std::optional<NominalSize> main_above;  // only larger ones, as codes have it that say "over 16 inches"
   std::optional<NominalSize> main_below;  // only smaller ones
 
   [[nodiscard]] bool covers(Material material, NominalSize size) const {
-    return !(main_from && size < *main_from) && !(main_to && size > *main_to) && !(main_above && size <= *main_above) &&
-           !(main_below && size >= *main_below) &&
-           (materials.empty() || std::find(materials.begin(), materials.end(), material) != materials.end());
+    return (materials.empty() || materials.contains(material)) && !(main_from && size < *main_from) &&
+           !(main_to && size > *main_to) && !(main_above && size <= *main_above) && !(main_below && size >= *main_below);
   }
   friend bool operator==(const MainFilter&, const MainFilter&) = default;
 };

@@ -111,7 +111,7 @@ TEST_CASE("a list of largest taps is replaced whole") {
     {"largest": "none", "why": "use a saddle"}]}})"});
   REQUIRE(rules.direct.size() == 2);
   const TapLimit& row = rules.direct.front();
-  CHECK(row.materials == std::vector<Material>{Material::ductile_iron, Material::cast_iron});
+  CHECK(row.materials == MaterialList{Material::ductile_iron, Material::cast_iron});
   CHECK(row.class_keys == std::vector<std::string>{"pc350"});
   CHECK(row.series == std::vector<std::string>{"di-pressure-class"});
   CHECK(row.main_from == NominalSize::inches(6));
