@@ -11,6 +11,7 @@
 #include <array>
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -65,8 +66,9 @@ struct MeterSize {
   std::vector<hydraulics::MeterPoint> loss;
   Flow safe_maximum;
   Basis basis;
+  std::optional<hydraulics::Meter> reads;  // the rows of `loss`, looked over; of every meter of a catalogue
 
-  [[nodiscard]] hydraulics::Meter meter() const { return {loss, safe_maximum}; }
+  [[nodiscard]] const hydraulics::Meter& meter() const { return *reads; }
 };
 
 // Whose fixture units and whose demand curve: they only mean something together.
@@ -85,12 +87,16 @@ struct FixtureRow {
   std::string control;  // "flush tank", "flushometer valve"; empty where the code names none
   double units = 0.0;
   bool flush_valve = false;
+  bool dwelling = false;  // for private use, alone or among others
+  bool again = false;     // the fixture is that of the row before
 };
 
 // A code's demand by fixture units. `tank` and `valve`: water closets mainly by flush tank or by flush valve.
 struct DemandCurve {
-  std::vector<hydraulics::DemandPoint> tank;
-  std::vector<hydraulics::DemandPoint> valve;  // empty where the curve was not published or not read
+  std::vector<hydraulics::DemandPoint> tank_rows;
+  std::vector<hydraulics::DemandPoint> valve_rows;
+  std::optional<hydraulics::FixtureCurve> tank;   // by these rows
+  std::optional<hydraulics::FixtureCurve> valve;  // nothing where the curve was not published or not read
   // Fixture units between two rows of which the rows between were not read: no flow is given there.
   std::optional<std::array<double, 2>> gap;
   Basis basis;
@@ -117,7 +123,7 @@ struct LocateColour {
 };
 
 struct ServiceTables {
-  std::vector<TubeSize> tubes;                         // by tubing, sizes rising
+  std::array<std::vector<TubeSize>, tubing_count> tubes;              // sizes rising
   std::array<TubeFriction, tubing_count> friction;
   Length tube_roughness;                               // drawn copper and plastic, for Darcy-Weisbach
   Basis tube_roughness_basis;
@@ -125,6 +131,8 @@ struct ServiceTables {
   Basis fittings_basis;
   std::vector<MeterSize> meters;                       // sizes rising
   std::vector<FixtureRow> fixtures;                    // by code, then by the first letter, whatever its case
+  // Where the rows of a letter begin, in lower case; those of the next begin where they end.
+  std::array<std::array<std::uint16_t, 129>, plumbing_code_count> fixtures_from{};
   std::array<Basis, plumbing_code_count> fixtures_basis;
   std::array<DemandCurve, plumbing_code_count> curves;
   std::vector<hydraulics::WaterPoint> water;
@@ -144,8 +152,13 @@ struct ServiceTables {
   std::string gas_mark;
   Basis colours_basis;
 
+  [[nodiscard]] std::span<const TubeSize> tubes_of(Tubing tubing) const {
+    return tubes[static_cast<std::size_t>(tubing)];
+  }
   [[nodiscard]] const TubeSize* tube(Tubing tubing, NominalSize size) const;
   [[nodiscard]] const MeterSize* meter(NominalSize size) const;
+  // Those whose name begins with this character, in lower case.
+  [[nodiscard]] std::span<const FixtureRow> fixtures_beginning(PlumbingCode code, char first) const;
   // The row of the size, or of the next larger one that is tabulated; nothing above the largest.
   [[nodiscard]] std::optional<Length> equivalent_length(LineFitting fitting, NominalSize size) const;
   // The colour of the marks for something: the first whose meaning has the word in it; empty when there is none.

@@ -841,9 +841,9 @@ class CatalogLoader {
       if (abs(tube.od - 2.0 * tube.wall - tube.bore) > 0.0015 * units::inch || tube.bore_least > tube.bore) {
         fault("the bore is not the outside diameter less two walls");
       }
-      const bool follows = !tables.tubes.empty() && tables.tubes.back().tubing == tube.tubing;
-      if (follows && tube.size <= tables.tubes.back().size) fault("sizes must rise from row to row");
-      tables.tubes.push_back(tube);
+      std::vector<TubeSize>& sizes = tables.tubes[static_cast<std::size_t>(tube.tubing)];
+      if (!sizes.empty() && tube.size <= sizes.back().size) fault("sizes must rise from row to row");
+      sizes.push_back(tube);
     });
   }
 
@@ -948,8 +948,9 @@ class CatalogLoader {
         points.push_back({flow, lost});
       }
     });
-    for (const MeterSize& meter : tables.meters) {
+    for (MeterSize& meter : tables.meters) {
       if (meter.loss.empty()) fault("no losses for the meter of " + meter.size.label() + " in");
+      meter.reads.emplace(meter.loss, meter.safe_maximum);
     }
   }
 
@@ -957,6 +958,10 @@ class CatalogLoader {
     const object file = open("fixtures.json");
     only(file, {"ipc", "upc"});
     const auto is_valve = [](std::string_view text) { return text.find("flushometer") != std::string_view::npos; };
+    const auto add = [&](FixtureRow row) {
+      row.dwelling = row.use.find("private") != std::string::npos;
+      tables.fixtures.push_back(std::move(row));
+    };
     std::size_t count = 0;
     const object ipc = table_in(file, "ipc");
     tables.fixtures_basis[static_cast<std::size_t>(PlumbingCode::ipc)] = basis_of(ipc);
@@ -967,10 +972,9 @@ class CatalogLoader {
                      text_cell(cells[ipc_at[0]], "fixture"),
                      text_cell(cells[ipc_at[1]], "occupancy"),
                      text_cell(cells[ipc_at[2]], "control"),
-                     positive(cells[ipc_at[5]], "total"),
-                     false};
+                     positive(cells[ipc_at[5]], "total")};
       row.flush_valve = is_valve(row.control) && row.control != "flushometer tank";
-      tables.fixtures.push_back(std::move(row));
+      add(std::move(row));
     });
     const object upc = table_in(file, "upc");
     tables.fixtures_basis[static_cast<std::size_t>(PlumbingCode::upc)] = basis_of(upc);
@@ -981,17 +985,34 @@ class CatalogLoader {
         const element cell = cells[upc_at[use]];
         if (cell.is_null()) continue;
         FixtureRow row{PlumbingCode::upc,  text_cell(cells[upc_at[0]], "fixture"), std::string(upc_names[use]), {},
-                       positive(cell, "units"), false};
+                       positive(cell, "units")};
         row.flush_valve = is_valve(row.fixture) && row.fixture.find("tank") == std::string::npos;
-        tables.fixtures.push_back(std::move(row));
+        add(std::move(row));
       }
     });
-    const auto place = [](const FixtureRow& row) {
+    const auto letter_of = [this](const FixtureRow& row) {
       const char first = row.fixture[0];
-      return std::pair(row.code, first >= 'A' && first <= 'Z' ? static_cast<char>(first - 'A' + 'a') : first);
+      if (first < 0) fault("the name of a fixture begins with a letter or a digit");
+      return static_cast<std::size_t>(first >= 'A' && first <= 'Z' ? first - 'A' + 'a' : first);
     };
-    std::stable_sort(tables.fixtures.begin(), tables.fixtures.end(),
-                     [&](const FixtureRow& a, const FixtureRow& b) { return place(a) < place(b); });
+    std::stable_sort(tables.fixtures.begin(), tables.fixtures.end(), [&](const FixtureRow& a, const FixtureRow& b) {
+      return std::pair(a.code, letter_of(a)) < std::pair(b.code, letter_of(b));
+    });
+    for (std::size_t i = 0; i < tables.fixtures.size(); ++i) {
+      FixtureRow& row = tables.fixtures[i];
+      row.again = i > 0 && row.code == tables.fixtures[i - 1].code && row.fixture == tables.fixtures[i - 1].fixture;
+    }
+    std::size_t at = 0;
+    for (std::size_t code = 0; code < plumbing_code_count; ++code) {
+      auto& from = tables.fixtures_from[code];
+      for (std::size_t letter = 0; letter < from.size(); ++letter) {
+        from[letter] = static_cast<std::uint16_t>(at);
+        const auto is_next = [&](const FixtureRow& row) {
+          return static_cast<std::size_t>(row.code) == code && letter_of(row) == letter;
+        };
+        while (at < tables.fixtures.size() && is_next(tables.fixtures[at])) ++at;
+      }
+    }
   }
 
   void read_curves(ServiceTables& tables) {
@@ -1018,7 +1039,7 @@ class CatalogLoader {
         const double units = positive(cells[at[0]], "wsfu");
         for (std::size_t i = 1; i < 3; ++i) {
           if (cells[at[i]].is_null()) continue;
-          auto& points = i == 1 ? curve.tank : curve.valve;
+          auto& points = i == 1 ? curve.tank_rows : curve.valve_rows;
           const hydraulics::DemandPoint point{units, positive(cells[at[i]], "gpm") * units::gpm};
           if (!points.empty() && (units <= points.back().fixture_units || point.flow < points.back().flow)) {
             fault("units and flow must rise from row to row");
@@ -1026,7 +1047,9 @@ class CatalogLoader {
           points.push_back(point);
         }
       });
-      if (curve.tank.size() < 2) fault("a curve has two rows at least");
+      if (curve.tank_rows.size() < 2 || curve.valve_rows.size() == 1) fault("a curve has two rows at least");
+      curve.tank.emplace(curve.tank_rows);
+      if (!curve.valve_rows.empty()) curve.valve.emplace(curve.valve_rows);
     }
   }
 

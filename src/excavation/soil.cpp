@@ -30,7 +30,7 @@ SoilClassification classify_soil(const SoilEvidence& evidence, const SoilLimits&
     SoilType type = SoilType::stable_rock;
     SoilReason reason = SoilReason::claimed;
   };
-  BoundedList<Cap, 11> caps;
+  BoundedList<Cap, soil_reason_count> caps;
   const auto cap = [&caps](bool applies, SoilType type, SoilReason reason) {
     if (applies) caps.push_back({type, reason});
   };
@@ -51,7 +51,6 @@ SoilClassification classify_soil(const SoilEvidence& evidence, const SoilLimits&
 
   SoilClassification result{.type = SoilType::stable_rock, .reasons = {}};
   for (const Cap& each : caps) result.type = std::max(result.type, each.type);
-  result.reasons.reserve(caps.size());
   for (const Cap& each : caps) {
     if (each.type == result.type) result.reasons.push_back(each.reason);
   }

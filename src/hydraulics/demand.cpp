@@ -18,12 +18,20 @@ double total_fixture_units(std::span<const FixtureGroup> fixtures) {
   return total;
 }
 
-FixtureDemand fixture_demand(double fixture_units, std::span<const DemandPoint> curve) {
-  const auto units = [](const DemandPoint& row) { return row.fixture_units; };
-  if (fixture_units < 0.0) throw std::invalid_argument("fixture_demand: fixture units must not be negative");
-  if (curve.size() < 2) throw std::invalid_argument("fixture_demand: the curve needs two rows");
-  detail::require_increasing(curve, units, "fixture_demand: fixture units must increase from row to row");
+namespace {
 
+double units(const DemandPoint& row) { return row.fixture_units; }
+
+}  // namespace
+
+FixtureCurve::FixtureCurve(std::span<const DemandPoint> rows) : rows_(rows) {
+  if (rows.size() < 2) throw std::invalid_argument("demand curve: it needs two rows");
+  detail::require_increasing(rows, units, "demand curve: fixture units must increase from row to row");
+}
+
+FixtureDemand fixture_demand(double fixture_units, const FixtureCurve& fixture_curve) {
+  const std::span<const DemandPoint> curve = fixture_curve.rows();
+  if (fixture_units < 0.0) throw std::invalid_argument("fixture_demand: fixture units must not be negative");
   if (fixture_units == 0.0) return {};
   if (fixture_units < units(curve.front())) return {curve.front().flow, CurveCoverage::below};
 
@@ -32,7 +40,7 @@ FixtureDemand fixture_demand(double fixture_units, std::span<const DemandPoint> 
           fixture_units > units(curve.back()) ? CurveCoverage::above : CurveCoverage::within};
 }
 
-Flow domestic_demand(double fixture_units, std::span<const DemandPoint> curve, Flow continuous) {
+Flow domestic_demand(double fixture_units, const FixtureCurve& curve, Flow continuous) {
   return fixture_demand(fixture_units, curve).flow + continuous;
 }
 

@@ -2,7 +2,6 @@
 
 #include <stdexcept>
 
-#include "hydraulics/meter_table.hpp"
 #include "hydraulics/table.hpp"
 #include "mainbore/hydraulics/pipe.hpp"
 
@@ -32,32 +31,24 @@ double sudden_expansion_coefficient(Length small_bore, Length large_bore) {
   return share * share;
 }
 
-MeterLoss meter_loss(const Meter& meter, Flow flow) {
-  if (flow < Flow{}) throw std::invalid_argument("meter_loss: the flow must not be negative");
-  detail::require_meter(meter);
-  return detail::loss_of_checked_meter(meter, flow);
-}
-
-namespace detail {
-
-void require_meter(const Meter& meter) {
-  const std::span<const MeterPoint> table = meter.table;
+Meter::Meter(std::span<const MeterPoint> table, Flow safe_maximum) : table_(table), safe_maximum_(safe_maximum) {
   if (table.empty() || !(table.front().flow > Flow{}) || table.front().loss < Pressure{}) {
     throw std::invalid_argument("meter: the table needs a first row with a positive flow and no negative loss");
   }
-  bool rises = true;
   for (std::size_t i = 1; i < table.size(); ++i) {
-    rises &= (table[i - 1].flow < table[i].flow) & !(table[i].loss < table[i - 1].loss);
+    if (!(table[i - 1].flow < table[i].flow) || table[i].loss < table[i - 1].loss) {
+      throw std::invalid_argument("meter: flows must increase from row to row, and losses must not fall");
+    }
   }
-  if (!rises) throw std::invalid_argument("meter: flows must increase from row to row, and losses must not fall");
 }
 
-MeterLoss loss_of_checked_meter(const Meter& meter, Flow flow) {
-  const std::span<const MeterPoint> table = meter.table;
+MeterLoss meter_loss(const Meter& meter, Flow flow) {
+  if (flow < Flow{}) throw std::invalid_argument("meter_loss: the flow must not be negative");
+  const std::span<const MeterPoint> table = meter.table();
   const auto flow_of = [](const MeterPoint& row) { return row.flow; };
   const MeterPoint& first = table.front();
   const MeterPoint& last = table.back();
-  MeterLoss result{.loss = {}, .over_safe_maximum = flow > meter.safe_maximum};
+  MeterLoss result{.loss = {}, .over_safe_maximum = flow > meter.safe_maximum()};
   if (flow <= first.flow) {
     result.loss = flow / first.flow * first.loss;
   } else if (flow >= last.flow) {
@@ -69,7 +60,5 @@ MeterLoss loss_of_checked_meter(const Meter& meter, Flow flow) {
   }
   return result;
 }
-
-}  // namespace detail
 
 }  // namespace mainbore::hydraulics

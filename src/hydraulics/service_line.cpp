@@ -11,7 +11,6 @@
 #include <vector>
 
 #include "hydraulics/hazen_williams.hpp"
-#include "hydraulics/meter_table.hpp"
 #include "mainbore/hydraulics/friction.hpp"
 #include "mainbore/hydraulics/pipe.hpp"
 
@@ -26,7 +25,6 @@ void require_line(const ServiceLine& line) {
   require(!line.segments.empty(), "service line: no segment");
   require(line.water.weight > UnitWeight{}, "service line: the weight of water must be positive");
   require(line.device_loss >= Pressure{}, "service line: the device loss must not be negative");
-  if (line.meter) detail::require_meter(*line.meter);
   bool resists = line.meter.has_value();
   for (const ServiceSegment& segment : line.segments) {
     require(segment.bore > Length{}, "service line: a bore must be positive");
@@ -66,7 +64,7 @@ class FlowLoss {
       loss += friction(i, flow);
       if (segment.k > 0.0) loss += minor_loss(segment.k, mean_velocity(flow, segment.bore), line_.water.weight);
     }
-    if (line_.meter) loss += detail::loss_of_checked_meter(*line_.meter, flow).loss;
+    if (line_.meter) loss += meter_loss(*line_.meter, flow).loss;
     return loss;
   }
 
@@ -130,7 +128,7 @@ ServiceLosses losses_at(const ServiceLine& line, Flow flow) {
     losses.greatest_velocity = std::max(losses.greatest_velocity, segment.velocity);
   }
   if (line.meter) {
-    const MeterLoss meter = detail::loss_of_checked_meter(*line.meter, flow);
+    const MeterLoss meter = meter_loss(*line.meter, flow);
     losses.meter = meter.loss;
     losses.meter_over_safe_maximum = meter.over_safe_maximum;
   }

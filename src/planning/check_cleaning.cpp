@@ -1,4 +1,5 @@
 // What to mix, how long to flush, what to give the flushed water.
+#include <algorithm>
 #include <array>
 
 #include "mainbore/sanitary/dechlorination.hpp"
@@ -33,6 +34,16 @@ void plan_swab(Context& context, CleaningPlan& cleaning) {
   }
 }
 
+// Whether the line is known to pass this flow by what the customer's demand leaves of the pressure: no loss grows faster
+// than the square of the flow, and the meter is not there yet when the line is flushed.
+bool surely_passes(const Context& context, const LaidLine& laid, Flow flow) {
+  const auto& service = context.plan.service;
+  if (!service || !(service->demand.flow > Flow())) return false;
+  const double more = std::max(flow / service->demand.flow, 1.0);
+  const Pressure spent = service->supply - laid.tables->head * laid.rise - service->residual_least;
+  return service->residual_least > (more * more - 1.0) * spent;
+}
+
 void plan_flush(Context& context, const LaidLine& laid, CleaningPlan& cleaning) {
   const ServiceTables& tables = context.catalog.service_tables();
   const Rules& rules = context.rules;
@@ -40,6 +51,7 @@ void plan_flush(Context& context, const LaidLine& laid, CleaningPlan& cleaning) 
   const std::array reach = {sanitary::FlushReach{laid.tube->bore, laid.length}};
   flush.changes = rules.flush_changes.value;
   flush.full = sanitary::flushing_at_velocity(reach, rules.flush_velocity.value, flush.changes);
+  if (!context.whole() && surely_passes(context, laid, flush.full.flow)) return;
   flush.least = sanitary::flushing_at_velocity(reach, rules.flush_velocity_least.value, flush.changes);
   flush.available =
       hydraulics::flow_at_residual(laid.line(BoreTaken::least, nullptr), lowest_pressure(context), Pressure()).flow;

@@ -53,16 +53,11 @@ std::optional<double> units_of(const ServiceTables& tables, PlumbingCode code, s
   double units = 0.0;
   while (!name.empty() && skips(name.front())) name.remove_prefix(1);
   if (name.empty()) return std::nullopt;
-  const std::pair wanted(code, plain(name.front()));
-  const auto place = [](const FixtureRow& row) { return std::pair(row.code, plain(row.fixture[0])); };
-  const auto& rows = tables.fixtures;
-  auto at = std::lower_bound(rows.begin(), rows.end(), wanted,
-                             [&](const FixtureRow& row, const auto& key) { return place(row) < key; });
-  for (; at != rows.end() && place(*at) == wanted; ++at) {
-    const FixtureRow& row = *at;
-    if (!same_fixture(name, row.fixture)) continue;
-    const bool dwelling = row.use.find("private") != std::string::npos;
-    const int rank = (dwelling ? 2 : 0) + (row.flush_valve == by_valve ? 1 : 0);
+  bool same = false;
+  for (const FixtureRow& row : tables.fixtures_beginning(code, plain(name.front()))) {
+    if (!row.again) same = same_fixture(name, row.fixture);
+    if (!same) continue;
+    const int rank = (row.dwelling ? 2 : 0) + (row.flush_valve == by_valve ? 1 : 0);
     if (rank > best_rank) {
       best_rank = rank;
       units = row.units;
@@ -130,12 +125,12 @@ std::optional<CodeDemand> demand_by(const ServiceTables& tables, PlumbingCode co
     units = counted.units;
   }
   const DemandCurve& curve = tables.curves[static_cast<std::size_t>(code)];
-  const auto& points = by_valve ? curve.valve : curve.tank;
-  if (points.size() < 2 || (curve.gap && units > curve.gap->front() && units < curve.gap->back())) {
+  const auto& drawn = by_valve ? curve.valve : curve.tank;
+  if (!drawn || (curve.gap && units > curve.gap->front() && units < curve.gap->back())) {
     why_not = FindingCode::service_curve_unread;
     return std::nullopt;
   }
-  const hydraulics::FixtureDemand read = hydraulics::fixture_demand(units, points);
+  const hydraulics::FixtureDemand read = hydraulics::fixture_demand(units, *drawn);
   return CodeDemand{read.flow, units, read.coverage};
 }
 
@@ -207,6 +202,7 @@ class ServiceCheck {
     choose_meter();
     least_ = laid_.line(BoreTaken::least, service_.meter);
     laid_residual_ = hydraulics::residual_at(least_, service_.supply, flow());
+    service_.residual_least = laid_residual_;
     service_.velocity = hydraulics::mean_velocity(flow(), laid_.tube->bore);
     if (context_.whole() || !plainly_enough()) {
       lose_pressure();
@@ -375,8 +371,8 @@ class ServiceCheck {
   // The smallest line with this tap and meter; then, on the line laid or else on that one, the smallest tap and meter.
   void find_smallest() {
     LaidLine line = laid_;
-    for (const TubeSize& tube : tables_.tubes) {
-      if (tube.tubing != laid_.tube->tubing || tube.size < rules_.smallest_line.value) continue;
+    for (const TubeSize& tube : tables_.tubes_of(laid_.tube->tubing)) {
+      if (tube.size < rules_.smallest_line.value) continue;
       line.tube = &tube;
       if (!serves(line, service_.meter)) continue;
       service_.smallest_line = tube.size;
@@ -389,8 +385,8 @@ class ServiceCheck {
       break;
     }
     line.taps = 1;
-    for (const TubeSize& tube : tables_.tubes) {
-      if (tube.tubing != laid_.tube->tubing || tube.size < rules_.smallest_line.value) continue;
+    for (const TubeSize& tube : tables_.tubes_of(laid_.tube->tubing)) {
+      if (tube.size < rules_.smallest_line.value) continue;
       if (tube.size > line.tube->size) break;
       line.tap = tube.size;
       if (!serves(line, service_.meter)) continue;
@@ -402,8 +398,8 @@ class ServiceCheck {
   void equal_taps() {
     constexpr double equal_velocity = 2.0;
     const double asked = context_.asked().number();
-    for (const TubeSize& tube : tables_.tubes) {
-      if (tube.tubing != laid_.tube->tubing || tube.size < rules_.smallest_line.value) continue;
+    for (const TubeSize& tube : tables_.tubes_of(laid_.tube->tubing)) {
+      if (tube.size < rules_.smallest_line.value) continue;
       if (tube.size >= context_.asked()) break;
       const double ratio = asked / tube.size.number();
       service_.equal_taps.push_back({tube.size, hydraulics::equal_capacity(ratio, equal_velocity),
@@ -433,17 +429,16 @@ void check_existing(Context& context) {
 void check_line_rating(Context& context) {
   const LineFacts& facts = context.job().service.line;
   if (!facts.material) return;
-  const auto& tubes = context.catalog.service_tables().tubes;
-  const auto tube =
-      std::find_if(tubes.begin(), tubes.end(), [&](const TubeSize& size) { return size.tubing == *facts.material; });
-  if (tube == tubes.end() || !tube->rating) return;
-  Pressure rating = facts.rating.value_or(*tube->rating);
+  const auto tubes = context.catalog.service_tables().tubes_of(*facts.material);
+  if (tubes.empty() || !tubes.front().rating) return;
+  const TubeSize& tube = tubes.front();
+  Pressure rating = facts.rating.value_or(*tube.rating);
   const auto& temperature = context.job().main.temperature;
   if (temperature) {
     const MaterialFacts& polyethylene = context.catalog.facts(Material::polyethylene);
     rating = temperature_factor(context, polyethylene, *temperature).value_or(0.0) * rating;
   }
-  const Basis& basis = facts.rating ? stated_in_job : tube->rating_basis;
+  const Basis& basis = facts.rating ? stated_in_job : tube.rating_basis;
   if (over(context.line(), rating)) {
     context.common.add(FindingCode::pressure_over_line_rating, Severity::hold)
         .value(context.line())

@@ -12,9 +12,10 @@
 // What the observer claims and what the strength shows are both heard; the weaker governs.
 #pragma once
 
+#include <cstddef>
 #include <optional>
-#include <vector>
 
+#include "mainbore/bounded_list.hpp"
 #include "mainbore/units.hpp"
 
 namespace mainbore::excavation {
@@ -55,10 +56,11 @@ enum class SoilReason {
   seeping,
   submerged,
 };
+inline constexpr std::size_t soil_reason_count = static_cast<std::size_t>(SoilReason::submerged) + 1;
 
 struct SoilClassification {
   SoilType type = SoilType::type_c;
-  std::vector<SoilReason> reasons;  // every one that by itself leads to `type`
+  BoundedList<SoilReason, soil_reason_count> reasons;  // every one that by itself leads to `type`
 };
 
 // Exact at the limits: 1.50 ton/ft2 is Type A and 1.49 is not; 0.50 is Type C and 0.51 is Type B. A strength that came

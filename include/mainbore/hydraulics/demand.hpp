@@ -33,6 +33,17 @@ struct DemandPoint {
   Flow flow;
 };
 
+// A demand curve, looked over once: two rows at least, fixture units increasing from row to row; std::invalid_argument
+// otherwise. The rows are not copied: they must outlive this.
+class FixtureCurve {
+ public:
+  FixtureCurve(std::span<const DemandPoint> rows);  // NOLINT implicit by design
+  [[nodiscard]] std::span<const DemandPoint> rows() const { return rows_; }
+
+ private:
+  std::span<const DemandPoint> rows_;
+};
+
 enum class CurveCoverage {
   within,  // read inside the table
   below,   // fewer units than the first row: the first row's flow is kept, since one fixture already draws it
@@ -45,12 +56,11 @@ struct FixtureDemand {
 };
 
 // The peak flow for a number of fixture units, by straight lines between the rows of `curve`. No units, no flow.
-// Throws std::invalid_argument when the units are negative, the curve has fewer than two rows, or its units do not
-// increase from row to row.
-[[nodiscard]] FixtureDemand fixture_demand(double fixture_units, std::span<const DemandPoint> curve);
+// Throws std::invalid_argument when the units are negative.
+[[nodiscard]] FixtureDemand fixture_demand(double fixture_units, const FixtureCurve& curve);
 
 // Fixtures by the curve, plus what runs continuously and so adds without any allowance for chance.
-[[nodiscard]] Flow domestic_demand(double fixture_units, std::span<const DemandPoint> curve, Flow continuous);
+[[nodiscard]] Flow domestic_demand(double fixture_units, const FixtureCurve& curve, Flow continuous);
 
 // The flows a dwelling sprinkler is listed for: alone, and each of two together.
 struct SprinklerFlows {

@@ -43,11 +43,18 @@ struct MeterPoint {
 };
 
 // A meter: its loss table and the greatest flow its standard allows it to pass for short times (for displacement
-// meters, ANSI/AWWA C700: 20 gpm for 5/8 in, 30 for 3/4, 50 for 1, 100 for 1-1/2, 160 for 2). The table is not copied:
-// it must outlive the Meter.
-struct Meter {
-  std::span<const MeterPoint> table;
-  Flow safe_maximum;
+// meters, ANSI/AWWA C700: 20 gpm for 5/8 in, 30 for 3/4, 50 for 1, 100 for 1-1/2, 160 for 2). The table is looked over
+// once, for solvers ask one meter for many flows, and is not copied: it must outlive the Meter. An empty table, flows
+// that do not increase from row to row or losses that fall throw std::invalid_argument.
+class Meter {
+ public:
+  Meter(std::span<const MeterPoint> table, Flow safe_maximum);
+  [[nodiscard]] std::span<const MeterPoint> table() const { return table_; }
+  [[nodiscard]] Flow safe_maximum() const { return safe_maximum_; }
+
+ private:
+  std::span<const MeterPoint> table_;
+  Flow safe_maximum_;
 };
 
 struct MeterLoss {
@@ -58,8 +65,7 @@ struct MeterLoss {
 // The loss at a flow, by straight lines between the rows and from no flow, no loss to the first row.
 //
 // Past the last row the loss grows with the square of the flow, as the upper half of every published column does.
-// The safe maximum itself may be used; more is over. A negative flow, an empty table, flows that do not increase from
-// row to row or losses that fall throw std::invalid_argument.
+// The safe maximum itself may be used; more is over. A negative flow throws std::invalid_argument.
 [[nodiscard]] MeterLoss meter_loss(const Meter& meter, Flow flow);
 
 }  // namespace mainbore::hydraulics
