@@ -144,25 +144,34 @@ constexpr std::array<double, 10> powers_of_ten = {1, 10, 100, 1e3, 1e4, 1e5, 1e6
 // half way between two of the last place is for the exact digits of its fraction to decide.
 bool append_plain_number(std::string& out, double value, int decimals) {
   if (decimals < 0 || static_cast<std::size_t>(decimals) >= powers_of_ten.size()) return false;
-  const double scaled = std::fabs(value) * powers_of_ten[static_cast<std::size_t>(decimals)];
+  const double power = powers_of_ten[static_cast<std::size_t>(decimals)];
+  const double scaled = std::fabs(value) * power;
   if (!(scaled < 1e12)) return false;
-  auto number = static_cast<std::int64_t>(scaled);
+  auto number = static_cast<std::uint64_t>(scaled);
   const double rest = scaled - static_cast<double>(number);
   if (std::fabs(rest - 0.5) < 1e-3) return false;
   if (rest > 0.5) ++number;
-  while (decimals > 0 && number % 10 == 0) {
-    number /= 10;
-    --decimals;
-  }
-  if (value < 0 && number != 0) out += '-';
+  const bool negative = value < 0 && number != 0;
+
   std::array<char, 24> digits;
   char* const end = digits.data() + digits.size();
   char* first = end;
-  for (int place = 0; number != 0 || place <= decimals; ++place) {
-    if (place == decimals && place > 0) *--first = '.';
-    *--first = static_cast<char>('0' + number % 10);
-    number /= 10;
+  std::uint64_t whole = number;
+  if (decimals > 0) {
+    const auto parts = static_cast<std::uint64_t>(power);
+    whole = number / parts;
+    auto fraction = static_cast<std::uint32_t>(number - whole * parts);
+    if (fraction != 0) {
+      for (; fraction % 10 == 0; fraction /= 10) --decimals;
+      for (; decimals > 0; --decimals, fraction /= 10) *--first = static_cast<char>('0' + fraction % 10);
+      *--first = '.';
+    }
   }
+  do {
+    *--first = static_cast<char>('0' + whole % 10);
+    whole /= 10;
+  } while (whole != 0);
+  if (negative) *--first = '-';
   out.append(first, end);
   return true;
 }
