@@ -10,8 +10,9 @@
 namespace mainbore::batch {
 namespace {
 
-constexpr std::size_t piece_size = std::size_t{1} << 18;
-constexpr std::size_t most_rows = 512;  // of a table in a piece
+// A piece's whole plans are forty times as long as its orders, and should still fit into the caches.
+constexpr std::size_t piece_size = std::size_t{1} << 15;
+constexpr std::size_t most_rows = 64;  // of a table in a piece
 constexpr std::size_t room_behind = io::FastJobReader::room_behind;
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 

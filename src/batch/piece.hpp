@@ -1,4 +1,4 @@
-// What travels through a batch: a piece of the input with some hundred orders, and what was made of them.
+// What travels through a batch: a piece of the input with some dozen orders, and what was made of them.
 #pragma once
 
 #include <cstddef>
