@@ -1,6 +1,7 @@
 // batch_bench [ORDERS]: how fast orders are read, planned and written, what it costs that they tell of the service line
 // and demand, the cleaning and the trench as well, and how all that compares with `jq -c .` over the same file in the
-// same run. Best of three, wall clock; ratios are what to look at, for they hold on another machine.
+// same run. Everything runs once in each of five rounds, and the best of each counts: a machine that is slow for a while
+// is so for all. Wall clock; ratios are what to look at, for they hold better on another machine.
 #include <algorithm>
 #include <chrono>
 #include <cstdio>
@@ -25,20 +26,29 @@ namespace {
 using namespace mainbore;
 namespace fs = std::filesystem;
 
-double seconds(const std::function<void()>& run) {
-  double best = 1e9;
-  for (int round = 0; round < 3; ++round) {
-    const auto begin = std::chrono::steady_clock::now();
-    run();
-    best = std::min(best, std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count());
-  }
-  return best;
-}
+// What is measured, and the best time of it so far.
+class Measured {
+ public:
+  Measured(std::string what, std::size_t orders, std::function<void()> run)
+      : what_(std::move(what)), orders_(orders), run_(std::move(run)) {}
 
-void print(const char* what, std::size_t orders, double time) {
-  std::printf("  %-44s %9.0f orders/s  %6.2f us\n", what, static_cast<double>(orders) / time,
-              1e6 * time / static_cast<double>(orders));
-}
+  void run() {
+    const auto begin = std::chrono::steady_clock::now();
+    run_();
+    best_ = std::min(best_, std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count());
+  }
+  void print() const {
+    std::printf("  %-52s %9.0f orders/s  %6.2f us\n", what_.c_str(), static_cast<double>(orders_) / best_, 1e6 * each());
+  }
+  // Seconds an order.
+  [[nodiscard]] double each() const { return best_ / static_cast<double>(orders_); }
+
+ private:
+  std::string what_;
+  std::size_t orders_ = 0;
+  std::function<void()> run_;
+  double best_ = 1e9;
+};
 
 io::ByteSource source_of(std::string_view text) {
   return [text](char* to, std::size_t room) mutable {
@@ -65,64 +75,93 @@ class Scratch {
   fs::path path_;
 };
 
+std::size_t count_lines(std::string_view text) {
+  return static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n'));
+}
+// The first tenth of the orders, whole ones.
+std::string_view tenth(std::string_view text) { return text.substr(0, text.find('\n', text.size() / 10) + 1); }
+
+// The orders of one file, and what is measured over them.
 class Bench {
  public:
-  // How long reading and planning take, each for itself.
-  void parts(const std::string& text) const {
-    const std::string padded = text + std::string(io::FastJobReader::room_behind, '\n');
-    std::vector<std::string_view> lines;
+  Bench(const std::string& text, bool all_facts)
+      : text_(text), behind_(all_facts ? ", with all facts" : ""), file_(text) {
+    padded_ = text + std::string(io::FastJobReader::room_behind, '\n');
     for (std::size_t begin = 0; begin < text.size();) {
       const std::size_t end = text.find('\n', begin);
-      lines.push_back(std::string_view(padded).substr(begin, end - begin));
+      lines_.push_back(std::string_view(padded_).substr(begin, end - begin));
       begin = end + 1;
     }
-    const std::size_t count = lines.size();
-    std::vector<Job> jobs(count);
-    io::FastJobReader reader(catalog_);
-    print("read, fast", count, seconds([&] {
-            for (std::size_t i = 0; i < count; ++i) {
-              Job* const job = reader.read(lines[i]);
-              if (job == nullptr) std::abort();
-              jobs[i] = std::move(*job);
-            }
-          }));
-    const std::size_t some = std::max<std::size_t>(1, count / 20);
-    print("read, in full", some, seconds([&] {
-            for (std::size_t i = 0; i < some; ++i) {
-              if (!read_job(lines[i], "orders", catalog_).job) std::abort();
-            }
-          }));
-    print("plan", count, seconds([&] {
-            for (Job& job : jobs) job = std::move(plan(std::move(job), catalog_, rules_, PlanDepth::verdict).job);
-          }));
+    jobs_.resize(lines_.size());
   }
 
-  // End to end, in memory; prints and returns the time.
-  double batch(const char* what, std::string_view text, batch::BatchFormat format, PlanScope scope, int threads) const {
+  // Reading and planning, each for itself; in this order, for what is read is planned.
+  Measured read() {
+    return {"read, fast" + behind_, lines_.size(), [this] {
+              for (std::size_t i = 0; i < lines_.size(); ++i) {
+                Job* const job = reader_.read(lines_[i]);
+                if (job == nullptr) std::abort();
+                jobs_[i] = std::move(*job);
+              }
+            }};
+  }
+  Measured read_in_full() {
+    const std::size_t some = std::max<std::size_t>(1, lines_.size() / 20);
+    return {"read, in full" + behind_, some, [this, some] {
+              for (std::size_t i = 0; i < some; ++i) {
+                if (!read_job(lines_[i], "orders", catalog_).job) std::abort();
+              }
+            }};
+  }
+  Measured plan() {
+    return {"plan" + behind_, lines_.size(), [this] {
+              for (Job& job : jobs_) {
+                job = std::move(mainbore::plan(std::move(job), catalog_, rules_, PlanDepth::verdict).job);
+              }
+            }};
+  }
+
+  // End to end, in memory.
+  Measured verdicts(int threads) {
+    const std::string with = threads > 1 ? ", " + std::to_string(threads) + " threads" : "";
+    return batch("verdicts" + with, text_, batch::BatchFormat::verdicts, PlanScope::whole, threads);
+  }
+  Measured plans(std::string_view what, PlanScope scope) {
+    return batch("plans, " + std::string(what), tenth(text_), batch::BatchFormat::plans, scope, 1);
+  }
+
+  Measured jq() {
+    return {"jq -c ." + behind_, lines_.size(), [command = "jq -c . " + file_.path() + " > /dev/null"] {
+              if (std::system(command.c_str()) != 0) std::abort();
+            }};
+  }
+
+ private:
+  Measured batch(const std::string& what, std::string_view text, batch::BatchFormat format, PlanScope scope,
+                 int threads) {
     batch::BatchOptions options;
     options.format = format;
     options.scope = scope;
     options.jobs = threads;
-    std::size_t bytes = 0;
-    const double time = seconds([&] {
-      bytes = 0;
-      (void)batch::plan_orders(source_of(text), batch::InputFormat::ndjson, "orders", catalog_, rules_, options,
-                               [&](batch::Piece& piece) { bytes += piece.out.size(); });
-    });
-    const auto count = static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n'));
-    print(what, count, time);
-    std::printf("  %-44s %9zu bytes\n", "", bytes / count);
-    return time;
+    return {what + behind_, count_lines(text), [this, text, options] {
+              std::size_t bytes = 0;
+              (void)batch::plan_orders(source_of(text), batch::InputFormat::ndjson, "orders", catalog_, rules_, options,
+                                       [&](batch::Piece& piece) { bytes += piece.out.size(); });
+              if (bytes == 0) std::abort();
+            }};
   }
 
- private:
   const Catalog& catalog_ = Catalog::builtin();
   const RulesFile loaded_ = load_rules(catalog_);
   const Rules& rules_ = *loaded_.rules;
+  std::string_view text_;
+  std::string behind_;
+  Scratch file_;
+  std::string padded_;
+  std::vector<std::string_view> lines_;
+  std::vector<Job> jobs_;
+  io::FastJobReader reader_{catalog_};
 };
-
-// The first tenth of the orders, whole ones.
-std::string_view tenth(std::string_view text) { return text.substr(0, text.find('\n', text.size() / 10) + 1); }
 
 }  // namespace
 
@@ -133,38 +172,37 @@ int main(int argc, char** argv) {
   const std::string telling = bench::orders(count, bench::OrderFacts::all);
   std::printf("%zu orders of %zu bytes, or %zu with all facts; %u cores\n", count, text.size() / count,
               telling.size() / count, std::thread::hardware_concurrency());
-  const Bench bench;
-  using enum batch::BatchFormat;
-  using enum PlanScope;
+  Bench plain(text, false);
+  Bench all(telling, true);
 
-  std::printf("apart:\n");
-  bench.parts(text);
-  std::printf("end to end, in memory:\n");
-  const double one = bench.batch("verdicts", text, verdicts, whole, 1);
-  const double two = bench.batch("verdicts, two threads", text, verdicts, whole, 2);
-  bench.batch("plans, decisions", tenth(text), plans, decisions, 1);
-  bench.batch("plans, whole", tenth(text), plans, whole, 1);
+  std::vector<Measured> measured;
+  measured.reserve(16);  // they are referred to
+  const auto add = [&](Measured one) -> const Measured& { return measured.emplace_back(std::move(one)); };
+  const Measured& one = add(plain.verdicts(1));
+  const Measured& two = add(plain.verdicts(2));
+  add(plain.plans("decisions", PlanScope::decisions));
+  add(plain.plans("whole", PlanScope::whole));
+  const Measured& told = add(all.verdicts(1));
+  add(all.plans("whole", PlanScope::whole));
+  for (Bench* bench : {&plain, &all}) {
+    add(bench->read());
+    add(bench->plan());
+    add(bench->read_in_full());
+  }
+  const bool with_jq = std::system("command -v jq > /dev/null 2>&1") == 0;
+  const Measured* const jq = with_jq ? &add(plain.jq()) : nullptr;
+  const Measured* const jq_told = with_jq ? &add(all.jq()) : nullptr;
 
-  std::printf("with the facts of line, demand, cleaning and trench, apart:\n");
-  bench.parts(telling);
-  std::printf("end to end, in memory:\n");
-  const double all = bench.batch("verdicts", telling, verdicts, whole, 1);
-  bench.batch("plans, whole", tenth(telling), plans, whole, 1);
-
-  std::printf("ratios:\n  two threads to one: %.2f\n", one / two);
-  std::printf("  verdicts with all facts to without: %.2f\n", one / all);
-  if (std::system("command -v jq > /dev/null 2>&1") == 0) {
-    const auto jq = [&](const std::string& orders) {
-      const Scratch file(orders);
-      const std::string command = "jq -c . " + file.path() + " > /dev/null";
-      const double time = seconds([&] {
-        if (std::system(command.c_str()) != 0) std::abort();
-      });
-      print("jq -c .", count, time);
-      return time;
-    };
-    std::printf("  verdicts to jq: %.1f\n", jq(text) / one);
-    std::printf("  verdicts with all facts to jq over those: %.1f\n", jq(telling) / all);
+  constexpr int rounds = 5;
+  for (int round = 0; round < rounds; ++round) {
+    for (Measured& each : measured) each.run();
+  }
+  for (const Measured& each : measured) each.print();
+  std::printf("ratios:\n  two threads to one: %.2f\n", one.each() / two.each());
+  std::printf("  verdicts with all facts to without: %.2f\n", one.each() / told.each());
+  if (jq != nullptr) {
+    std::printf("  verdicts to jq: %.1f\n", jq->each() / one.each());
+    std::printf("  verdicts with all facts to jq over those: %.1f\n", jq_told->each() / told.each());
   }
   return 0;
 }
