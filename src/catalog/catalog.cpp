@@ -1,5 +1,7 @@
 #include "mainbore/catalog.hpp"
 
+#include <simdjson.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -14,6 +16,9 @@ const Catalog& Catalog::builtin() {
     DataFiles files;
     for (const embedded::File& file : embedded::files()) {
       std::string& text = files[std::string(file.path)];
+      std::size_t size = simdjson::SIMDJSON_PADDING;  // behind the text: it is then parsed where it stands
+      for (const std::string_view piece : file.pieces) size += piece.size();
+      text.reserve(size);
       for (const std::string_view piece : file.pieces) text += piece;
     }
     return files;

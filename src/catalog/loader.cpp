@@ -8,6 +8,7 @@
 #include <cmath>
 #include <cstdint>
 #include <initializer_list>
+#include <numeric>
 #include <span>
 #include <string>
 #include <utility>
@@ -565,6 +566,7 @@ class CatalogLoader {
   void read_pipes() {
     // A pipe points at its series, which may only be done once the series have stopped moving.
     std::vector<std::size_t> series_of;
+    catalog_.pipes_.reserve(1024);  // some more than the tables list: none is moved for want of room
     for (const auto& [path, text] : catalog_.files_) {
       if (!path.starts_with("pipes/")) continue;
       const object file = open(path);
@@ -579,7 +581,16 @@ class CatalogLoader {
 
     const auto place = [](const Pipe& pipe) { return std::pair(pipe.series->material, pipe.size); };
     auto& pipes = catalog_.pipes_;
-    std::stable_sort(pipes.begin(), pipes.end(), [&](const Pipe& a, const Pipe& b) { return place(a) < place(b); });
+    // Their numbers are sorted, and each pipe then changes places but once: they are large.
+    std::vector<std::size_t> order(pipes.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return place(pipes[a]) < place(pipes[b]); });
+    for (std::size_t i = 0; i < pipes.size(); ++i) {
+      std::size_t from = order[i];
+      while (from < i) from = order[from];  // it has changed places since
+      std::swap(pipes[i], pipes[from]);
+    }
     for (std::size_t i = 0; i < pipes.size(); ++i) {
       Catalog::Range& range = catalog_.index_[place(pipes[i])];
       if (range.count++ == 0) range.first = static_cast<std::uint32_t>(i);

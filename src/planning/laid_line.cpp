@@ -14,6 +14,14 @@ constexpr Temperature usual_temperature = Temperature::fahrenheit(50.0);
 }  // namespace
 
 hydraulics::ServiceLine LaidLine::itemised(BoreTaken taken, const MeterSize* meter) const {
+  return made_of(taken, meter, false);
+}
+
+hydraulics::ServiceLine LaidLine::line(BoreTaken taken, const MeterSize* meter) const {
+  return made_of(taken, meter, true);
+}
+
+hydraulics::ServiceLine LaidLine::made_of(BoreTaken taken, const MeterSize* meter, bool joined) const {
   const auto bore_of = [&](const TubeSize& size) { return taken == BoreTaken::least ? size.bore_least : size.bore; };
   const auto counted = [&](LineFitting fitting, NominalSize size) {
     return tables->equivalent_length(fitting, size).value_or(Length());
@@ -22,9 +30,15 @@ hydraulics::ServiceLine LaidLine::itemised(BoreTaken taken, const MeterSize* met
   const TubeSize* const tapped = tap == tube->size ? tube : tables->tube(tube->tubing, tap);
   const TubeSize& stop = tapped != nullptr ? *tapped : *tube;
   hydraulics::ServiceLine result;
-  result.segments.reserve(4);
+  auto& segments = result.segments;
+  segments.reserve(4);
   const auto add = [&](Length bore, Length run, Length equivalent) {
-    result.segments.push_back({.bore = bore, .length = run, .equivalent_length = equivalent, .friction = friction});
+    if (joined && !segments.empty() && segments.back().bore == bore) {
+      segments.back().length += run;
+      segments.back().equivalent_length += equivalent;
+    } else {
+      segments.push_back({.bore = bore, .length = run, .equivalent_length = equivalent, .friction = friction});
+    }
   };
   const double shared = taps == 1 ? 1.0 : std::pow(static_cast<double>(taps), least_flow_exponent);
   add(bore_of(stop), {}, counted(LineFitting::corporation_stop, stop.size) / shared);
@@ -37,22 +51,6 @@ hydraulics::ServiceLine LaidLine::itemised(BoreTaken taken, const MeterSize* met
   if (meter != nullptr) result.meter = meter->meter();
   result.rise = rise;
   result.water = water;
-  return result;
-}
-
-hydraulics::ServiceLine LaidLine::line(BoreTaken taken, const MeterSize* meter) const {
-  hydraulics::ServiceLine result = itemised(taken, meter);
-  auto& segments = result.segments;
-  std::size_t kept = 0;
-  for (std::size_t i = 1; i < segments.size(); ++i) {
-    if (segments[i].bore == segments[kept].bore) {
-      segments[kept].length += segments[i].length;
-      segments[kept].equivalent_length += segments[i].equivalent_length;
-    } else {
-      segments[++kept] = segments[i];
-    }
-  }
-  segments.resize(kept + 1);
   return result;
 }
 

@@ -27,6 +27,9 @@ struct LaidLine {
   [[nodiscard]] hydraulics::ServiceLine itemised(BoreTaken bore, const MeterSize* meter) const;
   // The same with what has one bore in one segment: for solving.
   [[nodiscard]] hydraulics::ServiceLine line(BoreTaken bore, const MeterSize* meter) const;
+
+ private:
+  [[nodiscard]] hydraulics::ServiceLine made_of(BoreTaken bore, const MeterSize* meter, bool joined) const;
 };
 
 // Nothing when the job does not give material and length, or no such tubing is tabulated.
