@@ -167,8 +167,8 @@ class Catalog {
   Catalog& operator=(const Catalog&) = delete;
 
   [[nodiscard]] const std::string& edition() const { return edition_; }
-  // A hash over every file, so that a changed number is a deliberate one.
-  [[nodiscard]] const std::string& hash() const { return hash_; }
+  // A hash over every file, so that a changed number is a deliberate one. Worked out when it is asked for.
+  [[nodiscard]] std::string hash() const;
 
   // All pipes of one material and nominal size, in catalogue order; empty when there are none.
   [[nodiscard]] std::span<const Pipe> pipes(Material material, NominalSize size) const;
@@ -200,7 +200,6 @@ class Catalog {
  private:
   friend class CatalogLoader;
   std::string edition_;
-  std::string hash_;
   DataFiles files_;
   std::vector<Source> sources_;
   std::vector<PipeSeries> series_;

@@ -29,26 +29,6 @@ using simdjson::dom::object;
 constexpr std::size_t most_columns = 16;
 using Cells = std::array<element, most_columns>;
 
-// FNV-1a, 64 bits: not a seal, but enough that no slip of a finger goes unseen.
-class Fnv1a {
- public:
-  void add(std::string_view bytes) {
-    for (const char byte : bytes) {
-      state_ = (state_ ^ static_cast<unsigned char>(byte)) * 0x100000001b3U;
-    }
-    state_ *= 0x100000001b3U;  // the end of a text counts, so that moving bytes from one file to the next shows
-  }
-  [[nodiscard]] std::string hex() const {
-    constexpr std::string_view digits = "0123456789abcdef";
-    std::string text(16, '0');
-    for (std::size_t i = 0; i < text.size(); ++i) text[i] = digits[(state_ >> (60 - 4 * i)) & 15U];
-    return text;
-  }
-
- private:
-  std::uint64_t state_ = 0xcbf29ce484222325U;
-};
-
 constexpr std::array<std::string_view, pipe_column_count> pipe_column_names = {"od",   "od_minus",   "od_plus",
                                                                                "wall", "wall_minus", "rating"};
 
@@ -69,12 +49,6 @@ class CatalogLoader {
     read_machines();
     read_pipes();
     read_service_tables();
-    Fnv1a hash;
-    for (const auto& [path, text] : catalog_.files_) {
-      hash.add(path);
-      hash.add(text);
-    }
-    catalog_.hash_ = hash.hex();
   }
 
  private:
