@@ -276,6 +276,7 @@ _mainbore_values() {
         'service.tap-small'
         'rules.looser'
         'pressure.over-line-rating'
+        'order.fact-unread'
         'json.syntax'
         'json.encoding'
         'json.too-large'

@@ -142,6 +142,7 @@ function __mainbore_values
                 'service.tap-small' \
                 'rules.looser' \
                 'pressure.over-line-rating' \
+                'order.fact-unread' \
                 'json.syntax' \
                 'json.encoding' \
                 'json.too-large' \

@@ -155,7 +155,8 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(place_cover_unknown, "place.cover-unknown")                   \
   X(service_tap_small, "service.tap-small")                       \
   X(rules_looser, "rules.looser")                                 \
-  X(pressure_over_line_rating, "pressure.over-line-rating")
+  X(pressure_over_line_rating, "pressure.over-line-rating")       \
+  X(order_fact_unread, "order.fact-unread")
 
 enum class FindingCode : std::uint8_t {
 #define MAINBORE_FINDING(name, code) name,

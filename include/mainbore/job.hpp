@@ -210,6 +210,9 @@ struct Job {
   MachineFacts machine;
   SanitaryFacts sanitary;
   ExcavationFacts excavation;
+  // Paths of facts that were given as something nobody could read, by whoever read the job all the same. Their text lives
+  // as long as the program.
+  std::vector<std::string_view> unread;
 };
 
 }  // namespace mainbore

@@ -92,6 +92,7 @@ enum class MeasureFault : std::uint8_t {
   wrong_unit,    // a unit of something else: psi for a length
   out_of_range,  // a number no machine can hold, infinite, a fraction over zero, or "1-0/4"
   trailing,      // something left over behind the unit
+  two_numbers,   // "118/70 psi": a fraction that is none, or of something that is not read in fractions
 };
 
 struct ParsedMeasure {
@@ -119,13 +120,20 @@ struct Shown {
   int decimals = 0;
 };
 [[nodiscard]] Shown shown(Measure measure, UnitSystem system);
+// The same of a bound: what must be reached is rounded up, what must not be passed down. 90 psi is 621 kPa, and at most
+// 620 kPa. A value that stands on a step but for the noise of conversion stays there.
+enum class Toward : std::uint8_t { less, more };
+[[nodiscard]] Shown shown(Measure measure, UnitSystem system, Toward toward);
+// Whether a step of the unit shown lies between two bounds; else each is best shown at its nearest.
+[[nodiscard]] bool step_between(Measure least, Measure most, UnitSystem system);
 // "0.25 in", "82 psi", "4.5 ft"; no trailing zeros; a ratio has no unit. A flow over 100 gpm is rounded to the gallon, a
 // force over 10,000 lbf is in short tons (tonnes): data keeps `shown`.
 [[nodiscard]] std::string format_measure(Measure measure, UnitSystem system);
+[[nodiscard]] std::string format_measure(Measure measure, UnitSystem system, Toward toward);
 void append_measure(std::string& out, Measure measure, UnitSystem system);
+void append_measure(std::string& out, Measure measure, UnitSystem system, Toward toward);
 
 // Lengths as they are read on site, for text alone: what must be reached is rounded up, what is there down.
-enum class Toward : std::uint8_t { less, more };
 [[nodiscard]] std::string on_rule(Length length, UnitSystem system, Toward toward);  // sixteenths of an inch | mm
 [[nodiscard]] std::string on_tape(Length length, UnitSystem system, Toward toward);  // feet and inches | centimetres
 [[nodiscard]] std::string on_calliper(Length length, UnitSystem system);             // nearest 0.01 in | 0.1 mm

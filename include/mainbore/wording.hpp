@@ -13,7 +13,7 @@ namespace mainbore {
 // What a code means, for `mainbore explain` and the documentation.
 struct FindingText {
   std::string_view title;   // "line pressure over the feed limit"
-  std::string_view detail;  // with {value} {limit} {margin} {0} ... in it
+  std::string_view detail;  // with {value} {limit} {margin} {0} ... in it; {0+} is a figure that must be reached
   std::string_view fix;     // what to do about it; the same placeholders
   std::string_view about;   // the why, in a paragraph
 };

@@ -473,6 +473,12 @@ std::string with_unit(std::string_view number, const JobField& field) {
   return "write \"" + bare + ' ' + std::string(us) + "\" or \"" + bare + ' ' + std::string(si) + '"';
 }
 
+bool has_decimal_comma(std::string_view text) {
+  const std::size_t comma = text.find(',');
+  return comma != std::string_view::npos && comma > 0 && comma + 1 < text.size() && is_digit(text[comma - 1]) &&
+         is_digit(text[comma + 1]);
+}
+
 Problem faulty(const JobField& field, MeasureFault fault, std::string_view text, const Catalog& catalog) {
   std::string_view code = "job.not-a-quantity";
   std::string help = allowed_text(field, catalog);
@@ -483,12 +489,16 @@ Problem faulty(const JobField& field, MeasureFault fault, std::string_view text,
       break;
     case MeasureFault::unknown_unit:
       code = "job.unknown-unit";
+      if (has_decimal_comma(text)) help = "the decimal point is a point, not a comma; " + help;
       break;
     case MeasureFault::wrong_unit:
       code = "job.wrong-unit";
       break;
     case MeasureFault::out_of_range:
       code = "job.out-of-range";
+      break;
+    case MeasureFault::two_numbers:
+      help = "of two readings write the one that is meant: of the line pressure, the highest; " + help;
       break;
     default:
       break;

@@ -256,7 +256,14 @@ void JsonWriter::quantity(std::string_view key, double value, int decimals, std:
 }
 
 void JsonWriter::quantity(std::string_view key, Measure value, UnitSystem system) {
-  const Shown display = shown(value, system);
+  quantity(key, shown(value, system));
+}
+
+void JsonWriter::bound(std::string_view key, Measure value, UnitSystem system, Toward toward) {
+  quantity(key, shown(value, system, toward));
+}
+
+void JsonWriter::quantity(std::string_view key, const Shown& display) {
   if (display.unit.empty()) return number(key, display.value, display.decimals);
   quantity(key, display.value, display.decimals, display.unit);
 }

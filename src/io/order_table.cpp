@@ -191,8 +191,9 @@ CellReading OrderTable::understand(const Column& column, std::string_view cell) 
   auto read = read_value(field, text, *catalog_);
   if (auto* problem = std::get_if<Problem>(&read)) {
     if (problem->code == "job.no-unit") {
-      problem->help += "\nor name the unit once: in the header, as " + std::string(field.path) +
-                       " [in], or in the map file under \"unit\"";
+      const std::string_view unit = field.type == FieldType::size ? "in" : shown(Measure(0.0, field.kind), UnitSystem::us).unit;
+      problem->help += "\nor name the unit once: in the header, as " + std::string(field.path) + " [" + std::string(unit) +
+                       "], or in the map file under \"unit\"";
     }
     if (problem->code == "job.out-of-range" && field.path == "main.wall")
       problem->help += '\n' + std::string(perhaps_ratio);
@@ -468,11 +469,12 @@ void OrderTable::read(const CsvRecord& record, OrderRecord& order) {
     return;
   }
   draft_ = {};
+  if (!is_whole(record, order)) return;  // nor is it known then which of its cells is the id
   read_id(record, order);
-  if (!is_whole(record, order)) return;
   for (std::size_t fact = 0; fact < facts_.size(); ++fact) read_fact(record, fact);
   check_wall();
   report_facts(record, order);
+  note_unread();
   check_machine(record, order);
   if (!order.diagnostics.empty()) return;
   drop_empty_elements();
@@ -607,6 +609,17 @@ void OrderTable::report_facts(const CsvRecord& record, OrderRecord& order) const
   }
 }
 
+// A fact that somebody wrote down may be what forbids the tap: the plan holds until it is read. What only names the order
+// decides nothing, and what the map file itself bounds away is known to say nothing.
+void OrderTable::note_unread() {
+  for (std::size_t i = 0; i < facts_.size(); ++i) {
+    const std::string_view path = facts_[i].path.field->path;
+    const bool bears_on_plan = path.find('.') != std::string_view::npos;
+    if (outcomes_[i].says != Says::rejected || !bears_on_plan) continue;
+    if (outcomes_[i].problem.code != "order.out-of-map-range") draft_.job.unread.push_back(path);
+  }
+}
+
 Diagnostic OrderTable::missing(const CsvRecord& record, const Fact& fact) const {
   const JobField& field = *fact.path.field;
   const std::string path = field.path_at(fact.path.index);
@@ -639,7 +652,9 @@ void OrderTable::check_machine(const CsvRecord& record, OrderRecord& order) cons
     if (field.need != Need::machine_figures) continue;
     const std::size_t fact = find_fact({&field, 0});
     if (fact == none) order.diagnostics.push_back(missing(record, {{&field, 0}, {}, std::nullopt}));
-    else if (outcomes_[fact].says != Says::value) order.diagnostics.push_back(missing(record, facts_[fact]));
+    else if (outcomes_[fact].says == Says::nothing) order.diagnostics.push_back(missing(record, facts_[fact]));
+    else if (outcomes_[fact].says == Says::rejected)
+      order.diagnostics.push_back(at_cell(record, outcomes_[fact].column, outcomes_[fact].problem));
   }
   const auto contradiction = [&](std::string message) {
     order.diagnostics.push_back(of_row(record, {"job.contradiction", std::move(message), ""}));

@@ -95,6 +95,7 @@ class OrderTable {
   void read_fact(const CsvRecord& record, std::size_t fact);
   void check_wall();
   void report_facts(const CsvRecord& record, OrderRecord& order) const;
+  void note_unread();
   void check_machine(const CsvRecord& record, OrderRecord& order) const;
   void drop_empty_elements();
   [[nodiscard]] bool element_given(std::size_t index) const;

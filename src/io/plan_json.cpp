@@ -52,6 +52,7 @@ class PlanWriter {
   void put(std::string_view key, const std::optional<T>& value) {
     if (value) put(key, *value);
   }
+  void put_bound(std::string_view key, Measure value, Toward toward) { out_.bound(key, value, system_, toward); }
   void put_text(std::string_view key, std::string_view value) {
     if (!value.empty()) out_.text(key, value);
   }
@@ -219,16 +220,16 @@ class PlanWriter {
     put("line", Measure(chain.line));
     put("surge", chain.surge);
     if (chain.governed_by) {
-      put("limit", Measure(chain.governed_by->limit));
+      put_bound("limit", Measure(chain.governed_by->limit), Toward::less);
       out_.text("governed_by", name_of(chain.governed_by->link));
       put("margin", Measure(chain.governed_by->limit - chain.line));
     }
-    put("reduce_to", chain.reduce_to);
+    if (chain.reduce_to) put_bound("reduce_to", *chain.reduce_to, Toward::less);
     out_.begin_array("limits");
     for (const PressureLimit& limit : chain.limits) {
       out_.begin_object();
       out_.text("link", name_of(limit.link));
-      put("limit", Measure(limit.limit));
+      put_bound("limit", Measure(limit.limit), Toward::less);
       write_bases({&limit.basis, 1});
       out_.end_object();
     }
@@ -325,8 +326,13 @@ class PlanWriter {
     for (const StopNumber& number : plan_.stop_numbers) {
       out_.begin_object();
       out_.text("what", number.what);
-      put("at_least", number.at_least);
-      put("at_most", number.at_most);
+      if (number.at_least && number.at_most && !step_between(*number.at_least, *number.at_most, system_)) {
+        put("at_least", number.at_least);
+        put("at_most", number.at_most);
+      } else {
+        if (number.at_least) put_bound("at_least", *number.at_least, Toward::more);
+        if (number.at_most) put_bound("at_most", *number.at_most, Toward::less);
+      }
       out_.end_object();
     }
     out_.end_array();
@@ -367,7 +373,7 @@ class PlanWriter {
         out_.text("detail", detail_of(finding, system_));
       }
       put("value", finding.value);
-      put("limit", finding.limit);
+      if (finding.limit) put_bound("limit", *finding.limit, finding.limit_is_least ? Toward::more : Toward::less);
       put("margin", finding.margin());
       if (words_) out_.text("fix", fix_of(finding, system_));
       write_bases(finding.basis);

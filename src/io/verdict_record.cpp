@@ -55,8 +55,9 @@ class Pen {
     append_number(digits_, value, decimals);
     *this << digits_;
   }
+  // At most so much.
   void quantity(std::string_view key, Pressure value, UnitSystem system) {
-    const Shown display = shown(Measure(value), system);
+    const Shown display = shown(Measure(value), system, Toward::less);
     *this << key;
     number(display.value, display.decimals);
     *this << R"(,"unit":")" << display.unit << R"("})";
@@ -145,10 +146,11 @@ class RowWriter {
     end();
   }
   void number(double value, int decimals) { append_number(cell(), value, decimals); }
+  // At most so much.
   void quantity(std::optional<Pressure> value, UnitSystem system) {
     std::string& to = cell();
     if (!value) return;
-    const Shown display = shown(Measure(*value), system);
+    const Shown display = shown(Measure(*value), system, Toward::less);
     append_number(to, display.value, display.decimals);
   }
   void line() {

@@ -1,3 +1,6 @@
+#include <algorithm>
+#include <array>
+
 #include "planning/checks.hpp"
 
 namespace mainbore::planning {
@@ -13,6 +16,15 @@ void check_what_it_carries(Context& context) {
     context.common.add(FindingCode::identity_not_water, Severity::stop)
         .with(carries_names[static_cast<std::size_t>(*carries)]);
   }
+}
+
+void check_unread(Context& context) {
+  const std::vector<std::string_view>& unread = context.job().unread;
+  if (unread.empty()) return;
+  std::array<Detail, 4> named;
+  for (std::size_t i = 0; i < std::min(unread.size(), named.size()); ++i) named[i] = unread[i];
+  if (unread.size() > named.size()) named.back() = std::string_view("and more");
+  context.common.add(FindingCode::order_fact_unread, Severity::hold).with(named[0], named[1], named[2], named[3]);
 }
 
 void check_condition(Context& context) {
@@ -40,6 +52,7 @@ void check_cold(Context& context) {
 
 void check_identity(Context& context) {
   check_what_it_carries(context);
+  check_unread(context);
   check_condition(context);
   check_cold(context);
   // A branch as large as the pipe it leaves is a tee or a sleeve, designed as a connection between mains.

@@ -206,7 +206,8 @@ void write_stop_numbers(Context& context, const Findings& method) {
     wall = add(enter_wall, std::max(main.wall_nominal.value_or(*limit), *limit).base(), limit->base(), 0.01);
   }
   if (const auto tape = tape_to_read(context)) {
-    const double home = std::clamp(facts.circumference.value_or(pi * *main.od), tape->low, tape->high).base();
+    const Length expected = facts.circumference.value_or(pi * *main.od);
+    const double home = std::clamp(std::round(expected / sixteenth) * sixteenth, tape->low, tape->high).base();
     least_tape = add(enter_tape, home, tape->low.base(), sixteenth.base());
     greatest_tape = add(enter_tape, home, tape->high.base(), sixteenth.base());
   }

@@ -242,12 +242,6 @@ class Sheet {
     if (!list.empty()) head_ += line() * (std::floor(report::condensed_width(list.front().text) / 62.0) + 1.0);
   }
 
-  [[nodiscard]] std::string limits_of(const StopNumber& stop) const {
-    if (stop.at_least && stop.at_most) return show(*stop.at_least) + " to " + show(*stop.at_most);
-    if (stop.at_least) return "at least " + show(*stop.at_least);
-    return stop.at_most ? "at most " + show(*stop.at_most) : std::string();
-  }
-
   double stop_numbers() {
     if (plan_.stop_numbers.empty() || no_go()) return 0.0;
     heading("Stop numbers", "read each one; outside it, stop and plan again");
@@ -257,7 +251,7 @@ class Sheet {
     out_.end().line();
     for (const StopNumber& stop : plan_.stop_numbers) {
       out_.start("tr").element("th", sentence_case(std::string(stop.what)), {{"scope", "row"}});
-      out_.element("td", limits_of(stop), {{"class", "limit"}}).element("td", "", {{"class", "read"}}).end().line();
+      out_.element("td", bounds_in_words(stop, system_), {{"class", "limit"}}).element("td", "", {{"class", "read"}}).end().line();
     }
     out_.end().line();
     return paper::heading + (line() + 3.0) * static_cast<double>(plan_.stop_numbers.size() + 1);
@@ -369,7 +363,7 @@ class Sheet {
     }
     if (plan_.pressure.governed_by) {
       add("Pressure limit, by the " + std::string(name_of(plan_.pressure.governed_by->link)),
-          show(plan_.pressure.governed_by->limit));
+          format_measure(plan_.pressure.governed_by->limit, system_, Toward::less));
     }
     if (plan_.makeup) {
       const MakeupPlan& makeup = *plan_.makeup;

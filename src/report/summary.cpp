@@ -104,6 +104,8 @@ std::string_view reading_for(FindingCode code) {
       return "Rating on the saddle";
     case pressure_over_line_rating:
       return "Rating on the tubing";
+    case order_fact_unread:
+      return "Meant, and by whom";
     case pressure_over_pipe_rating:
     case pressure_rating_unknown:
       return "Rating of the pipe";

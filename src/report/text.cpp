@@ -150,11 +150,8 @@ class TextReport {
     return std::string("________") + report::hard_space + std::string(shown(measure, options_.units).unit);
   }
 
-  [[nodiscard]] std::string bounds(const StopNumber& stop) const {
-    if (stop.at_least && stop.at_most) return show(*stop.at_least) + " to " + show(*stop.at_most);
-    if (stop.at_least) return "at least " + show(*stop.at_least);
-    return stop.at_most ? "at most " + show(*stop.at_most) : std::string();
-  }
+  [[nodiscard]] std::string bounds(const StopNumber& stop) const { return bounds_in_words(stop, options_.units); }
+  [[nodiscard]] std::string at_most(Measure bound) const { return format_measure(bound, options_.units, Toward::less); }
 
   void stop_numbers() {
     if (plan_.stop_numbers.empty() || plan_.verdict == Verdict::no_go) return;
@@ -329,7 +326,7 @@ class TextReport {
                             (seldom ? ", on occasion of " + show(*seldom) : ""));
     for (const PressureLimit& limit : chain.limits) {
       const Pressure margin = limit.limit - chain.line;
-      std::string text = show(limit.limit);
+      std::string text = at_most(limit.limit);
       text.resize(std::max<std::size_t>(text.size(), 9), report::hard_space);
       text += margin < Pressure() ? " over by " + show(-margin) : " " + show(margin) + " to spare";
       if (chain.governed_by && chain.governed_by->link == limit.link)
@@ -340,7 +337,7 @@ class TextReport {
       page_.field("If it lets go", show(plan_.open_hole->flow) + " at most, the jet pushing with " + show(plan_.open_hole->jet));
     }
     if (chain.reduce_to && *chain.reduce_to < chain.line)
-      page_.field("Lower the main to", show(*chain.reduce_to) + " or less");
+      page_.field("Lower the main to", at_most(*chain.reduce_to) + " or less");
   }
 
   void setup() {

@@ -297,7 +297,7 @@ void WeekReport::write_go(WeekPage& page) const {
 
 void WeekReport::write_remarks(WeekPage& page) const {
   if (remarks_.empty()) return;
-  page.heading("SET ASIDE", "cells that cannot be; planned without them");
+  page.heading("SET ASIDE", "cells that cannot be read; those that matter hold the order");
   for (const auto& [name, remark] : remarks_) page.row(name, remark);
 }
 

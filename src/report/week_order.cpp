@@ -46,7 +46,8 @@ std::string bound_of(const Finding& finding, UnitSystem units) {
     case machine_travel_short:
     case machine_tool_strikes_far_wall:
       if (!finding.limit) return {};
-      return (finding.limit_is_least ? "at least " : "at most ") + format_measure(*finding.limit, units);
+      if (finding.limit_is_least) return "at least " + format_measure(*finding.limit, units, Toward::more);
+      return "at most " + format_measure(*finding.limit, units, Toward::less);
     default:
       return {};
   }

@@ -214,8 +214,8 @@ class Scanner {
   [[nodiscard]] bool done() const { return rest_.empty(); }
   [[nodiscard]] char peek() const { return rest_.empty() ? '\0' : rest_.front(); }
 
-  // 12, 1.5, 3/4, 1-1/4, 1 1/4. Returns a fault, or none with the value set.
-  MeasureFault number(double& value) {
+  // 12, 1.5; and where it may be a fraction 3/4, 1-1/4, 1 1/4. Returns a fault, or none with the value set.
+  MeasureFault number(double& value, bool may_be_fraction) {
     bool negative = false;
     if (peek() == '-' || peek() == '+') {
       negative = peek() == '-';
@@ -224,12 +224,15 @@ class Scanner {
     if (!is_digit(peek()) && peek() != '.') return MeasureFault::not_a_number;
     if (const auto fault = decimal(value); fault != MeasureFault::none) return fault;
     if (peek() == '/') {
+      // Two pressures are written so, static over residual: nothing is divided that is no part of an inch.
       if (const auto fault = over(value); fault != MeasureFault::none) return fault;
+      if (!may_be_fraction || value >= 1.0) return MeasureFault::two_numbers;
     } else if (const std::size_t start = mixed_fraction_start(); start != 0) {
       Scanner tail(rest_.substr(start));
       double fraction = 0.0;
       if (const auto fault = tail.decimal(fraction); fault != MeasureFault::none) return fault;
       if (const auto fault = tail.over(fraction); fault != MeasureFault::none) return fault;
+      if (!may_be_fraction) return MeasureFault::two_numbers;
       if (!(fraction > 0.0 && fraction < 1.0)) return MeasureFault::out_of_range;  // 1-0/4, 1-5/4
       value += fraction;
       rest_ = tail.rest_;
@@ -310,11 +313,13 @@ ParsedMeasure parse_measure(std::string_view text, Kind kind) {
   Scanner scan(trimmed(text));
   if (scan.done()) return fail(MeasureFault::empty);
   double value = 0.0;
-  if (const auto fault = scan.number(value); fault != MeasureFault::none) return fail(fault);
+  const bool bare = kind == Kind::ratio || kind == Kind::threads || kind == Kind::turns;
+  const bool in_fractions = bare || dimension_of(kind) == Kind::length;
+  if (const auto fault = scan.number(value, in_fractions); fault != MeasureFault::none) return fail(fault);
   scan.skip_space();
   const std::string_view unit = scan.word();
   double base = value;
-  if (kind == Kind::ratio || kind == Kind::threads || kind == Kind::turns) {
+  if (bare) {
     if (!unit.empty() && !same_word(unit, row_of(kind).us.unit)) return fail(MeasureFault::wrong_unit);
   } else if (const auto fault = convert(value, unit, kind, base); fault != MeasureFault::none) {
     return fail(fault);
@@ -324,7 +329,7 @@ ParsedMeasure parse_measure(std::string_view text, Kind kind) {
     // Feet, then inches: "4 ft 6 in", 4'6".
     double inches = 0.0;
     const bool feet = same_word(unit, "ft") || same_word(unit, "foot") || same_word(unit, "feet") || unit == "'";
-    if (!feet || !is_digit(scan.peek()) || scan.number(inches) != MeasureFault::none) return fail(MeasureFault::trailing);
+    if (!feet || !is_digit(scan.peek()) || scan.number(inches, true) != MeasureFault::none) return fail(MeasureFault::trailing);
     scan.skip_space();
     const UnitRow* second = find_unit(scan.word());
     scan.skip_space();
@@ -361,18 +366,48 @@ std::string describe(MeasureFault fault, std::string_view text) {
     case MeasureFault::wrong_unit: return quoted + " has the unit of something else";
     case MeasureFault::out_of_range: return quoted + " is not a number that can be used";
     case MeasureFault::trailing: return quoted + " has something left over after the unit";
+    case MeasureFault::two_numbers: return quoted + " is two numbers, or a fraction that is none";
   }
   return quoted;
 }
 
-Shown shown(Measure measure, UnitSystem system) {
+namespace {
+
+enum class Rounding : std::uint8_t { nearest, down, up };
+Rounding rounding_of(Toward toward) { return toward == Toward::less ? Rounding::down : Rounding::up; }
+
+// In whole steps; what is one but for the noise of having been worked out is one.
+double whole_steps(double steps, Rounding rounding) {
+  constexpr double noise = 1e-6;
+  return rounding == Rounding::nearest ? std::round(steps)
+         : rounding == Rounding::up    ? std::ceil(steps - noise)
+                                       : std::floor(steps + noise);
+}
+
+// In the unit shown, and not rounded yet.
+Shown in_unit(Measure measure, UnitSystem system) {
   const KindRow& row = row_of(measure.kind());
   const Display& display = system == UnitSystem::us ? row.us : row.si;
   double value = measure.base() / display.base;
   if (measure.kind() == Kind::temperature && system == UnitSystem::si) value = (measure.base() - 32.0) / 1.8;
+  return {value, display.unit, display.decimals};
+}
+
+Shown rounded(const Shown& display, Rounding rounding) {
   const double scale = powers_of_ten[static_cast<std::size_t>(display.decimals)];
-  value = std::round(value * scale) / scale;
+  const double value = whole_steps(display.value * scale, rounding) / scale;
   return {value == 0.0 ? 0.0 : value, display.unit, display.decimals};
+}
+
+}  // namespace
+
+Shown shown(Measure measure, UnitSystem system) { return rounded(in_unit(measure, system), Rounding::nearest); }
+Shown shown(Measure measure, UnitSystem system, Toward toward) {
+  return rounded(in_unit(measure, system), rounding_of(toward));
+}
+
+bool step_between(Measure least, Measure most, UnitSystem system) {
+  return shown(least, system, Toward::more).value <= shown(most, system, Toward::less).value;
 }
 
 void append_number(std::string& out, double value, int decimals) {
@@ -414,9 +449,9 @@ void append_sixteenths(std::string& out, double value) {
 
 namespace {
 
-// As a crew reads it: a large flow to the whole unit, a large force as a weight.
+// As a crew reads it, and not rounded yet: a large flow to the whole unit, a large force as a weight.
 Shown readable(Measure measure, UnitSystem system) {
-  const Shown display = shown(measure, system);
+  const Shown display = in_unit(measure, system);
   if (measure.kind() == Kind::flow && measure.base() > 100.0 * units::gpm.base()) {
     const int decimals = system == UnitSystem::us ? 0 : 1;
     return {display.value, display.unit, decimals};
@@ -428,14 +463,12 @@ Shown readable(Measure measure, UnitSystem system) {
   return display;
 }
 
-}  // namespace
-
-void append_measure(std::string& out, Measure measure, UnitSystem system) {
+void append_rounded(std::string& out, Measure measure, UnitSystem system, Rounding rounding) {
   const Shown display = readable(measure, system);
   if (measure.kind() == Kind::tape && system == UnitSystem::us) {
-    append_sixteenths(out, display.value);
+    append_sixteenths(out, whole_steps(16.0 * display.value, rounding) / 16.0);
   } else {
-    append_number(out, display.value, display.decimals);
+    append_number(out, rounded(display, rounding).value, display.decimals);
   }
   if (display.unit == "%") {
     out += " %";
@@ -445,15 +478,16 @@ void append_measure(std::string& out, Measure measure, UnitSystem system) {
   }
 }
 
-namespace {
-
-// In whole steps; what is one but for the noise of having been worked out is one.
-double whole_steps(Length length, Length step, Toward toward) {
-  const double steps = length / step;
-  return toward == Toward::more ? std::ceil(steps - 1e-6) : std::floor(steps + 1e-6);
-}
+double whole_steps(Length length, Length step, Toward toward) { return whole_steps(length / step, rounding_of(toward)); }
 
 }  // namespace
+
+void append_measure(std::string& out, Measure measure, UnitSystem system) {
+  append_rounded(out, measure, system, Rounding::nearest);
+}
+void append_measure(std::string& out, Measure measure, UnitSystem system, Toward toward) {
+  append_rounded(out, measure, system, rounding_of(toward));
+}
 
 std::string on_rule(Length length, UnitSystem system, Toward toward) {
   std::string text;
@@ -496,6 +530,11 @@ std::string on_calliper(Length length, UnitSystem system) {
 std::string format_measure(Measure measure, UnitSystem system) {
   std::string text;
   append_measure(text, measure, system);
+  return text;
+}
+std::string format_measure(Measure measure, UnitSystem system, Toward toward) {
+  std::string text;
+  append_measure(text, measure, system, toward);
   return text;
 }
 

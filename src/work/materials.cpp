@@ -49,13 +49,13 @@ class LoadList {
     const std::string rated = "Marked for drinking water and for at least " + show(std::max(plan_.pressure.line, most_pressure()));
     switch (plan_.method.kind) {
       case Method::direct:
-        add("corporation-stop", "Corporation stop, " + thread() + " inlet", tap(), count,
+        add("corporation-stop", "Corporation stop, " + thread() + " inlet" + marked(usual_stop()), tap(), count,
             rated + ". Key turns freely and shuts. Thread clean and the same as the tap's.");
         break;
       case Method::saddle:
-        add("service-saddle", saddle_name(), name(plan_.main.size) + " main, " + seat() + ", " + tap() + " outlet",
+        add("service-saddle", std::string(saddle_name()) + marked(usual_saddle()), name(plan_.main.size) + " main, " + seat() + ", " + tap() + " outlet",
             count, as_asked() + rated + ". Bands, nuts and gasket whole. Try it round the pipe before the cut.");
-        add("corporation-stop", "Corporation stop, " + thread() + " inlet", tap(), count,
+        add("corporation-stop", "Corporation stop, full bore, " + thread() + " inlet" + marked(usual_stop()), tap(), count,
             rated + ". Full bore, so that the cutter passes. Key turns freely and shuts.");
         break;
       case Method::sleeve:
@@ -76,6 +76,16 @@ class LoadList {
         name(plan_.job.service.size.value_or(plan_.method.tap)), count,
         branch ? "Restrained joints or thrust block, as the engineer has it."
                : "Length from main to curb stop measured, and slack added.");
+  }
+
+  // What fittings are marked for unless more is asked for: on a list of many orders these are one item.
+  [[nodiscard]] Pressure usual_stop() const { return plan_.rules == nullptr ? Pressure() : plan_.rules->stop_rating.value; }
+  [[nodiscard]] Pressure usual_saddle() const {
+    return plan_.rules == nullptr ? Pressure() : plan_.rules->saddle_rating.value;
+  }
+  [[nodiscard]] std::string marked(Pressure usual) const {
+    const Pressure needed = std::max(plan_.pressure.line, most_pressure());
+    return usual > Pressure() && needed > usual ? ", marked " + show(needed) + " or more" : std::string();
   }
 
   // The utility's own words, where its rules have any on this fitting.

@@ -48,6 +48,7 @@ class Procedure {
   }
 
   [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, system_); }
+  [[nodiscard]] std::string at_most(Measure bound) const { return format_measure(bound, system_, Toward::less); }
   [[nodiscard]] static std::string count(double number) {
     std::string out;
     append_number(out, number, 1);
@@ -108,11 +109,11 @@ class Procedure {
     if (wet()) {
       std::string text = "Read the line at a gauge near the tap.";
       if (plan_.pressure.reduce_to && *plan_.pressure.reduce_to < plan_.pressure.line) {
-        text += " Have the main lowered to " + show(*plan_.pressure.reduce_to) +
+        text += " Have the main lowered to " + at_most(*plan_.pressure.reduce_to) +
                 " or less, and somebody hold it there till the machine is off.";
       } else {
         text += " Planned for " + show(plan_.pressure.line) + ".";
-        if (plan_.pressure.governed_by) text += " Stop over " + show(plan_.pressure.governed_by->limit) + ".";
+        if (plan_.pressure.governed_by) text += " Stop over " + at_most(plan_.pressure.governed_by->limit) + ".";
       }
       text += " Let trapped air out first.";
       add("pipe.pressure", std::move(text), {}, "Gauge within the stop number, and steady.");
@@ -175,7 +176,7 @@ class Procedure {
       const auto& bound = stop.at_least ? stop.at_least : stop.at_most;
       if (!bound || bound->kind() == Kind::pressure) continue;
       numbers += numbers.empty() ? " " : "; ";
-      numbers += std::string(stop.what) + " " + bounds(stop);
+      numbers += std::string(stop.what) + " " + bounds_in_words(stop, system_);
     }
     if (!numbers.empty()) text += " Stop numbers:" + numbers + ".";
     text += " Look for cracks, pits, soft spots and old clamps.";
@@ -183,11 +184,6 @@ class Procedure {
       text += " Read the pipe's temperature out of the sun. No tap in a scratched or sun-burnt length" +
               std::string(plan_.method.kind == Method::direct ? ", nor in a bent one." : ".");
     return text;
-  }
-
-  [[nodiscard]] std::string bounds(const StopNumber& stop) const {
-    if (stop.at_least && stop.at_most) return show(*stop.at_least) + " to " + show(*stop.at_most);
-    return stop.at_least ? "at least " + show(*stop.at_least) : "at most " + show(*stop.at_most);
   }
 
   void direct() {
@@ -498,6 +494,16 @@ class Procedure {
 };
 
 }  // namespace
+
+std::string bounds_in_words(const StopNumber& stop, UnitSystem system) {
+  if (stop.at_least && stop.at_most && !step_between(*stop.at_least, *stop.at_most, system)) {
+    return format_measure(*stop.at_least, system) + " to " + format_measure(*stop.at_most, system);
+  }
+  const std::string least = stop.at_least ? format_measure(*stop.at_least, system, Toward::more) : std::string();
+  const std::string most = stop.at_most ? format_measure(*stop.at_most, system, Toward::less) : std::string();
+  if (stop.at_least && stop.at_most) return least + " to " + most;
+  return stop.at_least ? "at least " + least : "at most " + most;
+}
 
 std::vector<Step> procedure(const Plan& plan, UnitSystem system) { return Procedure(plan, system).all(); }
 

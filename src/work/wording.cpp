@@ -15,8 +15,9 @@ struct Entry {
 using enum FindingCode;
 
 // In the order of MAINBORE_FINDINGS. In details and fixes, {value}, {limit}, {margin} and {0} to {3} stand for what the
-// finding carries; [this {0}|that] is "this" when everything in it is known and otherwise "that" (which may be
-// missing). A fix is an order to the crew, and says which reading clears the finding where one can.
+// finding carries, {0+} for a figure that must be reached, rounded up; [this {0}|that] is "this" when everything in it is
+// known and otherwise "that" (which may be missing). A fix is an order to the crew, and says which reading clears the
+// finding where one can.
 constexpr std::array<Entry, finding_codes.size()> entries = {{
     {identity_not_water,
      {"not a drinking-water main", "The pipe is down as carrying {0}. Only drinking water is tapped with this plan.",
@@ -188,7 +189,7 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
     {direct_thin_wall,
      {"too few threads if the wall is at its thinnest",
       "The wall may be as thin as {value}, which[ holds {0} and|] falls short: {limit} is needed.",
-      "Gauge the wall at the tap. It must read at least {1}; if less, use a saddle.",
+      "Gauge the wall at the tap. It must read at least {1+}; if less, use a saddle.",
       "At its nominal wall this pipe holds the threads, at the least wall its class allows it does not. Only a reading "
       "at the tap can tell which pipe this is."}},
     {direct_marginal_threads,
@@ -344,7 +345,7 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
     {pressure_surge_over_fitting,
      {"pressure with surge over what a fitting may see",
       "With a surge of {0} the {1} may see {value}; {limit} is allowed for a moment.",
-      "Use one marked for at least {2}: enter its rating and plan again. Or ask the utility what surge this main sees, and "
+      "Use one marked for at least {2+}: enter its rating and plan again. Or ask the utility what surge this main sees, and "
       "enter that.",
       "A fitting is proved at half as much again as it is rated for. More than that may not reach it, not even for a "
       "moment."}},
@@ -707,6 +708,11 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "plan again.",
       "Everything ahead of the customer's valve sees what the main runs at, all day and night, and plastic holds less "
       "when it is warm."}},
+    {order_fact_unread,
+     {"fact on the order that cannot be read", "The order says something of {0}[, {1}|][, {2}|][, {3}|] that cannot be read.",
+      "Find out what was meant, write it so that it can be read, and plan again.",
+      "Somebody wrote a fact down, and the plan was made without it: a thin wall, a low rating or a crack may be what it "
+      "says. What cannot be read is asked for, not left out."}},
 }};
 
 constexpr bool in_order() {
@@ -774,7 +780,11 @@ class Filler {
       return false;
     }
     if (name == "value") return append_optional(out, finding_.value);
-    if (name == "limit") return append_optional(out, finding_.limit);
+    if (name == "limit" && finding_.limit) {
+      append_measure(out, *finding_.limit, system_, finding_.limit_is_least ? Toward::more : Toward::less);
+      return true;
+    }
+    if (name == "limit") return append_optional(out, std::nullopt);
     if (name == "margin") {
       // The words around it say over or under.
       auto margin = finding_.margin();
@@ -782,7 +792,10 @@ class Filler {
       return append_optional(out, margin);
     }
     const std::size_t before = out.size();
-    append_detail(out, finding_.details[static_cast<std::size_t>(name.front() - '0')], system_);
+    const Detail& detail = finding_.details[static_cast<std::size_t>(name.front() - '0')];
+    const auto* const measure = std::get_if<Measure>(&detail);
+    if (name.ends_with('+') && measure != nullptr) append_measure(out, *measure, system_, Toward::more);
+    else append_detail(out, detail, system_);
     if (out.size() != before) return true;
     out += unknown;
     return false;

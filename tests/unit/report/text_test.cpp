@@ -231,7 +231,7 @@ TEST_CASE("an order's own words cannot write to the terminal") {
 TEST_CASE("metric reports carry no inch but in names of sizes") {
   const std::string text = unwrapped(text_report(held_plan(), {.units = UnitSystem::si}));
   CHECK(contains(text, "565 kPa"));
-  CHECK(contains(text, "at least 6 mm"));
+  CHECK(contains(text, "at least 6.1 mm"));
   for (const auto unit : {" psi", " lbf", " ft "}) {
     INFO(unit);
     CHECK_FALSE(contains(text, unit));

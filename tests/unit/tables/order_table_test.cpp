@@ -1,6 +1,9 @@
+#include <algorithm>
 #include <random>
 
 #include "mainbore/job_file.hpp"
+#include "mainbore/plan.hpp"
+#include "mainbore/rules_file.hpp"
 #include "support/catch.hpp"
 #include "unit/tables/tables.hpp"
 
@@ -140,7 +143,32 @@ TEST_CASE("of a date only the year is taken") {
     REQUIRE(order.remarks.size() == 1);
     CHECK(order.remarks[0].pointer == "/main/installed");
     CHECK(order.remarks[0].message.find("planned without main.installed") != std::string::npos);
+    CHECK(order.job->unread == std::vector<std::string_view>{"main.installed"});
   }
+}
+
+TEST_CASE("what somebody wrote and nobody can read holds the order") {
+  const RulesFile loaded = load_rules(Catalog::builtin());
+  const auto unread = [&](const std::string& header, const std::string& cell) {
+    const OrderRecord order = row_with(header, cell);
+    REQUIRE(order.job);
+    const Plan plan = mainbore::plan(*order.job, Catalog::builtin(), *loaded.rules);
+    const bool held = std::any_of(plan.findings.begin(), plan.findings.end(), [](const Finding& finding) {
+      return finding.code == FindingCode::order_fact_unread && finding.severity == Severity::hold;
+    });
+    CHECK(held == !order.job->unread.empty());
+    return !order.job->unread.empty();
+  };
+  CHECK(unread("main.wall [in]", "0.12 - pitted"));
+  CHECK(unread("main.wall [in]", "\"0,12\""));
+  CHECK(unread("service.stop_rating [psi]", "60 lbs"));
+  CHECK(unread("main.rating", "50#"));
+  CHECK(unread("excavation.distress", "yes - cracks"));
+  CHECK(unread("service.method", "saddle only"));
+  CHECK_FALSE(unread("main.wall [in]", "0.42"));
+  CHECK_FALSE(unread("main.wall [in]", "n/a"));
+  CHECK_FALSE(unread("main.wall [in]", ""));
+  CHECK_FALSE(unread("crew", "North\x01"));
 }
 
 TEST_CASE("a wall that is a dimension ratio is rejected and the row stands") {
@@ -258,7 +286,7 @@ TEST_CASE("one record comes out for each that goes in, with all its reasons") {
   CHECK(read.orders[0].diagnostics.size() == 3);
   CHECK(read.orders[0].id == "1");
   CHECK(has_code(read.orders[1].diagnostics, "csv.ragged"));
-  CHECK(read.orders[1].id == "2");
+  CHECK(read.orders[1].id.empty());
   CHECK(has_code(read.orders[2].diagnostics, "csv.ragged"));
   CHECK(read.orders[3].job);
   CHECK(read.orders[4].diagnostics.size() == 1);

@@ -60,6 +60,15 @@ TEST_CASE("what cannot be read says why, and nobody guesses a unit") {
   CHECK(fault("1-1/ in", Kind::length) != MeasureFault::none);
   CHECK(fault("1-0/4 in", Kind::length) == MeasureFault::out_of_range);
   CHECK(fault("1-4/4 in", Kind::length) == MeasureFault::out_of_range);
+  // Static over residual pressure, or two sizes: nothing is divided that is no part of an inch.
+  CHECK(fault("118/70 psi", Kind::pressure) == MeasureFault::two_numbers);
+  CHECK(fault("70/118 psi", Kind::pressure) == MeasureFault::two_numbers);
+  CHECK(fault("80-1/2 psi", Kind::pressure) == MeasureFault::two_numbers);
+  CHECK(fault("16/2 in", Kind::length) == MeasureFault::two_numbers);
+  CHECK(fault("8/8 in", Kind::length) == MeasureFault::two_numbers);
+  CHECK(fault("9/3 ft", Kind::distance) == MeasureFault::two_numbers);
+  CHECK(fault("3/4 ft", Kind::distance) == MeasureFault::none);
+  CHECK(fault("3-1/2 turns", Kind::turns) == MeasureFault::none);
 }
 
 TEST_CASE("quantities are shown as a crew reads them") {
@@ -71,6 +80,31 @@ TEST_CASE("quantities are shown as a crew reads them") {
   CHECK(format_measure(Measure(Temperature::celsius(10)), UnitSystem::si) == "10 degC");
   CHECK(format_measure(Measure(-0.0001 * units::inch), UnitSystem::us) == "0 in");
   CHECK(format_measure(Measure(0.5, Kind::ratio), UnitSystem::us) == "0.5");
+}
+
+TEST_CASE("a bound is shown so that it holds") {
+  using enum Toward;
+  CHECK(format_measure(Measure(90.0 * units::psi), UnitSystem::si, less) == "620 kPa");
+  CHECK(format_measure(Measure(90.0 * units::psi), UnitSystem::us, less) == "90 psi");
+  CHECK(format_measure(Measure(0.21 * units::inch), UnitSystem::si, more) == "5.4 mm");
+  CHECK(format_measure(Measure(28.6875 * units::inch, Kind::tape), UnitSystem::si, less) == "728 mm");
+  CHECK(format_measure(Measure(28.7 * units::inch, Kind::tape), UnitSystem::us, less) == "28-11/16 in");
+  CHECK(format_measure(Measure(28.7 * units::inch, Kind::tape), UnitSystem::us, more) == "28-3/4 in");
+  // 8 in, with the noise of having come by way of millimetres.
+  CHECK(format_measure(Measure((203.2 + 1e-9) * units::mm), UnitSystem::us, more) == "8 in");
+  CHECK(step_between(Measure(21.375 * units::inch, Kind::tape), Measure(21.375 * units::inch, Kind::tape), UnitSystem::us));
+  CHECK_FALSE(step_between(Measure(21.375 * units::inch, Kind::tape), Measure(21.375 * units::inch, Kind::tape), UnitSystem::si));
+  std::mt19937_64 random(20261126);
+  for (int i = 0; i < 2000; ++i) {
+    const auto kind = static_cast<Kind>(random() % (static_cast<unsigned>(Kind::ratio)));
+    const Measure bound(static_cast<double>(random() % 200000) / 100.0 / 7.0, kind);
+    for (const UnitSystem system : {UnitSystem::us, UnitSystem::si}) {
+      INFO(format_measure(bound, system, less) << " or " << format_measure(bound, system, more));
+      const double noise = 1e-6 * (1.0 + bound.base());
+      REQUIRE(parse_measure(format_measure(bound, system, less), kind).value.base() <= bound.base() + noise);
+      REQUIRE(parse_measure(format_measure(bound, system, more), kind).value.base() >= bound.base() - noise);
+    }
+  }
 }
 
 TEST_CASE("what is shown can be read back, in either system") {

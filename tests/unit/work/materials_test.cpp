@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <set>
 
+#include "mainbore/rules_file.hpp"
 #include "mainbore/work.hpp"
 #include "support/catch.hpp"
 #include "unit/work/sample_plans.hpp"
@@ -32,6 +33,22 @@ TEST_CASE("a direct tap loads stop, tool, seat and chain") {
   // Nobody has measured the pipe, so the clamp must suit all that it may be.
   CHECK(item(list, "repair-clamp")->size == "6 in main, 6.84 in to 6.96 in OD");
   CHECK(item(list, "service-saddle") == nullptr);
+}
+
+TEST_CASE("fittings that must be marked for more than usual, or pass the cutter, are things of their own on a list") {
+  const Rules rules = *load_rules(Catalog::builtin()).rules;
+  Plan plan = sample_plan();
+  plan.rules = &rules;
+  CHECK(item(materials(plan, UnitSystem::us), "corporation-stop")->item == "Corporation stop, NPT inlet");
+  plan.pressure.line = 118.0 * units::psi;
+  CHECK(item(materials(plan, UnitSystem::us), "corporation-stop")->item ==
+        "Corporation stop, NPT inlet, marked 118 psi or more");
+  plan.method.kind = Method::saddle;
+  CHECK(item(materials(plan, UnitSystem::us), "corporation-stop")->item ==
+        "Corporation stop, full bore, NPT inlet, marked 118 psi or more");
+  CHECK(item(materials(plan, UnitSystem::us), "service-saddle")->item == "Service saddle");
+  plan.pressure.line = 160.0 * units::psi;
+  CHECK(item(materials(plan, UnitSystem::us), "service-saddle")->item == "Service saddle, marked 160 psi or more");
 }
 
 TEST_CASE("what seats on the pipe is loaded for the measured diameter once there is one") {

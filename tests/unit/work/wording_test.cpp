@@ -59,8 +59,9 @@ TEST_CASE("templates are well formed") {
         if (text[at] == ']') CHECK(--depth >= 0);
         if (text[at] == '|') CHECK(depth > 0);
         if (text[at] != '{') continue;
-        const std::string_view name = text.substr(at + 1, text.find('}', at) - at - 1);
+        std::string_view name = text.substr(at + 1, text.find('}', at) - at - 1);
         INFO(name);
+        if (name.size() == 2 && name.back() == '+') name.remove_suffix(1);  // a figure that must be reached
         const bool known = name == "value" || name == "limit" || name == "margin" ||
                            (name.size() == 1 && name.front() >= '0' && name.front() <= '3');
         CHECK(known);
@@ -98,7 +99,7 @@ TEST_CASE("numbers are filled in, in the units asked for") {
   finding.details[0] = std::string_view("hand");
   CHECK(detail_of(finding, UnitSystem::us) == "The line is at 95 psi. This machine is fed by hand only up to 80 psi.");
   CHECK(detail_of(finding, UnitSystem::si) ==
-        "The line is at 655 kPa. This machine is fed by hand only up to 552 kPa.");
+        "The line is at 655 kPa. This machine is fed by hand only up to 551 kPa.");
 }
 
 TEST_CASE("a margin is printed without its sign") {
