@@ -12,9 +12,9 @@ constexpr std::size_t chunk = 1u << 18;
 constexpr std::size_t npos = std::string_view::npos;
 
 // Quotes that are never closed, each with much text behind it, would have all of that text searched again for each of
-// them. After so many a record of several lines is looked for in a few lines only, until that text is behind.
+// them. After so many a record is looked for in a few lines only, until that text is behind.
 constexpr int most_in_vain = 16;
-constexpr std::size_t few_lines = 1024;  // bytes
+constexpr int few_lines = 8;
 
 // string_view::find is not always memchr.
 std::size_t find_byte(std::string_view text, char byte, std::size_t from, std::size_t to) {
@@ -24,6 +24,15 @@ std::size_t find_byte(std::string_view text, char byte, std::size_t from, std::s
 }
 std::size_t find_byte(std::string_view text, char byte, std::size_t from) {
   return find_byte(text, byte, from, text.size());
+}
+
+// Behind the break that ends the last of so many lines, or the end of the text.
+std::size_t behind_lines(std::string_view text, char line_break, int lines) {
+  std::size_t behind = 0;
+  for (; lines > 0 && behind < text.size(); --lines) {
+    behind = std::min(find_byte(text, line_break, behind), text.size() - 1) + 1;
+  }
+  return behind;
 }
 
 bool is_text(std::string_view bytes) {
@@ -138,7 +147,7 @@ CsvReader::Split CsvReader::split(CsvRecord& record) const {
   };
 
   if (!line_ends_behind(0)) return unfinished();
-  if (in_vain_ >= most_in_vain) text = text.substr(0, std::max(line_end + 1, few_lines));
+  if (in_vain_ >= most_in_vain) text = text.substr(0, behind_lines(text, line_break_, few_lines));
   for (std::size_t at = 0;;) {
     if (record.cells.size() == most_cells) return too_large(at);
     CsvRecord::Cell cell;
