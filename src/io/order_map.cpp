@@ -95,6 +95,7 @@ class MapReader {
   }
 
   void unknown_key(std::uint32_t node, std::string_view where, std::span<const Key> known) {
+    if (enough()) return;
     const std::string_view key = json_->node(node).key;
     Problem problem{"map.unknown-key", quoted(key) + " is not part of " + std::string(where), ""};
     if (const auto near = nearest(key, known)) problem.help = "did you mean \"" + std::string(*near) + "\"?  ";
