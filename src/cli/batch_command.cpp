@@ -45,19 +45,20 @@ void check_inputs(const std::vector<std::string>& files) {
     if (path == "-" || pipe_or_device) continue;
     std::ifstream file;
     const std::string why = open(path, file);
-    if (!why.empty()) told += (told.empty() ? "" : "\n") + why;
+    if (!why.empty()) told += (told.empty() ? "" : "\nmainbore: ") + why;
   }
   if (!told.empty()) throw Stop(exit_no_input, told);
 }
 
-void check_output(const BatchRequest& request) {
-  std::vector<std::string> read = request.orders;
+void check_output(std::vector<std::string> read, const BatchRequest& request) {
   read.insert(read.end(), request.rules.begin(), request.rules.end());
   read.push_back(request.map);
   read.push_back(request.settings_file.file.value_or(""));
   for (const std::string& path : read) {
-    if (path.empty() || path == "-" || !replaces(request.output, path)) continue;
-    throw Stop(exit_usage, "the result would replace " + path + ", which is read: give -o another name");
+    // What a shell put there is a file as well: < orders.csv
+    if (!replaces(request.output, path == "-" ? "/dev/stdin" : path)) continue;
+    throw Stop(exit_usage, "the result would replace " + (path == "-" ? request.output : path) +
+                               ", which is read: give -o another name");
   }
 }
 
@@ -243,7 +244,7 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
     }
     files.emplace_back("-");
   }
-  check_output(request);
+  check_output(files, request);
   check_inputs(files);
   std::unique_ptr<const Catalog> own_tables;
   const Catalog& catalog = open_catalog(request.data, own_tables);
