@@ -25,6 +25,43 @@ using batch::BatchOptions;
 using batch::InputFormat;
 using batch::Tally;
 
+// Opens the file, or says why it cannot.
+std::string open(const std::string& path, std::ifstream& file) {
+  std::error_code error;
+  if (std::filesystem::is_directory(path, error)) return "cannot open " + path + ": it is a directory";
+  errno = 0;
+  file.open(path, std::ios::binary);
+  return file ? std::string() : "cannot open " + path + ": " + std::strerror(errno);
+}
+
+// All inputs are looked at before the first is read: half a result is none. A pipe is opened once only, since whoever
+// writes to it would take its closing for the end.
+void check_inputs(const std::vector<std::string>& files) {
+  std::string told;
+  for (const std::string& path : files) {
+    std::error_code error;
+    const std::filesystem::file_status status = std::filesystem::status(path, error);
+    const bool pipe_or_device = std::filesystem::is_other(status);
+    if (path == "-" || pipe_or_device) continue;
+    std::ifstream file;
+    const std::string why = open(path, file);
+    if (!why.empty()) told += (told.empty() ? "" : "\nmainbore: ") + why;
+  }
+  if (!told.empty()) throw Stop(exit_no_input, told);
+}
+
+void check_output(std::vector<std::string> read, const BatchRequest& request) {
+  read.insert(read.end(), request.rules.begin(), request.rules.end());
+  read.push_back(request.map);
+  read.push_back(request.settings_file.file.value_or(""));
+  for (const std::string& path : read) {
+    // What a shell put there is a file as well: < orders.csv
+    if (!replaces(request.output, path == "-" ? "/dev/stdin" : path)) continue;
+    throw Stop(exit_usage, "the result would replace " + (path == "-" ? request.output : path) +
+                               ", which is read: give -o another name");
+  }
+}
+
 // One input and its name for messages.
 class Input {
  public:
@@ -33,13 +70,7 @@ class Input {
       in_ = &console.in;
       return;
     }
-    std::error_code error;
-    if (std::filesystem::is_directory(path, error)) {
-      throw Stop(exit_no_input, "cannot open " + path + ": it is a directory");
-    }
-    errno = 0;
-    file_.open(path, std::ios::binary);
-    if (!file_) throw Stop(exit_no_input, "cannot open " + path + ": " + std::strerror(errno));
+    if (const std::string why = open(path, file_); !why.empty()) throw Stop(exit_no_input, why);
     in_ = &file_;
   }
   Input(const Input&) = delete;
@@ -213,6 +244,8 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
     }
     files.emplace_back("-");
   }
+  check_output(files, request);
+  check_inputs(files);
   std::unique_ptr<const Catalog> own_tables;
   const Catalog& catalog = open_catalog(request.data, own_tables);
   const std::optional<io::OrderMap> map = open_map(request.map, catalog, console);
@@ -234,6 +267,7 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
   Tally tally;
   bool header_written = false;
   std::vector<Diagnostic> faults;
+  std::vector<std::string> without_orders;  // nothing to plan is no "all go" for a gate
   for (const std::string& path : files) {
     Input input(path, console);
     const InputFormat in = format_of(request.in, path, input);
@@ -259,20 +293,18 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
           progress.show(tally.all());
         });
     faults.insert(faults.end(), planned.faults.begin(), planned.faults.end());
+    if (planned.faults.empty() && planned.tally.all() == 0) without_orders.push_back(input.name());
   }
   if (options.format == BatchFormat::week && faults.empty()) {
     report::WeekTextOptions text;
     text.colour = request.output.empty() && console.environment.out_is_terminal && !console.environment.no_colour;
     result.write(request.format == "html" ? week.html() : week.text(text));
   }
+  if (request.fail_on == "never") without_orders.clear();
+  for (const std::string& name : without_orders) console.err << "mainbore: no orders were found in " << name << '\n';
   stop_on(faults, "the table is not read", console);
   result.finish();
-  // Nothing to plan is no "all go" for a gate.
-  if (tally.all() == 0 && request.fail_on != "never") {
-    console.err << "mainbore: no orders were found\n";
-    return exit_unreadable;
-  }
-  return status_of(tally, request.fail_on);
+  return without_orders.empty() ? status_of(tally, request.fail_on) : exit_unreadable;
 }
 
 }  // namespace mainbore::cli

@@ -17,18 +17,21 @@ constexpr std::string_view part_suffix = ".part";
 }
 std::string reason() { return errno == 0 ? "the write failed" : std::strerror(errno); }
 
+// The file that a result becomes; empty where there is none: devices and pipes are written to.
+std::string target_of(const std::string& path) {
+  if (path.empty() || path == "-") return {};
+  std::error_code error;
+  if (fs::exists(path, error) && !fs::is_regular_file(path, error)) return {};
+  return fs::is_symlink(path, error) ? fs::canonical(path, error).string() : path;
+}
+
 }  // namespace
 
 ResultWriter::ResultWriter(const std::string& path, Console& console) : out_(&console.out), name_("standard output") {
   if (path.empty() || path == "-") return;
   name_ = path;
-  std::error_code error;
-  std::string opened = path;
-  // Devices and pipes are written to; there is no file to replace.
-  if (!fs::exists(path, error) || fs::is_regular_file(path, error)) {
-    target_ = fs::is_symlink(path, error) ? fs::canonical(path, error).string() : path;
-    opened = target_ + std::string(part_suffix);
-  }
+  target_ = target_of(path);
+  const std::string opened = target_.empty() ? path : target_ + std::string(part_suffix);
   errno = 0;
   file_.open(opened, std::ios::binary | std::ios::trunc);
   if (!file_) {
@@ -63,6 +66,13 @@ void ResultWriter::finish() {
   fs::rename(target_ + std::string(part_suffix), target_, error);
   if (error) cannot_write(name_, error.message());
   target_.clear();
+}
+
+bool replaces(const std::string& output, const std::string& file) {
+  const std::string target = target_of(output);
+  std::error_code error;
+  return !target.empty() &&
+         (fs::equivalent(target, file, error) || fs::equivalent(target + std::string(part_suffix), file, error));
 }
 
 }  // namespace mainbore::cli

@@ -30,4 +30,7 @@ class ResultWriter {
   std::string target_;  // what the file becomes; empty: there is nothing to rename
 };
 
+// Whether the file would be replaced by a result that goes to `output`, or by what stands beside it meanwhile.
+[[nodiscard]] bool replaces(const std::string& output, const std::string& file);
+
 }  // namespace mainbore::cli

@@ -11,6 +11,11 @@ namespace {
 constexpr std::size_t chunk = 1u << 18;
 constexpr std::size_t npos = std::string_view::npos;
 
+// Quotes that are never closed, each with much text behind it, would have all of that text searched again for each of
+// them. After so many a record is looked for in a few lines only, until that text is behind.
+constexpr int most_in_vain = 16;
+constexpr int few_lines = 8;
+
 // string_view::find is not always memchr.
 std::size_t find_byte(std::string_view text, char byte, std::size_t from, std::size_t to) {
   if (from >= to) return npos;
@@ -21,6 +26,15 @@ std::size_t find_byte(std::string_view text, char byte, std::size_t from) {
   return find_byte(text, byte, from, text.size());
 }
 
+// Behind the break that ends the last of so many lines, or the end of the text.
+std::size_t behind_lines(std::string_view text, char line_break, int lines) {
+  std::size_t behind = 0;
+  for (; lines > 0 && behind < text.size(); --lines) {
+    behind = std::min(find_byte(text, line_break, behind), text.size() - 1) + 1;
+  }
+  return behind;
+}
+
 bool is_text(std::string_view bytes) {
   unsigned high = 0;
   unsigned zeros = 0;
@@ -29,11 +43,6 @@ bool is_text(std::string_view bytes) {
     zeros |= c == '\0' ? 1u : 0u;
   }
   return zeros == 0 && (high < 0x80 || !first_not_utf8(bytes));
-}
-
-std::string lines_text(int first, int last) {
-  return first == last ? "line " + std::to_string(first)
-                       : "lines " + std::to_string(first) + " to " + std::to_string(last);
 }
 
 }  // namespace
@@ -98,43 +107,49 @@ bool CsvReader::skip_blank_lines() {
     if (text.empty()) return false;
     const bool pair = line_break_ == '\n' && text.starts_with("\r\n");
     if (!pair && text.front() != line_break_) return true;
-    begin_ += pair ? 2 : 1;
+    consume(pair ? 2 : 1);
     ++line_;
   }
 }
 
-// Cuts the text held into the cells of the record it begins with. `unfinished`: it does not end in the text held.
+// Cuts the text held into the cells of the record it begins with. `unfinished`: it does not end in the text held. No
+// byte beyond the limit has a say, so that the outcome is the same whatever the pieces.
 CsvReader::Split CsvReader::split(CsvRecord& record) const {
   record.cells.clear();
   record.unquoted.clear();
-  const std::string_view text = held();
+  std::string_view text = held().substr(0, options_.longest_record);
   Split result;
-  const auto stopped = [&](Outcome outcome, std::size_t fault, std::size_t seen) {
+  const auto stopped = [&](Outcome outcome, std::size_t fault) {
     result.outcome = outcome;
     result.fault = fault;
-    result.needed = std::max(result.needed, seen);
     return result;
   };
+  const auto too_large = [&](std::size_t seen) {
+    result.outcome = Outcome::too_large;
+    result.seen = seen;
+    return result;
+  };
+  const auto all_held = [&] { return text.size() == held().size(); };
+  const auto unfinished = [&] { return all_held() ? result : too_large(text.size()); };
   const auto finished = [&](std::size_t end, std::size_t next) {
     result.outcome = Outcome::record;
     result.end = end;
     result.next = std::min(next, text.size());
     return result;
   };
+  const auto at_file_end = [&] { return ended_ && all_held(); };
   std::size_t line_end = 0;
   const auto line_ends_behind = [&](std::size_t from) {
     line_end = find_byte(text, line_break_, from);
-    if (line_end == npos) {
-      if (!ended_) return false;
-      line_end = text.size();
-    }
-    result.needed = std::min(line_end + 1, text.size());
-    return true;
+    if (line_end != npos) return true;
+    line_end = text.size();
+    return at_file_end();
   };
 
-  if (!line_ends_behind(0)) return result;
+  if (!line_ends_behind(0)) return unfinished();
+  if (in_vain_ >= most_in_vain) text = text.substr(0, behind_lines(text, line_break_, few_lines));
   for (std::size_t at = 0;;) {
-    if (record.cells.size() == most_cells) return stopped(Outcome::too_many, at, at);
+    if (record.cells.size() == most_cells) return too_large(at);
     CsvRecord::Cell cell;
     if (at == text.size() || text[at] != '"') {
       std::size_t end = find_byte(text, delimiter_, at, line_end);
@@ -152,11 +167,12 @@ CsvReader::Split CsvReader::split(CsvRecord& record) const {
     }
 
     const std::size_t opening = at;
+    if (!result.several_lines) result.fault = opening;
     std::size_t closing = opening + 1;
     for (;;) {
       closing = find_byte(text, '"', closing);
-      if (closing == npos) return ended_ ? stopped(Outcome::open_quote, opening, text.size()) : result;
-      if (closing + 1 == text.size() && !ended_) return result;
+      if (closing == npos) return at_file_end() ? stopped(Outcome::open_quote, opening) : unfinished();
+      if (closing + 1 == text.size() && !at_file_end()) return unfinished();
       if (closing + 1 == text.size() || text[closing + 1] != '"') break;
       cell.doubled = true;
       closing += 2;
@@ -176,7 +192,7 @@ CsvReader::Split CsvReader::split(CsvRecord& record) const {
     const std::size_t behind = closing + 1;
     if (behind > line_end) {  // a line break inside the quotes
       result.several_lines = true;
-      if (!line_ends_behind(behind)) return result;
+      if (!line_ends_behind(behind)) return unfinished();
     }
     if (behind == line_end) return finished(behind, line_end + 1);
     if (text[behind] == delimiter_) {
@@ -184,7 +200,7 @@ CsvReader::Split CsvReader::split(CsvRecord& record) const {
     } else if (line_break_ == '\n' && text[behind] == '\r' && behind + 1 == line_end) {
       return finished(behind, line_end + 1);
     } else {
-      return stopped(Outcome::stray_quote, opening, closing + 2);
+      return stopped(Outcome::stray_quote, opening);
     }
   }
 }
@@ -198,17 +214,30 @@ bool CsvReader::read(CsvRecord& record) {
   record.line = line_;
   for (;;) {
     const Split found = split(record);
-    const bool unfinished = found.outcome == Outcome::unfinished;
-    const bool too_long = (unfinished ? held().size() : found.needed) > options_.longest_record;
-    if (unfinished && !too_long) {
-      fill();
-      continue;
+    switch (found.outcome) {
+      case Outcome::unfinished:
+        fill();
+        continue;
+      case Outcome::record:
+        take(record, found);
+        break;
+      case Outcome::too_large:
+        take_first_line(record, found);
+        break;
+      case Outcome::stray_quote:
+        take_broken(record, found, "the quoted cell that begins here goes on behind its closing quote");
+        break;
+      case Outcome::open_quote:
+        take_broken(record, found, "the quoted cell that begins here never ends");
     }
-    if (too_long || found.outcome == Outcome::too_many) pass_over(record);
-    else if (found.outcome == Outcome::record) take(record, found);
-    else take_broken(record, found);
     return true;
   }
+}
+
+void CsvReader::consume(std::size_t bytes) {
+  begin_ += bytes;
+  seen_ahead_ -= std::min(bytes, seen_ahead_);
+  if (seen_ahead_ == 0) in_vain_ = 0;
 }
 
 void CsvReader::take(CsvRecord& record, const Split& found) {
@@ -216,11 +245,11 @@ void CsvReader::take(CsvRecord& record, const Split& found) {
   record.text.assign(text);
   record.not_text = !is_text(text);
   line_ += found.several_lines ? 1 + static_cast<int>(std::count(text.begin(), text.end(), line_break_)) : 1;
-  begin_ += found.next;
+  consume(found.next);
 }
 
 // The record ends with the line on which the bad cell begins, so that one quote does not swallow the rest of the file.
-void CsvReader::take_broken(CsvRecord& record, const Split& found) {
+void CsvReader::take_broken(CsvRecord& record, const Split& found, std::string_view what) {
   const std::size_t line_end = std::min(find_byte(held(), line_break_, found.fault), held().size());
   const std::string_view text = held().substr(0, line_end);
   record.text.assign(text);
@@ -228,52 +257,42 @@ void CsvReader::take_broken(CsvRecord& record, const Split& found) {
   record.not_text = !is_text(record.text);
   record.cells.clear();
   record.unquoted.clear();
-  const bool open = found.outcome == Outcome::open_quote;
-  record.fault =
-      CsvFault{{found.fault, found.fault + 1},
-               {"csv.quote",
-                open ? "the quoted cell that begins here never ends"
-                     : "the quoted cell that begins here goes on behind its closing quote",
-                "a quote inside a quoted cell is written twice: \"6\"\" main\"; reading goes on with the next line"}};
+  record.fault = CsvFault{{found.fault, found.fault + 1},
+                          {"csv.quote", std::string(what),
+                           "a quote inside a quoted cell is written twice: \"6\"\" main\"; reading goes on with the "
+                           "next line"}};
   line_ += 1 + static_cast<int>(std::count(text.begin(), text.end(), line_break_));
-  begin_ += std::min(line_end + 1, held().size());
+  consume(std::min(line_end + 1, held().size()));
 }
 
-// Drops the record without keeping it: byte by byte, as the grammar has it.
-void CsvReader::pass_over(CsvRecord& record) {
+// What was looked at behind the line stays held, and is read again.
+void CsvReader::take_first_line(CsvRecord& record, const Split& found) {
+  const std::size_t line_end = find_byte(held(), line_break_, 0, std::min(found.seen, held().size()));
+  if (line_end == npos) return take_long_line(record);
+  take_broken(record, found, "the quoted cell that begins here makes the row too long: perhaps it is never closed");
+  if (seen_ahead_ == 0) seen_ahead_ = found.seen - std::min(found.seen, line_end + 1);
+  if (seen_ahead_ > 0) ++in_vain_;
+}
+
+// Drops a line without keeping more of it than its beginning.
+void CsvReader::take_long_line(CsvRecord& record) {
   constexpr std::size_t shown = 200;
   record.text.assign(held().substr(0, shown));
   record.not_text = !is_text(record.text);
   record.cells.clear();
   record.unquoted.clear();
-
-  enum class In : std::uint8_t { cell_start, plain, quoted, closed };
-  In in = In::cell_start;
-  const int first = line_;
-  for (bool done = false; !done;) {
-    if (begin_ == end_ && !fill()) break;
-    const char c = buffer_[begin_++];
-    if (c == line_break_) ++line_;
-    switch (in) {
-      case In::quoted:
-        if (c == '"') in = In::closed;
-        break;
-      case In::closed:
-      case In::cell_start:
-      case In::plain:
-        if (c == line_break_) done = true;
-        else if (c == delimiter_) in = In::cell_start;
-        else if (c == '"' && in != In::plain) in = In::quoted;
-        else in = In::plain;
-        break;
-    }
-  }
-  const int last = std::max(first, line_ - 1);
   record.fault = CsvFault{{0, 1},
                           {"csv.too-large",
-                           "a record of more than " + std::to_string(options_.longest_record) + " bytes or " +
-                               std::to_string(most_cells) + " cells, " + lines_text(first, last),
-                           "perhaps a quote that is never closed; reading goes on behind it"}};
+                           "a line of more than " + std::to_string(options_.longest_record) + " bytes or " +
+                               std::to_string(most_cells) + " cells",
+                           "reading goes on with the next line"}};
+  ++line_;
+  for (;;) {
+    const std::size_t line_end = find_byte(held(), line_break_, 0);
+    if (line_end != npos) return consume(line_end + 1);
+    consume(held().size());
+    if (!fill()) return;
+  }
 }
 
 }  // namespace mainbore::io

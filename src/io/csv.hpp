@@ -75,13 +75,13 @@ class CsvReader {
   [[nodiscard]] char delimiter() const { return delimiter_; }
 
  private:
-  enum class Outcome : std::uint8_t { record, unfinished, stray_quote, open_quote, too_many };
+  enum class Outcome : std::uint8_t { record, unfinished, stray_quote, open_quote, too_large };
   struct Split {
     Outcome outcome = Outcome::unfinished;
-    std::size_t end = 0;     // of the record's text
-    std::size_t next = 0;    // where the next record begins
-    std::size_t fault = 0;   // where the cell begins that is the trouble
-    std::size_t needed = 0;  // bytes that had to be seen to tell: the limit counts these, whatever the pieces
+    std::size_t end = 0;    // of the record's text
+    std::size_t next = 0;   // where the next record begins
+    std::size_t fault = 0;  // where the cell begins that is the trouble; of too_large, the one that leaves the first line
+    std::size_t seen = 0;   // of too_large: the bytes looked at
     bool several_lines = false;
   };
 
@@ -91,8 +91,10 @@ class CsvReader {
   bool skip_blank_lines();
   Split split(CsvRecord& record) const;
   void take(CsvRecord& record, const Split& split);
-  void take_broken(CsvRecord& record, const Split& split);
-  void pass_over(CsvRecord& record);
+  void take_broken(CsvRecord& record, const Split& split, std::string_view what);
+  void take_first_line(CsvRecord& record, const Split& split);
+  void take_long_line(CsvRecord& record);
+  void consume(std::size_t bytes);
 
   ByteSource source_;
   CsvOptions options_;
@@ -105,6 +107,8 @@ class CsvReader {
   char line_break_ = '\n';
   int line_ = 1;
   std::uint64_t row_ = 0;
+  std::size_t seen_ahead_ = 0;  // bytes in which a record too large was looked for its end
+  int in_vain_ = 0;             // how many such records begin in them
 };
 
 }  // namespace mainbore::io

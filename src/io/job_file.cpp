@@ -69,6 +69,7 @@ class JobReader {
       const JsonText json(text, deepest_job, first_line);
       json_ = &json;
       for (const io::JsonFault& fault : json.faults()) {
+        if (enough()) break;
         const bool has_place = fault.problem.code == "job.duplicate-key";
         add(source.at(fault.span, has_place ? json.pointer(fault.node) : "", fault.problem));
       }
@@ -126,10 +127,13 @@ class JobReader {
     return std::move(diagnostics_);
   }
 
+  // Asked before a place is worked out, which takes a look at all that stands before it.
+  [[nodiscard]] bool enough() const { return diagnostics_.size() > most_diagnostics; }
   void add(Diagnostic diagnostic) {
-    if (diagnostics_.size() <= most_diagnostics) diagnostics_.push_back(std::move(diagnostic));
+    if (!enough()) diagnostics_.push_back(std::move(diagnostic));
   }
   void add_at(std::uint32_t node, io::Span span, Problem problem) {
+    if (enough()) return;
     add(source_->at(span, json_->pointer(node), std::move(problem)));
   }
   void add_at(std::uint32_t node, Problem problem) { add_at(node, json_->node(node).span, std::move(problem)); }
@@ -253,6 +257,7 @@ class JobReader {
   }
 
   void unknown_key(std::uint32_t object, std::uint32_t child, std::span<const JobField> rows, std::size_t prefix) {
+    if (enough()) return;
     const std::string_view key = json_->node(child).key;
     std::vector<std::string_view> known;  // in this object
     for (const JobField& row : rows) {
@@ -420,6 +425,7 @@ class JobReader {
   }
 
   void missing(const JobField& field, std::size_t index) {
+    if (enough()) return;
     const std::string path = field.path_at(index);
     Problem problem{"job.missing", path + " is missing",
                     std::string(field.help) + "; " + io::allowed_text(field, catalog_)};
@@ -445,15 +451,20 @@ class JobReader {
       return add(std::move(diagnostic));
     }
     std::uint32_t at = 0;
+    std::size_t behind = 0;  // what of the pointer leads to `at`
     for (bool deeper = true; deeper;) {
       deeper = false;
-      for (std::uint32_t child = at + 1; child < json_->node(at).next; child = json_->node(child).next) {
-        const std::string here = json_->pointer(child);
-        if (pointer.starts_with(here) && pointer.size() > here.size() && pointer[here.size()] == '/') {
-          at = child;
-          deeper = true;
-          break;
-        }
+      const std::size_t end = pointer.find('/', behind + 1);
+      if (end == std::string::npos) break;
+      const std::string token = pointer.substr(behind + 1, end - behind - 1);
+      std::size_t position = 0;
+      const bool list = json_->node(at).type == JsonType::array;
+      for (std::uint32_t child = at + 1; child < json_->node(at).next; child = json_->node(child).next, ++position) {
+        if (token != (list ? std::to_string(position) : io::pointer_token(json_->node(child).key))) continue;
+        at = child;
+        behind = end;
+        deeper = true;
+        break;
       }
     }
     const io::Span key = json_->node(at).key_span;

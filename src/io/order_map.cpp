@@ -95,6 +95,7 @@ class MapReader {
   }
 
   void unknown_key(std::uint32_t node, std::string_view where, std::span<const Key> known) {
+    if (enough()) return;
     const std::string_view key = json_->node(node).key;
     Problem problem{"map.unknown-key", quoted(key) + " is not part of " + std::string(where), ""};
     if (const auto near = nearest(key, known)) problem.help = "did you mean \"" + std::string(*near) + "\"?  ";
@@ -427,8 +428,8 @@ std::span<const DiagnosticText> order_diagnostic_texts() {
           "The row cannot be read; reading goes on with the line behind the one on which that cell begins."},
       DiagnosticText{
           "csv.too-large", "a row that is too long",
-          "A row of an export is short. One of this length is a wrong file, or a quote that is never closed. "
-          "It is passed over to its end, and the lines it took are named."},
+          "A row of an export is short. A line of this length is a wrong file. It is passed over; reading goes on with the "
+          "line behind it."},
       DiagnosticText{"csv.ragged", "a row with more or fewer cells than the header",
                      "A comma inside a cell that has no quotes round it moves all cells behind it one column on, so "
                      "nothing of such a row can be trusted. Empty cells too many at the end do no harm."},

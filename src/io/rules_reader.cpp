@@ -193,7 +193,10 @@ class RulesReader {
     }
     const io::JsonText json(text, deepest_rules);
     json_ = &json;
-    for (const io::JsonFault& fault : json.faults()) add(fault.span, json.pointer(fault.node), fault.problem);
+    for (const io::JsonFault& fault : json.faults()) {
+      if (enough()) break;
+      add(fault.span, json.pointer(fault.node), fault.problem);
+    }
     if (!json.is_json()) return;
     if (json.node(0).type != JsonType::object) {
       return add(0,
@@ -913,15 +916,19 @@ class RulesReader {
   }
   void unknown_key(std::uint32_t node, std::string_view key, const std::string& what,
                    std::span<const std::string_view> known, std::string help = {}) {
+    if (enough()) return;
     Problem problem{"rules.unknown-key", io::quoted(key) + " is not " + what, std::move(help)};
     if (problem.help.empty()) suggest(problem, key, known);
     add(json_->node(node).key_span, json_->pointer(node), std::move(problem));
   }
+  // Asked before a place is worked out, which takes a look at all that stands before it.
+  [[nodiscard]] bool enough() const { return diagnostics_.size() >= most_diagnostics; }
   void add(std::uint32_t node, Problem problem) {
+    if (enough()) return;
     add(json_->node(node).span, json_->pointer(node), std::move(problem));
   }
   void add(io::Span span, std::string pointer, Problem problem) {
-    if (diagnostics_.size() >= most_diagnostics) return;
+    if (enough()) return;
     problem.code = rules_code(problem.code);
     diagnostics_.push_back(source_->at(span, std::move(pointer), std::move(problem)));
   }

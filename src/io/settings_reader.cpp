@@ -99,6 +99,7 @@ class SettingsReader {
   }
 
   void unknown_key(const JsonText& json, std::uint32_t node) {
+    if (enough()) return;
     const std::string_view key = json.node(node).key;
     Problem problem{"settings.unknown-key", io::quoted(key) + " is not part of settings", ""};
     if (const auto near = io::nearest(key, known_keys)) {

@@ -1,5 +1,9 @@
 // Where the result goes: streams that fail, files replaced whole or not at all.
+#include <sys/stat.h>
+
+#include <algorithm>
 #include <filesystem>
+#include <thread>
 
 #include "cli/program_run.hpp"
 #include "support/catch.hpp"
@@ -10,6 +14,9 @@ using namespace mainbore::test;
 namespace {
 
 const std::string job = std::string(MAINBORE_SOURCE_DIR) + "/examples/jobs/ductile_iron_direct.json";
+const std::string table =
+    "id,main.material,main.size,main.pressure,service.size\n"
+    "A,PVC,6 in,60 psi,1 in\n";
 
 }  // namespace
 
@@ -94,4 +101,74 @@ TEST_CASE("a link to nowhere is no free place for a job file") {
   const Folder folder;
   std::filesystem::create_symlink(folder / "nowhere", folder / "job.json");
   CHECK(run({"new", folder / "job.json"}, terminal, std::string(80, '\n')).status == 74);
+}
+
+TEST_CASE("a result does not replace what it is made from") {
+  const Folder folder;
+  const std::string orders = folder.put("w.csv", table);
+  std::filesystem::create_symlink(orders, folder / "soft.csv");
+  std::filesystem::create_hard_link(orders, folder / "hard.csv");
+  const std::string part = folder.put("other.csv.part", table);
+  for (const std::string& output : {orders, folder / "soft.csv", folder / "hard.csv", folder / "./w.csv"}) {
+    INFO(output);
+    const Ran ran = run({"batch", part, orders, "--format", "ndjson", "-o", output});
+    CHECK(ran.status == 64);
+    CHECK(ran.err == "mainbore: the result would replace " + orders + ", which is read: give -o another name\n");
+    CHECK(content(orders) == table);
+  }
+  CHECK(run({"batch", orders, "--columns", "-o", orders}).status == 64);
+  CHECK(run({"batch", part, "--format", "ndjson", "-o", folder / "other.csv"}).status == 64);
+  CHECK(content(part) == table);
+  const std::string map = folder.put("map.json", "{}");
+  CHECK(run({"batch", orders, "--map", map, "-o", map}).status == 64);
+  CHECK(content(map) == "{}");
+
+  const std::string old = folder.put("old.ndjson", "yesterday's");
+  CHECK(run({"batch", orders, "--format", "ndjson", "-o", old}).status == 3);
+  CHECK(content(old) == run({"batch", orders, "--format", "ndjson"}).out);
+  CHECK(run({"batch", orders, "--format", "ndjson", "-o", "/dev/null"}).status == 3);
+}
+
+TEST_CASE("every input is looked at before the first is planned") {
+  const Folder folder;
+  const std::string orders = folder.put("a.csv", table);
+  const std::string missing = folder / "missing.csv";
+  const std::string directory = folder / "";
+  const Ran ran = run({"batch", orders, missing, orders, directory, "--format", "ndjson"});
+  CHECK(ran.status == 66);
+  CHECK(ran.out.empty());
+  CHECK(ran.err == "mainbore: cannot open " + missing + ": No such file or directory\nmainbore: cannot open " + directory +
+                       ": it is a directory\n");
+  CHECK(run({"batch", orders, missing, "--columns"}).out.empty());
+}
+
+TEST_CASE("a pipe among the inputs is opened once") {
+  const Folder folder;
+  const std::string orders = folder.put("a.csv", table);
+  const std::string pipe = folder / "pipe.csv";
+  REQUIRE(::mkfifo(pipe.c_str(), 0600) == 0);
+  std::thread writer([&] { std::ofstream(pipe) << table; });
+  const Ran ran = run({"batch", orders, pipe, "--format", "ndjson", "--no-rows"});
+  writer.join();
+  CHECK(ran.status == 3);
+  CHECK(std::count(ran.out.begin(), ran.out.end(), '\n') == 2);
+}
+
+TEST_CASE("each input without orders is told and counts") {
+  const Folder folder;
+  const std::string orders = folder.put("a.csv", table);
+  const std::string empty = folder.put("empty.csv", "");
+  const std::string header = folder.put("header.csv", table.substr(0, table.find('\n') + 1));
+  const std::string list = folder.put("list.json", "[]");
+  const Ran ran = run({"batch", orders, empty, header, list, "--format", "ndjson", "--fail-on", "unreadable"});
+  CHECK(ran.status == 2);
+  CHECK(std::count(ran.out.begin(), ran.out.end(), '\n') == 1);
+  std::string told;
+  for (const std::string& name : {empty, header, list}) told += "mainbore: no orders were found in " + name + '\n';
+  CHECK(ran.err == told);
+
+  const Ran passed = run({"batch", orders, empty, "--format", "ndjson", "--fail-on", "never"});
+  CHECK(passed.status == 0);
+  CHECK(passed.err.empty());
+  CHECK(run({"batch", orders, orders, "--format", "ndjson", "--fail-on", "unreadable"}).status == 0);
 }

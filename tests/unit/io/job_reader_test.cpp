@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <chrono>
 #include <fstream>
 #include <nlohmann/json.hpp>
 #include <random>
@@ -210,6 +211,22 @@ TEST_CASE("the list of faults has an end") {
   std::string text = "{";
   for (int i = 0; i < 5000; ++i) text += "\"k" + std::to_string(i) + "\": 1, ";
   CHECK(read(text + "\"id\": \"x\"}").diagnostics.size() == most_diagnostics);
+}
+
+TEST_CASE("as many faults as a job has room for are read in a moment") {
+  std::string unknown;
+  std::string twice;
+  for (int i = 0; i < 60000; ++i) {
+    unknown += "\"k" + std::to_string(i) + "\": 1, ";
+    twice += "\"note\": 1, ";
+  }
+  for (const std::string& text : {"{" + unknown + "\"id\": \"x\"}", "{" + twice + "\"id\": \"x\"}",
+                                  "{\"main\": {" + unknown + "\"size\": \"8 in\"}}"}) {
+    REQUIRE(text.size() <= longest_job);
+    const auto begun = std::chrono::steady_clock::now();
+    CHECK(read(text).diagnostics.size() == most_diagnostics);
+    CHECK(std::chrono::steady_clock::now() - begun < std::chrono::seconds(5));
+  }
 }
 
 TEST_CASE("no damage to a job makes the reader fail, and no fault passes") {

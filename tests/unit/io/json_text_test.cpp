@@ -192,6 +192,10 @@ TEST_CASE("keys given twice are found, however many there are") {
   CHECK(twice.faults()[0].problem.code == "job.duplicate-key");
   const JsonText escaped(R"({"a": 1, "\u0061": 2})", 32);
   CHECK(escaped.faults().size() == 1);
+  const JsonText lines("{\n\"a\": 1,\n\"b\": 2,\n\n\"b\": 3,\n\"a\": 4}", 32, 10);
+  REQUIRE(lines.faults().size() == 2);
+  CHECK(lines.faults()[0].problem.help.starts_with("first given on line 11:"));
+  CHECK(lines.faults()[1].problem.help.starts_with("first given on line 12:"));
 
   std::string many = "{\"k0\": 0";
   for (int i = 1; i < 100000; ++i) many += ",\"k" + std::to_string(i) + "\": 0";

@@ -1,3 +1,4 @@
+#include <chrono>
 #include <cstdint>
 #include <filesystem>
 #include <iostream>
@@ -87,17 +88,87 @@ TEST_CASE("a bad quote breaks the record of its line and no other") {
   }
 }
 
-TEST_CASE("a record over the limit is passed over, and the next one read") {
+TEST_CASE("a line over the limit is passed over, and the next one read") {
   const std::string huge(10'000'000, 'x');
-  for (const std::string& cell : {huge, '"' + huge + "\"\"\n,\n\"", '"' + std::string(3'000'000, '\n') + '"'}) {
-    const std::string text = "a,b\n1,2\n3," + cell + "\n4,5\n";
-    const auto records = records_of(text);
-    REQUIRE(records.size() == 4);
-    REQUIRE(records[2].fault);
-    CHECK(records[2].fault->problem.code == "csv.too-large");
-    CHECK(records[2].text.size() < 1000);
-    CHECK(cells_of(records[3]) == Cells{"4", "5"});
-    CHECK(records[3].line == 4 + std::count(cell.begin(), cell.end(), '\n'));
+  for (const std::string& cell : {huge, '"' + huge + "\"\" \"", '"' + huge, std::string(3'000'000, ',')}) {
+    for (const std::string end : {"\n", "\r\n", "\r"}) {
+      const std::string text = "a,b" + end + "1,2" + end + "3," + cell + end + "4,5" + end;
+      const auto records = records_of(text);
+      REQUIRE(records.size() == 4);
+      REQUIRE(records[2].fault);
+      CHECK(records[2].fault->problem.code == "csv.too-large");
+      CHECK(records[2].text.size() < 1000);
+      CHECK(cells_of(records[3]) == Cells{"4", "5"});
+      CHECK(records[3].line == 4);
+      CHECK(records[3].row == 3);
+    }
+  }
+}
+
+namespace {
+
+std::string good_rows(int count) {
+  std::string rows;
+  for (int i = 0; i < count; ++i) rows += std::to_string(i) + ",a row of thirty bytes or so\n";
+  return rows;
+}
+
+}  // namespace
+
+TEST_CASE("a quote that is never closed spoils its own line, however much stands behind it") {
+  for (const int count : {20'000, 40'000, 120'000}) {
+    for (const std::size_t piece : {5000u, 1u << 16}) {
+      const std::string text = "a,b\n1,\"6 in main\n" + good_rows(count);
+      io::CsvReader reader(source_of(text, piece));
+      io::CsvRecord record;
+      REQUIRE(reader.read(record));
+      REQUIRE(reader.read(record));
+      REQUIRE(record.fault);
+      CHECK(record.fault->problem.code == "csv.quote");
+      CHECK(record.fault->span.begin == 2);
+      CHECK(record.text == "1,\"6 in main");
+      int good = 0;
+      for (; reader.read(record); ++good) {
+        if (record.fault || record.line != good + 3 || record.cell(0) != std::to_string(good)) break;
+      }
+      CHECK(good == count);
+    }
+  }
+}
+
+TEST_CASE("a row of several lines may be as long as the limit, and no longer") {
+  io::CsvOptions options;
+  options.longest_record = 2000;
+  for (const std::size_t piece : {1u, 700u, 1u << 16}) {
+    for (const std::size_t over : {0u, 1u}) {
+      const std::string row = "1,\"x\n" + std::string(2000 - 7 + over, 'y') + "\"\n";
+      REQUIRE(row.size() == 2000 + over);
+      const auto records = records_of("a,b\n" + row + "4,5\n", piece, options);
+      REQUIRE(records.size() == 3 + over);
+      CHECK(records[1].fault.has_value() == (over == 1));
+      CHECK(cells_of(records.back()) == Cells{"4", "5"});
+      CHECK(records.back().line == 4);
+    }
+  }
+}
+
+TEST_CASE("a great many quotes that are never closed are read in a moment, whatever the pieces") {
+  // Each opens a cell that every later row closes and opens again, so that none of them ends within the limit.
+  std::string text = "a,b\n";
+  for (int i = 0; i < 100'000; ++i) text += "1,6\",\"" + std::string(94, 'x') + '\n';
+  text += "4,5\n";
+  const auto begun = std::chrono::steady_clock::now();
+  const auto records = records_of(text);
+  CHECK(std::chrono::steady_clock::now() - begun < std::chrono::seconds(20));
+  CHECK(records.size() > 80'000);
+  CHECK(std::count_if(records.begin(), records.end(), [](const io::CsvRecord& one) { return !one.fault; }) == 2);
+  CHECK(cells_of(records.back()) == Cells{"4", "5"});
+  CHECK(records.back().line == 100'002);
+
+  const auto again = records_of(text, 100'000);
+  REQUIRE(again.size() == records.size());
+  for (std::size_t i = 0; i < records.size(); ++i) {
+    if (again[i].text != records[i].text || again[i].line != records[i].line) FAIL("record " << i << " differs");
   }
 }
 
