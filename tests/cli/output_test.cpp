@@ -137,8 +137,8 @@ TEST_CASE("every input is looked at before the first is planned") {
   const Ran ran = run({"batch", orders, missing, orders, directory, "--format", "ndjson"});
   CHECK(ran.status == 66);
   CHECK(ran.out.empty());
-  CHECK(ran.err == "mainbore: cannot open " + missing + ": No such file or directory\nmainbore: cannot open " + directory +
-                       ": it is a directory\n");
+  CHECK(ran.err == "mainbore: cannot open " + missing + ": No such file or directory\nmainbore: cannot open " +
+                       directory + ": it is a directory\n");
   CHECK(run({"batch", orders, missing, "--columns"}).out.empty());
 }
 
