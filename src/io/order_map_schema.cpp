@@ -121,7 +121,7 @@ class MapSchema {
       return shape;
     }
     const Json bare = {
-        {"anyOf", {Json{{"type", "number"}}, text_matching(whole(number_pattern())), value_of(field)}}};
+        {"anyOf", {Json{{"type", "number"}}, text_matching(whole(number_pattern(field.kind))), value_of(field)}}};
     return {{"properties", {{"unit", unit_word(field.kind)}}},
             {"if", {{"required", {"unit"}}}},
             {"then", values(bare)},
@@ -153,7 +153,7 @@ class MapSchema {
         if (!schema::has_unit(field.kind)) {
           return {{"anyOf",
                    {Json{{"type", "number"}, {"minimum", field.least.base()}, {"maximum", field.greatest.base()}},
-                    text_matching(whole(number_pattern()))}}};
+                    text_matching(whole(number_pattern(field.kind)))}}};
         }
         return defined(name_of_kind(field.kind), text_matching(whole(quantity_pattern(field.kind))));
       case FieldType::size:

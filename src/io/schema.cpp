@@ -177,7 +177,7 @@ class JobSchema {
   }
   static Json number() {
     return {{"anyOf",
-             {Json{{"type", "number"}}, text_matching(whole(number_pattern())),
+             {Json{{"type", "number"}}, text_matching(whole(number_pattern(Kind::ratio))),
               number_with_unit({{"enum", {""}}}, false)}}};
   }
   [[nodiscard]] Json size() const {
@@ -274,7 +274,7 @@ class RulesSchema {
         field.kind == Kind::ratio ? "%" : shown(Measure(0.0, field.kind), UnitSystem::us).unit;
     const Json value = {
         {"anyOf",
-         {Json{{"type", "number"}}, text_matching(whole(number_pattern() + "(?:[ \\t]*" + any_case(unit) + ")?"))}}};
+         {Json{{"type", "number"}}, text_matching(whole(number_pattern(field.kind) + "(?:[ \\t]*" + any_case(unit) + ")?"))}}};
     Json schema = described(range_of(field), defined(name_of_kind(field.kind) + "_rule", rule(value)));
     // Looked at only where the instance, or its "value", is a number.
     schema["minimum"] = field.least;

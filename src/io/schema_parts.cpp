@@ -8,9 +8,9 @@
 namespace mainbore::io::schema {
 namespace {
 
-// 12, 1.5, 3/4, 1-1/4, 1 1/4: as Scanner of measure.cpp reads it.
-constexpr const char* unsigned_number =
-    R"((?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?(?:/0*[1-9][0-9]*|[- \t][0-9]+/0*[1-9][0-9]*)?)";
+// 12, 1.5; and what may be a fraction 3/4, 1-1/4, 1 1/4: as Scanner of measure.cpp reads it.
+constexpr std::string_view decimal = R"((?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?)";
+constexpr std::string_view fraction = R"((?:/0*[1-9][0-9]*|[- \t][0-9]+/0*[1-9][0-9]*)?)";
 
 constexpr std::array<std::string_view, kind_count> kind_names = {
     "length",    "tape",     "distance",    "pressure", "force",     "torque",   "flow",  "volume",
@@ -49,17 +49,20 @@ std::string any_spelling(std::string_view word) {
 
 std::string whole(const std::string& pattern) { return "^[ \\t]*" + pattern + "[ \\t]*$"; }
 
-std::string number_pattern() { return std::string("[+-]?") + unsigned_number; }
+std::string number_pattern(Kind kind) {
+  const bool in_fractions = !has_unit(kind) || unit_names(kind).front() == "in";
+  return "[+-]?" + std::string(decimal) + std::string(in_fractions ? fraction : std::string_view());
+}
 
 std::string quantity_pattern(Kind kind) {
   const std::vector<std::string_view> names = unit_names(kind);
-  const std::string simple = number_pattern() + "[ \\t]*" + one_of(names, any_case);
+  const std::string simple = number_pattern(kind) + "[ \\t]*" + one_of(names, any_case);
   if (names.front() != "in") return simple;
   // Feet, then inches: "4 ft 6 in", 4'6".
   constexpr std::array<std::string_view, 3> feet = {"ft", "foot", "feet"};
   constexpr std::array<std::string_view, 4> inches = {"in", "inch", "inches", "\""};
-  return "(?:" + simple + '|' + number_pattern() + "[ \\t]*(?:" + one_of(feet, any_case) + "[ \\t]+|'[ \\t]*)" +
-         unsigned_number + "[ \\t]*" + one_of(inches, any_case) + ')';
+  return "(?:" + simple + '|' + number_pattern(kind) + "[ \\t]*(?:" + one_of(feet, any_case) + "[ \\t]+|'[ \\t]*)" +
+         std::string(decimal) + std::string(fraction) + "[ \\t]*" + one_of(inches, any_case) + ')';
 }
 
 // --- parts ------------------------------------------------------------------------------------------------------

@@ -28,8 +28,8 @@ template <class Words, class Spell>
 }
 // From the first character to the last, blanks allowed around.
 [[nodiscard]] std::string whole(const std::string& pattern);
-// 12, 1.5, 3/4, 1-1/4, with a sign.
-[[nodiscard]] std::string number_pattern();
+// 12, 1.5, and of lengths and plain numbers 3/4 and 1-1/4, with a sign.
+[[nodiscard]] std::string number_pattern(Kind kind);
 [[nodiscard]] std::string quantity_pattern(Kind kind);
 // "8 in", "DN 200", "200 mm".
 [[nodiscard]] std::string size_pattern(const Catalog& catalog);

@@ -418,7 +418,7 @@ MAPS_VALID = [
     ("columns/A/values", {"x": "DN 200", "y": "8 in"}),
     ("columns/A/missing", []),
     ("columns/A/least", "2 in"),
-    ("columns/A", {"to": "main.pressure", "unit": "psi", "values": {"x": -5e-1 + 80, "y": "82 kPa", "z": "90-1/2"}}),
+    ("columns/A", {"to": "main.pressure", "unit": "psi", "values": {"x": -5e-1 + 80, "y": "82 kPa", "z": "90.5"}}),
     ("columns/A", {"to": "main.curved", "values": {"x": "TRUE", "y": "No"}}),
     ("columns/A", {"to": "main.material", "values": {"x": "Ductile-Iron"}}),
     ("columns/A", {"to": "crew", "values": {"x": "", "y": 7}}),
