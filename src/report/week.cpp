@@ -64,13 +64,15 @@ std::string cut_short(const std::string& text) {
 
 std::string orders_in_words(std::uint64_t count) { return std::to_string(count) + (count == 1 ? " order" : " orders"); }
 
-// "2026-05-04, North, 9 Ropewalk: 1 in direct tap in the ..."
-std::string heading_of(const WeekOrder& order) {
+// "AV-3009", "2026-05-04, North, 9 Ropewalk: 1 in direct tap in the ..."; of an order that has no such facts "row 1:" and
+// the tap alone.
+std::pair<std::string, std::string> heading_of(const WeekOrder& order) {
   std::vector<std::string> facts;
   for (const std::string* fact : {&order.date, &order.crew, &order.place}) {
     if (!fact->empty()) facts.push_back(*fact);
   }
-  return (facts.empty() ? std::string() : joined(facts) + ": ") + order.summary;
+  if (facts.empty()) return {order.summary.empty() ? order.name : order.name + ':', order.summary};
+  return {order.name, joined(facts) + ": " + order.summary};
 }
 
 // A thing a line, its sizes behind it: "Corporation stop, AWWA taper inlet: 2 x 1 in; 3 x 3/4 in". `used_up` says of
@@ -220,7 +222,9 @@ void WeekReport::write_entries(WeekPage& page, WeekEnd end) const {
   }
   for (const Alike& group : groups) {
     for (const WeekOrder* order : group.orders) {
-      page.entry(order->name, end == WeekEnd::unreadable ? "(" + order->where + ")" : heading_of(*order));
+      const auto [name, text] =
+          end == WeekEnd::unreadable ? std::pair(order->name, "(" + order->where + ")") : heading_of(*order);
+      page.entry(name, text);
     }
     for (const auto& [label, text] : group.sayings) page.line(label, text);
   }
