@@ -53,7 +53,8 @@ Job* OrderPlanner::read_text(const Piece& piece, const OrderText& text) {
   const std::string_view json = std::string_view(piece.bytes).substr(text.begin, text.size);
   if (Job* const job = reader_.read(json)) return job;
   // Whatever the fast reader does not take is for the full one to accept or to explain.
-  JobFile read = read_job(json, file_name_, catalog_, {}, text.first_line);
+  // Records without rows are the same in whatever piece of the file their order stands: lines count from its own first.
+  JobFile read = read_job(json, file_name_, catalog_, {}, options_.rows ? text.first_line : 1);
   order_.id = std::move(read.id);
   order_.job = std::move(read.job);
   order_.diagnostics = std::move(read.diagnostics);
