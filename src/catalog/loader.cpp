@@ -976,8 +976,8 @@ class CatalogLoader {
       }
     });
     const auto letter_of = [this](const FixtureRow& row) {
-      const char first = row.fixture[0];
-      if (first < 0) fault("the name of a fixture begins with a letter or a digit");
+      const auto first = static_cast<unsigned char>(row.fixture[0]);
+      if (first >= 0x80) fault("the name of a fixture begins with a letter or a digit");
       return static_cast<std::size_t>(first >= 'A' && first <= 'Z' ? first - 'A' + 'a' : first);
     };
     std::stable_sort(tables.fixtures.begin(), tables.fixtures.end(), [&](const FixtureRow& a, const FixtureRow& b) {

@@ -6,6 +6,11 @@
 #include "hydraulics/table.hpp"
 
 namespace mainbore::hydraulics {
+namespace {
+
+double units(const DemandPoint& row) { return row.fixture_units; }
+
+}  // namespace
 
 double total_fixture_units(std::span<const FixtureGroup> fixtures) {
   double total = 0.0;
@@ -18,26 +23,20 @@ double total_fixture_units(std::span<const FixtureGroup> fixtures) {
   return total;
 }
 
-namespace {
-
-double units(const DemandPoint& row) { return row.fixture_units; }
-
-}  // namespace
-
 FixtureCurve::FixtureCurve(std::span<const DemandPoint> rows) : rows_(rows) {
   if (rows.size() < 2) throw std::invalid_argument("demand curve: it needs two rows");
   detail::require_increasing(rows, units, "demand curve: fixture units must increase from row to row");
 }
 
-FixtureDemand fixture_demand(double fixture_units, const FixtureCurve& fixture_curve) {
-  const std::span<const DemandPoint> curve = fixture_curve.rows();
+FixtureDemand fixture_demand(double fixture_units, const FixtureCurve& curve) {
+  const std::span<const DemandPoint> rows = curve.rows();
   if (fixture_units < 0.0) throw std::invalid_argument("fixture_demand: fixture units must not be negative");
   if (fixture_units == 0.0) return {};
-  if (fixture_units < units(curve.front())) return {curve.front().flow, CurveCoverage::below};
+  if (fixture_units < units(rows.front())) return {rows.front().flow, CurveCoverage::below};
 
-  const std::size_t i = detail::row_before(curve, units, fixture_units);
-  return {detail::on_line(fixture_units, units(curve[i]), curve[i].flow, units(curve[i + 1]), curve[i + 1].flow),
-          fixture_units > units(curve.back()) ? CurveCoverage::above : CurveCoverage::within};
+  const std::size_t i = detail::row_before(rows, units, fixture_units);
+  return {detail::on_line(fixture_units, units(rows[i]), rows[i].flow, units(rows[i + 1]), rows[i + 1].flow),
+          fixture_units > units(rows.back()) ? CurveCoverage::above : CurveCoverage::within};
 }
 
 Flow domestic_demand(double fixture_units, const FixtureCurve& curve, Flow continuous) {

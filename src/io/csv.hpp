@@ -80,8 +80,7 @@ class CsvReader {
     Outcome outcome = Outcome::unfinished;
     std::size_t end = 0;   // of the record's text
     std::size_t next = 0;  // where the next record begins
-    std::size_t fault =
-        0;  // where the cell begins that is the trouble; of too_large, the one that leaves the first line
+    std::size_t fault = 0;  // where the troublesome cell begins; of too_large, the one that leaves the first line
     std::size_t seen = 0;  // of too_large: the bytes looked at
     bool several_lines = false;
   };

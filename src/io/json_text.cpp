@@ -36,7 +36,7 @@ void append_utf8(std::string& out, std::uint32_t code) {
 class JsonParser {
  public:
   JsonParser(std::string_view text, int deepest, int first_line, JsonText& out)
-      : text_(text), deepest_(deepest), first_line_(first_line), out_(out) {}
+      : text_(text), lines_(text, "", first_line), deepest_(deepest), out_(out) {}
 
   bool document() {
     skip_space();
@@ -75,7 +75,7 @@ class JsonParser {
     if (done()) {
       std::string help;
       if (!open_.empty()) {
-        help = "the " + quoted(text_.substr(open_.back(), 1)) + " of line " + std::to_string(line_of(open_.back())) +
+        help = "the " + quoted(text_.substr(open_.back(), 1)) + " of line " + std::to_string(lines_.line_of(open_.back())) +
                " is never closed";
       }
       return fail({at_, at_}, "the text ends where " + std::string(wanted) + " should stand", help);
@@ -387,7 +387,7 @@ class JsonParser {
       const JsonNode& twin = nodes[members[i]];
       const JsonNode& first = nodes[members[i - 1]];
       if (twin.key != first.key) continue;
-      const int line = line_of(first.key_span.begin);
+      const int line = lines_.line_of(first.key_span.begin);
       out_.faults_.push_back({twin.key_span,
                               {"job.duplicate-key", quoted(twin.key) + " is given twice",
                                "first given on line " + std::to_string(line) + ": keep the right one"},
@@ -395,26 +395,13 @@ class JsonParser {
     }
   }
 
-  // The lines are found once rather than counted for each of very many faults.
-  int line_of(std::size_t offset) {
-    if (line_begins_.empty()) {
-      line_begins_.push_back(0);
-      for (std::size_t end = text_.find('\n'); end != std::string_view::npos; end = text_.find('\n', end + 1)) {
-        line_begins_.push_back(end + 1);
-      }
-    }
-    const auto next = std::upper_bound(line_begins_.begin(), line_begins_.end(), offset);
-    return first_line_ + static_cast<int>(next - line_begins_.begin()) - 1;
-  }
-
   std::string_view text_;
+  SourceText lines_;
   std::size_t at_ = 0;
   int deepest_;
-  int first_line_;
   JsonText& out_;
   std::vector<std::size_t> open_;  // where each bracket not yet closed stands
   std::vector<std::uint32_t> members_;
-  std::vector<std::size_t> line_begins_;
 };
 
 JsonText::JsonText(std::string_view text, int deepest, int first_line) {

@@ -428,8 +428,7 @@ std::span<const DiagnosticText> order_diagnostic_texts() {
           "The row cannot be read; reading goes on with the line behind the one on which that cell begins."},
       DiagnosticText{"csv.too-large", "a row that is too long",
                      "A row of an export is short. A line of this length is a wrong file. It is passed over; reading "
-                     "goes on with the "
-                     "line behind it."},
+                     "goes on with the line behind it."},
       DiagnosticText{"csv.ragged", "a row with more or fewer cells than the header",
                      "A comma inside a cell that has no quotes round it moves all cells behind it one column on, so "
                      "nothing of such a row can be trusted. Empty cells too many at the end do no harm."},

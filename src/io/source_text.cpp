@@ -71,8 +71,14 @@ std::string quoted(std::string_view text) {
 }
 
 int SourceText::line_of(std::size_t offset) const {
-  const std::string_view before = text_.substr(0, offset);
-  return first_line_ + static_cast<int>(std::count(before.begin(), before.end(), '\n'));
+  if (line_begins_.empty()) {
+    line_begins_.push_back(0);
+    for (std::size_t end = text_.find('\n'); end != std::string_view::npos; end = text_.find('\n', end + 1)) {
+      line_begins_.push_back(end + 1);
+    }
+  }
+  const auto next = std::upper_bound(line_begins_.begin(), line_begins_.end(), offset);
+  return first_line_ + static_cast<int>(next - line_begins_.begin()) - 1;
 }
 
 std::optional<Diagnostic> SourceText::unreadable(std::size_t longest, std::string_view what) const {

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "mainbore/diagnostic.hpp"
 
@@ -30,6 +31,7 @@ struct Span {
 // write to the terminal of the one who reads the message.
 [[nodiscard]] std::string quoted(std::string_view text);
 
+// Not for several threads at once.
 class SourceText {
  public:
   // Both must outlive this. `first_line` numbers the first line; 0: lines mean nothing here (a single value).
@@ -46,6 +48,7 @@ class SourceText {
   std::string_view text_;
   std::string_view name_;
   int first_line_;
+  mutable std::vector<std::size_t> line_begins_;  // looked for once, and only where somebody asks for a line
 };
 
 }  // namespace mainbore::io

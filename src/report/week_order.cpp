@@ -30,7 +30,7 @@ std::string bound_of(const Finding& finding, UnitSystem units) {
     case pressure_over_saddle_rating:
     case pressure_over_pipe_rating:
     case pressure_over_line_rating:
-      return finding.value ? "at least " + format_measure(*finding.value, units) : std::string();
+      return finding.value ? "at least " + format_measure(*finding.value, units, Toward::more) : std::string();
     case pressure_over_feed_limit:
     case pressure_over_machine_rating:
     case pressure_over_wet_tap_limit:

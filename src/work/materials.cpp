@@ -27,6 +27,7 @@ class LoadList {
     list_.push_back({key, std::move(item), std::move(size), quantity, std::move(check)});
   }
   [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, system_); }
+  [[nodiscard]] std::string at_least(Measure bound) const { return format_measure(bound, system_, Toward::more); }
   [[nodiscard]] static std::string name(NominalSize size) { return size.label() + " in"; }
   [[nodiscard]] std::string tap() const { return name(plan_.method.tap); }
   [[nodiscard]] std::string thread() const {
@@ -46,7 +47,7 @@ class LoadList {
 
   void fittings() {
     const int count = plan_.method.count;
-    const std::string rated = "Marked for drinking water and for at least " + show(std::max(plan_.pressure.line, most_pressure()));
+    const std::string rated = "Marked for drinking water and for at least " + at_least(rating_needed());
     switch (plan_.method.kind) {
       case Method::direct:
         add("corporation-stop", "Corporation stop, " + thread() + " inlet" + marked(usual_stop()), tap(), count,
@@ -84,8 +85,8 @@ class LoadList {
     return plan_.rules == nullptr ? Pressure() : plan_.rules->saddle_rating.value;
   }
   [[nodiscard]] std::string marked(Pressure usual) const {
-    const Pressure needed = std::max(plan_.pressure.line, most_pressure());
-    return usual > Pressure() && needed > usual ? ", marked " + show(needed) + " or more" : std::string();
+    const bool usual_is_enough = usual == Pressure() || rating_needed() <= usual;
+    return usual_is_enough ? std::string() : ", marked " + at_least(rating_needed()) + " or more";
   }
 
   // The utility's own words, where its rules have any on this fitting.
@@ -104,7 +105,7 @@ class LoadList {
     const Setup& setup = plan_.setup;
     std::string check = "Valve shuts, packing and gaskets sound, bleed clear.";
     if (setup.travel_needed) check += " Bar travel at least " + show(Measure(*setup.travel_needed, Kind::tape)) + ".";
-    if (plan_.pressure.line > Pressure() && wet()) check += " Good for at least " + show(most_pressure()) + ".";
+    if (plan_.pressure.line > Pressure() && wet()) check += " Good for at least " + at_least(most_pressure()) + ".";
     const bool own = setup.machine != nullptr && setup.machine->maker_figures && plan_.method.kind != Method::sleeve;
     // The feed apart: one machine of the yard may be fed by hand for one order and powered for the next.
     add("tapping-machine", own ? "Tapping machine: " + setup.machine->title : "Tapping machine", tap(), 1,
@@ -156,6 +157,7 @@ class LoadList {
     }
     return plan_.pressure.line;
   }
+  [[nodiscard]] Pressure rating_needed() const { return std::max(plan_.pressure.line, most_pressure()); }
   [[nodiscard]] Words cutter_name() const {
     if (plan_.method.kind == Method::saddle) return "Shell cutter, coupon retained";
     if (is_plastic(plan_.main.material)) return "Combined shell cutter and tap, two slots or more, coupon retained";
@@ -165,7 +167,7 @@ class LoadList {
 
   void measuring() {
     add("pressure-gauge", "Pressure gauge", "", 1,
-        "Reads zero when open and past " + show(std::max(plan_.pressure.line, most_pressure())) + "; " +
+        "Reads zero when open and past " + at_least(rating_needed()) + "; " +
             show(plan_.pressure.line) + " lies where it reads well.");
     add("diameter-tape", "Steel tape or calliper for the outside diameter", "", 1);
     add("wall-gauge", "Wall gauge", "", 1,

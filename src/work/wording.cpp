@@ -15,7 +15,7 @@ struct Entry {
 using enum FindingCode;
 
 // In the order of MAINBORE_FINDINGS. In details and fixes, {value}, {limit}, {margin} and {0} to {3} stand for what the
-// finding carries, {0+} for a figure that must be reached, rounded up; [this {0}|that] is "this" when everything in it is
+// finding carries, {0+} and the like for a figure that must be reached, rounded up; [this {0}|that] is "this" when everything in it is
 // known and otherwise "that" (which may be missing). A fix is an order to the crew, and says which reading clears the
 // finding where one can.
 constexpr std::array<Entry, finding_codes.size()> entries = {{
@@ -320,12 +320,12 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "Body, packing and gaskets of the machine stand between the crew and the main."}},
     {pressure_over_stop_rating,
      {"line pressure over the stop's rating", "The line is at {value}. The corporation stop is good for {limit}.",
-      "Use a stop marked for at least {value}. If the stop on the truck is marked so, enter its rating and plan again.",
+      "Use a stop marked for at least {value+}. If the stop on the truck is marked so, enter its rating and plan again.",
       "The stop stays on the main for good, so it must hold what the main runs at, not only what it is lowered to for "
       "the tap."}},
     {pressure_over_saddle_rating,
      {"line pressure over the saddle's rating", "The line is at {value}. The saddle or sleeve is good for {limit}.",
-      "Use one marked for at least {value}. If the one on the truck is marked so, enter its rating and plan again.",
+      "Use one marked for at least {value+}. If the one on the truck is marked so, enter its rating and plan again.",
       "Saddle and sleeve stay on the main for good, so they must hold what the main runs at."}},
     {pressure_over_wet_tap_limit,
      {"line pressure over the limit for tapping",
@@ -704,7 +704,7 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
     {pressure_over_line_rating,
      {"line pressure over the rating of the service tubing",
       "The line is at {value}. The tubing, {0}, is good for {limit}[ at {1}|].",
-      "Lay tubing marked for at least {value}, or copper. If the tubing on the truck is marked so, enter its rating and "
+      "Lay tubing marked for at least {value+}, or copper. If the tubing on the truck is marked so, enter its rating and "
       "plan again.",
       "Everything ahead of the customer's valve sees what the main runs at, all day and night, and plastic holds less "
       "when it is warm."}},
@@ -779,34 +779,37 @@ class Filler {
       out += name.front() >= '0' && name.front() <= '9' ? "<figure>" : '<' + std::string(name) + '>';
       return false;
     }
-    if (name == "value") return append_optional(out, finding_.value);
-    if (name == "limit" && finding_.limit) {
-      append_measure(out, *finding_.limit, system_, finding_.limit_is_least ? Toward::more : Toward::less);
-      return true;
+    std::optional<Toward> toward;
+    if (name.ends_with('+')) {
+      toward = Toward::more;
+      name.remove_suffix(1);
     }
-    if (name == "limit") return append_optional(out, std::nullopt);
+    if (name == "value") return append_optional(out, finding_.value, toward);
+    if (name == "limit") {
+      return append_optional(out, finding_.limit, finding_.limit_is_least ? Toward::more : Toward::less);
+    }
     if (name == "margin") {
       // The words around it say over or under.
       auto margin = finding_.margin();
       if (margin) margin = Measure(std::fabs(margin->base()), margin->kind());
-      return append_optional(out, margin);
+      return append_optional(out, margin, toward);
     }
     const std::size_t before = out.size();
     const Detail& detail = finding_.details[static_cast<std::size_t>(name.front() - '0')];
-    const auto* const measure = std::get_if<Measure>(&detail);
-    if (name.ends_with('+') && measure != nullptr) append_measure(out, *measure, system_, Toward::more);
-    else append_detail(out, detail, system_);
+    if (const auto* const measure = std::get_if<Measure>(&detail)) return append_optional(out, *measure, toward);
+    append_detail(out, detail, system_);
     if (out.size() != before) return true;
     out += unknown;
     return false;
   }
 
-  bool append_optional(std::string& out, const std::optional<Measure>& measure) const {
+  bool append_optional(std::string& out, const std::optional<Measure>& measure, std::optional<Toward> toward) const {
     if (!measure) {
       out += unknown;
       return false;
     }
-    append_measure(out, *measure, system_);
+    if (toward) append_measure(out, *measure, system_, *toward);
+    else append_measure(out, *measure, system_);
     return true;
   }
 
