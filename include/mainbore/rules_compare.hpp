@@ -1,6 +1,6 @@
 // The rules in force one by one, and two sets of them side by side: what differs, and which is the stricter.
 //
-// A rule with a number is stricter where it asks for more or allows less (rules_file.hpp, Stricter). A list of largest
+// A rule with a number is stricter where it asks for more or allows less (rule_fields.hpp, Stricter). A list of largest
 // taps is compared by what it says of mains: for each pipe of the catalogue, and for each size between those of which
 // the catalogue lists no pipe of the material, the largest tap under either set; mains decided by the same two rows
 // stand together. A main that no row fits, or that is not tapped, takes none. A row of any other list is stricter for
@@ -65,8 +65,5 @@ struct RuleInForce {
 
 // Every rule, group by group; an empty list stands there once, without a row. Points into the rules.
 [[nodiscard]] std::vector<RuleInForce> list_rules(const Rules& rules);
-
-// "place.clearances.tap"
-[[nodiscard]] std::string_view clearance_path(NearbyThing what);
 
 }  // namespace mainbore

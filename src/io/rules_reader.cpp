@@ -18,6 +18,7 @@
 #include "io/source_text.hpp"
 #include "io/text_scan.hpp"
 #include "mainbore/job_file.hpp"
+#include "mainbore/rule_fields.hpp"
 #include "mainbore/rules_compare.hpp"
 #include "mainbore/rules_file.hpp"
 #include "mainbore/wording.hpp"
@@ -951,7 +952,40 @@ class RulesReader {
   std::map<std::string_view, std::uint32_t> touched_;  // rules it set, and where
 };
 
+constexpr std::array codes = {
+    DiagnosticText{"rules.duplicate-key", "a rule given twice",
+                   "Of two equal keys neither counts: keep the right one."},
+    DiagnosticText{
+        "rules.unknown-key", "a key that is no rule",
+        "A misspelt key would silently leave the default in force, so it is an error, with the nearest known "
+        "key."},
+    DiagnosticText{"rules.unknown-value", "a word that is not one of those known",
+                   "The value must be one of the words listed. The nearest is offered but never taken."},
+    DiagnosticText{
+        "rules.wrong-type", "a value of the wrong kind",
+        "A rule is its value or an object with the value; a list of largest taps is a list of objects. A null "
+        "would take the rule away, and no rule can be missing."},
+    DiagnosticText{"rules.wrong-quantity", "not a quantity of the right kind",
+                   "Nobody guesses a unit here: write the number and its unit, such as \"18 in\" or \"150 psi\"."},
+    DiagnosticText{
+        "rules.out-of-range", "a value that cannot be",
+        "The value lies outside what a rule of this kind can sensibly be: mostly a slip of the decimal point "
+        "or the unit."},
+    DiagnosticText{"rules.contradiction", "two rules that cannot both be",
+                   "A caution level above its limit, a lower end above its upper end, a row that an earlier one leaves "
+                   "nothing to decide, a largest tap below the smallest."},
+    DiagnosticText{"rules.looser-without-reason", "looser than a safety default, and no word why",
+                   "A utility may set a rule looser than a default that guards people or pipe, but not silently: the "
+                   "file gives the \"reason\", and every plan that relies on the rule prints it."},
+    DiagnosticText{
+        "rules.missing", "a value that is required",
+        "An object for a rule needs its value or its reference; a row of largest taps needs its largest tap, "
+        "and where that is none, what is done instead."},
+};
+
 }  // namespace
+
+std::span<const DiagnosticText> rules_diagnostic_texts() { return codes; }
 
 RulesFile load_rules(const Catalog& catalog, std::span<const RuleText> files) {
   return RulesReader(catalog).load(files);

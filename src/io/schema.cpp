@@ -9,6 +9,7 @@
 #include "io/schema_parts.hpp"
 #include "mainbore/job.hpp"
 #include "mainbore/plan_file.hpp"
+#include "mainbore/rule_fields.hpp"
 #include "mainbore/rules_file.hpp"
 #include "mainbore/settings_file.hpp"
 

@@ -5,7 +5,7 @@
 #include "mainbore/mechanics/section.hpp"
 #include "mainbore/mechanics/stripping.hpp"
 #include "planning/checks.hpp"
-#include "planning/tap_limits.hpp"
+#include "rules/tap_limits.hpp"
 
 namespace mainbore::planning {
 namespace {
@@ -23,40 +23,17 @@ constexpr RefusalCodes saddle_codes{FindingCode::saddle_not_allowed, FindingCode
 constexpr RefusalCodes sleeve_codes{FindingCode::sleeve_not_allowed, FindingCode::sleeve_over_maximum,
                                     FindingCode::sleeve_no_rule};
 
-// The row that decides: the first that fits, and of the candidate pipes the one that is allowed least. `none` is set
-// when some candidate is covered by no row.
-struct Ruling {
-  const TapLimit* row = nullptr;
-  bool none = false;
-};
-
-Ruling ruling(const Context& context, const std::vector<TapLimit>& rows) {
+rules::Ruling ruling(const Context& context, const std::vector<TapLimit>& rows) {
   const ResolvedMain& main = context.plan.main;
   std::optional<Length> measured;
   if (main.wall_basis == WallBasis::measured) measured = main.wall_nominal;
-  std::array<const TapLimit*, 64> covering;  // the first `count` of them are set
-  std::size_t count = 0;
-  for (const TapLimit& row : rows) {
-    if (count < covering.size() && row.covers(main.material, main.size)) covering[count++] = &row;
-  }
-  Ruling result;
-  const auto rule_for = [&](const Pipe* pipe) {
-    for (std::size_t i = 0; i < count; ++i) {
-      if (!fits(*covering[i], pipe, measured)) continue;
-      if (result.row == nullptr || covering[i]->largest < result.row->largest) result.row = covering[i];
-      return;
-    }
-    result.none = true;
-  };
-  for (const Pipe* pipe : main.candidates) rule_for(pipe);
-  if (main.candidates.empty()) rule_for(nullptr);
-  return result;
+  return rules::ruling(rows, main.material, main.size, main.candidates, measured);
 }
 
 // (a) what is published, or the utility's own maximum.
 void judge_by_rule(Context& context, const std::vector<TapLimit>& rows, const RefusalCodes& codes, Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
-  const Ruling decided = ruling(context, rows);
+  const rules::Ruling decided = ruling(context, rows);
   candidate.method.limit = decided.row;
   Findings& findings = candidate.findings;
   if (decided.none) {

@@ -2,10 +2,9 @@
 #include <algorithm>
 #include <string_view>
 
-#include "mainbore/rules_compare.hpp"
-#include "mainbore/rules_file.hpp"
+#include "mainbore/rule_fields.hpp"
 #include "planning/checks.hpp"
-#include "planning/tap_limits.hpp"
+#include "rules/tap_limits.hpp"
 
 namespace mainbore::planning {
 namespace {
@@ -15,7 +14,7 @@ void judge_not_tapped(Context& context) {
   const ResolvedMain& main = context.plan.main;
   for (const TapLimit& row : context.rules.not_tapped) {
     if (!row.covers(main.material, main.size)) continue;
-    const auto meant = [&](const Pipe* pipe) { return fits(row, pipe, std::nullopt); };
+    const auto meant = [&](const Pipe* pipe) { return rules::fits(row, pipe, std::nullopt); };
     const auto& pipes = main.candidates;
     const bool any = pipes.empty() ? meant(nullptr) : std::any_of(pipes.begin(), pipes.end(), meant);
     // A row for a class or a wall may mean a pipe that nobody can tell from the tables.

@@ -8,17 +8,13 @@
 #include <vector>
 
 #include "mainbore/plan.hpp"
+#include "units/tolerance.hpp"
 
 namespace mainbore::planning {
 
 struct LaidLine;
 
-// No gauge tells values apart that differ by less than a millionth: 620.528 kPa is 90 psi.
-template <class Q>
-[[nodiscard]] bool over(Q value, Q limit) {
-  return value.base() > limit.base() + 1e-6 * std::fabs(limit.base());
-}
-[[nodiscard]] inline bool over(double value, double limit) { return value > limit + 1e-6 * std::fabs(limit); }
+using mainbore::over;
 
 // Of a pipe that nobody has put a thermometer to: plastics are rated at it, and buried mains are seldom warmer.
 inline constexpr Temperature temperature_assumed = Temperature::fahrenheit(73.0);

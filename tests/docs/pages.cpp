@@ -20,6 +20,7 @@
 #include "completions.hpp"
 #include "io/job_fields.hpp"
 #include "mainbore/diagnostic.hpp"
+#include "mainbore/rule_fields.hpp"
 #include "mainbore/rules_file.hpp"
 #include "mainbore/wording.hpp"
 #include "manual_page.hpp"

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "mainbore/report.hpp"
+#include "mainbore/rule_fields.hpp"
 #include "mainbore/rules_compare.hpp"
 #include "mainbore/wording.hpp"
 #include "support/catch.hpp"

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "mainbore/rule_fields.hpp"
 #include "mainbore/rules_compare.hpp"
 #include "mainbore/rules_file.hpp"
 #include "mainbore/rules_report.hpp"

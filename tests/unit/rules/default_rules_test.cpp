@@ -2,6 +2,7 @@
 #include <set>
 #include <string>
 
+#include "mainbore/rule_fields.hpp"
 #include "mainbore/rules_file.hpp"
 #include "support/catch.hpp"
 

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "mainbore/plan.hpp"
 #include "mainbore/rules_file.hpp"
 #include "support/catch.hpp"
 
@@ -442,4 +443,27 @@ TEST_CASE("the example of an invented district loads") {
   CHECK(*rules.required_threads.basis.reference == "Ashby Vale Standard 4.1");
   CHECK(*rules.wet_tap_limit.basis.reference == "Ashby Vale Water District");
   for (const LooserRule& rule : rules.looser) CHECK(rule.basis.reason != nullptr);
+}
+
+TEST_CASE("a list has as many rows as a utility writes") {
+  std::string rows;
+  for (int year = 0; year < 400; ++year) {
+    rows += R"({"material": "PVC", "series": "pvc-c900", "class": "CUSTOM )" + std::to_string(year) +
+            R"(", "largest": "3/4 in", "reason": "kept apart"},)";
+  }
+  rows += R"({"material": "ductile iron", "largest": "3/4 in", "reference": "the last row", "reason": "x"})";
+  const RulesFile read = load_rules(Catalog::builtin(), std::vector<RuleText>{{"own.json", R"({"direct": {"largest": [)" + rows + "]}}"}});
+  for (const Diagnostic& d : read.diagnostics) UNSCOPED_INFO(format_diagnostic(d));
+  REQUIRE(read.rules);
+  REQUIRE(read.rules->direct.size() == 401);
+  Job job;
+  job.main.material = Material::ductile_iron;
+  job.main.size = NominalSize::inches(8);
+  job.main.pressure = 60.0 * units::psi;
+  job.service.size = NominalSize::inches(0.75);
+  job.service.method = Method::direct;
+  const Plan made = plan(job, Catalog::builtin(), *read.rules);
+  REQUIRE(made.method.kind == Method::direct);
+  REQUIRE(made.method.limit != nullptr);
+  CHECK(*made.method.limit->basis.reference == "the last row");
 }

@@ -1,7 +1,9 @@
 // The table of rules: where each stands in the file, what it measures, what it can be.
-#include <array>
+#include "mainbore/rule_fields.hpp"
 
-#include "mainbore/rules_file.hpp"
+#include <array>
+#include <string>
+#include <type_traits>
 
 namespace mainbore {
 namespace {
@@ -290,37 +292,6 @@ constexpr std::array ends = {
     RuleEnds{"pit.slope_type_b", "pit.slope_type_c"},
 };
 
-constexpr std::array codes = {
-    DiagnosticText{"rules.duplicate-key", "a rule given twice",
-                   "Of two equal keys neither counts: keep the right one."},
-    DiagnosticText{
-        "rules.unknown-key", "a key that is no rule",
-        "A misspelt key would silently leave the default in force, so it is an error, with the nearest known "
-        "key."},
-    DiagnosticText{"rules.unknown-value", "a word that is not one of those known",
-                   "The value must be one of the words listed. The nearest is offered but never taken."},
-    DiagnosticText{
-        "rules.wrong-type", "a value of the wrong kind",
-        "A rule is its value or an object with the value; a list of largest taps is a list of objects. A null "
-        "would take the rule away, and no rule can be missing."},
-    DiagnosticText{"rules.wrong-quantity", "not a quantity of the right kind",
-                   "Nobody guesses a unit here: write the number and its unit, such as \"18 in\" or \"150 psi\"."},
-    DiagnosticText{
-        "rules.out-of-range", "a value that cannot be",
-        "The value lies outside what a rule of this kind can sensibly be: mostly a slip of the decimal point "
-        "or the unit."},
-    DiagnosticText{"rules.contradiction", "two rules that cannot both be",
-                   "A caution level above its limit, a lower end above its upper end, a row that an earlier one leaves "
-                   "nothing to decide, a largest tap below the smallest."},
-    DiagnosticText{"rules.looser-without-reason", "looser than a safety default, and no word why",
-                   "A utility may set a rule looser than a default that guards people or pipe, but not silently: the "
-                   "file gives the \"reason\", and every plan that relies on the rule prints it."},
-    DiagnosticText{
-        "rules.missing", "a value that is required",
-        "An object for a rule needs its value or its reference; a row of largest taps needs its largest tap, "
-        "and where that is none, what is done instead."},
-};
-
 }  // namespace
 
 std::span<const RuleField> rule_fields() { return fields; }
@@ -365,6 +336,16 @@ bool may_be_unset(const RuleField& field) {
   return std::holds_alternative<Rule<std::optional<Length>> Rules::*>(field.target) ||
          std::holds_alternative<Rule<std::optional<NominalSize>> Rules::*>(field.target);
 }
-std::span<const DiagnosticText> rules_diagnostic_texts() { return codes; }
+
+std::string_view clearance_path(NearbyThing what) {
+  static const auto paths = [] {
+    std::array<std::string, nearby_names.size()> all;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      all[i] = std::string(clearances_path) + '.' + std::string(nearby_names[i]);
+    }
+    return all;
+  }();
+  return paths[static_cast<std::size_t>(what)];
+}
 
 }  // namespace mainbore

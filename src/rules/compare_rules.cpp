@@ -2,15 +2,15 @@
 #include <array>
 #include <string>
 
+#include "mainbore/rule_fields.hpp"
 #include "mainbore/rules_compare.hpp"
-#include "mainbore/rules_file.hpp"
-#include "planning/tap_limits.hpp"
+#include "rules/tap_limits.hpp"
 
 namespace mainbore {
 namespace {
 
-using planning::deciding_row;
-using planning::fits;
+using rules::deciding_row;
+using rules::fits;
 
 bool same_mains(const MainFilter& a, const MainFilter& b) { return a == b; }
 bool same_row(const TapLimit& a, const TapLimit& b) {
@@ -225,17 +225,6 @@ class Comparison {
 std::string_view name_of(RuleChange change) {
   constexpr std::array<std::string_view, 4> names = {"same", "stricter", "looser", "other"};
   return names[static_cast<std::size_t>(change)];
-}
-
-std::string_view clearance_path(NearbyThing what) {
-  static const auto paths = [] {
-    std::array<std::string, nearby_names.size()> all;
-    for (std::size_t i = 0; i < all.size(); ++i) {
-      all[i] = std::string(clearances_path) + '.' + std::string(nearby_names[i]);
-    }
-    return all;
-  }();
-  return paths[static_cast<std::size_t>(what)];
 }
 
 std::vector<RuleInForce> list_rules(const Rules& rules) {

@@ -1,10 +1,10 @@
-#include "planning/tap_limits.hpp"
+#include "rules/tap_limits.hpp"
 
 #include <algorithm>
 
-#include "planning/checks.hpp"
+#include "units/tolerance.hpp"
 
-namespace mainbore::planning {
+namespace mainbore::rules {
 namespace {
 
 bool shares_class(const TapLimit& row, const Pipe& pipe) {
@@ -28,11 +28,25 @@ bool fits(const TapLimit& row, const Pipe* pipe, std::optional<Length> measured_
   return wall && !over(*row.wall_from, *wall);
 }
 
-const TapLimit* deciding_row(std::span<const TapLimit> rows, Material material, NominalSize size, const Pipe* pipe) {
+const TapLimit* deciding_row(std::span<const TapLimit> rows, Material material, NominalSize size, const Pipe* pipe,
+                             std::optional<Length> measured_wall) {
   const auto found = std::find_if(rows.begin(), rows.end(), [&](const TapLimit& row) {
-    return row.covers(material, size) && fits(row, pipe, std::nullopt);
+    return row.covers(material, size) && fits(row, pipe, measured_wall);
   });
   return found == rows.end() ? nullptr : &*found;
 }
 
-}  // namespace mainbore::planning
+Ruling ruling(std::span<const TapLimit> rows, Material material, NominalSize size,
+              std::span<const Pipe* const> candidates, std::optional<Length> measured_wall) {
+  Ruling result;
+  const auto ask = [&](const Pipe* pipe) {
+    const TapLimit* const row = deciding_row(rows, material, size, pipe, measured_wall);
+    if (row == nullptr) result.none = true;
+    else if (result.row == nullptr || row->largest < result.row->largest) result.row = row;
+  };
+  for (const Pipe* const pipe : candidates) ask(pipe);
+  if (candidates.empty()) ask(nullptr);
+  return result;
+}
+
+}  // namespace mainbore::rules
