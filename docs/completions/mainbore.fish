@@ -247,6 +247,8 @@ function __mainbore_values
                 'service.clock=' \
                 'service.stop_rating=' \
                 'service.saddle_rating=' \
+                'service.stop_length=' \
+                'service.saddle_height=' \
                 'service.existing=' \
                 'service.meter=' \
                 'service.line.material=' \
@@ -268,6 +270,12 @@ function __mainbore_values
                 'service.demand.sprinkler_flow=' \
                 'service.demand.shared=' \
                 'service.demand.residual=' \
+                'service.trial.depth=' \
+                'service.trial.hand_turns=' \
+                'service.trial.wrench_turns=' \
+                'service.trial.threads_showing=' \
+                'service.trial.date=' \
+                'service.trial.tool=' \
                 'machine.profile=' \
                 'machine.feed=' \
                 'machine.extensions=' \
@@ -280,6 +288,8 @@ function __mainbore_values
                 'machine.bar_diameter=' \
                 'machine.bar_travel=' \
                 'machine.standoff=' \
+                'machine.valve_height=' \
+                'machine.feed_pitch=' \
                 'machine.saddle_od_from=' \
                 'machine.saddle_od_to=' \
                 'machine.chain_length=' \
@@ -290,6 +300,9 @@ function __mainbore_values
                 'machine.gasket_diameter=' \
                 'machine.stud_diameter=' \
                 'machine.studs=' \
+                'tool.length=' \
+                'tool.lead=' \
+                'tool.insertion_length=' \
                 'sanitary.stock=' \
                 'sanitary.solution=' \
                 'excavation.soil=' \

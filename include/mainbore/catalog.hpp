@@ -133,6 +133,8 @@ struct MachineProfile {
   Length bar_diameter;
   std::optional<Length> bar_travel;
   std::optional<Length> standoff;         // from the pipe's crown to the tool's point with the bar drawn back
+  std::optional<Length> valve_height;     // from the pipe's crown to where its valve swings clear
+  std::optional<Length> feed_pitch;       // the bar's way in one turn of the feed
   std::optional<Length> saddle_od_from;   // outside diameters its machine saddles seat on
   std::optional<Length> saddle_od_to;
   std::optional<Length> chain_length;     // base chain, hook to hook

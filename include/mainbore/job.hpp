@@ -131,6 +131,16 @@ struct DemandFacts {
   std::optional<Pressure> residual;          // wanted behind the meter
 };
 
+// What trial taps with this tool and a stop of this lot have found (mechanics/trial_taps.hpp).
+struct TrialFacts {
+  std::optional<Length> depth;               // from the touch of the tool to where tapping stops
+  std::optional<double> hand_turns;          // the stop goes in by hand
+  std::optional<double> wrench_turns;        // and by wrench
+  std::optional<double> threads_showing;     // left outside after them
+  std::string date;
+  std::string tool;                          // the mark on the tool
+};
+
 struct ServiceFacts {
   std::optional<NominalSize> size;           // required
   std::optional<ThreadStandard> thread;      // of the corporation stop's inlet
@@ -138,6 +148,9 @@ struct ServiceFacts {
   std::optional<ClockPosition> clock;        // asked for
   std::optional<Pressure> stop_rating;       // working pressure marked on the corporation stop
   std::optional<Pressure> saddle_rating;     // and on the saddle or sleeve
+  std::optional<Length> stop_length;         // corporation stop from end to end
+  std::optional<Length> saddle_height;       // from the pipe to the outlet face of the saddle
+  TrialFacts trial;
   std::optional<ExistingService> existing;
   LineFacts line;
   std::optional<NominalSize> meter;          // nominal size of the meter
@@ -198,6 +211,13 @@ struct MachineFacts {
   std::optional<int> extensions;             // chain extensions on the truck
 };
 
+// What goes on the bar, as measured with a tape.
+struct ToolFacts {
+  std::optional<Length> length;              // shoulder of the bar to the point of the cutting tool
+  std::optional<Length> lead;                // of that tool, its point ahead of the first thread of its tap
+  std::optional<Length> insertion_length;    // shoulder of the bar to the end of the stop on the insertion tool
+};
+
 struct Job {
   std::string id;                            // work order
   std::string place;                         // where, in the user's words
@@ -208,6 +228,7 @@ struct Job {
   std::optional<std::vector<Nearby>> nearby; // absent: nobody looked; empty: looked, and there is nothing
   ServiceFacts service;
   MachineFacts machine;
+  ToolFacts tool;
   SanitaryFacts sanitary;
   ExcavationFacts excavation;
   // Paths of facts that were given as something nobody could read, by whoever read the job all the same. Their text lives

@@ -46,6 +46,10 @@ Section& section(JobDraft& draft, [[maybe_unused]] std::size_t index) {
     return draft.job.service.line;
   } else if constexpr (std::is_same_v<Section, DemandFacts>) {
     return draft.job.service.demand;
+  } else if constexpr (std::is_same_v<Section, TrialFacts>) {
+    return draft.job.service.trial;
+  } else if constexpr (std::is_same_v<Section, ToolFacts>) {
+    return draft.job.tool;
   } else if constexpr (std::is_same_v<Section, SanitaryFacts>) {
     return draft.job.sanitary;
   } else if constexpr (std::is_same_v<Section, ExcavationFacts>) {
@@ -76,6 +80,10 @@ const Section* known_section(const Job& job, [[maybe_unused]] std::size_t index)
     return &job.service.line;
   } else if constexpr (std::is_same_v<Section, DemandFacts>) {
     return &job.service.demand;
+  } else if constexpr (std::is_same_v<Section, TrialFacts>) {
+    return &job.service.trial;
+  } else if constexpr (std::is_same_v<Section, ToolFacts>) {
+    return &job.tool;
   } else if constexpr (std::is_same_v<Section, SanitaryFacts>) {
     return &job.sanitary;
   } else if constexpr (std::is_same_v<Section, ExcavationFacts>) {
@@ -348,6 +356,9 @@ constexpr std::array table = {
                                          "working pressure marked on the corporation stop"),
     pressure<&ServiceFacts::saddle_rating>("service.saddle_rating", 1, 1000,
                                            "working pressure marked on the saddle or sleeve"),
+    length<&ServiceFacts::stop_length>("service.stop_length", 0.5, 60, "corporation stop from end to end"),
+    length<&ServiceFacts::saddle_height>("service.saddle_height", 0, 60,
+                                         "from the pipe to the outlet face of the saddle"),
     choice<&ServiceFacts::existing>("service.existing", existing_words,
                                     "what the service found in the ground is made of, if there is one"),
     size<&ServiceFacts::meter>("service.meter", "nominal size of the meter, its chamber's where two are named"),
@@ -379,6 +390,15 @@ constexpr std::array table = {
                                        "flow that each of these is listed for"),
     flag<&DemandFacts::shared>("service.demand.shared", "the pipe serves more than one dwelling"),
     pressure<&DemandFacts::residual>("service.demand.residual", 0, 300, "pressure wanted behind the meter"),
+    length<&TrialFacts::depth>("service.trial.depth", 0.1, 60,
+                               "found by trial taps: from the touch of the tool to where tapping stops"),
+    number<&TrialFacts::hand_turns>("service.trial.hand_turns", Kind::ratio, 0, 100,
+                                    "turns by which the stop of the trial went in by hand"),
+    number<&TrialFacts::wrench_turns>("service.trial.wrench_turns", Kind::ratio, 0, 20, "and then by wrench"),
+    number<&TrialFacts::threads_showing>("service.trial.threads_showing", Kind::ratio, 0, 20,
+                                         "threads of that stop left outside"),
+    row<&TrialFacts::date>("service.trial.date", FieldType::text, "day of the trial"),
+    row<&TrialFacts::tool>("service.trial.tool", FieldType::text, "mark on the tool it was made with"),
 
     row<&MachineFacts::profile>("machine.profile", FieldType::machine, "a machine of the catalogue"),
     choice<&MachineFacts::feed>("machine.feed", feed_words, "the feed to be used"),
@@ -399,6 +419,9 @@ constexpr std::array table = {
              Need::machine_figures),
     length<&MachineProfile::bar_travel>("machine.bar_travel", 0.5, 120, "travel of the boring bar"),
     length<&MachineProfile::standoff>("machine.standoff", 0, 60, "crown of the pipe to the drawn-back tool's point"),
+    length<&MachineProfile::valve_height>("machine.valve_height", 0, 60,
+                                          "crown of the pipe to where the machine's valve swings clear"),
+    length<&MachineProfile::feed_pitch>("machine.feed_pitch", 0.01, 2, "way of the bar in one turn of the feed"),
     length<&MachineProfile::saddle_od_from>("machine.saddle_od_from", 0.3, 160,
                                             "least outside diameter its machine saddles seat on"),
     length<&MachineProfile::saddle_od_to>("machine.saddle_od_to", 0.3, 160, "greatest outside diameter they seat on"),
@@ -410,6 +433,11 @@ constexpr std::array table = {
     length<&MachineProfile::gasket_diameter>("machine.gasket_diameter", 0.75, 60, "sealing circle on the pipe"),
     length<&MachineProfile::stud_diameter>("machine.stud_diameter", 0.25, 4, "studs that take up the chain"),
     whole<&MachineProfile::studs>("machine.studs", 1, 16, "how many studs"),
+
+    length<&ToolFacts::length>("tool.length", 0.5, 120, "shoulder of the bar to the point of the cutting tool"),
+    length<&ToolFacts::lead>("tool.lead", 0, 60, "point of that tool to the first thread of its tap"),
+    length<&ToolFacts::insertion_length>("tool.insertion_length", 0.5, 120,
+                                         "shoulder of the bar to the end of the stop on the insertion tool"),
 
     number<&SanitaryFacts::stock>("sanitary.stock", Kind::percent, 1, 80,
                                   "available chlorine of the stock at hand, by its label"),

@@ -87,7 +87,7 @@ struct JobField {
   [[nodiscard]] std::string path_at(std::size_t index) const;
 };
 
-inline constexpr std::size_t most_fields = 128;
+inline constexpr std::size_t most_fields = 192;
 [[nodiscard]] std::span<const JobField> job_fields();
 
 // A path as a user writes it: "main.size", "nearby[2].along".

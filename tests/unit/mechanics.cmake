@@ -1,4 +1,5 @@
 mainbore_add_tests(mechanics
+  mechanics/bar_marks_test.cpp
   mechanics/boring_test.cpp
   mechanics/clamp_test.cpp
   mechanics/engagement_test.cpp

@@ -59,6 +59,11 @@ TEST_CASE("the facts that nobody is asked for are these") {
   const std::set<std::string_view> expected = {"main.standard",         "main.od",           "main.pressurised",
                                                "main.occasional_surge", "service.line.size", "service.line.rating",
                                                "service.line.friction", "service.line.c",    "machine.profile",
-                                               "excavation.disturbed"};
+                                               "excavation.disturbed",  "machine.valve_height", "machine.feed_pitch",
+                                               "tool.length",           "tool.lead",            "tool.insertion_length",
+                                               "service.stop_length",   "service.saddle_height", "service.trial.depth",
+                                               "service.trial.hand_turns", "service.trial.wrench_turns",
+                                               "service.trial.threads_showing", "service.trial.date",
+                                               "service.trial.tool"};
   CHECK(silent == expected);
 }
