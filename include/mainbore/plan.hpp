@@ -19,6 +19,7 @@
 #include "mainbore/mechanics/engagement.hpp"
 #include "mainbore/mechanics/makeup.hpp"
 #include "mainbore/pit_plan.hpp"
+#include "mainbore/reading.hpp"
 #include "mainbore/rules.hpp"
 #include "mainbore/service_plan.hpp"
 #include "mainbore/settings.hpp"
@@ -44,7 +45,7 @@ struct ReadingMeans {
 };
 // The one measurement that would tell the candidates apart.
 struct SettlingReading {
-  std::string_view what;       // "circumference" or "wall"
+  ReadingId id = ReadingId::wall;  // or the circumference
   std::vector<ReadingMeans> readings;
 };
 
@@ -169,13 +170,6 @@ struct Location {
   std::vector<Clearing> clearings;
 };
 
-// A number for the trench: read it, and stop if it is outside.
-struct StopNumber {
-  std::string_view what;                  // "line pressure when tapping"
-  std::optional<Measure> at_least;
-  std::optional<Measure> at_most;
-};
-
 struct Plan {
   Plan() = default;
   explicit Plan(Job planned) : job(std::move(planned)) {}
@@ -193,11 +187,19 @@ struct Plan {
   std::optional<ServicePlan> service;     // the rest only where the job gives facts for it
   std::optional<CleaningPlan> cleaning;
   std::optional<PitPlan> excavation;
-  std::vector<StopNumber> stop_numbers;
+  std::vector<Reading> readings;          // the stop numbers, each id once, in the order they are printed
   std::vector<Finding> findings;          // gravest first, then in the order of the checks
   FromSettings from_settings;             // what of the job, the rules and the units it was made with; by whoever laid it
   const Rules* rules = nullptr;
   const Catalog* catalog = nullptr;
+
+  // The stop number of that name; none where the plan has none.
+  [[nodiscard]] const Reading* reading(ReadingId id) const {
+    for (const Reading& reading : readings) {
+      if (reading.id == id) return &reading;
+    }
+    return nullptr;
+  }
 };
 
 // The parts of the work that a plan was not asked to look at, because the job has no facts for them: what is missing, and

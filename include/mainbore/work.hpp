@@ -107,8 +107,10 @@ struct Step {
   RigState state = {};                    // after them
 };
 
-// The bounds of a stop number: "at least 0.31 in", "21-3/8 in to 21-15/16 in", rounded inward in the unit that is read.
-[[nodiscard]] std::string bounds_in_words(const StopNumber& stop, UnitSystem system);
+// What a stop number is of: "sound wall at the tap".
+[[nodiscard]] std::string_view words_of(ReadingId id);
+// Its bounds: "at least 0.31 in", "21-3/8 in to 21-15/16 in", rounded inward in the unit that is read.
+[[nodiscard]] std::string bounds_in_words(const Reading& reading, UnitSystem system);
 
 // The order of work, once through; a series of taps repeats it as its text says. Empty for a no-go.
 [[nodiscard]] std::vector<Step> procedure(const Plan& plan, UnitSystem system);

@@ -136,7 +136,7 @@ class PlanWriter {
 
   void write_settle(const SettlingReading& settle) {
     out_.begin_object("settle");
-    out_.text("what", settle.what);
+    out_.text("what", name_of(settle.id));
     out_.begin_array("readings");
     for (const ReadingMeans& reading : settle.readings) {
       out_.begin_object();
@@ -323,15 +323,16 @@ class PlanWriter {
 
   void write_readings() {
     out_.begin_array("readings");
-    for (const StopNumber& number : plan_.stop_numbers) {
+    for (const Reading& reading : plan_.readings) {
       out_.begin_object();
-      out_.text("what", number.what);
-      if (number.at_least && number.at_most && !step_between(*number.at_least, *number.at_most, system_)) {
-        put("at_least", number.at_least);
-        put("at_most", number.at_most);
+      out_.text("id", name_of(reading.id));
+      out_.text("what", words_of(reading.id));
+      if (reading.at_least && reading.at_most && !step_between(*reading.at_least, *reading.at_most, system_)) {
+        put("at_least", reading.at_least);
+        put("at_most", reading.at_most);
       } else {
-        if (number.at_least) put_bound("at_least", *number.at_least, Toward::more);
-        if (number.at_most) put_bound("at_most", *number.at_most, Toward::less);
+        if (reading.at_least) put_bound("at_least", *reading.at_least, Toward::more);
+        if (reading.at_most) put_bound("at_most", *reading.at_most, Toward::less);
       }
       out_.end_object();
     }

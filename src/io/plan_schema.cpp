@@ -214,7 +214,7 @@ Json settings_part() {
 }  // namespace
 
 Json plan_schema() {
-  const Json reading = object({{"what", text}, {"at_least?", quantity}, {"at_most?", quantity}});
+  const Json reading = object({{"id", one_of(reading_ids)}, {"what", text}, {"at_least?", quantity}, {"at_most?", quantity}});
   const Json hold = object({{"code", one_of(finding_codes)}, {"fix?", text}, {"reading?", text}});
   const Json source = object({{"title", text}, {"where?", text}, {"note?", text}});
   Json schema = object({

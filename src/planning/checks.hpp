@@ -189,7 +189,7 @@ void plan_open_hole(Context& context);
 void check_service(Context& context, const std::optional<LaidLine>& laid);
 void check_cleaning(Context& context, const std::optional<LaidLine>& laid);
 void check_pit(Context& context);
-// The readings within which the plan stands. Fills plan.stop_numbers.
-void write_stop_numbers(Context& context, const Findings& method);
+// The readings within which the plan stands: its stop numbers. Fills plan.readings.
+void write_readings(Context& context, const Findings& method);
 
 }  // namespace mainbore::planning

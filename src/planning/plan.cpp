@@ -64,7 +64,7 @@ Plan plan(Job job, const Catalog& catalog, const Rules& rules, PlanDepth depth) 
   planning::check_pit(context);
   planning::tell_looser_rules(context);
   planning::gather_findings(context, method);
-  if (context.whole()) planning::write_stop_numbers(context, method);
+  if (context.whole()) planning::write_readings(context, method);
   result.verdict = planning::verdict_of(std::max(context.common.worst(), method.worst()));
   return result;
 }

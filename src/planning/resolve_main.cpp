@@ -287,7 +287,7 @@ std::optional<SettlingReading> settling_reading(const Context& context, bool dia
   };
   const bool by_diameter = !diameter_known && differs(&Pipe::od);
   if (!by_diameter && (wall_known || !differs(&Pipe::wall))) return std::nullopt;
-  SettlingReading reading{by_diameter ? "circumference" : "wall", {}};
+  SettlingReading reading{by_diameter ? ReadingId::circumference : ReadingId::wall, {}};
   if (!context.whole()) return reading;
   for (const Pipe* pipe : pipes) {
     Length low;
@@ -511,7 +511,7 @@ void resolve_main(Context& context) {
                                : "read the class cast or stencilled on the pipe");
     context.common.add(FindingCode::main_class_unknown, Severity::caution)
         .with(std::string_view(main.governing->class_name), static_cast<int>(main.candidates.size()),
-              main.settle ? Detail(main.settle->what) : Detail())
+              main.settle ? Detail(name_of(main.settle->id)) : Detail())
         .basis(main.governing->series->basis_of(PipeColumn::wall));
   }
 }

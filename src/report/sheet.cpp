@@ -243,18 +243,18 @@ class Sheet {
   }
 
   double stop_numbers() {
-    if (plan_.stop_numbers.empty() || no_go()) return 0.0;
+    if (plan_.readings.empty() || no_go()) return 0.0;
     heading("Stop numbers", "read each one; outside it, stop and plan again");
     out_.start("table").start("tr");
     for (const std::string_view column : {"Read", "Stop unless", "Reading"})
       out_.element("th", column, {{"scope", "col"}});
     out_.end().line();
-    for (const StopNumber& stop : plan_.stop_numbers) {
-      out_.start("tr").element("th", sentence_case(std::string(stop.what)), {{"scope", "row"}});
-      out_.element("td", bounds_in_words(stop, system_), {{"class", "limit"}}).element("td", "", {{"class", "read"}}).end().line();
+    for (const Reading& reading : plan_.readings) {
+      out_.start("tr").element("th", sentence_case(std::string(words_of(reading.id))), {{"scope", "row"}});
+      out_.element("td", bounds_in_words(reading, system_), {{"class", "limit"}}).element("td", "", {{"class", "read"}}).end().line();
     }
     out_.end().line();
-    return paper::heading + (line() + 3.0) * static_cast<double>(plan_.stop_numbers.size() + 1);
+    return paper::heading + (line() + 3.0) * static_cast<double>(plan_.readings.size() + 1);
   }
 
   double stops() {

@@ -150,25 +150,25 @@ class TextReport {
     return std::string("________") + report::hard_space + std::string(shown(measure, options_.units).unit);
   }
 
-  [[nodiscard]] std::string bounds(const StopNumber& stop) const { return bounds_in_words(stop, options_.units); }
+  [[nodiscard]] std::string bounds(const Reading& reading) const { return bounds_in_words(reading, options_.units); }
   [[nodiscard]] std::string at_most(Measure bound) const { return format_measure(bound, options_.units, Toward::less); }
 
   void stop_numbers() {
-    if (plan_.stop_numbers.empty() || plan_.verdict == Verdict::no_go) return;
+    if (plan_.readings.empty() || plan_.verdict == Verdict::no_go) return;
     page_.heading("STOP NUMBERS", "read each one; outside it, stop and plan again");
     std::size_t widest = 0;
     std::size_t widest_bounds = 0;
-    for (const StopNumber& stop : plan_.stop_numbers) {
-      widest = std::max(widest, columns(stop.what));
-      widest_bounds = std::max(widest_bounds, columns(bounds(stop)));
+    for (const Reading& reading : plan_.readings) {
+      widest = std::max(widest, columns(words_of(reading.id)));
+      widest_bounds = std::max(widest_bounds, columns(bounds(reading)));
     }
     const int column = static_cast<int>(std::min<std::size_t>(widest + 6, 38));
-    for (const StopNumber& stop : plan_.stop_numbers) {
+    for (const Reading& reading : plan_.readings) {
       // Padded so that the blanks stand under each other.
-      std::string text = bounds(stop);
+      std::string text = bounds(reading);
       text.append(widest_bounds + 1 - columns(text), report::hard_space);
-      if (const auto& unit = stop.at_least ? stop.at_least : stop.at_most) text += " read " + blank_for(*unit);
-      page_.field(sentence_case(std::string(stop.what)), text, column);
+      text += " read " + blank_for(Measure(0.0, reading.kind()));
+      page_.field(sentence_case(std::string(words_of(reading.id))), text, column);
     }
   }
 
@@ -432,7 +432,7 @@ class TextReport {
   void settle() {
     if (!plan_.main.settle) return;
     const SettlingReading& settle = *plan_.main.settle;
-    page_.heading("WHICH PIPE IS IT", "measure the " + std::string(settle.what));
+    page_.heading("WHICH PIPE IS IT", "measure the " + std::string(name_of(settle.id)));
     for (const ReadingMeans& reading : settle.readings) {
       std::string text = reading.pipe != nullptr ? pipe_in_words(*reading.pipe) : std::string("not in the tables");
       if (reading.also > 0) text += ", or " + std::to_string(reading.also) + " more that read the same";

@@ -152,10 +152,8 @@ class LoadList {
 
   // The most that the plan lets the gauge show when tapping: whatever is loaded must reach it.
   [[nodiscard]] Pressure most_pressure() const {
-    for (const StopNumber& number : plan_.stop_numbers) {
-      if (number.at_most && number.at_most->kind() == Kind::pressure) return number.at_most->as<-2, 1, 0>();
-    }
-    return plan_.pressure.line;
+    const Reading* line = plan_.reading(ReadingId::line_pressure);
+    return line != nullptr && line->at_most ? line->at_most->as<-2, 1, 0>() : plan_.pressure.line;
   }
   [[nodiscard]] Pressure rating_needed() const { return std::max(plan_.pressure.line, most_pressure()); }
   [[nodiscard]] Words cutter_name() const {

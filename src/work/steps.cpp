@@ -65,8 +65,9 @@ class Procedure {
   [[nodiscard]] std::string thread() const {
     return plan_.method.thread ? std::string(name_of(*plan_.method.thread)) : std::string("its");
   }
-  [[nodiscard]] Pressure pressure_when_tapping() const {
-    return plan_.pressure.reduce_to ? std::min(*plan_.pressure.reduce_to, plan_.pressure.line) : plan_.pressure.line;
+  // Whether the main is lowered for the time of the tap.
+  [[nodiscard]] bool lowered() const {
+    return plan_.pressure.reduce_to && *plan_.pressure.reduce_to < plan_.pressure.line;
   }
   [[nodiscard]] std::string push() const {
     return plan_.setup.push > Force() ? "about " + show(plan_.setup.push) + " at " + show(plan_.pressure.line)
@@ -107,16 +108,7 @@ class Procedure {
           "and chain or saddle will sit. The tap goes through tape and film.");
     }
     if (wet()) {
-      std::string text = "Read the line at a gauge near the tap.";
-      if (plan_.pressure.reduce_to && *plan_.pressure.reduce_to < plan_.pressure.line) {
-        text += " Have the main lowered to " + at_most(*plan_.pressure.reduce_to) +
-                " or less, and somebody hold it there till the machine is off.";
-      } else {
-        text += " Planned for " + show(plan_.pressure.line) + ".";
-        if (plan_.pressure.governed_by) text += " Stop over " + at_most(plan_.pressure.governed_by->limit) + ".";
-      }
-      text += " Let trapped air out first.";
-      add("pipe.pressure", std::move(text), {}, "Gauge within the stop number, and steady.");
+      add("pipe.pressure", pressure_text(), {}, "Gauge within the stop number, and steady.");
     }
     if (plan_.verdict == Verdict::hold) {
       add("pipe.holds",
@@ -126,6 +118,19 @@ class Procedure {
     }
     add("pipe.disinfect",
         "Swab the pipe where it is cut, the tool and the fittings with chlorine solution, as the utility asks.");
+  }
+
+  [[nodiscard]] std::string pressure_text() const {
+    std::string text = "Read the line at a gauge near the tap.";
+    const Reading* const line = plan_.reading(ReadingId::line_pressure);
+    if (line != nullptr && lowered()) {
+      text += " Have the main lowered to " + at_most(*line->at_most) +
+              " or less, and somebody hold it there till the machine is off.";
+    } else {
+      text += " Planned for " + show(plan_.pressure.line) + ".";
+      if (line != nullptr) text += " Stop over " + at_most(*line->at_most) + ".";
+    }
+    return text + " Let trapped air out first.";
   }
 
   [[nodiscard]] std::string place_text() const {
@@ -172,11 +177,10 @@ class Procedure {
     // The numbers of the plan and no others: two figures for one reading would be one too many.
     std::string text = "Measure the outside, and gauge the wall at the tap and beside it.";
     std::string numbers;
-    for (const StopNumber& stop : plan_.stop_numbers) {
-      const auto& bound = stop.at_least ? stop.at_least : stop.at_most;
-      if (!bound || bound->kind() == Kind::pressure) continue;
+    for (const Reading& reading : plan_.readings) {
+      if (reading.kind() == Kind::pressure) continue;
       numbers += numbers.empty() ? " " : "; ";
-      numbers += std::string(stop.what) + " " + bounds_in_words(stop, system_);
+      numbers += std::string(words_of(reading.id)) + " " + bounds_in_words(reading, system_);
     }
     if (!numbers.empty()) text += " Stop numbers:" + numbers + ".";
     text += " Look for cracks, pits, soft spots and old clamps.";
@@ -475,7 +479,7 @@ class Procedure {
     if (plan_.job.main.encased.value_or(false))
       text = "Tape every cut in the film; wrap the stop and the first of the service. " + text;
     add("finish.bed", std::move(text));
-    if (wet() && plan_.pressure.reduce_to && *plan_.pressure.reduce_to < plan_.pressure.line) {
+    if (wet() && lowered()) {
       add("finish.pressure", "Have the main brought back to its pressure slowly, and look at the tap again.",
           {read_tight}, "No weep under the full line.");
     }
@@ -494,16 +498,6 @@ class Procedure {
 };
 
 }  // namespace
-
-std::string bounds_in_words(const StopNumber& stop, UnitSystem system) {
-  if (stop.at_least && stop.at_most && !step_between(*stop.at_least, *stop.at_most, system)) {
-    return format_measure(*stop.at_least, system) + " to " + format_measure(*stop.at_most, system);
-  }
-  const std::string least = stop.at_least ? format_measure(*stop.at_least, system, Toward::more) : std::string();
-  const std::string most = stop.at_most ? format_measure(*stop.at_most, system, Toward::less) : std::string();
-  if (stop.at_least && stop.at_most) return least + " to " + most;
-  return stop.at_least ? "at least " + least : "at most " + most;
-}
 
 std::vector<Step> procedure(const Plan& plan, UnitSystem system) { return Procedure(plan, system).all(); }
 

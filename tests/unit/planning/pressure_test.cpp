@@ -332,8 +332,9 @@ TEST_CASE("the pressure to read is one that lowering the main can meet") {
   job.main.class_name.clear();  // class A, rated 43 psi, is among those it may be
   const Plan plan = plan_of(job);
   CHECK(has(plan, FindingCode::pressure_over_pipe_rating));
-  REQUIRE_FALSE(plan.stop_numbers.empty());
-  CHECK(plan.stop_numbers.front().at_most->base() == 70.0);  // as it stands: no more is asked of a pipe that may be overrun
+  const Reading* const line = plan.reading(ReadingId::line_pressure);
+  REQUIRE(line != nullptr);
+  CHECK(line->at_most->base() == 70.0);  // as it stands: no more is asked of a pipe that may be overrun
 }
 
 TEST_CASE("a lowest pressure above the highest is a contradiction") {

@@ -232,7 +232,7 @@ TEST_CASE("readings inside all the stop numbers bear the plan out") {
         if (!metric) return bound.base();
         return parse_measure(format_measure(bound, UnitSystem::si, toward), bound.kind()).value.base();
       };
-      const auto between = [&](const StopNumber& stop, bool low) {
+      const auto between = [&](const Reading& stop, bool low) {
         double least = stop.at_least ? end(*stop.at_least, Toward::more) : 0.0;
         double most = stop.at_most ? end(*stop.at_most, Toward::less) : 1.05 * least;
         if (most < least) {  // no step of the metric gauge lies between
@@ -241,22 +241,22 @@ TEST_CASE("readings inside all the stop numbers bear the plan out") {
         }
         return corner < 4 || metric ? (low ? least : most) : random.real(least, most);
       };
-      for (const StopNumber& stop : before.stop_numbers) {
+      for (const Reading& stop : before.readings) {
         double value = 0.0;
-        if (stop.what == "line pressure when tapping") {
+        if (stop.id == ReadingId::line_pressure) {
           value = between(stop, false);
           read.main.pressure = Pressure::from_base(value);
-        } else if (stop.what == "sound wall at the tap") {
+        } else if (stop.id == ReadingId::wall) {
           value = between(stop, true);
           read.main.wall = Length::from_base(value);
-        } else if (stop.what == "circumference of the pipe") {
+        } else if (stop.id == ReadingId::circumference) {
           value = between(stop, corner % 2 == 0);
           read.main.circumference = Length::from_base(value);
-        } else if (stop.what == "temperature of the pipe") {
+        } else if (stop.id == ReadingId::pipe_temperature) {
           value = between(stop, corner / 2 % 2 == 0);
           read.main.temperature = Temperature::fahrenheit(value);
         } else {
-          REQUIRE(stop.what == "distance to the nearest joint");
+          REQUIRE(stop.id == ReadingId::joint_distance);
           if (!read.nearby) read.nearby.emplace();
           Nearby joint;
           joint.what = NearbyThing::joint;
@@ -264,7 +264,7 @@ TEST_CASE("readings inside all the stop numbers bear the plan out") {
           joint.along = before.location.shift + Length::from_base(value);
           read.nearby->push_back(joint);
         }
-        readings += std::string(stop.what) + " " + std::to_string(value) + ", ";
+        readings += std::string(name_of(stop.id)) + " " + std::to_string(value) + ", ";
       }
       const Plan after = plan_of(read);
       INFO(name_of(*job.main.material) << " " << job.main.size->label() << " [" << job.main.class_name << "] tap "
@@ -513,7 +513,7 @@ TEST_CASE("a verdict alone decides and finds what the whole plan does") {
     REQUIRE(std::equal(verdict.findings.begin(), verdict.findings.end(), whole.findings.begin(), whole.findings.end(),
                        same));
     REQUIRE(verdict.service.has_value() == whole.service.has_value());
-    REQUIRE(verdict.stop_numbers.empty());
+    REQUIRE(verdict.readings.empty());
     REQUIRE(verdict.main.assumed.empty());
     std::string record;
     std::string record_of_whole;

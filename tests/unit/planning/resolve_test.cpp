@@ -28,7 +28,7 @@ TEST_CASE("an unknown class is planned as the thinnest that fits, and says which
   CHECK(plan.main.governing->class_name == "PC 350");
   CHECK(has(plan, FindingCode::main_class_unknown));
   REQUIRE(plan.main.settle);
-  CHECK(plan.main.settle->what == "wall");
+  CHECK(plan.main.settle->id == ReadingId::wall);
   CHECK(plan.main.settle->readings.size() > 1);
 }
 
@@ -41,7 +41,7 @@ TEST_CASE("old pit-cast iron of two diameters asks for the circumference") {
   const Plan plan = plan_of(job);
   CHECK(has(plan, FindingCode::main_od_unsettled));
   REQUIRE(plan.main.settle);
-  CHECK(plan.main.settle->what == "circumference");
+  CHECK(plan.main.settle->id == ReadingId::circumference);
 
   SECTION("and a tape round it tells class A from the others") {
     job.main.circumference = 21.7 * units::inch;  // 6.90 in
@@ -265,7 +265,7 @@ TEST_CASE("the wall is not asked for where it is given") {
   job.main.class_name.clear();
   job.main.od = 9.05 * units::inch;
   REQUIRE(plan_of(job).main.settle);
-  CHECK(plan_of(job).main.settle->what == "wall");
+  CHECK(plan_of(job).main.settle->id == ReadingId::wall);
   job.main.wall = 0.33 * units::inch;
   CHECK_FALSE(plan_of(job).main.settle);
 }

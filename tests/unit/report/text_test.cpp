@@ -112,9 +112,9 @@ TEST_CASE("the verdict comes first and the stop numbers right under it") {
   REQUIRE(holds != std::string::npos);
   CHECK(numbers < holds);
   CHECK(holds < text.find("THE TAP"));
-  CHECK(contains(text, "Sound wall at the tap ....... at least 0.237 in   read ________ in\n"));
-  CHECK(contains(text, "Line pressure when tapping .. at most 100 psi     read ________ psi\n"));
-  CHECK(contains(text, "6.84 in to 6.96 in"));
+  CHECK(contains(text, "Sound wall at the tap ....... at least 0.237 in       read ________ in\n"));
+  CHECK(contains(text, "Line pressure when tapping .. at most 100 psi         read ________ psi\n"));
+  CHECK(contains(text, "21-1/2 in to 21-7/8 in"));
 }
 
 TEST_CASE("each hold has its code, what to do and a blank to fill") {

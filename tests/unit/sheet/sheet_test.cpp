@@ -121,7 +121,7 @@ TEST_CASE("a sheet says all that the crew must know", "[sheet]") {
       CHECK(times(page, "<svg") == 0);
       continue;
     }
-    for (const StopNumber& stop : plan.stop_numbers) {
+    for (const Reading& stop : plan.readings) {
       if (stop.at_least) CHECK(holds_text(page, format_measure(*stop.at_least, UnitSystem::us)));
       if (stop.at_most) CHECK(holds_text(page, format_measure(*stop.at_most, UnitSystem::us)));
     }

@@ -84,7 +84,7 @@ inline Plan sample_plan(const Sample& sample = {}) {
   main.rating = 350.0 * units::psi;
   main.assumed.push_back({"main.class", std::string_view("PC 350"), "the weakest pipe that fits what is known",
                           "read the class on the pipe"});
-  main.settle = SettlingReading{"wall",
+  main.settle = SettlingReading{ReadingId::wall,
                                 {{Measure(0.20 * units::inch), Measure(0.26 * units::inch), &tables.pipe, 0},
                                  {Measure(0.29 * units::inch), Measure(0.35 * units::inch), &tables.thicker, 2}}};
 
@@ -96,9 +96,9 @@ inline Plan sample_plan(const Sample& sample = {}) {
   plan.location.clock = {90};
   plan.location.shift = -18.0 * units::inch;
   plan.location.clearings.push_back({NearbyThing::joint, 6.0 * units::inch, 24.0 * units::inch, 24.0 * units::inch});
-  plan.stop_numbers = {{"sound wall at the tap", Measure(0.237 * units::inch), std::nullopt},
-                       {"line pressure when tapping", std::nullopt, Measure(100.0 * units::psi)},
-                       {"outside diameter", Measure(6.84 * units::inch), Measure(6.96 * units::inch)}};
+  plan.readings = {{ReadingId::wall, Measure(0.237 * units::inch), std::nullopt},
+                   {ReadingId::line_pressure, std::nullopt, Measure(100.0 * units::psi)},
+                   {ReadingId::circumference, Measure(21.5 * units::inch, Kind::tape), Measure(21.875 * units::inch, Kind::tape)}};
 
   Setup& setup = plan.setup;
   setup.machine = &tables.machine;

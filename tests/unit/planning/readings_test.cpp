@@ -10,15 +10,14 @@ using namespace mainbore::test;
 
 namespace {
 
-const StopNumber& number(const Plan& plan, std::string_view what) {
-  const auto found = std::find_if(plan.stop_numbers.begin(), plan.stop_numbers.end(),
-                                  [&](const StopNumber& stop) { return stop.what == what; });
-  REQUIRE(found != plan.stop_numbers.end());
+const Reading& number(const Plan& plan, ReadingId id) {
+  const Reading* const found = plan.reading(id);
+  REQUIRE(found != nullptr);
   return *found;
 }
 
-double most_pressure(const Plan& plan) { return number(plan, "line pressure when tapping").at_most->base(); }
-double warmest(const Plan& plan) { return number(plan, "temperature of the pipe").at_most->base(); }
+double most_pressure(const Plan& plan) { return number(plan, ReadingId::line_pressure).at_most->base(); }
+double warmest(const Plan& plan) { return number(plan, ReadingId::pipe_temperature).at_most->base(); }
 
 // 8-inch C900 of DR 25, rated 165 psi at 73 degF, tapped through a saddle by a powered machine.
 Job plastic_job() {
@@ -72,7 +71,7 @@ TEST_CASE("the pressure to read leaves room for the surge") {
 
 TEST_CASE("the tape's numbers are whole marks inside what the pipe may measure") {
   const Plan plan = plan_of(sound_job());
-  const StopNumber& tape = number(plan, "circumference of the pipe");
+  const Reading& tape = number(plan, ReadingId::circumference);
   constexpr double pi = std::numbers::pi;
   const double reach = default_rules().circumference_uncertainty.value.base();
   CHECK(std::fmod(tape.at_least->base() * 16.0, 1.0) == 0.0);

@@ -181,7 +181,7 @@ class Search {
 
 }  // namespace
 
-void write_stop_numbers(Context& context, const Findings& method) {
+void write_readings(Context& context, const Findings& method) {
   Plan& plan = context.plan;
   const ResolvedMain& main = plan.main;
   const MainFacts& facts = context.job().main;
@@ -216,23 +216,23 @@ void write_stop_numbers(Context& context, const Findings& method) {
   }
   Search(context, method).settle(ends);
 
-  std::vector<StopNumber>& numbers = plan.stop_numbers;
+  std::vector<Reading>& readings = plan.readings;
   const auto length = [&ends](std::size_t index) { return Length::from_base(ends[index].end); };
   if (pressure) {
-    numbers.push_back({"line pressure when tapping", std::nullopt, Measure(Pressure::from_base(ends[*pressure].end))});
+    readings.push_back({ReadingId::line_pressure, std::nullopt, Measure(Pressure::from_base(ends[*pressure].end))});
   }
-  if (wall) numbers.push_back({"sound wall at the tap", Measure(length(*wall)), std::nullopt});
+  if (wall) readings.push_back({ReadingId::wall, Measure(length(*wall)), std::nullopt});
   if (least_tape) {
-    numbers.push_back({"circumference of the pipe", Measure(length(*least_tape), Kind::tape),
-                       Measure(length(*greatest_tape), Kind::tape)});
+    readings.push_back({ReadingId::circumference, Measure(length(*least_tape), Kind::tape),
+                        Measure(length(*greatest_tape), Kind::tape)});
   }
   if (warmest) {
-    numbers.push_back({"temperature of the pipe", Measure(Temperature::fahrenheit(coldest)),
-                       Measure(Temperature::fahrenheit(ends[*warmest].end))});
+    readings.push_back({ReadingId::pipe_temperature, Measure(Temperature::fahrenheit(coldest)),
+                        Measure(Temperature::fahrenheit(ends[*warmest].end))});
   }
   for (const Clearance& clearance : rules.clearances) {
     if (clearance.what != NearbyThing::joint || !(clearance.least.value > Length())) continue;
-    numbers.push_back({"distance to the nearest joint", Measure(clearance.least.value, Kind::length), std::nullopt});
+    readings.push_back({ReadingId::joint_distance, Measure(clearance.least.value, Kind::length), std::nullopt});
   }
 }
 
