@@ -1,5 +1,7 @@
 #include "batch/order_planner.hpp"
 
+#include <exception>
+#include <new>
 #include <utility>
 
 #include "mainbore/job_file.hpp"
@@ -14,6 +16,16 @@ Diagnostic fault_of_file(const std::string& file_name, const OrderText& text) {
   told.file = file_name;
   told.line = text.line;
   told.message = text.fault;
+  return told;
+}
+
+Diagnostic fault_of_program(const std::string& file_name, const OrderRecord& order, const char* what) {
+  Diagnostic told;
+  told.code = "order.internal-error";
+  told.file = file_name;
+  told.line = order.line;
+  told.message = std::string("internal error, the order is not planned: ") + what;
+  told.help = "this is a fault of the program: report it with the order, and have an engineer plan the tap";
   return told;
 }
 
@@ -66,15 +78,32 @@ void OrderPlanner::finish(Piece& piece, Job* job) {
     ++piece.tally.unreadable;
     return write(piece, nullptr);
   }
+  // One order's fault is one record that says so: the orders behind it are planned all the same.
+  const std::size_t written = piece.out.size();
+  order_.id = job->id;
+  try {
+    plan_order(piece, *job);
+  } catch (const std::bad_alloc&) {
+    throw;
+  } catch (const std::exception& fault) {
+    piece.out.resize(written);
+    order_.diagnostics = {fault_of_program(file_name_, order_, fault.what())};
+    ++piece.tally.unreadable;
+    ++piece.tally.internal;
+    write(piece, nullptr);
+  }
+}
+
+void OrderPlanner::plan_order(Piece& piece, Job& job) {
   FromSettings from;
   if (options_.settings != nullptr && !options_.settings->file.empty()) {
     from = options_.from_settings;
-    lay_settings_under(*job, *options_.settings, from);
+    lay_settings_under(job, *options_.settings, from);
   }
-  Plan plan = mainbore::plan(std::move(*job), catalog_, rules_, depth_of(options_.format));
+  Plan plan = mainbore::plan(std::move(job), catalog_, rules_, depth_of(options_.format));
   plan.from_settings = std::move(from);
-  piece.tally.add(plan.verdict);
   write(piece, &plan);
+  piece.tally.add(plan.verdict);
 }
 
 void OrderPlanner::write(Piece& piece, const Plan* plan) {

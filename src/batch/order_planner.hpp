@@ -26,6 +26,7 @@ class OrderPlanner {
   // The job that was read, which may be moved from; nothing where the order cannot be read.
   Job* read_text(const Piece& piece, const OrderText& text);
   void finish(Piece& piece, Job* job);
+  void plan_order(Piece& piece, Job& job);
   void write(Piece& piece, const Plan* plan);
 
   const Catalog& catalog_;

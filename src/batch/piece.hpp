@@ -18,7 +18,8 @@ struct Tally {
   std::uint64_t go = 0;
   std::uint64_t hold = 0;
   std::uint64_t no_go = 0;
-  std::uint64_t unreadable = 0;
+  std::uint64_t unreadable = 0;  // those that met a fault of the program among them
+  std::uint64_t internal = 0;
 
   [[nodiscard]] std::uint64_t all() const { return go + hold + no_go + unreadable; }
   void add(Verdict verdict) { ++(verdict == Verdict::go ? go : verdict == Verdict::hold ? hold : no_go); }
@@ -27,6 +28,7 @@ struct Tally {
     hold += other.hold;
     no_go += other.no_go;
     unreadable += other.unreadable;
+    internal += other.internal;
     return *this;
   }
 };

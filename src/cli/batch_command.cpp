@@ -184,6 +184,7 @@ class Progress {
 };
 
 ExitStatus status_of(const Tally& tally, const std::string& fail_on) {
+  if (tally.internal > 0) return exit_internal;  // no gate is told that all is well by a program that failed
   if (fail_on == "never") return exit_go;
   if (tally.unreadable > 0) return exit_unreadable;
   if (fail_on == "unreadable") return exit_go;
@@ -304,6 +305,10 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
   for (const std::string& name : without_orders) console.err << "mainbore: no orders were found in " << name << '\n';
   stop_on(faults, "the table is not read", console);
   result.finish();
+  if (tally.internal > 0) {
+    console.err << "mainbore: internal error in " << tally.internal << (tally.internal == 1 ? " order" : " orders")
+                << ", which " << (tally.internal == 1 ? "is" : "are") << " not planned; the others are\n";
+  }
   return without_orders.empty() ? status_of(tally, request.fail_on) : exit_unreadable;
 }
 

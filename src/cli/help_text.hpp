@@ -52,8 +52,8 @@ inline constexpr const char* batch_help =
     "  mainbore batch export.csv --map map.json --columns\n"
     "  dispatch | mainbore batch - --format ndjson --jobs 4 --fail-on no-go | gate\n"
     "\n"
-    "Exit status: the worst of the orders: 2 cannot be read, 1 no-go, 3 hold, 0 go (see --fail-on);\n"
-    "64 wrong usage, 66 cannot open the input, 74 cannot write.\n";
+    "Exit status: the worst of the orders: 2 cannot be read, 1 no-go, 3 hold, 0 go (see --fail-on); 70 where the\n"
+    "program failed on one, 64 wrong usage, 66 cannot open the input, 74 cannot write.\n";
 
 inline constexpr const char* explain_help =
     "Says what a code of a finding or an error means.\n"

@@ -462,6 +462,9 @@ std::span<const DiagnosticText> order_diagnostic_texts() {
                      "of plastic pipe in the column for the wall."},
       DiagnosticText{"order.out-of-map-range", "a value outside the range the map file allows",
                      "The map file says between what ends the values of the column lie in this utility."},
+      DiagnosticText{"order.internal-error", "a fault of the program",
+                     "The program failed on this order and has no plan for it; the other orders are planned. The batch ends "
+                     "with exit status 70. Report it, with the order."},
       DiagnosticText{"order.year", "a date without its year",
                      "Of a date only the year in four digits is taken, in whatever order day, month and year stand."},
   };

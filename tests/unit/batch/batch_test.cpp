@@ -34,6 +34,33 @@ TEST_CASE("records are the same with any number of threads") {
   }
 }
 
+TEST_CASE("an order on which the program fails is one record that says so, and the others are planned") {
+  // Rules that no file may give, to make the planner throw for a job with a trench.
+  Rules broken = std::move(*load_rules(Catalog::builtin()).rules);
+  broken.type_c_most.value = broken.type_a_least.value;
+  std::string digging = good_order;
+  digging.replace(digging.find("AV-1"), 4, "AV-2");
+  digging.insert(digging.size() - 1, R"(,"excavation":{"soil":"B"})");
+  const std::string text = good_order + '\n' + digging + '\n' + good_order + '\n';
+  for (const BatchFormat format : {BatchFormat::verdicts, BatchFormat::plans}) {
+    BatchOptions options;
+    options.format = format;
+    std::string out;
+    const BatchResult result = plan_orders(source_of(text), InputFormat::ndjson, "orders", Catalog::builtin(), broken,
+                                           options, [&](Piece& piece) { out += piece.out; });
+    CHECK(result.tally.all() == 3);
+    CHECK(result.tally.unreadable == 1);
+    CHECK(result.tally.internal == 1);
+    const auto records = read(out);
+    REQUIRE(records.size() == 3);
+    CHECK(records[0]["verdict"] == "hold");
+    CHECK(records[1]["id"] == "AV-2");
+    CHECK(records[1]["verdict"] == "unreadable");
+    CHECK(records[1]["reasons"][0]["code"] == "order.internal-error");
+    CHECK(records[2]["verdict"] == "hold");
+  }
+}
+
 TEST_CASE("what is thrown on the way ends the batch and comes out") {
   for (const int jobs : {1, 4}) {
     int taken = 0;
