@@ -143,6 +143,9 @@ function __mainbore_values
                 'rules.looser' \
                 'pressure.over-line-rating' \
                 'order.fact-unread' \
+                'rules.consent' \
+                'rules.consent-unnamed' \
+                'several.over-maximum' \
                 'json.syntax' \
                 'json.encoding' \
                 'json.too-large' \
@@ -181,6 +184,7 @@ function __mainbore_values
                 'order.two-materials' \
                 'order.not-a-wall' \
                 'order.out-of-map-range' \
+                'order.internal-error' \
                 'order.year' \
                 'settings.duplicate-key' \
                 'settings.unknown-key' \

@@ -156,7 +156,10 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(service_tap_small, "service.tap-small")                       \
   X(rules_looser, "rules.looser")                                 \
   X(pressure_over_line_rating, "pressure.over-line-rating")       \
-  X(order_fact_unread, "order.fact-unread")
+  X(order_fact_unread, "order.fact-unread")                       \
+  X(rules_consent, "rules.consent")                               \
+  X(rules_consent_unnamed, "rules.consent-unnamed")               \
+  X(several_over_maximum, "several.over-maximum")
 
 enum class FindingCode : std::uint8_t {
 #define MAINBORE_FINDING(name, code) name,

@@ -16,7 +16,8 @@
 
 namespace mainbore {
 
-// Which way a number gets stricter: asks for more, or allows less.
+// Which way a number gets stricter: asks for more, or allows less. Of a rule that guards people or pipe and has no such way,
+// either is refused without a reason.
 enum class Stricter : std::uint8_t { neither, higher, lower };
 
 // One rule with a single value. This table is the only list of them: it drives reading, range checks, schema and
@@ -51,17 +52,27 @@ struct RuleField {
 struct RuleEnds {
   std::string_view lower;
   std::string_view upper;
+  bool may_meet = true;  // whether both may be the same
 };
 [[nodiscard]] std::span<const RuleEnds> rule_ends();
 
-// The rules that are lists of TapLimit.
+// The permissions: lists of TapLimit of which the first row that fits decides.
 struct TapLimitField {
   std::string_view path;   // "direct.largest"
   std::string_view first;  // "direct.largest_first": rows that stand before those of the list
-  std::vector<TapLimit> Rules::*target;
+  TapLimits Rules::*target;
+  TapLimits Rules::*by_default;
   std::string_view help;
 };
 [[nodiscard]] std::span<const TapLimitField> tap_limit_fields();
+
+// The caps: lists of TapLimit of which each row that fits counts.
+struct TapCapField {
+  std::string_view path;  // "direct.at_most"
+  TapLimits Rules::*target;
+  std::string_view help;
+};
+[[nodiscard]] std::span<const TapCapField> tap_cap_fields();
 
 // Lists with rows of other kinds.
 struct SpecificationField {

@@ -16,6 +16,9 @@ namespace mainbore {
 // Empty for another rule.
 [[nodiscard]] std::string mains_in_words(const RuleDifference& difference);
 
+// Of a permission that holds each tap until somebody consents: who, or that nobody is named. Empty for any other.
+[[nodiscard]] std::string consent_in_words(const RuleDifference& difference);
+
 // "Ashby Vale Standard 4.1 (ashby_vale.json)", or the source of a default and how it was had.
 [[nodiscard]] std::string basis_in_words(const Basis& basis);
 

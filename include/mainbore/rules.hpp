@@ -4,8 +4,10 @@
 // rests on and whether the utility set it. Plain data, immutable while planning; must outlive the plans made under it.
 #pragma once
 
+#include <cstdint>
 #include <deque>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -39,15 +41,35 @@ struct MainFilter {
   friend bool operator==(const MainFilter&, const MainFilter&) = default;
 };
 
-// The largest tap a kind of main may take. Rows are tried in order; the first that fits the main decides, so a utility
-// can put its exceptions first. A main that no row fits takes no tap by that method without the engineer.
+// The largest tap a kind of main may take: a row of a list of permissions, of caps, or of mains that are not tapped.
 struct TapLimit : MainFilter {
   std::vector<std::string> class_keys;    // normalised; empty: any
   std::vector<std::string> series;        // catalogue series ids; empty: any
   std::optional<Length> wall_from;        // the nominal wall must be at least this
   NominalSize largest;                    // 0: no tap by this method
   std::string why;                        // for a refusal: what is done instead
+  std::string consent;                    // of a permission: who must consent to each tap under it
   Basis basis;
+};
+
+// Rows in their order, with an index by material and size made once: however many there are, few are asked for a main.
+class TapLimits {
+ public:
+  TapLimits() = default;
+  explicit TapLimits(std::vector<TapLimit> rows);
+
+  [[nodiscard]] auto begin() const { return rows_.begin(); }
+  [[nodiscard]] auto end() const { return rows_.end(); }
+  [[nodiscard]] std::size_t size() const { return rows_.size(); }
+  [[nodiscard]] bool empty() const { return rows_.empty(); }
+  [[nodiscard]] const TapLimit& operator[](std::size_t place) const { return rows_[place]; }
+  // Places of the rows that may cover a main, in their order; each is still to be asked.
+  [[nodiscard]] std::span<const std::uint32_t> near(Material material, NominalSize size) const;
+
+ private:
+  std::vector<TapLimit> rows_;
+  std::vector<std::uint32_t> places_;  // of one step of size of one material after the other
+  std::vector<std::uint32_t> starts_;  // where those of each begin in `places_`
 };
 
 // A day of any year.
@@ -80,7 +102,7 @@ struct FittingSpecification : MainFilter {
   Basis basis;
 };
 
-// A rule that a utility set looser than a safety default. Of a list of largest taps: for these mains.
+// A rule that a utility set looser than a safety default, or otherwise where neither way is the stricter. Of a list of largest taps: for these mains.
 struct LooserRule {
   std::string_view path;
   Detail usual;  // nothing: none by default
@@ -108,11 +130,26 @@ struct Rules {
   std::string name;
 
   // mains that are not tapped at all: every row allows none
-  std::vector<TapLimit> not_tapped;
+  TapLimits not_tapped;
   std::vector<ClosedSeason> closed_seasons;
 
+  // Permissions, of which the first row that fits the main decides: a utility can put its exceptions first. A main that no
+  // row fits takes no tap by that method without the engineer.
+  TapLimits direct;
+  TapLimits saddle;
+  TapLimits sleeve;
+  // The same by default, where a utility has laid its own over them: what these close opens by consent alone.
+  TapLimits direct_by_default;
+  TapLimits saddle_by_default;
+  TapLimits sleeve_by_default;
+  // Caps, of which each row that fits counts: they lower what is permitted, and permit nothing.
+  TapLimits cap;  // by any method
+  TapLimits direct_cap;
+  TapLimits saddle_cap;
+  TapLimits several_cap;  // on each tap of a series
+  TapLimits sleeve_cap;
+
   // direct tap
-  std::vector<TapLimit> direct;
   Rule<double> required_threads;               // complete threads in the wall
   Rule<double> marginal_threads;               // within this of the requirement: say so
   Rule<double> hole_ratio_direct;              // greatest hole over outside diameter
@@ -126,8 +163,6 @@ struct Rules {
   Rule<Temperature> plastic_dry_tap_warmest;
 
   // saddle, sleeve, several taps
-  std::vector<TapLimit> saddle;
-  std::vector<TapLimit> sleeve;
   std::vector<FittingSpecification> saddle_specification;
   std::vector<FittingSpecification> sleeve_specification;
   Rule<double> hole_ratio_saddle;
@@ -170,6 +205,7 @@ struct Rules {
   Rule<double> ovality_limit;
   Rule<Length> chain_bearing;                  // length of plastic pipe that shares the chain's squeeze
   Rule<double> gasket_factor;                  // m, of the seal under the machine saddle
+  Rule<Length> gasket_width;                   // of the ring that the seal is pressed on
   Rule<Length> gasket_land;                    // sound pipe between the hole and the sealing circle
   Rule<Pressure> stud_stress;                  // tension over the stud's full section
   Rule<Length> tool_clearance;                 // tap tip to the far wall
@@ -245,7 +281,7 @@ struct Rules {
   Rule<Length> sewer_apart;                    // least way from a water line to a sewer beside it
   Rule<Length> sewer_below;                    // least way down from a water line to a sewer nearer than that
 
-  // Those set looser than a safety default, worked out once when the files are read.
+  // Those that needed a reason, worked out once when the files are read.
   std::vector<LooserRule> looser;
 
   // Whether a utility has set any of them.

@@ -49,6 +49,11 @@ struct RuleDifference {
   std::string_view first_class;  // where only some of the pipes of these sizes are meant
 };
 
+// Whether a utility may set it so only with a reason: it guards people or pipe, and is looser or neither way stricter.
+[[nodiscard]] inline bool needs_reason(const RuleDifference& difference) {
+  return difference.safety && (difference.change == RuleChange::looser || difference.change == RuleChange::other);
+}
+
 // What differs, and what `after` has made the utility's own without changing it. Points into both, and into the
 // catalogue.
 [[nodiscard]] std::vector<RuleDifference> compare_rules(const Catalog& catalog, const Rules& before,

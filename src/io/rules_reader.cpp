@@ -22,6 +22,7 @@
 #include "mainbore/rules_compare.hpp"
 #include "mainbore/rules_file.hpp"
 #include "mainbore/wording.hpp"
+#include "rules/conflicts.hpp"
 
 namespace mainbore {
 namespace {
@@ -107,26 +108,10 @@ std::vector<std::string_view> all_paths() {
     paths.push_back(field.path);
     paths.push_back(field.first);
   }
+  for (const TapCapField& field : tap_cap_fields()) paths.push_back(field.path);
   for (const SpecificationField& field : specification_fields()) paths.push_back(field.path);
   paths.insert(paths.end(), {not_tapped_path, closed_season_path, clearances_path});
   return paths;
-}
-
-// Every main that `later` is for, `earlier` is for too, and stands before it.
-bool leaves_nothing_to(const TapLimit& earlier, const TapLimit& later) {
-  const auto holds_all = [](const auto& few, const auto& many) {
-    return many.empty() || (!few.empty() && std::all_of(few.begin(), few.end(), [&](const auto& one) {
-             return std::find(many.begin(), many.end(), one) != many.end();
-           }));
-  };
-  // An end that the earlier row does not set bounds nothing.
-  const auto no_lower = [](const auto& first, const auto& second) { return !first || (second && *second >= *first); };
-  const auto no_higher = [](const auto& first, const auto& second) { return !first || (second && *second <= *first); };
-  return holds_all(later.materials, earlier.materials) && holds_all(later.class_keys, earlier.class_keys) &&
-         holds_all(later.series, earlier.series) && no_lower(earlier.main_from, later.main_from) &&
-         no_lower(earlier.main_above, later.main_above) && no_higher(earlier.main_to, later.main_to) &&
-         no_higher(earlier.main_below, later.main_below) &&
-         (!earlier.wall_from || (later.wall_from && *later.wall_from >= *earlier.wall_from));
 }
 
 constexpr std::array<std::string_view, 12> months = {"January",   "February", "March",    "April",
@@ -157,7 +142,10 @@ class RulesReader {
     read(default_file, catalog_.file(default_file), true);
     if (diagnostics_.empty()) expect_complete();
     rules_.name = "default rules";
-    if (!files.empty() && diagnostics_.empty()) usual_ = RulesReader(catalog_).load({}).rules;
+    if (!files.empty() && diagnostics_.empty()) {
+      usual_ = RulesReader(catalog_).load({}).rules;
+      for (const TapLimitField& field : tap_limit_fields()) rules_.*field.by_default = (*usual_).*field.target;
+    }
     for (const RuleText& file : files) {
       read(file.name, file.text, false);
       rules_.name = &file == files.data() ? file_name_ : rules_.name + " + " + file_name_;
@@ -211,8 +199,7 @@ class RulesReader {
     });
     for_members(0, [&](std::uint32_t child, std::string_view key) { read_top(child, key); });
     lay_rows();
-    check_order();
-    check_clock();
+    check_conflicts();
     check_rows();
     if (usual_) check_reasons();
   }
@@ -248,15 +235,17 @@ class RulesReader {
       if (field.path == path) return read_limits(node, own_[i]);
       if (field.first == path) return read_limits(node, first_[i]);
     }
+    for (const TapCapField& field : tap_cap_fields()) {
+      if (field.path != path) continue;
+      touched_[field.path] = node;
+      return read_into(node, rules_.*field.target, RowOf::caps);
+    }
     for (const SpecificationField& field : specification_fields()) {
       if (field.path == path)
         return read_rows(node, rules_.*field.target, "\"text\": ...",
                          [&](std::uint32_t row) { return read_specification(row); });
     }
-    if (path == not_tapped_path) {
-      return read_rows(node, rules_.not_tapped, "\"why\": ...",
-                       [&](std::uint32_t row) { return read_limit(row, false); });
-    }
+    if (path == not_tapped_path) return read_into(node, rules_.not_tapped, RowOf::not_tapped);
     if (path == closed_season_path) {
       return read_rows(node, rules_.closed_seasons, "\"from\": \"11-01\", \"to\": \"04-01\"",
                        [&](std::uint32_t row) { return read_season(row); });
@@ -450,9 +439,17 @@ class RulesReader {
     Rows read;
     read_rows(node, read.rows, "\"largest\": ...", [&](std::uint32_t row) {
       read.nodes.push_back(row);
-      return read_limit(row, true);
+      return read_limit(row, RowOf::permissions);
     });
     rows = std::move(read);
+  }
+  // Of which list a row with mains and a largest tap is.
+  enum class RowOf : std::uint8_t { permissions, caps, not_tapped };
+  void read_into(std::uint32_t node, TapLimits& limits, RowOf list) {
+    std::vector<TapLimit> rows(limits.begin(), limits.end());
+    read_rows(node, rows, list == RowOf::caps ? "\"largest\": ..." : "\"why\": ...",
+              [&](std::uint32_t row) { return read_limit(row, list); });
+    limits = TapLimits(std::move(rows));
   }
 
   template <class Row, class Read>
@@ -509,8 +506,7 @@ class RulesReader {
     if (from && below && *below <= *from) clash("_below", "_from");
     if (above && below && *below <= *above) clash("_below", "_above");
   }
-  void unknown_part(std::uint32_t child, std::string_view key, std::initializer_list<std::string_view> parts) {
-    std::vector<std::string_view> known(parts);
+  void unknown_part(std::uint32_t child, std::string_view key, std::vector<std::string_view> known) {
     const auto basis = basis_keys();
     known.insert(known.end(), basis.begin(), basis.end());
     unknown_key(child, key, "part of a row", known);
@@ -589,7 +585,8 @@ class RulesReader {
   }
 
   // A row of a list of largest taps, or of mains not tapped, which have none.
-  TapLimit read_limit(std::uint32_t node, bool with_largest) {
+  TapLimit read_limit(std::uint32_t node, RowOf list) {
+    const bool with_largest = list != RowOf::not_tapped;
     TapLimit row;
     BasisKeys basis;
     bool has_largest = false;
@@ -612,18 +609,18 @@ class RulesReader {
         if (!none) row.largest = read_size(child, tap_size).value_or(NominalSize());
       } else if (key == "why") {
         row.why = plain_text(child);
+      } else if (key == "consent" && list == RowOf::permissions) {
+        row.consent = plain_text(child);
       } else if (!read_basis_key(child, key, basis)) {
-        if (with_largest) {
-          unknown_part(child, key,
-                       {"material", "class", "series", "main_from", "main_to", "main_above", "main_below", "wall_from",
-                        "largest", "why"});
-        } else {
-          unknown_part(
-              child, key,
-              {"material", "class", "series", "main_from", "main_to", "main_above", "main_below", "wall_from", "why"});
-        }
+        std::vector<std::string_view> parts = {"material",  "class",   "series",     "main_from",
+                                               "main_to",   "main_above", "main_below", "wall_from"};
+        if (with_largest) parts.push_back("largest");
+        parts.push_back("why");
+        if (list == RowOf::permissions) parts.push_back("consent");
+        unknown_part(child, key, parts);
       }
     });
+    if (row.consent.find_first_not_of(' ') == std::string::npos) row.consent.clear();
     if (with_largest && !has_largest) {
       add(node, {"rules.missing", "a row without its largest tap", "\"largest\": \"1 in\", or \"none\""});
     } else if (none && row.why.empty()) {
@@ -638,9 +635,9 @@ class RulesReader {
   // The rows that stand first, then the list they stand before.
   void lay_rows() {
     for (std::size_t i = 0; i < own_.size(); ++i) {
-      std::vector<TapLimit>& rows = rules_.*tap_limit_fields()[i].target;
-      rows = first_[i].rows;
+      std::vector<TapLimit> rows = first_[i].rows;
       rows.insert(rows.end(), own_[i].rows.begin(), own_[i].rows.end());
+      rules_.*tap_limit_fields()[i].target = TapLimits(std::move(rows));
       nodes_[i] = first_[i].nodes;
       nodes_[i].insert(nodes_[i].end(), own_[i].nodes.begin(), own_[i].nodes.end());
     }
@@ -747,22 +744,22 @@ class RulesReader {
     }
   }
 
-  // Judged where the file touched either.
-  void check_order() {
-    for (const RuleEnds& ends : rule_ends()) {
-      const auto lower = number_of(mainbore::value_of(rules_, field_at(ends.lower)));
-      const auto upper = number_of(mainbore::value_of(rules_, field_at(ends.upper)));
-      if (!lower || !upper || !(*upper < *lower)) continue;
-      contradiction(ends.lower, ends.upper, std::string(ends.lower) + " lies above " + std::string(ends.upper));
-    }
-  }
-  void contradiction(std::string_view one, std::string_view other, const std::string& message) {
-    for (const auto& [path, against] : {std::pair(one, other), std::pair(other, one)}) {
-      const auto touched = touched_.find(path);
-      if (touched == touched_.end()) continue;
-      const Detail value = mainbore::value_of(rules_, field_at(against));
-      return add(touched->second, {"rules.contradiction", message,
-                                   "set " + std::string(against) + " to match; it is " + shown_text(value)});
+  // Told where the file touched either.
+  void check_conflicts() {
+    for (const rules::RuleConflict& conflict : rules::conflicts(rules_)) {
+      constexpr std::array<std::string_view, 3> words = {" lies above ", " lies below ", " is the same as "};
+      const std::string message = std::string(conflict.one) +
+                                  std::string(words[static_cast<std::size_t>(conflict.clash)]) +
+                                  std::string(conflict.other);
+      for (const auto& [path, against] :
+           {std::pair(conflict.one, conflict.other), std::pair(conflict.other, conflict.one)}) {
+        const auto touched = touched_.find(path);
+        if (touched == touched_.end()) continue;
+        const Detail value = mainbore::value_of(rules_, field_at(against));
+        add(touched->second, {"rules.contradiction", message,
+                              "set " + std::string(against) + " to match; it is " + shown_text(value)});
+        break;
+      }
     }
   }
   static const RuleField& field_at(std::string_view path) {
@@ -775,21 +772,12 @@ class RulesReader {
     return text.empty() ? "none" : text;
   }
 
-  void check_clock() {
-    constexpr std::string_view clock = "place.default_clock";
-    const double elevation = rules_.default_clock.value.elevation_degrees();
-    if (elevation < rules_.lowest_elevation.value) {
-      contradiction(clock, "place.lowest_elevation", "place.default_clock lies below place.lowest_elevation");
-    } else if (elevation > rules_.highest_elevation.value) {
-      contradiction(clock, "place.highest_elevation", "place.default_clock lies above place.highest_elevation");
-    }
-  }
-
   // Rows of this file that an earlier row leaves nothing to decide, or that allow less than the smallest tap.
   void check_rows() {
     const auto smallest = touched_.find("water.smallest_tap");
+    for (const TapCapField& field : tap_cap_fields()) check_cap(field);
     for (std::size_t list = 0; list < nodes_.size(); ++list) {
-      const std::vector<TapLimit>& rows = rules_.*tap_limit_fields()[list].target;
+      const TapLimits& rows = rules_.*tap_limit_fields()[list].target;
       for (std::size_t i = 0; i < rows.size(); ++i) {
         const std::uint32_t node = nodes_[list][i];
         const TapLimit& row = rows[i];
@@ -804,7 +792,7 @@ class RulesReader {
         }
         if (node == untouched) continue;
         for (std::size_t j = 0; j < i; ++j) {
-          if (!leaves_nothing_to(rows[j], row)) continue;
+          if (!rules::leaves_nothing_to(rows[j], row)) continue;
           if (rows[j].largest == row.largest) break;  // said twice
           add(node, {"rules.contradiction",
                      "row " + std::to_string(j + 1) + " is for all of these mains, stands first, and says " +
@@ -816,19 +804,34 @@ class RulesReader {
     }
   }
 
+  void check_cap(const TapCapField& field) {
+    const auto& tap = rules_.smallest_tap.value;
+    const auto node = touched_.contains(field.path) ? touched_.find(field.path) : touched_.find("water.smallest_tap");
+    if (!tap || node == touched_.end()) return;
+    for (const TapLimit& row : rules_.*field.target) {
+      if (row.largest == NominalSize() || row.largest >= *tap) continue;
+      add(node->second, {"rules.contradiction",
+                         std::string(field.path) + " of " + row.largest.label() +
+                             " in lies below water.smallest_tap of " + tap->label() + " in",
+                         "a cap that leaves no tap has \"largest\": \"none\" and says why"});
+    }
+  }
+
   // Looser than a safety default: not without a word.
   void check_reasons() {
     const bool sound = diagnostics_.empty();  // a row that was misread may be for other mains than it says
     std::vector<std::uint32_t> told;
     for (const RuleDifference& one : compare_rules(catalog_, *usual_, rules_)) {
-      if (one.change != RuleChange::looser || !one.safety || (one.material && !sound)) continue;
+      if (!needs_reason(one) || (one.material && !sound)) continue;
       if (one.after_basis != nullptr && one.after_basis->reason != nullptr) continue;
       const auto node = place_of(one);
       if (!node || std::find(told.begin(), told.end(), *node) != told.end()) continue;
       told.push_back(*node);
       const std::string set = shown_text(one.after);
       add(*node, {"rules.looser-without-reason",
-                  std::string(one.path) + ": " + set + mains_text(one) + " is looser than the default, " +
+                  std::string(one.path) + ": " + set + mains_text(one) +
+                      (one.change == RuleChange::looser ? " is looser than the default, "
+                                                        : " is neither stricter nor looser than the default, ") +
                       shown_text(one.before),
                   one.material ? "say why in the row: \"reason\": \"...\""
                                : "say why: { \"value\": \"" + set + "\", \"reason\": \"...\" }"});
@@ -840,7 +843,7 @@ class RulesReader {
     const auto* const row = std::get_if<const TapLimit*>(&one.row_after);
     if (row == nullptr) return std::nullopt;
     for (std::size_t list = 0; list < nodes_.size(); ++list) {
-      const std::vector<TapLimit>& rows = rules_.*tap_limit_fields()[list].target;
+      const TapLimits& rows = rules_.*tap_limit_fields()[list].target;
       for (std::size_t i = 0; i < rows.size(); ++i) {
         if (&rows[i] == *row && nodes_[list][i] != untouched) return nodes_[list][i];
       }
@@ -858,7 +861,7 @@ class RulesReader {
 
   void note_looser() {
     for (const RuleDifference& one : compare_rules(catalog_, *usual_, rules_)) {
-      if (one.change != RuleChange::looser || !one.safety || one.after_basis == nullptr) continue;
+      if (!needs_reason(one) || one.after_basis == nullptr) continue;
       LooserRule& rule = rules_.looser.emplace_back();
       rule.path = one.path;
       rule.usual = one.before;
@@ -975,8 +978,9 @@ constexpr std::array codes = {
                    "A caution level above its limit, a lower end above its upper end, a row that an earlier one leaves "
                    "nothing to decide, a largest tap below the smallest."},
     DiagnosticText{"rules.looser-without-reason", "looser than a safety default, and no word why",
-                   "A utility may set a rule looser than a default that guards people or pipe, but not silently: the "
-                   "file gives the \"reason\", and every plan that relies on the rule prints it."},
+                   "A utility may set a rule looser than a default that guards people or pipe, or otherwise where neither way is "
+                   "the stricter, but not silently: the file gives the \"reason\", and every plan that relies on the "
+                   "rule prints it."},
     DiagnosticText{
         "rules.missing", "a value that is required",
         "An object for a rule needs its value or its reference; a row of largest taps needs its largest tap, "

@@ -213,6 +213,9 @@ class RulesSchema {
       rule_at(groups, field.first) =
           list("rows that stand before those of " + std::string(field.path), defined("tap_limit", tap_limit()));
     }
+    for (const TapCapField& field : tap_cap_fields()) {
+      rule_at(groups, field.path) = list(field.help, defined("tap_cap", tap_cap()));
+    }
     for (const SpecificationField& field : specification_fields()) {
       rule_at(groups, field.path) = list(field.help, defined("specification", specification()));
     }
@@ -360,8 +363,13 @@ class RulesSchema {
     row["required"] = {"from", "to"};
     return row;
   }
-  Json not_tapped() {
+  Json tap_cap() {
     Json row = tap_limit();
+    row["properties"].erase("consent");
+    return row;
+  }
+  Json not_tapped() {
+    Json row = tap_cap();
     row["properties"].erase("largest");
     row.erase("if");
     row.erase("then");
@@ -394,6 +402,7 @@ class RulesSchema {
         reference(defined(name_of_kind(Kind::length), text_matching(whole(quantity_pattern(Kind::length)))));
     members["largest"] = {{"description", "the tap, or \"none\""}, {"anyOf", {size, none}}};
     members["why"] = line;
+    members["consent"] = {{"description", "who must consent to each tap under this row"}, {"allOf", {line}}};
     add_basis(row);
     row["required"] = {"largest"};
     row["if"] = {{"properties", {{"largest", none}}}, {"required", {"largest"}}};

@@ -1,5 +1,6 @@
 #include <array>
 #include <cmath>
+#include <numbers>
 
 #include "planning/checks.hpp"
 
@@ -80,6 +81,7 @@ void plan_clamp(const Context& context, Candidate& candidate) {
   if (context.pressurised()) load.line = context.line();
   load.seal_diameter = *machine.gasket_diameter;
   load.gasket_factor = rules.gasket_factor.value;
+  load.gasket_area = std::numbers::pi * *machine.gasket_diameter * rules.gasket_width.value;
   load.thrust = setup.cut_thrust;
   ClampPlan& clamp = setup.clamp.emplace();
   clamp.force = mechanics::clamp_force_needed(load);

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <array>
+#include <string_view>
 
 #include "mainbore/hydraulics/equal_capacity.hpp"
 #include "mainbore/mechanics/section.hpp"
@@ -23,40 +24,64 @@ constexpr RefusalCodes saddle_codes{FindingCode::saddle_not_allowed, FindingCode
 constexpr RefusalCodes sleeve_codes{FindingCode::sleeve_not_allowed, FindingCode::sleeve_over_maximum,
                                     FindingCode::sleeve_no_rule};
 
-rules::Ruling ruling(const Context& context, const std::vector<TapLimit>& rows) {
+rules::MainInQuestion main_in_question(const Context& context) {
   const ResolvedMain& main = context.plan.main;
   std::optional<Length> measured;
   if (main.wall_basis == WallBasis::measured) measured = main.wall_nominal;
-  return rules::ruling(rows, main.material, main.size, main.candidates, measured);
+  return {main.material, main.size, main.candidates, measured};
+}
+
+// A tap that the rules permit by somebody's consent alone: the defaults close the main to the method, or the row says so.
+void ask_consent(const Context& context, const rules::Ruling& decided, Candidate& candidate) {
+  if (decided.by_consent == nullptr) return;
+  const TapLimit& row = *decided.by_consent;
+  const std::string_view method = name_of(candidate.method.kind);
+  const std::string_view material = name_of(context.plan.main.material);
+  const bool usual_says = decided.closed_by != nullptr && !decided.closed_by->why.empty();
+  const Detail usual = usual_says ? Detail(std::string_view(decided.closed_by->why)) : Detail();
+  if (row.consent.empty()) {
+    candidate.findings.add(FindingCode::rules_consent_unnamed, Severity::hold)
+        .with(method, material, usual)
+        .basis(row.basis);
+    return;
+  }
+  candidate.findings.add(FindingCode::rules_consent, Severity::hold)
+      .with(method, material, usual, std::string_view(row.consent))
+      .basis(row.basis);
 }
 
 // (a) what is published, or the utility's own maximum.
-void judge_by_rule(Context& context, const std::vector<TapLimit>& rows, const RefusalCodes& codes, Candidate& candidate) {
+void judge_by_rule(Context& context, const rules::MethodLists& lists, const RefusalCodes& codes, Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
-  const rules::Ruling decided = ruling(context, rows);
-  candidate.method.limit = decided.row;
+  const rules::Ruling decided = rules::ruling(main_in_question(context), lists);
+  candidate.method.limit = decided.permission;
   Findings& findings = candidate.findings;
   if (decided.none) {
     findings.add(codes.no_rule, Severity::stop).with(name_of(main.material), main.size);
-  } else if (decided.row->largest == NominalSize()) {
+    return;
+  }
+  const bool capped = decided.cap != nullptr && decided.cap->largest < decided.permission->largest;
+  const TapLimit& row = capped ? *decided.cap : *decided.permission;
+  if (row.largest == NominalSize()) {
     findings.add(codes.not_allowed, Severity::stop)
-        .with(name_of(main.material), std::string_view(decided.row->why))
-        .basis(decided.row->basis);
-  } else if (candidate.method.tap > decided.row->largest) {
+        .with(name_of(main.material), std::string_view(row.why))
+        .basis(row.basis);
+  } else if (candidate.method.tap > row.largest) {
     const std::string_view what = main.governing != nullptr && !main.governing->class_name.empty()
                                       ? std::string_view(main.governing->class_name)
                                       : name_of(main.material);
     findings.add(codes.over_maximum, Severity::stop)
-        .with(candidate.method.tap, decided.row->largest, what)
-        .basis(decided.row->basis);
-  } else if (decided.row->basis.how == How::memory) {
-    const Source* recalled = decided.row->basis.source;
+        .with(candidate.method.tap, row.largest, what)
+        .basis(row.basis);
+  } else if (decided.permission->basis.how == How::memory) {
+    const Source* recalled = decided.permission->basis.source;
     const bool named = recalled != nullptr && recalled->id != "recollection";
     findings.add(FindingCode::value_recalled, Severity::caution)
         .with(std::string_view("the largest tap for this main"),
               named ? Detail(std::string_view(recalled->title)) : Detail())
-        .basis(decided.row->basis);
+        .basis(decided.permission->basis);
   }
+  ask_consent(context, decided, candidate);
 }
 
 // What the hole leaves of the pipe as a beam. The ratio hardly depends on the wall, and falls as it thickens: judged at a
@@ -244,7 +269,7 @@ void try_direct(Context& context, NominalSize tap, Candidate& candidate) {
   candidate.method.kind = Method::direct;
   candidate.method.tap = tap;
   candidate.method.thread = context.job().service.thread.value_or(rules.default_thread.value);
-  judge_by_rule(context, rules.direct, direct_codes, candidate);
+  judge_by_rule(context, {rules.direct, rules.direct_by_default, {&rules.cap, &rules.direct_cap}}, direct_codes, candidate);
   if (main.material == Material::pvc) judge_pvc_direct(context, candidate);
   judge_temperature(context, candidate);
   if (context.job().main.condition == Condition::pitted) {
@@ -290,7 +315,8 @@ void try_saddle(Context& context, NominalSize tap, Candidate& candidate) {
   candidate.method.thread = context.job().service.thread.value_or(context.rules.default_thread.value);
   candidate.method.hole = outlet_bore(tap);
   candidate.method.specification = specification(context, context.rules.saddle_specification, tap);
-  judge_by_rule(context, context.rules.saddle, saddle_codes, candidate);
+  const Rules& rules = context.rules;
+  judge_by_rule(context, {rules.saddle, rules.saddle_by_default, {&rules.cap, &rules.saddle_cap}}, saddle_codes, candidate);
   judge_hole_ratio(context, candidate, context.rules.hole_ratio_saddle, FindingCode::saddle_hole_too_large);
   judge_section(context, candidate);
   judge_temperature(context, candidate);
@@ -305,7 +331,8 @@ void try_sleeve(Context& context, NominalSize outlet, Candidate& candidate) {
   candidate.method.tap = outlet;
   candidate.method.hole = outlet_bore(outlet);
   candidate.method.specification = specification(context, context.rules.sleeve_specification, outlet);
-  judge_by_rule(context, context.rules.sleeve, sleeve_codes, candidate);
+  const Rules& rules = context.rules;
+  judge_by_rule(context, {rules.sleeve, rules.sleeve_by_default, {&rules.cap, &rules.sleeve_cap}}, sleeve_codes, candidate);
   auto finding = candidate.findings.add(FindingCode::sleeve_to_be_chosen, Severity::hold);
   finding.with(outlet, context.plan.main.od ? Detail(Measure(*context.plan.main.od)) : Detail());
 }
@@ -335,6 +362,13 @@ void try_several_of(Context& context, NominalSize tap, Candidate& candidate) {
     candidate.findings.add(FindingCode::several_too_many, Severity::stop)
         .with(candidate.method.count, tap)
         .basis(rules.most_taps.basis, rules.equal_capacity_exponent.basis);
+  }
+  if (const TapLimit* const cap = rules::lowest_cap(main_in_question(context), rules.several_cap)) {
+    if (tap > cap->largest) {
+      candidate.findings.add(FindingCode::several_over_maximum, Severity::stop)
+          .with(tap, cap->largest == NominalSize() ? Detail() : Detail(cap->largest), std::string_view(cap->why))
+          .basis(cap->basis);
+    }
   }
   if (candidate.verdict() == Verdict::no_go) return;
   Length spacing;

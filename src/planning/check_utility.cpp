@@ -1,5 +1,6 @@
 // What no default asks, only a utility's own standard: mains that are left alone, seasons, cover, the smallest tap.
 #include <algorithm>
+#include <cstdint>
 #include <string_view>
 
 #include "mainbore/rule_fields.hpp"
@@ -12,7 +13,9 @@ namespace {
 // Whether the rule is for this pipe is open while the class is: then it holds the job, and does not stop it.
 void judge_not_tapped(Context& context) {
   const ResolvedMain& main = context.plan.main;
-  for (const TapLimit& row : context.rules.not_tapped) {
+  const TapLimits& rows = context.rules.not_tapped;
+  for (const std::uint32_t place : rows.near(main.material, main.size)) {
+    const TapLimit& row = rows[place];
     if (!row.covers(main.material, main.size)) continue;
     const auto meant = [&](const Pipe* pipe) { return rules::fits(row, pipe, std::nullopt); };
     const auto& pipes = main.candidates;

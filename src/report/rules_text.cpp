@@ -77,8 +77,9 @@ std::string rules_check_text(const Rules& rules, std::span<const RuleDifference>
   put_parts(page, differences, [&](const RuleDifference& one) {
     std::string text = title_of(one) + ": " + after_words(one, system);
     if (one.change != RuleChange::same) text += " (default " + before_words(one, system) + ")";
-    if (one.change == RuleChange::looser && one.safety) text += ". It guards people or pipe";
+    if (needs_reason(one)) text += ". It guards people or pipe";
     page.paragraph(text + ".", 4, "  - ");
+    if (const std::string consent = consent_in_words(one); !consent.empty()) page.paragraph(consent, 6);
     if (one.after_basis != nullptr) page.paragraph(with_reason(*one.after_basis), 6);
   });
   return std::move(page).take();

@@ -175,6 +175,9 @@ std::string_view reading_for(FindingCode code) {
     case season_closed:
     case season_date_unknown:
       return "Day, or leave by";
+    case rules_consent:
+    case rules_consent_unnamed:
+      return "Consent by, on";
     case place_cover:
     case place_cover_unknown:
       return "Cover at the tap";

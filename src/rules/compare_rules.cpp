@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <string>
+#include <type_traits>
 
 #include "mainbore/rule_fields.hpp"
 #include "mainbore/rules_compare.hpp"
@@ -10,12 +11,11 @@ namespace mainbore {
 namespace {
 
 using rules::deciding_row;
-using rules::fits;
 
 bool same_mains(const MainFilter& a, const MainFilter& b) { return a == b; }
 bool same_row(const TapLimit& a, const TapLimit& b) {
   return same_mains(a, b) && a.class_keys == b.class_keys && a.series == b.series && a.wall_from == b.wall_from &&
-         a.largest == b.largest && a.why == b.why;
+         a.largest == b.largest && a.why == b.why && a.consent == b.consent;
 }
 bool same_row(const ClosedSeason& a, const ClosedSeason& b) {
   return same_mains(a, b) && a.from == b.from && a.to == b.to && a.why == b.why;
@@ -48,6 +48,9 @@ class Comparison {
   std::vector<RuleDifference> all() && {
     rows(not_tapped_path, &Rules::not_tapped, RuleChange::stricter, RuleChange::looser);
     rows(closed_season_path, &Rules::closed_seasons, RuleChange::stricter, RuleChange::looser);
+    for (const TapCapField& field : tap_cap_fields()) {
+      rows(field.path, field.target, RuleChange::stricter, RuleChange::looser);
+    }
     for (const TapLimitField& field : tap_limit_fields()) largest_taps(field);
     for (const SpecificationField& field : specification_fields()) {
       rows(field.path, field.target, RuleChange::other, RuleChange::other);
@@ -90,9 +93,10 @@ class Comparison {
   }
 
   // Rows there, and rows gone.
-  template <class Row>
-  void rows(std::string_view path, std::vector<Row> Rules::*list, RuleChange added, RuleChange gone) {
-    const auto in = [](const std::vector<Row>& rows, const Row& row) {
+  template <class Rows>
+  void rows(std::string_view path, Rows Rules::*list, RuleChange added, RuleChange gone) {
+    using Row = std::decay_t<decltype(*(before_.*list).begin())>;
+    const auto in = [](const Rows& rows, const Row& row) {
       const auto found = std::find_if(rows.begin(), rows.end(), [&](const Row& r) { return same_row(r, row); });
       return found == rows.end() ? nullptr : &*found;
     };
@@ -127,9 +131,7 @@ class Comparison {
   };
   static Side side(const Rules& rules, const TapLimitField& field, Material material, NominalSize size,
                    const Pipe* pipe) {
-    for (const TapLimit& row : rules.not_tapped) {
-      if (row.covers(material, size) && fits(row, pipe, std::nullopt)) return {&row, {}};
-    }
+    if (const TapLimit* const left_alone = deciding_row(rules.not_tapped, material, size, pipe)) return {left_alone, {}};
     const TapLimit* const row = deciding_row(rules.*field.target, material, size, pipe);
     return {row, row == nullptr ? NominalSize() : row->largest};
   }
@@ -235,6 +237,7 @@ std::vector<RuleInForce> list_rules(const Rules& rules) {
   };
   add_rows(not_tapped_path, not_tapped_help, rules.not_tapped);
   add_rows(closed_season_path, closed_season_help, rules.closed_seasons);
+  for (const TapCapField& field : tap_cap_fields()) add_rows(field.path, field.help, rules.*field.target);
   for (const TapLimitField& field : tap_limit_fields()) add_rows(field.path, field.help, rules.*field.target);
   for (const SpecificationField& field : specification_fields()) {
     add_rows(field.path, field.help, rules.*field.target);

@@ -27,7 +27,7 @@ constexpr std::array fields = {
     RuleField{"direct.hole_ratio", &Rules::hole_ratio_direct, Kind::ratio, 0.05, 0.9,
               "greatest hole of a direct tap over the outside diameter of the main", Stricter::lower, safety},
     RuleField{"direct.default_thread", &Rules::default_thread, Kind::ratio, 0, 0,
-              "inlet thread of corporation stops where a job names none", Stricter::neither, comfort},
+              "inlet thread of corporation stops where a job names none", Stricter::neither, safety},
     RuleField{"direct.wrench_turns", &Rules::wrench_turns, Kind::turns, 0, 5,
               "turns by wrench after hand-tight that make the joint", Stricter::neither, comfort},
     RuleField{"direct.threads_showing", &Rules::threads_showing, Kind::threads, 0, 10,
@@ -50,7 +50,7 @@ constexpr std::array fields = {
               Stricter::higher, safety},
 
     RuleField{"several.equal_capacity_exponent", &Rules::equal_capacity_exponent, Kind::ratio, 2, 3,
-              "exponent by which several small taps equal one larger", Stricter::neither, comfort},
+              "exponent by which several small taps equal one larger", Stricter::higher, comfort},
     RuleField{"several.most_taps", &Rules::most_taps, Kind::ratio, 1, 20,
               "most taps of a series that stands for one larger", Stricter::lower, comfort},
 
@@ -97,9 +97,9 @@ constexpr std::array fields = {
               "greatest cover over a main that is tapped; unset by default", Stricter::lower, comfort},
 
     RuleField{"measuring.od_uncertainty", &Rules::od_uncertainty, Kind::length, 0, 1,
-              "how far an outside diameter taken by calliper may be off", Stricter::higher, safety},
+              "how far an outside diameter taken by calliper may be off", Stricter::neither, safety},
     RuleField{"measuring.circumference_uncertainty", &Rules::circumference_uncertainty, Kind::length, 0, 2,
-              "how far a circumference taken by tape may be off", Stricter::higher, safety},
+              "how far a circumference taken by tape may be off", Stricter::neither, safety},
     RuleField{"measuring.wall_uncertainty", &Rules::wall_uncertainty, Kind::length, 0, 0.25,
               "how far a wall taken by gauge may be off", Stricter::higher, safety},
 
@@ -116,6 +116,8 @@ constexpr std::array fields = {
               "length of plastic pipe that shares the chain's squeeze", Stricter::lower, safety},
     RuleField{"machine.gasket_factor", &Rules::gasket_factor, Kind::ratio, 0, 3,
               "factor m of the seal under the machine saddle", Stricter::higher, safety},
+    RuleField{"machine.gasket_width", &Rules::gasket_width, Kind::length, 0, 2,
+              "width of the ring on which the gasket under the machine saddle is pressed", Stricter::higher, safety},
     RuleField{"machine.gasket_land", &Rules::gasket_land, Kind::length, 0, 2,
               "sound pipe between the hole and the circle that the gasket seals on", Stricter::higher, safety},
     RuleField{"machine.stud_stress", &Rules::stud_stress, Kind::pressure, 1000, 100000,
@@ -147,7 +149,7 @@ constexpr std::array fields = {
     RuleField{"water.smallest_tap", &Rules::smallest_tap, Kind::length, 0.25, 12,
               "smallest tap that the utility makes; unset by default", Stricter::higher, comfort},
     RuleField{"water.equal_runs_exponent", &Rules::equal_runs_exponent, Kind::ratio, 2, 3,
-              "exponent by which several runs of small pipe equal one larger", Stricter::neither, comfort},
+              "exponent by which several runs of small pipe equal one larger", Stricter::higher, comfort},
     RuleField{"water.sprinkler_single", &Rules::sprinkler_single, Kind::flow, 1 * gpm, 200 * gpm,
               "flow of one dwelling sprinkler alone", Stricter::higher, safety},
     RuleField{"water.sprinkler_of_two", &Rules::sprinkler_of_two, Kind::flow, 1 * gpm, 200 * gpm,
@@ -256,12 +258,21 @@ constexpr std::array fields = {
 };
 
 constexpr std::array tap_limits = {
-    TapLimitField{"direct.largest", "direct.largest_first", &Rules::direct,
+    TapLimitField{"direct.largest", "direct.largest_first", &Rules::direct, &Rules::direct_by_default,
                   "largest direct tap; the first row that fits the main decides"},
-    TapLimitField{"saddle.largest", "saddle.largest_first", &Rules::saddle,
+    TapLimitField{"saddle.largest", "saddle.largest_first", &Rules::saddle, &Rules::saddle_by_default,
                   "largest tap through a saddle; the first row that fits decides"},
-    TapLimitField{"sleeve.largest", "sleeve.largest_first", &Rules::sleeve,
+    TapLimitField{"sleeve.largest", "sleeve.largest_first", &Rules::sleeve, &Rules::sleeve_by_default,
                   "largest tap through a sleeve; the first row that fits decides"},
+};
+
+constexpr std::array tap_caps = {
+    TapCapField{"main.at_most", &Rules::cap, "cap on any tap in a main, by whatever method; each row that fits counts"},
+    TapCapField{"direct.at_most", &Rules::direct_cap, "cap on a direct tap; each row that fits counts"},
+    TapCapField{"saddle.at_most", &Rules::saddle_cap, "cap on a tap through a saddle; each row that fits counts"},
+    TapCapField{"several.at_most", &Rules::several_cap,
+                "cap on each of several taps that stand for one larger; each row that fits counts"},
+    TapCapField{"sleeve.at_most", &Rules::sleeve_cap, "cap on a tap through a sleeve; each row that fits counts"},
 };
 
 constexpr std::array specifications = {
@@ -282,7 +293,7 @@ constexpr std::array ends = {
     RuleEnds{"place.least_cover", "place.greatest_cover"},
     RuleEnds{"water.velocity_caution", "water.velocity_limit"},
     RuleEnds{"cleaning.flush_velocity_least", "cleaning.flush_velocity"},
-    RuleEnds{"pit.type_c_most", "pit.type_a_least"},
+    RuleEnds{"pit.type_c_most", "pit.type_a_least", false},
     RuleEnds{"pit.protective_system_depth", "pit.engineer_depth"},
     RuleEnds{"pit.short_term_depth", "pit.engineer_depth"},
     RuleEnds{"pit.vertical_lower_depth", "pit.short_term_depth"},
@@ -296,6 +307,7 @@ constexpr std::array ends = {
 
 std::span<const RuleField> rule_fields() { return fields; }
 std::span<const TapLimitField> tap_limit_fields() { return tap_limits; }
+std::span<const TapCapField> tap_cap_fields() { return tap_caps; }
 std::span<const SpecificationField> specification_fields() { return specifications; }
 std::span<const RuleEnds> rule_ends() { return ends; }
 

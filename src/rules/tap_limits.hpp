@@ -1,9 +1,9 @@
-// Which row of a list of largest taps decides for a pipe.
+// What the lists of largest taps say of a main: which row decides, and what else bears on it.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <span>
-#include <vector>
 
 #include "mainbore/rules.hpp"
 
@@ -14,16 +14,36 @@ namespace mainbore::rules {
 [[nodiscard]] bool fits(const TapLimit& row, const Pipe* pipe, std::optional<Length> measured_wall);
 
 // The one function that says which row decides for a pipe: the first that fits, or none.
-[[nodiscard]] const TapLimit* deciding_row(std::span<const TapLimit> rows, Material material, NominalSize size,
-                                           const Pipe* pipe, std::optional<Length> measured_wall = {});
+[[nodiscard]] const TapLimit* deciding_row(const TapLimits& rows, Material material, NominalSize size, const Pipe* pipe,
+                                           std::optional<Length> measured_wall = {});
 
-// The same for a main that may be any of several pipes: the row of the one that is allowed least. `none` is set when some
-// pipe is covered by no row.
-struct Ruling {
-  const TapLimit* row = nullptr;
-  bool none = false;
+// A main, which may be any of several pipes.
+struct MainInQuestion {
+  Material material{};
+  NominalSize size;
+  std::span<const Pipe* const> candidates;  // empty: the catalogue lists nothing
+  std::optional<Length> measured_wall;
 };
-[[nodiscard]] Ruling ruling(std::span<const TapLimit> rows, Material material, NominalSize size,
-                            std::span<const Pipe* const> candidates, std::optional<Length> measured_wall);
+
+// The lists that bear on one way of tapping.
+struct MethodLists {
+  const TapLimits& permissions;
+  const TapLimits& by_default;
+  std::array<const TapLimits*, 2> caps;
+};
+
+struct Ruling {
+  const TapLimit* permission = nullptr;  // of the candidate that is allowed least
+  bool none = false;                     // some candidate is covered by no row
+  const TapLimit* cap = nullptr;         // the least of those that are, or may be, for this main
+  // A row that permits by consent alone: it says so, or the defaults close the main to this method.
+  const TapLimit* by_consent = nullptr;
+  bool opened = false;                   // the latter
+  const TapLimit* closed_by = nullptr;   // and the row of the defaults that does, where there is one
+};
+[[nodiscard]] Ruling ruling(const MainInQuestion& main, const MethodLists& lists);
+
+// The least of the caps that are, or may be, for this main.
+[[nodiscard]] const TapLimit* lowest_cap(const MainInQuestion& main, const TapLimits& caps);
 
 }  // namespace mainbore::rules

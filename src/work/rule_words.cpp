@@ -50,7 +50,8 @@ struct RowWords {
     if (row->wall_from) append_part(text, "wall from " + format_measure(Measure(*row->wall_from), system));
     text = any_if_empty(std::move(text)) + ": ";
     text += row->largest == NominalSize() ? "none" : row->largest.label() + " in";
-    return row->why.empty() ? text : text + "; " + row->why;
+    if (!row->why.empty()) text += "; " + row->why;
+    return row->consent.empty() ? text : text + "; with the consent of " + row->consent;
   }
   std::string operator()(const ClosedSeason* row) const {
     const std::string text = any_if_empty(mains_of(*row)) + ": from " + row->from_text + " to " + row->to_text;
@@ -77,6 +78,14 @@ std::string mains_in_words(const RuleDifference& difference) {
   std::string text = sizes(name_of(*difference.material), difference.main_from, difference.main_to);
   if (!difference.first_class.empty()) text += ", such as " + std::string(difference.first_class);
   return text;
+}
+
+std::string consent_in_words(const RuleDifference& difference) {
+  const auto* const row = std::get_if<const TapLimit*>(&difference.row_after);
+  if (row == nullptr || !difference.material || (*row)->largest == NominalSize()) return {};
+  if (!(*row)->consent.empty()) return "Each such tap is a hold until " + (*row)->consent + " consents.";
+  const bool opens = std::holds_alternative<std::monostate>(difference.before) && (*row)->basis.utility;
+  return opens ? "Closed by default: each such tap is a hold, and the row names nobody who consents." : "";
 }
 
 std::string basis_in_words(const Basis& basis) {

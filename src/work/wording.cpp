@@ -697,10 +697,10 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "A small hole costs as much work as a larger one and cannot serve what the lot may need later, so utilities name "
       "the smallest tap they make (`water.smallest_tap`)."}},
     {rules_looser,
-     {"utility's rule looser than the default", "The utility sets {0} to {1}; the default is {2}. Its reason: {3}.",
+     {"utility's rule not as strict as the default", "The utility sets {0} to {1}; the default is {2}. Its reason: {3}.",
       "If the reason does not hold here, plan by the default.",
-      "Defaults that guard people and pipe may be set looser by a utility that says why. Its reason is printed with every "
-      "plan that relies on the rule."}},
+      "Defaults that guard people and pipe may be set looser, or otherwise where neither way is the stricter, by a utility "
+      "that says why. Its reason is printed with every plan that relies on the rule."}},
     {pressure_over_line_rating,
      {"line pressure over the rating of the service tubing",
       "The line is at {value}. The tubing, {0}, is good for {limit}[ at {1}|].",
@@ -713,6 +713,24 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "Find out what was meant, write it so that it can be read, and plan again.",
       "Somebody wrote a fact down, and the plan was made without it: a thin wall, a low rating or a crack may be what it "
       "says. What cannot be read is asked for, not left out."}},
+    {rules_consent,
+     {"tap by consent alone", "The utility's rule allows a {0} tap in {1} with the consent of {3}.[ By default: {2}.|]",
+      "Get the consent of {3} to this tap in writing, with name and day, before the cut.",
+      "What the defaults close to a method, a utility may open where a named person takes it on for each tap: a sentence "
+      "that was meant to lower a limit must not open what nobody spoke of. A row says who consents (`consent`)."}},
+    {rules_consent_unnamed,
+     {"opened by the utility's rule, and nobody named who consents",
+      "By default {1} takes no {0} tap[: {2}|]. The utility's rule allows it and names nobody who consents.",
+      "Get the consent of the utility's engineer to this tap in writing. Where mains such as this one are to be tapped "
+      "so, have the rule name who consents; where the rule only meant to keep taps small, write it as a cap.",
+      "A rule such as \"no tap larger than 1 in\" says how large a tap may be, not that every pipe may be threaded. "
+      "Written as a permission it opens pipe that the defaults close, so each tap waits for a named person "
+      "(`consent`); written as a cap (`at_most`) it opens nothing."}},
+    {several_over_maximum,
+     {"taps of a series larger than the utility allows",
+      "Taps of {0} are larger than those a series may have here[, {1}|].[ {2}.|]",
+      "Use smaller ones, a saddle or a sleeve.",
+      "A utility may say how large the taps may be that stand for one larger, or that none do (`several.at_most`)."}},
 }};
 
 constexpr bool in_order() {

@@ -61,6 +61,7 @@ std::string rules_table() {
   };
   row(not_tapped_path, not_tapped_help, "more rows", false);
   row(closed_season_path, closed_season_help, "more rows", false);
+  for (const TapCapField& field : tap_cap_fields()) row(field.path, field.help, "more rows", false);
   for (const TapLimitField& field : tap_limit_fields()) {
     row(field.path, field.help, "smaller", true);
     row(field.first, "rows that stand before those of `" + std::string(field.path) + "`", "smaller", true);
@@ -70,7 +71,9 @@ std::string rules_table() {
       true);
   for (const RuleField& field : rule_fields()) {
     constexpr std::array<std::string_view, 3> ways = {"", "higher", "lower"};
-    row(field.path, field.help, ways[static_cast<std::size_t>(field.stricter)], field.safety);
+    const bool either = field.safety && field.stricter == Stricter::neither;
+    row(field.path, field.help, either ? "neither: a reason either way" : ways[static_cast<std::size_t>(field.stricter)],
+        field.safety);
   }
   return out;
 }

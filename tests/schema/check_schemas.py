@@ -329,7 +329,7 @@ RULES_VALID = [
     ("direct/required_threads", {"value": 3, "reason": "clay"}),
     ("direct/hole_ratio", "30 %"),
     ("direct/hole_ratio", 0.3),
-    ("direct/default_thread", "npt"),
+    ("direct/default_thread", {"value": "npt", "reason": "all stops in stock"}),
     ("direct/plastic_wet_tap_warmest", "30 degC"),
     ("direct/largest", []),
     ("direct/largest", [{"largest": "1 in", "reason": "tried"}]),

@@ -56,7 +56,7 @@ TEST_CASE("a number is stricter by its own way of being so") {
         Lines{"place.clearances.tap: stricter 1.5 ft -> 2 ft"});
   CHECK(against_defaults(R"({"direct": {"threads_showing": 3}})") ==
         Lines{"direct.threads_showing: other 2 threads -> 3 threads"});
-  CHECK(against_defaults(R"({"direct": {"default_thread": "NPT"}})") ==
+  CHECK(against_defaults(R"({"direct": {"default_thread": {"value": "NPT", "reason": "x"}}})") ==
         Lines{"direct.default_thread: other AWWA taper -> NPT"});
   CHECK(against_defaults(R"({"pressure": {"stop_rating": "100 psi"}})") ==
         Lines{"pressure.stop_rating: same 100 psi -> 100 psi"});

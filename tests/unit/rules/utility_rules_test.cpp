@@ -111,7 +111,7 @@ TEST_CASE("a list of largest taps is replaced whole") {
      "main_to": "DN 300", "wall_from": "0.25 in", "largest": "3/4 in", "reference": "Standard 4.1"},
     {"largest": "none", "why": "use a saddle"}]}})"});
   REQUIRE(rules.direct.size() == 2);
-  const TapLimit& row = rules.direct.front();
+  const TapLimit& row = rules.direct[0];
   CHECK(row.materials == MaterialList{Material::ductile_iron, Material::cast_iron});
   CHECK(row.class_keys == std::vector<std::string>{"pc350"});
   CHECK(row.series == std::vector<std::string>{"di-pressure-class"});
@@ -121,9 +121,9 @@ TEST_CASE("a list of largest taps is replaced whole") {
   CHECK(row.largest == NominalSize::inches(0.75));
   CHECK(row.basis.utility);
   CHECK(*row.basis.reference == "Standard 4.1");
-  CHECK(rules.direct.back().largest == NominalSize());
-  CHECK(rules.direct.back().why == "use a saddle");
-  CHECK(*rules.direct.back().basis.reference == "Town");
+  CHECK(rules.direct[rules.direct.size() - 1].largest == NominalSize());
+  CHECK(rules.direct[rules.direct.size() - 1].why == "use a saddle");
+  CHECK(*rules.direct[rules.direct.size() - 1].basis.reference == "Town");
   CHECK(rules.saddle.size() == sound({}).saddle.size());
 
   CHECK(sound({R"({"direct": {"largest": []}})"}).direct.empty());
@@ -147,7 +147,7 @@ TEST_CASE("numbers without a dimension are plain, and a share may be a percentag
   CHECK(sound({R"({"direct": {"required_threads": "2.5 threads"}})"}).required_threads.value == Catch::Approx(2.5));
   CHECK(sound({R"({"direct": {"hole_ratio": "30 %"}})"}).hole_ratio_direct.value == Catch::Approx(0.3));
   CHECK(sound({R"({"place": {"default_clock": "10:30"}})"}).default_clock.value.minutes == 630);
-  CHECK(sound({R"({"direct": {"default_thread": "npt"}})"}).default_thread.value == ThreadStandard::npt);
+  CHECK(sound({R"({"direct": {"default_thread": {"value": "npt", "reason": "x"}}})"}).default_thread.value == ThreadStandard::npt);
   CHECK(sound({R"({"direct": {"plastic_wet_tap_warmest": "30 degC"}})"}).plastic_wet_tap_warmest.value.fahrenheit() ==
         Catch::Approx(86));
 }
@@ -313,6 +313,11 @@ TEST_CASE("looser than a safety default needs a reason in the file") {
   sound({R"({"direct": {"required_threads": 4}})"});       // stricter
   sound({R"({"water": {"velocity_limit": "10 ft/s"}})"});  // guards comfort
   sound({R"({"direct": {"threads_showing": 3}})"});        // a matter of habit
+  // Where neither way is the stricter, a reason is asked for either way.
+  CHECK(fault(R"({"measuring": {"od_uncertainty": "0.01 in"}})") ==
+        "rules.looser-without-reason /measuring/od_uncertainty: measuring.od_uncertainty: 0.01 in is neither stricter nor "
+        "looser than the default, 0.03 in | say why: { \"value\": \"0.01 in\", \"reason\": \"...\" }");
+  CHECK_THAT(fault(R"({"measuring": {"od_uncertainty": "1 in"}})"), StartsWith("rules.looser-without-reason"));
   const Rules rules = sound({R"({"pressure": {"stop_rating": {"value": "150 psi", "reason": "stocked"}}})"});
   REQUIRE(rules.looser.size() == 1);
   CHECK(rules.looser.front().path == "pressure.stop_rating");
@@ -346,14 +351,14 @@ TEST_CASE("rows may stand before the list in force, and files go on being laid")
     {"material": "PVC", "largest": "none", "why": "saddles alone", "reference": "Standard 4.3"}]}})";
   const Rules rules = sound({first});
   REQUIRE(rules.direct.size() == defaults.direct.size() + 1);
-  CHECK(rules.direct.front().why == "saddles alone");
-  CHECK(rules.direct.front().basis.utility);
+  CHECK(rules.direct[0].why == "saddles alone");
+  CHECK(rules.direct[0].basis.utility);
   CHECK_FALSE(rules.direct[1].basis.utility);
   // The list behind them is replaced, and they stay; they are replaced, and the list stays.
   const Rules both = sound({first, R"({"direct": {"largest": [{"material": "cast iron", "largest": "3/4 in",
                                                               "reason": "every size"}]}})"});
   REQUIRE(both.direct.size() == 2);
-  CHECK(both.direct.front().why == "saddles alone");
+  CHECK(both.direct[0].why == "saddles alone");
   CHECK(sound({first, R"({"direct": {"largest_first": []}})"}).direct.size() == defaults.direct.size());
 }
 
@@ -384,8 +389,8 @@ TEST_CASE("seasons, mains left alone and words on fittings are read whole") {
   CHECK(rules.closed_seasons.front().covers(Material::cast_iron, NominalSize::inches(6)));
   CHECK_FALSE(rules.closed_seasons.front().covers(Material::cast_iron, NominalSize::inches(4)));
   REQUIRE(rules.not_tapped.size() == 1);
-  CHECK_FALSE(rules.not_tapped.front().covers(Material::pvc, NominalSize::inches(16)));
-  CHECK(rules.not_tapped.front().covers(Material::pvc, NominalSize::inches(18)));
+  CHECK_FALSE(rules.not_tapped[0].covers(Material::pvc, NominalSize::inches(16)));
+  CHECK(rules.not_tapped[0].covers(Material::pvc, NominalSize::inches(18)));
   REQUIRE(rules.saddle_specification.size() == 1);
   CHECK(*rules.saddle_specification.front().basis.reference == "Standard 5");
 

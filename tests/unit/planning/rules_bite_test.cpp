@@ -1,0 +1,151 @@
+// Every rule bites, and in the direction that its table says.
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "mainbore/job_file.hpp"
+#include "mainbore/plan_file.hpp"
+#include "mainbore/report.hpp"
+#include "mainbore/rule_fields.hpp"
+#include "rules/conflicts.hpp"
+#include "support/catch.hpp"
+#include "unit/planning/whole_jobs.hpp"
+
+using namespace mainbore;
+using namespace mainbore::test;
+
+namespace {
+
+Rules fresh_rules() { return std::move(*load_rules(Catalog::builtin()).rules); }
+
+// A rule set to a number, in base units; false where it has none.
+bool set_number(Rules& rules, const RuleField& field, double base) {
+  return std::visit(
+      [&]<class T>(Rule<T> Rules::*target) {
+        T& value = (rules.*target).value;
+        if constexpr (std::is_same_v<T, double>) value = base;
+        else if constexpr (std::is_same_v<T, Temperature>) value = Temperature::fahrenheit(base);
+        else if constexpr (std::is_same_v<T, NominalSize> || std::is_same_v<T, std::optional<NominalSize>>)
+          value = NominalSize::inches(base);
+        else if constexpr (std::is_same_v<T, std::optional<Length>>) value = Length::from_base(base);
+        else if constexpr (std::is_same_v<T, ThreadStandard> || std::is_same_v<T, ClockPosition>) return false;
+        else value = T::from_base(base);
+        return true;
+      },
+      field.target);
+}
+
+std::optional<double> number_in(const Rules& rules, const RuleField& field) {
+  return number_of(value_of(rules, field));
+}
+
+// From the rule as it stands toward one end of its range: a little, or anywhere.
+double moved(WholeJobs& random, double from, double end) {
+  const double share = random.chance(50) ? random.real(0, 1) : random.real(0, 0.1);
+  return from + share * (end - from);
+}
+
+std::string told(const Plan& plan) {
+  std::string text(name_of(plan.verdict));
+  text += ' ';
+  text += name_of(plan.method.kind);
+  for (const Finding& finding : plan.findings) {
+    if (finding.severity >= Severity::hold) text += ' ' + std::string(name_of(finding.code));
+  }
+  for (const RejectedMethod& rejected : plan.method.rejected) {
+    text += " (" + std::string(name_of(rejected.kind)) + ": " + std::string(name_of(rejected.why.code)) + ')';
+  }
+  return text;
+}
+
+std::string words_of(const Job& job) {
+  return job_to_json(job, UnitSystem::us, JsonStyle::compact);
+}
+
+}  // namespace
+
+TEST_CASE("a rule moved the way called stricter never betters a verdict") {
+  WholeJobs random(31);
+  Rules rules = fresh_rules();
+  const int jobs = random_jobs(400);
+  for (const RuleField& field : rule_fields()) {
+    if (field.stricter == Stricter::neither) continue;
+    for (int i = 0; i < jobs; ++i) {
+      const Job job = random.next();
+      const auto usual = number_in(rules, field);
+      // From the default, or from wherever a utility may have it.
+      const double start = usual && random.chance(50) ? *usual : random.real(field.least, field.most);
+      const double stricter = moved(random, start, field.stricter == Stricter::higher ? field.most : field.least);
+      const auto plan_at = [&](double value) -> std::optional<Plan> {
+        set_number(rules, field, value);
+        if (!rules::conflicts(rules).empty()) return std::nullopt;  // would not be read
+        return plan(job, Catalog::builtin(), rules);
+      };
+      const auto before = plan_at(start);
+      const auto after = plan_at(stricter);
+      if (before && after && after->verdict < before->verdict) {
+        UNSCOPED_INFO(field.path << " from " << start << " to " << stricter << "\n" << told(*before) << "\n" << told(*after));
+        UNSCOPED_INFO(words_of(job));
+        CHECK(after->verdict >= before->verdict);
+        break;
+      }
+      if (usual) set_number(rules, field, *usual);
+      else rules = fresh_rules();
+    }
+  }
+}
+
+TEST_CASE("a rule that has no stricter way and asks for no reason betters no verdict") {
+  WholeJobs random(33);
+  Rules rules = fresh_rules();
+  const int jobs = random_jobs(400);
+  for (const RuleField& field : rule_fields()) {
+    const auto usual = number_in(rules, field);
+    if (field.stricter != Stricter::neither || field.safety) continue;
+    for (int i = 0; i < jobs; ++i) {
+      const Job job = random.next();
+      const Plan before = plan(job, Catalog::builtin(), rules);
+      if (field.path == "direct.default_thread") rules.default_thread.value = ThreadStandard::npt;
+      else if (field.path == "place.default_clock") rules.default_clock.value = ClockPosition{static_cast<int>(random.below(180))};
+      else set_number(rules, field, moved(random, *usual, random.chance(50) ? field.most : field.least));
+      if (rules::conflicts(rules).empty()) {
+        const Plan after = plan(job, Catalog::builtin(), rules);
+        if (after.verdict < before.verdict) {
+          UNSCOPED_INFO(field.path << ' ' << number_in(rules, field).value_or(0.0) << "\n" << told(before) << "\n" << told(after));
+          CHECK(after.verdict >= before.verdict);
+          break;
+        }
+      }
+      if (usual) set_number(rules, field, *usual);
+      else rules = fresh_rules();
+    }
+    rules = fresh_rules();
+  }
+}
+
+TEST_CASE("there is a plan that each rule changes") {
+  WholeJobs random(32);
+  Rules rules = fresh_rules();
+  const int tries = random_jobs(4000);
+  std::vector<Job> jobs;
+  for (int i = 0; i < tries; ++i) jobs.push_back(random.next());
+  const auto shown = [&](const Job& job) {
+    const Plan made = plan(job, Catalog::builtin(), rules);
+    return plan_to_json(made, UnitSystem::us, JsonStyle::compact) + text_report(made);
+  };
+  for (const RuleField& field : rule_fields()) {
+    const auto usual = number_in(rules, field);
+    bool bites = false;
+    for (std::size_t i = 0; i < jobs.size() && !bites; ++i) {
+      const std::string before = shown(jobs[i]);
+      if (field.path == "direct.default_thread") rules.default_thread.value = ThreadStandard::npt;
+      else if (field.path == "place.default_clock") rules.default_clock.value = ClockPosition{120};
+      else set_number(rules, field, moved(random, usual.value_or(field.least), random.chance(50) ? field.most : field.least));
+      bites = rules::conflicts(rules).empty() && shown(jobs[i]) != before;
+      if (usual) set_number(rules, field, *usual);
+      else rules = fresh_rules();
+    }
+    INFO(field.path);
+    CHECK(bites);
+  }
+}
