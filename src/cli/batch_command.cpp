@@ -1,11 +1,9 @@
 #include "cli/batch_command.hpp"
 
 #include <algorithm>
-#include <cerrno>
 #include <chrono>
 #include <cstring>
 #include <filesystem>
-#include <fstream>
 #include <iostream>
 #include <optional>
 #include <thread>
@@ -25,41 +23,23 @@ using batch::BatchOptions;
 using batch::InputFormat;
 using batch::Tally;
 
-// Opens the file, or says why it cannot.
-std::string open(const std::string& path, std::ifstream& file) {
-  std::error_code error;
-  if (std::filesystem::is_directory(path, error)) return "cannot open " + path + ": it is a directory";
-  errno = 0;
-  file.open(path, std::ios::binary);
-  return file ? std::string() : "cannot open " + path + ": " + std::strerror(errno);
-}
-
 // All inputs are looked at before the first is read: half a result is none. A pipe is opened once only, since whoever
 // writes to it would take its closing for the end.
-void check_inputs(const std::vector<std::string>& files) {
+void check_inputs(const std::vector<std::string>& files, Console& console) {
   std::string told;
   for (const std::string& path : files) {
     std::error_code error;
     const std::filesystem::file_status status = std::filesystem::status(path, error);
     const bool pipe_or_device = std::filesystem::is_other(status);
+    if (path == "-") console.files_read.add(console.environment.in_file, path);
     if (path == "-" || pipe_or_device) continue;
-    std::ifstream file;
-    const std::string why = open(path, file);
-    if (!why.empty()) told += (told.empty() ? "" : "\nmainbore: ") + why;
+    try {
+      const InputFile file(path, console.files_read);
+    } catch (const Stop& stop) {
+      told += (told.empty() ? "" : "\nmainbore: ") + std::string(stop.what());
+    }
   }
   if (!told.empty()) throw Stop(exit_no_input, told);
-}
-
-void check_output(std::vector<std::string> read, const BatchRequest& request) {
-  read.insert(read.end(), request.rules.begin(), request.rules.end());
-  read.push_back(request.map);
-  read.push_back(request.settings_file.file.value_or(""));
-  for (const std::string& path : read) {
-    // What a shell put there is a file as well: < orders.csv
-    if (!replaces(request.output, path == "-" ? "/dev/stdin" : path)) continue;
-    throw Stop(exit_usage, "the result would replace " + (path == "-" ? request.output : path) +
-                               ", which is read: give -o another name");
-  }
 }
 
 // One input and its name for messages.
@@ -68,10 +48,9 @@ class Input {
   Input(const std::string& path, Console& console) : name_(path == "-" ? "standard input" : path) {
     if (path == "-") {
       in_ = &console.in;
-      return;
+    } else {
+      file_.emplace(path, console.files_read);
     }
-    if (const std::string why = open(path, file_); !why.empty()) throw Stop(exit_no_input, why);
-    in_ = &file_;
   }
   Input(const Input&) = delete;
   Input& operator=(const Input&) = delete;
@@ -82,11 +61,11 @@ class Input {
   [[nodiscard]] std::string_view first_bytes() {
     while (ahead_.size() < 4096) {
       char c = '\0';
-      if (!in_->get(c)) break;
+      if (take(&c, 1) == 0) break;
       ahead_ += c;
       const bool mark = static_cast<unsigned char>(c) >= 0x80 && ahead_.size() <= 3;
       if (mark || c == ' ' || c == '\t' || c == '\r' || c == '\n') continue;
-      if (in_->get(c)) ahead_ += c;
+      if (take(&c, 1) != 0) ahead_ += c;
       break;
     }
     return ahead_;
@@ -94,31 +73,34 @@ class Input {
 
   [[nodiscard]] io::ByteSource bytes() {
     return [this](char* to, std::size_t room) {
-      if (!ahead_.empty()) {
-        const std::size_t size = std::min(room, ahead_.size());
-        std::memcpy(to, ahead_.data(), size);
-        ahead_.erase(0, size);
-        return size;
-      }
-      // Waits for the first byte only, so that an order is answered when it has come.
-      if (in_->peek() == std::istream::traits_type::eof()) {
-        if (in_->bad()) throw Stop(exit_no_input, "cannot read " + name_);
-        return std::size_t{0};
-      }
-      std::size_t got = 0;
-      while (got < room) {
-        const std::streamsize more = in_->readsome(to + got, static_cast<std::streamsize>(room - got));
-        if (more <= 0) break;
-        got += static_cast<std::size_t>(more);
-      }
-      return got;
+      if (ahead_.empty()) return take(to, room);
+      const std::size_t size = std::min(room, ahead_.size());
+      std::memcpy(to, ahead_.data(), size);
+      ahead_.erase(0, size);
+      return size;
     };
   }
 
  private:
+  // Waits for the first byte only, so that an order is answered when it has come.
+  std::size_t take(char* to, std::size_t room) {
+    if (file_) return file_->read(to, room);
+    if (in_->peek() == std::istream::traits_type::eof()) {
+      if (in_->bad()) throw Stop(exit_no_input, "cannot read " + name_);
+      return 0;
+    }
+    std::size_t got = 0;
+    while (got < room) {
+      const std::streamsize more = in_->readsome(to + got, static_cast<std::streamsize>(room - got));
+      if (more <= 0) break;
+      got += static_cast<std::size_t>(more);
+    }
+    return got;
+  }
+
   std::string name_;
   std::istream* in_ = nullptr;
-  std::ifstream file_;
+  std::optional<InputFile> file_;
   std::string ahead_;
 };
 
@@ -211,7 +193,7 @@ void show_columns(const std::vector<std::string>& files, const BatchRequest& req
     if (!text.empty()) text += '\n';
     text += io::format_columns_report(io::report_columns(reader, table));
   }
-  write_result(text, request.output, console);
+  write_result(text, console);
 }
 
 BatchOptions options_of(const BatchRequest& request) {
@@ -245,10 +227,9 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
     }
     files.emplace_back("-");
   }
-  check_output(files, request);
-  check_inputs(files);
+  check_inputs(files, console);
   std::unique_ptr<const Catalog> own_tables;
-  const Catalog& catalog = open_catalog(request.data, own_tables);
+  const Catalog& catalog = open_catalog(request.data, own_tables, console);
   const std::optional<io::OrderMap> map = open_map(request.map, catalog, console);
   options.map = map ? &*map : nullptr;
   if (request.columns) {
@@ -262,7 +243,7 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
   options.from_settings = in_force.taken();
   options.name_files = files.size() > 1;
 
-  ResultWriter result(request.output, console);
+  ResultWriter result(console);
   Progress progress(console);
   report::WeekReport week;
   Tally tally;
@@ -298,7 +279,7 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
   }
   if (options.format == BatchFormat::week && faults.empty()) {
     report::WeekTextOptions text;
-    text.colour = request.output.empty() && console.environment.out_is_terminal && !console.environment.no_colour;
+    text.colour = console.output.empty() && console.environment.out_is_terminal && !console.environment.no_colour;
     result.write(request.format == "html" ? week.html() : week.text(text));
   }
   if (request.fail_on == "never") without_orders.clear();

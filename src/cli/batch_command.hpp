@@ -24,7 +24,6 @@ struct BatchRequest {
   std::string units;  // empty: the settings', else us
   std::vector<std::string> rules;
   std::string data;
-  std::string output;
   SettingsRequest settings_file;
 };
 

@@ -5,6 +5,7 @@
 
 #include "cli/console.hpp"
 #include "cli/options.hpp"
+#include "cli/result_writer.hpp"
 #include "cli/run.hpp"
 #include "io/nearest.hpp"
 
@@ -33,6 +34,15 @@ void require_known_command(const CLI::App& program, std::span<const std::string>
   if (std::find(commands.begin(), commands.end(), *word) != commands.end()) return;
   throw Stop(exit_usage, with_suggestion("unknown command \"" + *word + '"', *word, commands) +
                              "\ncommands: " + io::listed(commands));
+}
+
+// As far as a line was read that is wrong.
+std::string output_of(const CLI::App& program) {
+  for (const CLI::App* command : program.get_subcommands()) {
+    const CLI::Option* const output = command->get_option_no_throw("--output");
+    if (output != nullptr && !output->results().empty()) return output->results().back();
+  }
+  return {};
 }
 
 [[noreturn]] void refuse(CLI::App& program, const CLI::ParseError& error) {
@@ -75,14 +85,17 @@ ExitStatus dispatch(std::span<const std::string> arguments, Console& console) {
   try {
     program->parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
   } catch (const CLI::CallForHelp&) {
-    write_result(program->help(), "", console);
+    write_result(program->help(), console);
     return exit_go;
   } catch (const CLI::CallForVersion& version) {
-    write_result(std::string(version.what()) + '\n', "", console);
+    write_result(std::string(version.what()) + '\n', console);
     return exit_go;
   } catch (const CLI::ParseError& error) {
+    console.output = output_of(*program);
     refuse(*program, error);
   }
+  if (requests.output && requests.output->empty()) throw Stop(exit_usage, "-o takes the name of a file; found \"\"");
+  console.output = requests.output.value_or("");
   return run_command(program->get_subcommands().front()->get_name(), requests, console);
 }
 
@@ -91,15 +104,20 @@ ExitStatus dispatch(std::span<const std::string> arguments, Console& console) {
 int run(std::span<const std::string> arguments, std::istream& in, std::ostream& out, std::ostream& err,
         const Environment& environment) {
   Console console{in, out, err, environment};
+  // Whoever opens the file after a failed run must not take an old result for the new one.
+  const auto failed = [&](ExitStatus status, const std::string& message) {
+    if (!message.empty()) err << "mainbore: " << message << '\n';
+    if (const std::string unchanged = unchanged_output(console.output); !unchanged.empty()) {
+      err << "mainbore: " << unchanged << '\n';
+    }
+    return status;
+  };
   try {
     return dispatch(arguments, console);
   } catch (const Stop& stop) {
-    const std::string_view message = stop.what();
-    if (!message.empty()) err << "mainbore: " << message << '\n';
-    return stop.status();
+    return failed(stop.status(), stop.what());
   } catch (const std::exception& fault) {
-    err << "mainbore: internal error: " << fault.what() << '\n';
-    return exit_internal;
+    return failed(exit_internal, std::string("internal error: ") + fault.what());
   }
 }
 

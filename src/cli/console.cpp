@@ -1,13 +1,9 @@
 #include "cli/console.hpp"
 
 #include <algorithm>
-#include <cerrno>
-#include <cstring>
 #include <filesystem>
-#include <fstream>
 #include <iostream>
 
-#include "cli/result_writer.hpp"
 #include "io/source_text.hpp"
 #include "mainbore/catalog_error.hpp"
 #include "mainbore/rules_file.hpp"
@@ -17,42 +13,40 @@ namespace {
 
 namespace fs = std::filesystem;
 
-std::string read_stream(std::istream& in, std::size_t most) {
+// All that `read` gives, up to one byte over `most`.
+template <class Read>
+std::string read_all(Read read, std::size_t most) {
   std::string text;
   std::vector<char> block(std::size_t{1} << 16);
   while (text.size() <= most) {
-    in.read(block.data(), static_cast<std::streamsize>(std::min(block.size(), most + 1 - text.size())));
-    if (in.gcount() == 0) break;
-    text.append(block.data(), static_cast<std::size_t>(in.gcount()));
+    const std::size_t got = read(block.data(), std::min(block.size(), most + 1 - text.size()));
+    if (got == 0) break;
+    text.append(block.data(), got);
   }
   return text;
+}
+
+std::string read_file(const std::string& path, std::size_t most, FilesRead& list) {
+  InputFile file(path, list);
+  return read_all([&](char* to, std::size_t room) { return file.read(to, room); }, most);
 }
 
 }  // namespace
 
 std::string read_text(const std::string& path, std::size_t most, Console& console) {
-  if (path == "-") {
-    std::string text = read_stream(console.in, most);
-    if (console.in.bad()) throw Stop(exit_no_input, "cannot read standard input");
-    return text;
-  }
-  std::error_code error;
-  if (fs::is_directory(path, error)) throw Stop(exit_no_input, "cannot open " + path + ": it is a directory");
-  errno = 0;
-  std::ifstream file(path, std::ios::binary);
-  if (!file) throw Stop(exit_no_input, "cannot open " + path + ": " + std::strerror(errno));
-  std::string text = read_stream(file, most);
-  if (file.bad()) throw Stop(exit_no_input, "cannot read " + path);
+  if (path != "-") return read_file(path, most, console.files_read);
+  console.files_read.add(console.environment.in_file, path);
+  const auto read = [&](char* to, std::size_t room) {
+    console.in.read(to, static_cast<std::streamsize>(room));
+    return static_cast<std::size_t>(console.in.gcount());
+  };
+  std::string text = read_all(read, most);
+  if (console.in.bad()) throw Stop(exit_no_input, "cannot read standard input");
   return text;
 }
 
-void write_result(std::string_view text, const std::string& path, Console& console) {
-  ResultWriter result(path, console);
-  result.write(text);
-  result.finish();
-}
-
-const Catalog& open_catalog(const std::string& directory, std::unique_ptr<const Catalog>& held) {
+const Catalog& open_catalog(const std::string& directory, std::unique_ptr<const Catalog>& held,
+                            Console& console) {
   if (directory.empty()) return Catalog::builtin();
   std::error_code error;
   if (!fs::is_directory(directory, error)) throw Stop(exit_no_input, "cannot open " + directory + ": not a directory");
@@ -60,9 +54,8 @@ const Catalog& open_catalog(const std::string& directory, std::unique_ptr<const 
   try {
     for (const fs::directory_entry& entry : fs::recursive_directory_iterator(directory)) {
       if (!entry.is_regular_file() || entry.path().extension() != ".json") continue;
-      std::ifstream file(entry.path(), std::ios::binary);
-      if (!file) throw Stop(exit_no_input, "cannot open " + entry.path().string());
-      files[entry.path().lexically_relative(directory).generic_string()] = read_stream(file, std::size_t{1} << 26);
+      files[entry.path().lexically_relative(directory).generic_string()] =
+          read_file(entry.path().string(), std::size_t{1} << 26, console.files_read);
     }
   } catch (const fs::filesystem_error& failure) {
     throw Stop(exit_no_input, "cannot read " + directory + ": " + failure.code().message());

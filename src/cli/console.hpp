@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "cli/exit_status.hpp"
+#include "cli/files_read.hpp"
 #include "cli/run.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/diagnostic.hpp"
@@ -21,6 +22,8 @@ struct Console {
   std::ostream& out;
   std::ostream& err;
   const Environment& environment;
+  std::string output = {};  // the file that the result goes to; empty or "-": standard output
+  FilesRead files_read = {};
 };
 
 // Ends the command with a message and a status. An empty message ends it quietly: what there is to say has been said.
@@ -37,11 +40,9 @@ class Stop : public std::runtime_error {
 // refused without being held in memory.
 [[nodiscard]] std::string read_text(const std::string& path, std::size_t most, Console& console);
 
-// The whole result at once: see result_writer.hpp.
-void write_result(std::string_view text, const std::string& path, Console& console);
-
 // The tables built in, or those of a directory of the same layout. `held` keeps the latter alive.
-[[nodiscard]] const Catalog& open_catalog(const std::string& directory, std::unique_ptr<const Catalog>& held);
+[[nodiscard]] const Catalog& open_catalog(const std::string& directory, std::unique_ptr<const Catalog>& held,
+                                          Console& console);
 
 // The path as it can stand in any output: a name of a file may hold any bytes, JSON and HTML may not.
 [[nodiscard]] std::string shown_name(std::string path);

@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "cli/result_writer.hpp"
 #include "mainbore/tool_file.hpp"
 
 namespace mainbore::cli {
@@ -73,7 +74,7 @@ ExitStatus drytap_command(const DrytapRequest& request, Console& console) {
   std::vector<mechanics::TrialTap> trials;
   for (const std::string& trial : request.trials) trials.push_back(trial_of(trial));
   std::unique_ptr<const Catalog> own_tables;
-  const Catalog& catalog = open_catalog(request.data, own_tables);
+  const Catalog& catalog = open_catalog(request.data, own_tables, console);
   SettingsInForce in_force(request.settings_file, UsersOwn::read, catalog, console);
   const UnitSystem units = in_force.units(request.units);
   const Rules rules = in_force.rules(catalog, request.rules, console);
@@ -91,7 +92,7 @@ ExitStatus drytap_command(const DrytapRequest& request, Console& console) {
   sheet.result = mechanics::trial_taps(trials, sheet.threads_per_inch, sheet.wanted, sheet.limits);
   write_result(request.format == "json" ? trial_taps_to_json(sheet, units, JsonStyle::pretty)
                                         : trial_taps_text(sheet, units),
-               request.output, console);
+               console);
   return sheet.result.settled() ? exit_go : exit_hold;
 }
 

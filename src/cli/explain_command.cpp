@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "cli/result_writer.hpp"
 #include "io/nearest.hpp"
 #include "mainbore/diagnostic.hpp"
 #include "mainbore/order_file.hpp"
@@ -95,11 +96,11 @@ std::string explained(std::string_view code) {
 
 ExitStatus explain_command(const ExplainRequest& request, Console& console) {
   if (request.list) {
-    write_result(list_of_codes(), "", console);
+    write_result(list_of_codes(), console);
   } else if (request.code.empty()) {
     throw Stop(exit_usage, "explain which code?\nall codes: mainbore explain --list");
   } else {
-    write_result(explained(request.code), "", console);
+    write_result(explained(request.code), console);
   }
   return exit_go;
 }

@@ -3,6 +3,7 @@
 #include <array>
 #include <charconv>
 
+#include "cli/result_writer.hpp"
 #include "mainbore/catalog_error.hpp"
 #include "mainbore/tool_file.hpp"
 
@@ -62,7 +63,7 @@ FieldTests open_field_tests(const Catalog& catalog) {
 ExitStatus identify_command(const IdentifyRequest& request, Console& console) {
   const PipeReadings readings = readings_of(request);
   std::unique_ptr<const Catalog> own_tables;
-  const Catalog& catalog = open_catalog(request.data, own_tables);
+  const Catalog& catalog = open_catalog(request.data, own_tables, console);
   SettingsInForce in_force(request.settings_file, UsersOwn::read, catalog, console);
   const UnitSystem units = in_force.units(request.units);
   const Rules rules = in_force.rules(catalog, request.rules, console);
@@ -70,7 +71,7 @@ ExitStatus identify_command(const IdentifyRequest& request, Console& console) {
   found.from_settings = in_force.taken();
   write_result(request.format == "json" ? identification_to_json(found, units, JsonStyle::pretty)
                                         : identify_text(found, units),
-               request.output, console);
+               console);
   return found.fits.empty() ? exit_no_go : exit_go;
 }
 

@@ -1,6 +1,8 @@
 // The process: its arguments, its streams, its exit status.
+#include <fcntl.h>
 #include <unistd.h>
 
+#include <csignal>
 #include <cstdlib>
 #include <iostream>
 #include <string>
@@ -15,9 +17,21 @@ std::string variable(const char* name) {
   return value == nullptr ? std::string() : std::string(value);
 }
 
+// A file opened later must not come to be standard output or error because that was closed. Reading and writing there
+// fails as it would.
+void keep_standard_descriptors() {
+  for (const int descriptor : {STDIN_FILENO, STDOUT_FILENO, STDERR_FILENO}) {
+    if (::fcntl(descriptor, F_GETFD) == -1) {
+      [[maybe_unused]] const int kept = ::open("/dev/null", descriptor == STDIN_FILENO ? O_WRONLY : O_RDONLY);
+    }
+  }
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
+  keep_standard_descriptors();
+  std::signal(SIGXFSZ, SIG_IGN);  // a file grown too large is a write that fails
   std::ios::sync_with_stdio(false);
   std::cin.tie(nullptr);
   mainbore::cli::Environment environment;
@@ -27,6 +41,8 @@ int main(int argc, char** argv) {
   environment.no_colour = !variable("NO_COLOR").empty();
   environment.config_home = variable("XDG_CONFIG_HOME");
   environment.home = variable("HOME");
+  environment.in_file = mainbore::cli::regular_file(STDIN_FILENO);
+  environment.out_file = mainbore::cli::regular_file(STDOUT_FILENO);
   const std::vector<std::string> arguments(argv + (argc > 0 ? 1 : 0), argv + argc);
   return mainbore::cli::run(arguments, std::cin, std::cout, std::cerr, environment);
 }

@@ -3,34 +3,17 @@
 #include <unistd.h>
 
 #include <cerrno>
-#include <csignal>
 #include <cstring>
 #include <filesystem>
 
 #include "cli/result_writer.hpp"
+#include "cli/signals.hpp"
 #include "interview/interview.hpp"
 
 namespace mainbore::cli {
 namespace {
 
 namespace fs = std::filesystem;
-
-// While it lives, an interrupt or a closed terminal waits: the file is written and renamed, or not begun.
-class SignalsHeld {
- public:
-  SignalsHeld() {
-    sigset_t held;
-    sigemptyset(&held);
-    for (const int signal : {SIGINT, SIGTERM, SIGHUP, SIGQUIT, SIGTSTP}) sigaddset(&held, signal);
-    pthread_sigmask(SIG_BLOCK, &held, &before_);
-  }
-  ~SignalsHeld() { pthread_sigmask(SIG_SETMASK, &before_, nullptr); }
-  SignalsHeld(const SignalsHeld&) = delete;
-  SignalsHeld& operator=(const SignalsHeld&) = delete;
-
- private:
-  sigset_t before_{};
-};
 
 void require_terminal(const Console& console) {
   if (console.environment.in_is_terminal && console.environment.err_is_terminal) return;
@@ -64,7 +47,10 @@ void write_job(const NewRequest& request, const std::string& text, Console& cons
   const SignalsHeld held;
   try {
     require_place(request);  // somebody else may have written it meanwhile
-    write_result(text, request.job, console);
+    const auto over = request.replace ? Replacement::Over::file : Replacement::Over::nothing;
+    ResultWriter result(console, over);
+    result.write(text);
+    result.finish();
   } catch (const Stop& stop) {
     throw Stop(stop.status(), std::string(stop.what()) + "\nthe job stands above, to be copied into another file");
   }
@@ -76,6 +62,7 @@ ExitStatus new_command(const NewRequest& request, Console& console) {
   require_terminal(console);
   require_place(request);
   require_writable(request.job);
+  console.output = request.job;
   const Catalog& catalog = Catalog::builtin();
   const Rules rules = open_rules(catalog, {}, console);
 

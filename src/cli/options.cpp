@@ -35,9 +35,15 @@ void takes_one_of(CLI::Option* option, std::vector<std::string> words, const std
   option->check(CLI::IsMember(std::move(words)).description(""));
 }
 
+using Output = std::optional<std::string>;
+
+void add_output_option(CLI::App& command, Output& output) {
+  command.add_option("-o,--output", output, "write the result there, not to standard output")->type_name("FILE");
+}
+
 // What every command that plans takes: units, rules, tables, and where the result goes.
 template <class Request>
-void add_shared_options(CLI::App& command, Request& request) {
+void add_shared_options(CLI::App& command, Request& request, Output& output) {
   takes_one_of(command.add_option("--units", request.units,
                                   "of the result: us (in, ft, psi) or si (mm, m, kPa);\ndefault: by the settings, else us"),
                {"us", "si"});
@@ -47,8 +53,7 @@ void add_shared_options(CLI::App& command, Request& request) {
       ->type_name("FILE")
       ->allow_extra_args(false);
   command.add_option("--data", request.data, "tables to use in place of those built in")->type_name("DIR");
-  command.add_option("-o,--output", request.output, "write the result there, not to standard output")
-      ->type_name("FILE");
+  add_output_option(command, output);
 }
 
 // `own`: without these options the user's own file is read.
@@ -65,7 +70,7 @@ void add_settings_options(CLI::App& command, SettingsRequest& request, UsersOwn 
   command.add_flag("--no-settings", request.none, "no settings file is read");
 }
 
-void add_plan_options(CLI::App& command, PlanRequest& request) {
+void add_plan_options(CLI::App& command, PlanRequest& request, Output& output) {
   // Lists of one value an option, so that what follows on the line is never swallowed.
   command.add_option("JOB", request.job, "job file (JSON), or - for standard input")->type_name("");
   command
@@ -82,11 +87,11 @@ void add_plan_options(CLI::App& command, PlanRequest& request) {
   command.add_flag("--what-if", request.what_if,
                    "how far each fact may move before the verdict changes; with text behind the\n"
                    "plan, with json in its place");
-  add_shared_options(command, request);
+  add_shared_options(command, request, output);
   add_settings_options(command, request.settings_file, UsersOwn::read);
 }
 
-void add_batch_options(CLI::App& command, BatchRequest& request) {
+void add_batch_options(CLI::App& command, BatchRequest& request, Output& output) {
   command.add_option("ORDERS", request.orders, "files of orders, or - for standard input")->type_name("");
   takes_one_of(command.add_option("--in", request.in,
                                   "how the orders are written: csv, ndjson (a JSON object a line)\n"
@@ -114,17 +119,17 @@ void add_batch_options(CLI::App& command, BatchRequest& request) {
   command.add_option("--jobs", request.jobs, "threads; 0: as many as there are cores; default 1")
       ->type_name("N")
       ->check(CLI::Range(0, 256).description(""));
-  add_shared_options(command, request);
+  add_shared_options(command, request, output);
   add_settings_options(command, request.settings_file, UsersOwn::never);
 }
 
-void add_tool_options(CLI::App& command, ToolRequest& request, std::vector<std::string> formats) {
+void add_tool_options(CLI::App& command, ToolRequest& request, Output& output, std::vector<std::string> formats) {
   takes_one_of(command.add_option("--format", request.format, "of the result; default text"), std::move(formats));
-  add_shared_options(command, request);
+  add_shared_options(command, request, output);
   add_settings_options(command, request.settings_file, UsersOwn::read);
 }
 
-void add_identify_options(CLI::App& command, IdentifyRequest& request) {
+void add_identify_options(CLI::App& command, IdentifyRequest& request, Output& output) {
   command.add_option("--circumference", request.circumference, "by tape round the cleaned pipe (in, ft, mm)")
       ->type_name("LENGTH");
   command.add_option("--od", request.od, "outside diameter, by calliper (in, mm)")->type_name("LENGTH");
@@ -136,10 +141,10 @@ void add_identify_options(CLI::App& command, IdentifyRequest& request) {
       ->type_name("STYLE");
   command.add_option("--carries", request.carries, "what it was proved to carry by two means: water ...")
       ->type_name("CONTENT");
-  add_tool_options(command, request, {"text", "json"});
+  add_tool_options(command, request, output, {"text", "json"});
 }
 
-void add_drytap_options(CLI::App& command, DrytapRequest& request) {
+void add_drytap_options(CLI::App& command, DrytapRequest& request, Output& output) {
   command
       .add_option("--trial", request.trials,
                   "one trial; repeatable: depth (in, mm), turns by hand\n(may be left out) and by wrench, threads showing")
@@ -150,10 +155,10 @@ void add_drytap_options(CLI::App& command, DrytapRequest& request) {
   command.add_option("--showing", request.showing, "threads to be left showing; default by the rules")
       ->type_name("THREADS");
   command.add_option("--least", request.least, "trials that must agree (default 3)")->type_name("NUMBER");
-  add_tool_options(command, request, {"text", "json"});
+  add_tool_options(command, request, output, {"text", "json"});
 }
 
-void add_table_options(CLI::App& command, TableRequest& request) {
+void add_table_options(CLI::App& command, TableRequest& request, Output& output) {
   command.add_option("--material", request.materials, "of the main; repeatable; default all")
       ->type_name("MATERIAL")
       ->allow_extra_args(false);
@@ -165,13 +170,13 @@ void add_table_options(CLI::App& command, TableRequest& request) {
   command.add_option("--pressure", request.pressure, "of the line (psi, kPa, bar); default 40 psi")
       ->type_name("PRESSURE");
   command.add_option("--machine", request.machine, "a job file (JSON) whose machine is meant")->type_name("JOB");
-  add_tool_options(command, request, {"text", "csv", "json", "html"});
+  add_tool_options(command, request, output, {"text", "csv", "json", "html"});
 }
 
-void add_rules_options(CLI::App& command, RulesRequest& request) {
+void add_rules_options(CLI::App& command, RulesRequest& request, Output& output) {
   command.add_option("ACTION", request.words, "check FILE..., show [PATH...] or diff SET SET (a file, or \"default\")")
       ->type_name("");
-  add_tool_options(command, request, {"text", "json"});
+  add_tool_options(command, request, output, {"text", "json"});
 }
 
 void add_explain_options(CLI::App& command, ExplainRequest& request) {
@@ -179,11 +184,10 @@ void add_explain_options(CLI::App& command, ExplainRequest& request) {
   command.add_flag("--list", request.list, "every code with its title");
 }
 
-void add_schema_options(CLI::App& command, SchemaRequest& request) {
+void add_schema_options(CLI::App& command, SchemaRequest& request, Output& output) {
   command.add_option("WHAT", request.what, "job, rules, plan, map, machine or settings")->type_name("");
   command.add_option("--data", request.data, "tables to use in place of those built in")->type_name("DIR");
-  command.add_option("-o,--output", request.output, "write the result there, not to standard output")
-      ->type_name("FILE");
+  add_output_option(command, output);
 }
 
 void add_new_options(CLI::App& command, NewRequest& request) {
@@ -199,14 +203,14 @@ std::unique_ptr<CLI::App> command_parser(Requests& requests) {
   program->formatter(std::make_shared<HelpPage>());
   program->set_help_flag("-h,--help", "this page");
   program->set_version_flag("--version", version_text, "version of the program and edition of its tables");
-  add_plan_options(*program->add_subcommand("plan", plan_help), requests.plan);
-  add_batch_options(*program->add_subcommand("batch", batch_help), requests.batch);
+  add_plan_options(*program->add_subcommand("plan", plan_help), requests.plan, requests.output);
+  add_batch_options(*program->add_subcommand("batch", batch_help), requests.batch, requests.output);
   add_explain_options(*program->add_subcommand("explain", explain_help), requests.explain);
-  add_identify_options(*program->add_subcommand("identify", identify_help), requests.identify);
-  add_drytap_options(*program->add_subcommand("drytap", drytap_help), requests.drytap);
-  add_table_options(*program->add_subcommand("table", table_help), requests.table);
-  add_rules_options(*program->add_subcommand("rules", rules_help), requests.rules);
-  add_schema_options(*program->add_subcommand("schema", schema_help), requests.schema);
+  add_identify_options(*program->add_subcommand("identify", identify_help), requests.identify, requests.output);
+  add_drytap_options(*program->add_subcommand("drytap", drytap_help), requests.drytap, requests.output);
+  add_table_options(*program->add_subcommand("table", table_help), requests.table, requests.output);
+  add_rules_options(*program->add_subcommand("rules", rules_help), requests.rules, requests.output);
+  add_schema_options(*program->add_subcommand("schema", schema_help), requests.schema, requests.output);
   add_new_options(*program->add_subcommand("new", new_help), requests.new_job);
   return program;
 }

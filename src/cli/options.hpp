@@ -4,6 +4,8 @@
 
 #include <CLI/CLI.hpp>
 #include <memory>
+#include <optional>
+#include <string>
 
 #include "cli/batch_command.hpp"
 #include "cli/drytap_command.hpp"
@@ -19,6 +21,7 @@ namespace mainbore::cli {
 
 // What a command line asks for, a part a command. The part of the command named is filled.
 struct Requests {
+  std::optional<std::string> output;  // -o of whichever command
   PlanRequest plan;
   BatchRequest batch;
   ExplainRequest explain;

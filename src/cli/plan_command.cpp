@@ -3,6 +3,7 @@
 #include <memory>
 #include <optional>
 
+#include "cli/result_writer.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/plan_file.hpp"
 #include "mainbore/report.hpp"
@@ -44,7 +45,7 @@ ExitStatus plan_command(const PlanRequest& request, Console& console) {
   const std::vector<Setting> settings = settings_of(request.settings);
   const std::optional<std::string> input = input_of(request, console);
   std::unique_ptr<const Catalog> own_tables;
-  const Catalog& catalog = open_catalog(request.data, own_tables);
+  const Catalog& catalog = open_catalog(request.data, own_tables, console);
   SettingsInForce in_force(request.settings_file, UsersOwn::read, catalog, console);
   const UnitSystem units = in_force.units(request.units);
   const Rules rules = in_force.rules(catalog, request.rules, console);
@@ -74,11 +75,11 @@ ExitStatus plan_command(const PlanRequest& request, Console& console) {
     options.units = units;
     options.materials = request.materials;
     options.steps = request.steps;
-    options.colour = request.output.empty() && console.environment.out_is_terminal && !console.environment.no_colour;
+    options.colour = console.output.empty() && console.environment.out_is_terminal && !console.environment.no_colour;
     result = text_report(plan, options);
     if (request.what_if) result += '\n' + what_if_text(what_if(plan.job, catalog, rules, units), units);
   }
-  write_result(result, request.output, console);
+  write_result(result, console);
   return exit_status(plan.verdict);
 }
 

@@ -19,7 +19,6 @@ struct PlanRequest {
   std::string units;                  // empty: the settings', else us
   std::vector<std::string> rules;
   std::string data;
-  std::string output;
   SettingsRequest settings_file;
 };
 

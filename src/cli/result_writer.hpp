@@ -1,21 +1,25 @@
-// The result of a command, written as it is made.
+// The result of a command, written as it is made: the only place of the program that writes it.
 #pragma once
 
-#include <fstream>
-#include <string>
+#include <memory>
+#include <optional>
 #include <string_view>
 
 #include "cli/console.hpp"
+#include "cli/replacement.hpp"
 
 namespace mainbore::cli {
 
-// To standard output, or to `path` where it is neither empty nor "-": under a temporary name beside it first, then
-// renamed by finish(), so that nobody ever sees half a file. Without finish() the file is as it was.
+// To standard output, or to the file that console.output names.
+// - A regular file, or a name that nothing has yet, is replaced whole by finish(), so that nobody ever sees half a
+// file;
+//   without finish() it is as it was. A link to a file stands for that file.
+// - A pipe or a device is written to as it is, and so is a descriptor ("/dev/stdout", "/dev/fd/3").
+// A file that the run has read is never written to, under whatever name.
 class ResultWriter {
  public:
-  // Throws Stop where the file cannot be written.
-  ResultWriter(const std::string& path, Console& console);
-  ~ResultWriter();
+  // Throws Stop where the file cannot be written, or was read.
+  explicit ResultWriter(Console& console, Replacement::Over over = Replacement::Over::file);
   ResultWriter(const ResultWriter&) = delete;
   ResultWriter& operator=(const ResultWriter&) = delete;
 
@@ -24,13 +28,21 @@ class ResultWriter {
   void finish();
 
  private:
-  std::ostream* out_;
-  std::ofstream file_;
-  std::string name_;    // for messages
-  std::string target_;  // what the file becomes; empty: there is nothing to rename
+  void open();
+  void refuse_what_was_read() const;
+
+  Console& console_;
+  Replacement::Over over_;
+  // At most one of these; neither: standard output.
+  std::unique_ptr<Descriptor> open_already_;
+  std::optional<Replacement> replacement_;
 };
 
-// Whether the file would be replaced by a result that goes to `output`, or by what stands beside it meanwhile.
-[[nodiscard]] bool replaces(const std::string& output, const std::string& file);
+// The whole result at once.
+void write_result(std::string_view text, Console& console);
+
+// What is to be said where a run with an output file has failed: that it still holds what it held. Empty where there
+// was no such file.
+[[nodiscard]] std::string unchanged_output(const std::string& output);
 
 }  // namespace mainbore::cli

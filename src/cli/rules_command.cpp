@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "cli/result_writer.hpp"
 #include "io/nearest.hpp"
 #include "mainbore/rules_report.hpp"
 
@@ -94,13 +95,13 @@ ExitStatus rules_command(const RulesRequest& request, Console& console) {
     throw Stop(exit_usage, message + "\none of: " + io::listed(actions));
   }
   std::unique_ptr<const Catalog> own_tables;
-  const Catalog& catalog = open_catalog(request.data, own_tables);
+  const Catalog& catalog = open_catalog(request.data, own_tables, console);
   SettingsInForce settings(request.settings_file, UsersOwn::read, catalog, console);
   std::string result;
   if (word == "check") result = check(request, settings.units(request.units), catalog, console);
   else if (word == "show") result = show(request, settings, catalog, console);
   else result = diff(request, settings.units(request.units), catalog, console);
-  write_result(result, request.output, console);
+  write_result(result, console);
   return exit_go;
 }
 

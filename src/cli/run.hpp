@@ -2,8 +2,11 @@
 #pragma once
 
 #include <iosfwd>
+#include <optional>
 #include <span>
 #include <string>
+
+#include "cli/files_read.hpp"
 
 namespace mainbore::cli {
 
@@ -14,6 +17,9 @@ struct Environment {
   bool err_is_terminal = false;
   std::string config_home = {};  // XDG_CONFIG_HOME
   std::string home = {};         // HOME
+  // The files that standard input and output are, where a shell made them such.
+  std::optional<FileIdentity> in_file = {};
+  std::optional<FileIdentity> out_file = {};
 };
 
 // `arguments` without the program's name. Writes the result to `out` and everything else to `err`; `out` stays empty

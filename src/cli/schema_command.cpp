@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <memory>
 
+#include "cli/result_writer.hpp"
 #include "io/nearest.hpp"
 #include "mainbore/schema.hpp"
 
@@ -15,8 +16,8 @@ ExitStatus schema_command(const SchemaRequest& request, Console& console) {
     throw Stop(exit_usage, found + "\none of: " + io::listed(schema_names));
   }
   std::unique_ptr<const Catalog> own_tables;
-  const Catalog& catalog = open_catalog(request.data, own_tables);
-  write_result(json_schema(static_cast<SchemaOf>(name - schema_names.begin()), catalog), request.output, console);
+  const Catalog& catalog = open_catalog(request.data, own_tables, console);
+  write_result(json_schema(static_cast<SchemaOf>(name - schema_names.begin()), catalog), console);
   return exit_go;
 }
 

@@ -10,7 +10,6 @@ namespace mainbore::cli {
 struct SchemaRequest {
   std::string what;    // one of schema_names
   std::string data;    // directory of tables to use in place of those built in
-  std::string output;  // file to write; empty: standard output
 };
 
 [[nodiscard]] ExitStatus schema_command(const SchemaRequest& request, Console& console);

@@ -1,5 +1,6 @@
 #include "cli/table_command.hpp"
 
+#include "cli/result_writer.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/tool_file.hpp"
 
@@ -59,7 +60,7 @@ PocketOptions options_of(const TableRequest& request, const Catalog& catalog, Co
 
 ExitStatus table_command(const TableRequest& request, Console& console) {
   std::unique_ptr<const Catalog> own_tables;
-  const Catalog& catalog = open_catalog(request.data, own_tables);
+  const Catalog& catalog = open_catalog(request.data, own_tables, console);
   SettingsInForce in_force(request.settings_file, UsersOwn::read, catalog, console);
   const UnitSystem system = in_force.units(request.units);
   const Rules rules = in_force.rules(catalog, request.rules, console);
@@ -74,7 +75,7 @@ ExitStatus table_command(const TableRequest& request, Console& console) {
   else if (request.format == "csv") result = pocket_table_to_csv(table, system);
   else if (request.format == "html") result = pocket_table_html(table, system);
   else result = pocket_table_text(table, system);
-  write_result(result, request.output, console);
+  write_result(result, console);
   return exit_go;
 }
 

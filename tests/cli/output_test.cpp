@@ -108,25 +108,45 @@ TEST_CASE("a result does not replace what it is made from") {
   const std::string orders = folder.put("w.csv", table);
   std::filesystem::create_symlink(orders, folder / "soft.csv");
   std::filesystem::create_hard_link(orders, folder / "hard.csv");
-  const std::string part = folder.put("other.csv.part", table);
+  const std::string other = folder.put("other.csv", table);
   for (const std::string& output : {orders, folder / "soft.csv", folder / "hard.csv", folder / "./w.csv"}) {
     INFO(output);
-    const Ran ran = run({"batch", part, orders, "--format", "ndjson", "-o", output});
+    const Ran ran = run({"batch", other, orders, "--format", "ndjson", "-o", output});
     CHECK(ran.status == 64);
-    CHECK(ran.err == "mainbore: the result would replace " + orders + ", which is read: give -o another name\n");
+    const std::string same = output == orders ? "" : " (" + output + " is the same file)";
+    CHECK(ran.err == "mainbore: the result would replace " + orders + same +
+                         ", which is read: give -o another name\nmainbore: " + output + " was not changed\n");
     CHECK(content(orders) == table);
   }
   CHECK(run({"batch", orders, "--columns", "-o", orders}).status == 64);
-  CHECK(run({"batch", part, "--format", "ndjson", "-o", folder / "other.csv"}).status == 64);
-  CHECK(content(part) == table);
-  const std::string map = folder.put("map.json", "{}");
-  CHECK(run({"batch", orders, "--map", map, "-o", map}).status == 64);
-  CHECK(content(map) == "{}");
 
   const std::string old = folder.put("old.ndjson", "yesterday's");
   CHECK(run({"batch", orders, "--format", "ndjson", "-o", old}).status == 3);
   CHECK(content(old) == run({"batch", orders, "--format", "ndjson"}).out);
   CHECK(run({"batch", orders, "--format", "ndjson", "-o", "/dev/null"}).status == 3);
+}
+
+TEST_CASE("a file beside the result that is called like it stays") {
+  const Folder folder;
+  const std::string own = folder.put("plan.txt.part", "mine");
+  CHECK(run({"plan", job, "-o", folder / "plan.txt"}).status == 0);
+  CHECK(content(own) == "mine");
+  CHECK(folder.files() == 2);
+}
+
+TEST_CASE("a failed run says that the old result stays, and of no other") {
+  const Folder folder;
+  const std::string old = folder.put("plan.txt", "yesterday's");
+  const auto told = [](const Ran& ran) { return ran.err.ends_with("plan.txt was not changed\n"); };
+  CHECK(told(run({"plan", "--set", "main.size=8", "-o", old})));
+  CHECK(told(run({"plan", folder / "missing.json", "-o", old})));
+  CHECK(told(run({"plan", job, "-o", old, "--frmat", "html"})));
+  CHECK(told(run({"plan", job, "--format", "htm", "-o" + old})));
+  CHECK(content(old) == "yesterday's");
+  CHECK_FALSE(told(run({"plan", job, "--format", "htm", "-o", folder / "none" + "/plan.txt"})));
+  CHECK_FALSE(told(run({"plan", folder / "missing.json", "-o", "/dev/null"})));
+  CHECK_FALSE(told(run({"plan", job, "-o", old})));
+  CHECK(run({"plan", job, "-o", ""}).status == 64);
 }
 
 TEST_CASE("every input is looked at before the first is planned") {
