@@ -124,12 +124,18 @@ struct Shown {
 // 620 kPa. A value that stands on a step but for the noise of conversion stays there.
 enum class Toward : std::uint8_t { less, more };
 [[nodiscard]] Shown shown(Measure measure, UnitSystem system, Toward toward);
-// Whether a step of the unit shown lies between two bounds; else each is best shown at its nearest.
-[[nodiscard]] bool step_between(Measure least, Measure most, UnitSystem system);
+// Both bounds of one range, each rounded inward; with more places where no step of the unit shown lies between them.
+struct ShownRange {
+  Shown least;
+  Shown most;
+};
+[[nodiscard]] ShownRange shown_between(Measure least, Measure most, UnitSystem system);
 // "0.25 in", "82 psi", "4.5 ft"; no trailing zeros; a ratio has no unit. A flow over 100 gpm is rounded to the gallon, a
 // force over 10,000 lbf is in short tons (tonnes): data keeps `shown`.
 [[nodiscard]] std::string format_measure(Measure measure, UnitSystem system);
 [[nodiscard]] std::string format_measure(Measure measure, UnitSystem system, Toward toward);
+// "21-3/8 in to 21-15/16 in", each bound inside the range as above.
+[[nodiscard]] std::string format_between(Measure least, Measure most, UnitSystem system);
 void append_measure(std::string& out, Measure measure, UnitSystem system);
 void append_measure(std::string& out, Measure measure, UnitSystem system, Toward toward);
 

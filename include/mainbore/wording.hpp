@@ -2,26 +2,31 @@
 #pragma once
 
 #include <cstdint>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "mainbore/finding.hpp"
+#include "mainbore/reading.hpp"
 
 namespace mainbore {
 
 // What a code means, for `mainbore explain` and the documentation.
 struct FindingText {
   std::string_view title;   // "line pressure over the feed limit"
-  std::string_view detail;  // with {value} {limit} {margin} {0} ... in it; {0+} is a figure that must be reached
+  std::string_view detail;  // with {value} {limit} {margin} {0} ... in it; {0+} is a figure that must be reached, {wall} and
+                            // the like the bounds of a reading
   std::string_view fix;     // what to do about it; the same placeholders
   std::string_view about;   // the why, in a paragraph
 };
 [[nodiscard]] const FindingText& text_of(FindingCode code);
 
-// The sentence for this finding, numbers filled in.
-[[nodiscard]] std::string detail_of(const Finding& finding, UnitSystem system);
-[[nodiscard]] std::string fix_of(const Finding& finding, UnitSystem system);
+// The sentence for this finding, numbers filled in. What a crew reads is quoted from the plan's readings where they are
+// given (`plan.readings`); a verdict alone has none, and the sentence then tells the check's own limit.
+using ReadingList = std::span<const Reading>;
+[[nodiscard]] std::string detail_of(const Finding& finding, UnitSystem system, ReadingList readings = {});
+[[nodiscard]] std::string fix_of(const Finding& finding, UnitSystem system, ReadingList readings = {});
 // What to do without a plan at hand: "<limit>" and the like stand where a plan has its figures.
 [[nodiscard]] std::string fix_in_general(FindingCode code);
 // Whose rule decided a finding.

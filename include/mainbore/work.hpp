@@ -111,6 +111,14 @@ struct Step {
 [[nodiscard]] std::string_view words_of(ReadingId id);
 // Its bounds: "at least 0.31 in", "21-3/8 in to 21-15/16 in", rounded inward in the unit that is read.
 [[nodiscard]] std::string bounds_in_words(const Reading& reading, UnitSystem system);
+// The same without "at least" or "at most", for a sentence that says so itself.
+[[nodiscard]] std::string bare_bounds(const Reading& reading, UnitSystem system);
+// The distance that the tap keeps from a thing: of a joint the stop number, of another its rule's.
+[[nodiscard]] std::string least_in_words(const Plan& plan, const Clearing& clearing, UnitSystem system);
+// What the main is lowered to for the time of the tap, the stop number of its pressure; nothing where it need not be.
+[[nodiscard]] const Reading* lower_the_main_to(const Plan& plan);
+// The stop number that a hold of this code is cleared by, where it is one.
+[[nodiscard]] std::optional<ReadingId> reading_that_clears(FindingCode code);
 
 // The order of work, once through; a series of taps repeats it as its text says. Empty for a no-go.
 [[nodiscard]] std::vector<Step> procedure(const Plan& plan, UnitSystem system);

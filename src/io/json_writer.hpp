@@ -49,6 +49,7 @@ class JsonWriter {
   void number(std::string_view key, double value, int decimals);
   // {"value": 82, "unit": "psi"} on one line; a ratio, which has no unit, as a plain number.
   void quantity(std::string_view key, Measure value, UnitSystem system);
+  void quantity(std::string_view key, const Shown& display);
   // A bound, rounded so that it holds.
   void bound(std::string_view key, Measure value, UnitSystem system, Toward toward);
   void size(std::string_view key, NominalSize value);
@@ -66,7 +67,6 @@ class JsonWriter {
   void grow(std::size_t size);
   [[nodiscard]] std::size_t size() const { return out_.size() - room_; }
   void append_digits(double value, int decimals);
-  void quantity(std::string_view key, const Shown& display);
   // Comma, line, indentation and key; then `room` more bytes.
   char* begin(std::string_view key, std::size_t room);
   char* begin_pretty(std::string_view key, std::size_t room);

@@ -224,7 +224,8 @@ class PlanWriter {
       out_.text("governed_by", name_of(chain.governed_by->link));
       put("margin", Measure(chain.governed_by->limit - chain.line));
     }
-    if (chain.reduce_to) put_bound("reduce_to", *chain.reduce_to, Toward::less);
+    if (const Reading* lowered = lower_the_main_to(plan_)) put_bound("reduce_to", *lowered->at_most, Toward::less);
+    else if (chain.reduce_to) put_bound("reduce_to", *chain.reduce_to, Toward::less);
     out_.begin_array("limits");
     for (const PressureLimit& limit : chain.limits) {
       out_.begin_object();
@@ -327,9 +328,10 @@ class PlanWriter {
       out_.begin_object();
       out_.text("id", name_of(reading.id));
       out_.text("what", words_of(reading.id));
-      if (reading.at_least && reading.at_most && !step_between(*reading.at_least, *reading.at_most, system_)) {
-        put("at_least", reading.at_least);
-        put("at_most", reading.at_most);
+      if (reading.at_least && reading.at_most) {
+        const ShownRange range = shown_between(*reading.at_least, *reading.at_most, system_);
+        out_.quantity("at_least", range.least);
+        out_.quantity("at_most", range.most);
       } else {
         if (reading.at_least) put_bound("at_least", *reading.at_least, Toward::more);
         if (reading.at_most) put_bound("at_most", *reading.at_most, Toward::less);
@@ -346,7 +348,7 @@ class PlanWriter {
       out_.begin_object();
       out_.text("code", name_of(finding.code));
       if (words_) {
-        out_.text("fix", fix_of(finding, system_));
+        out_.text("fix", fix_of(finding, system_, plan_.readings));
         out_.text("reading", reading_for(finding.code));
       }
       out_.end_object();
@@ -371,12 +373,12 @@ class PlanWriter {
       out_.text("severity", name_of(finding.severity));
       if (words_) {
         out_.text("title", text_of(finding.code).title);
-        out_.text("detail", detail_of(finding, system_));
+        out_.text("detail", detail_of(finding, system_, plan_.readings));
       }
       put("value", finding.value);
       if (finding.limit) put_bound("limit", *finding.limit, finding.limit_is_least ? Toward::more : Toward::less);
       put("margin", finding.margin());
-      if (words_) out_.text("fix", fix_of(finding, system_));
+      if (words_) out_.text("fix", fix_of(finding, system_, plan_.readings));
       write_bases(finding.basis);
       const DecidedBy decided = write_decided(finding);
       if (decided.rule != nullptr && decided.rule->reason != nullptr)

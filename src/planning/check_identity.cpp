@@ -42,7 +42,6 @@ void check_condition(Context& context) {
 }
 
 void check_cold(Context& context) {
-  constexpr Temperature freezing = Temperature::fahrenheit(32);
   const auto& temperature = context.job().main.temperature;
   if (!temperature || !context.pressurised() || *temperature >= freezing) return;
   context.common.add(FindingCode::main_freezing, Severity::hold).value(*temperature).at_least(Measure(freezing));

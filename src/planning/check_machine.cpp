@@ -3,6 +3,7 @@
 #include <numbers>
 
 #include "planning/checks.hpp"
+#include "planning/instrument.hpp"
 
 namespace mainbore::planning {
 namespace {
@@ -218,8 +219,10 @@ void plan_seat(const Context& context, Candidate& candidate) {
   const MachineProfile& machine = *candidate.setup.machine;
   candidate.setup.saddle_od = main.od;
   ask_for_figures(candidate);
-  const bool too_small = main.od && machine.saddle_od_from && over(*machine.saddle_od_from, *main.od);
-  const bool too_large = main.od && machine.saddle_od_to && over(*main.od, *machine.saddle_od_to);
+  // A pipe that measures no further outside the seat than the instrument errs is taken to be inside it.
+  const Length error = diameter_error(context.job().main, context.rules);
+  const bool too_small = main.od && machine.saddle_od_from && over(*machine.saddle_od_from, *main.od + error);
+  const bool too_large = main.od && machine.saddle_od_to && over(*main.od - error, *machine.saddle_od_to);
   if (too_small || too_large) {
     candidate.findings.add(FindingCode::machine_no_saddle, Severity::hold)
         .value(*main.od)

@@ -19,6 +19,8 @@ using mainbore::over;
 // Of a pipe that nobody has put a thermometer to: plastics are rated at it, and buried mains are seldom warmer.
 inline constexpr Temperature temperature_assumed = Temperature::fahrenheit(73.0);
 
+inline constexpr Temperature freezing = Temperature::fahrenheit(32.0);
+
 // Says the numbers of a finding where it is made.
 class FindingBuilder {
  public:

@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "planning/checks.hpp"
+#include "planning/instrument.hpp"
 
 namespace mainbore::planning {
 namespace {
@@ -43,27 +44,29 @@ std::optional<Length> wall_to_read(const Context& context) {
   return class_wall_reading(plan.main.governing, context.rules);
 }
 
-// What a tape may read round the pipe planned for, in whole marks. Where other candidates are so much larger or smaller
-// that no pipe at all reads what lies between, theirs are left out: such a reading tells of another pipe.
+// What a tape may read round this pipe, in whole marks. Where other candidates are so much larger or smaller that no pipe at
+// all reads what lies between, theirs are left out: such a reading tells of another pipe.
 struct TapeRange {
   Length low;
   Length high;
 };
 
-std::optional<TapeRange> tape_to_read(const Context& context) {
+std::optional<TapeRange> tape_to_read(const Context& context, Length od) {
   const ResolvedMain& main = context.plan.main;
-  const Length tape = context.rules.circumference_uncertainty.value;
+  const Length error = context.rules.circumference_uncertainty.value / pi;
   std::vector<TapeRange> ranges;
   ranges.reserve(main.candidates.size());
   for (const Pipe* pipe : main.candidates) {
-    if (pipe->od) ranges.push_back({pi * (*pipe->od - pipe->od_minus) - tape, pi * (*pipe->od + pipe->od_plus) + tape});
+    if (!pipe->od) continue;
+    const DiameterRange range = readable_diameter(*pipe, error);
+    ranges.push_back({pi * range.low, pi * range.high});
   }
   if (ranges.empty()) return std::nullopt;
   std::sort(ranges.begin(), ranges.end(), [](const TapeRange& a, const TapeRange& b) { return a.low < b.low; });
   TapeRange joined = ranges.front();
   for (const TapeRange& range : ranges) {
     if (range.low > joined.high) {
-      if (!over(pi * *main.od, joined.high)) break;
+      if (!over(pi * od, joined.high)) break;
       joined = range;
     }
     joined.high = std::max(joined.high, range.high);
@@ -74,78 +77,161 @@ std::optional<TapeRange> tape_to_read(const Context& context) {
 
 // One end of one reading, in base units.
 struct End {
-  void (*enter)(Job&, double) = nullptr;
+  ReadingId id = ReadingId::line_pressure;
   double home = 0.0;  // what the job says of it, or the planner takes it to be
   double end = 0.0;   // how far it may go
   double step = 1.0;  // of the gauge
 };
 
-void enter_pressure(Job& job, double psi) { job.main.pressure = Pressure::from_base(psi); }
-void enter_wall(Job& job, double inches) { job.main.wall = Length::from_base(inches); }
-void enter_tape(Job& job, double inches) { job.main.circumference = Length::from_base(inches); }
-void enter_temperature(Job& job, double degrees) { job.main.temperature = Temperature::fahrenheit(degrees); }
+void enter(Job& job, ReadingId id, double read) {
+  switch (id) {
+    case ReadingId::line_pressure:
+      job.main.pressure = Pressure::from_base(read);
+      return;
+    case ReadingId::wall:
+      job.main.wall = Length::from_base(read);
+      return;
+    case ReadingId::circumference:
+      job.main.circumference = Length::from_base(read);
+      return;
+    case ReadingId::pipe_temperature:
+      job.main.temperature = Temperature::fahrenheit(read);
+      return;
+    case ReadingId::joint_distance:
+    case ReadingId::surge:
+      return;  // bounds that no other reading moves
+  }
+}
+
+// Other homes, for a plan that the readings expected settle for the worse.
+struct Homes {
+  std::vector<TapeRange> tapes;            // of each candidate, and
+  std::vector<Length> circumferences;      // the mark in it that the candidate is expected to read
+  std::optional<double> temperature;
+  std::optional<double> wall;
+};
 
 class Search {
  public:
-  Search(const Context& context, const Findings& method) : context_(context), job_(context.plan.job) {
+  Search(const Context& context, const Findings& method)
+      : context_(context), job_(context.plan.job), may_be_refused_(context.plan.pressure.reduce_to.has_value()) {
     for (const Findings* findings : {&context.common, &method}) {
       for (const Finding& finding : findings->list()) {
         if (finding.severity >= Severity::hold) said_.push_back(&finding);
+        may_be_refused_ |= finding.code == FindingCode::pressure_over_pipe_rating ||
+                           finding.code == FindingCode::main_perhaps_not_tapped;
       }
     }
   }
 
-  // Draws ends back until all of them together give no other answer. The first stand longest.
-  void settle(std::vector<End>& ends) {
-    if (holds_good(ends)) return;
-    std::vector<End> box;
-    for (const End& end : ends) {
-      box.push_back(end);
-      box.back().end = end.home;
+  // Draws ends back until all of them together give no other answer. The first stand longest. False: no readings tried
+  // bear the plan out.
+  [[nodiscard]] bool settle(std::vector<End>& ends, const Homes& homes) {
+    if (holds_good(ends)) return true;
+    std::vector<End> box = at_home(ends);
+    if (!holds_good(box)) {
+      if (!move_home(ends, homes) && !let_holds_grow(ends, homes)) {
+        ends = std::move(box);
+        return false;
+      }
+      box = at_home(ends);
     }
-    refused_ = !holds_good(box);
     for (std::size_t i = 0; i < ends.size(); ++i) {
       box[i].end = ends[i].end;
       if (holds_good(box)) continue;
       box[i].end = draw_back(box, i);
     }
     ends = std::move(box);
-  }
-
- private:
-  // The tape has two ends of its own, and one of them is entered at a time.
-  [[nodiscard]] bool holds_good(const std::vector<End>& ends) {
-    int tapes = 0;
-    for (const End& end : ends) tapes += end.enter == enter_tape ? 1 : 0;
-    for (int entered = 0; entered < std::max(tapes, 1); ++entered) {
-      int tape = 0;
-      for (const End& end : ends) {
-        if (end.enter != enter_tape || tape++ == entered) end.enter(job_, end.end);
-      }
-      if (!bears_out()) return false;
-    }
     return true;
   }
 
+ private:
+  [[nodiscard]] static std::vector<End> at_home(std::vector<End> ends) {
+    for (End& end : ends) end.end = end.home;
+    return ends;
+  }
+
+  // Finds readings that do bear the plan out, where those expected do not: of a stronger candidate, or colder.
+  [[nodiscard]] bool move_home(std::vector<End>& ends, const Homes& homes) {
+    for (std::size_t tape = 0; tape <= homes.tapes.size(); ++tape) {
+      for (const bool colder : {false, true}) {
+        for (const bool thicker : {false, true}) {
+          if ((colder && !homes.temperature) || (thicker && !homes.wall)) continue;
+          std::vector<End> moved = ends;
+          bool low = true;
+          for (End& end : moved) {
+            if (end.id == ReadingId::pipe_temperature && colder) end.home = *homes.temperature;
+            if (end.id == ReadingId::wall && thicker) end.home = *homes.wall;
+            if (end.id != ReadingId::circumference || tape == 0) continue;
+            end.home = homes.circumferences[tape - 1].base();
+            end.end = (low ? homes.tapes[tape - 1].low : homes.tapes[tape - 1].high).base();
+            low = false;
+          }
+          if (!holds_good(at_home(moved))) continue;
+          ends = std::move(moved);
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  // What holds the plan may be more of a hold at any reading, as a weak stud is on whatever pipe is a little larger: no
+  // reading is then worse than another, but none may raise the pressure or the warmth either.
+  [[nodiscard]] bool let_holds_grow(std::vector<End>& ends, const Homes& homes) {
+    holds_may_grow_ = true;
+    for (End& end : ends) {
+      if (end.id == ReadingId::line_pressure || end.id == ReadingId::pipe_temperature) end.end = end.home;
+    }
+    return holds_good(at_home(ends)) || move_home(ends, homes);
+  }
+
+  // The tape has two ends of its own, and one of them is entered at a time.
+  [[nodiscard]] bool holds_good(const std::vector<End>& ends) {
+    int tapes = 0;
+    for (const End& end : ends) tapes += end.id == ReadingId::circumference ? 1 : 0;
+    for (int entered = 0; entered < std::max(tapes, 1); ++entered) {
+      int tape = 0;
+      for (const End& end : ends) {
+        if (end.id != ReadingId::circumference || tape++ == entered) enter(job_, end.id, end.end);
+      }
+      if (!bears_out(job_)) return false;
+    }
+    return std::all_of(ends.begin(), ends.end(), [&](const End& end) {
+      if (!counts_alone(end.id)) return true;
+      Job job = context_.plan.job;
+      enter(job, end.id, end.end);
+      return bears_out(job);
+    });
+  }
+
+  // Whether a reading may do harm before the others are taken: of threads, tape and wall decide together, and either may
+  // tell of another pipe.
+  [[nodiscard]] bool counts_alone(ReadingId id) const {
+    const bool of_threads = context_.plan.method.kind == Method::direct &&
+                            (id == ReadingId::circumference || id == ReadingId::wall);
+    return may_be_refused_ || of_threads;
+  }
+
   // Does the job as read now leave the way of tapping as it was?
-  [[nodiscard]] bool bears_out() {
+  [[nodiscard]] bool bears_out(Job& read) const {
     Plan plan;
-    plan.job = std::move(job_);
+    plan.job = std::move(read);
     std::array<std::byte, 16 * 1024> room;
     std::pmr::monotonic_buffer_resource memory(room.data(), room.size());
     Context trial{context_.catalog, context_.rules, plan, memory, PlanDepth::verdict};
     judge_main(trial);
     const bool good = nothing_new(trial.common) && nothing_new(judge_method(trial, context_.plan.method));
-    job_ = std::move(plan.job);
+    read = std::move(plan.job);
     return good;
   }
 
   [[nodiscard]] bool nothing_new(const Findings& findings) const {
     return std::all_of(findings.list().begin(), findings.list().end(), [&](const Finding& finding) {
       if (finding.severity < Severity::hold) return true;
-      if (finding.severity == Severity::stop && !refused_) return false;
+      if (finding.severity == Severity::stop) return false;
       return std::any_of(said_.begin(), said_.end(), [&](const Finding* said) {
-        return said->code == finding.code && !over(excess(finding), excess(*said));
+        return said->code == finding.code && (holds_may_grow_ || !over(excess(finding), excess(*said)));
       });
     });
   }
@@ -176,64 +262,156 @@ class Search {
   const Context& context_;
   Job job_;                           // every trial enters all readings, so that nothing is left in it of another
   std::vector<const Finding*> said_;  // what holds the plan: the same may be said of a reading, but not more of it
-  bool refused_ = false;              // what the plan holds for the readings expected settle for the worse: no number mends it
+  // The class may settle a hold for the worse, or the line is over what it is to be lowered to: one reading may then refuse
+  // the main before the others are taken, so that each is tried by itself too.
+  bool may_be_refused_;
+  bool holds_may_grow_ = false;
+};
+
+// What the plan asks to be read, in the order it is printed.
+class ReadingWriter {
+ public:
+  ReadingWriter(Context& context, const Findings& method) : context_(context), method_(method) {}
+
+  void write() {
+    add_ends();
+    const bool borne_out = Search(context_, method_).settle(ends_, other_homes());
+    pressure();
+    // Where no reading bears the plan out, its holds say what to do, and no number says that a reading is good.
+    if (borne_out) wall();
+    if (borne_out) circumference();
+    temperature(borne_out);
+    joint();
+    surge();
+  }
+
+ private:
+  [[nodiscard]] const Plan& plan() const { return context_.plan; }
+  [[nodiscard]] const MainFacts& facts() const { return context_.job().main; }
+  [[nodiscard]] bool plastic() const { return is_plastic(plan().main.material); }
+  [[nodiscard]] std::optional<double> end_of(ReadingId id, bool last = false) const {
+    std::optional<double> found;
+    for (const End& end : ends_) {
+      if (end.id == id && (!found || last)) found = end.end;
+    }
+    return found;
+  }
+  void add(ReadingId id, std::optional<Measure> at_least, std::optional<Measure> at_most) {
+    context_.plan.readings.push_back({id, at_least, at_most});
+  }
+
+  // Ice is no better for a window that a utility has set lower.
+  [[nodiscard]] Temperature coldest() const {
+    const Temperature limit = tapping_window(context_).coldest->value;
+    return context_.pressurised() ? std::max(limit, freezing) : limit;
+  }
+
+  void add_ends() {
+    const ResolvedMain& main = plan().main;
+    ends_.reserve(5);
+    if (plastic() && plan().method.kind != Method::sleeve) {
+      const double limit = tapping_window(context_).warmest->value.fahrenheit();
+      const double home = facts().temperature.value_or(temperature_assumed).fahrenheit();
+      ends_.push_back({ReadingId::pipe_temperature, std::clamp(home, coldest().fahrenheit(), limit), limit, 1.0});
+    }
+    if (const auto limit = wall_to_read(context_)) {
+      const Length home = std::max(main.wall_nominal.value_or(*limit), *limit);
+      ends_.push_back({ReadingId::wall, home.base(), limit->base(), 0.01});
+    }
+    if (main.od) {
+      if (const auto tape = tape_to_read(context_, *main.od)) {
+        const Length home = mark_in(*tape, facts().circumference.value_or(pi * *main.od));
+        ends_.push_back({ReadingId::circumference, home.base(), tape->low.base(), sixteenth.base()});
+        ends_.push_back({ReadingId::circumference, home.base(), tape->high.base(), sixteenth.base()});
+      }
+    }
+    if (const auto limit = pressure_to_read(context_)) {
+      const Pressure home = std::min(context_.line(), *limit);
+      ends_.push_back({ReadingId::line_pressure, home.base(), limit->base(), 1.0});
+    }
+  }
+
+  [[nodiscard]] static Length mark_in(const TapeRange& range, Length expected) {
+    return std::clamp(std::round(expected / sixteenth) * sixteenth, range.low, range.high);
+  }
+
+  [[nodiscard]] Homes other_homes() const {
+    Homes homes;
+    if (plastic()) homes.temperature = coldest().fahrenheit();
+    for (const Pipe* pipe : plan().main.candidates) {
+      if (pipe->wall && pipe->wall->base() > homes.wall.value_or(0.0)) homes.wall = pipe->wall->base();
+      if (!pipe->od) continue;
+      const auto range = tape_to_read(context_, *pipe->od);
+      homes.tapes.push_back(*range);
+      homes.circumferences.push_back(mark_in(*range, pi * *pipe->od));
+    }
+    return homes;
+  }
+
+  void pressure() {
+    if (const auto most = end_of(ReadingId::line_pressure)) {
+      add(ReadingId::line_pressure, std::nullopt, Measure(Pressure::from_base(*most)));
+    }
+  }
+
+  void wall() {
+    auto least = end_of(ReadingId::wall);
+    if (!least) return;
+    // What clears a hold on a thin wall: a second number for one gauge would be one too many.
+    for (const Finding& finding : context_.common.list()) {
+      if (finding.code == FindingCode::main_wall_thin && finding.limit) least = std::max(*least, finding.limit->base());
+    }
+    add(ReadingId::wall, Measure(Length::from_base(*least)), std::nullopt);
+  }
+
+  void circumference() {
+    const auto least = end_of(ReadingId::circumference);
+    if (!least) return;
+    add(ReadingId::circumference, Measure(Length::from_base(*least), Kind::tape),
+        Measure(Length::from_base(*end_of(ReadingId::circumference, true)), Kind::tape));
+  }
+
+  void temperature(bool borne_out) {
+    if (const auto most = end_of(ReadingId::pipe_temperature); most && borne_out) {
+      add(ReadingId::pipe_temperature, Measure(coldest()), Measure(Temperature::fahrenheit(*most)));
+    } else if (!most && !facts().temperature && context_.pressurised()) {
+      add(ReadingId::pipe_temperature, Measure(freezing), std::nullopt);
+    }
+  }
+
+  void joint() {
+    for (const Clearance& clearance : context_.rules.clearances) {
+      if (clearance.what != NearbyThing::joint || !(clearance.least.value > Length())) continue;
+      add(ReadingId::joint_distance, Measure(clearance.least.value, Kind::length), std::nullopt);
+    }
+  }
+
+  // Of a surge that is only assumed: what was assumed, or what clears the holds on it.
+  void surge() {
+    if (facts().surge || !plan().pressure.surge) return;
+    Pressure most = *plan().pressure.surge;
+    for (const Findings* findings : std::initializer_list<const Findings*>{&context_.common, &method_}) {
+      for (const Finding& finding : findings->list()) {
+        const bool of_surge = finding.code == FindingCode::pressure_surge_over_rating ||
+                              finding.code == FindingCode::pressure_surge_over_fitting;
+        if (!of_surge || !finding.limit) continue;
+        const Pressure room = finding.limit->as<-2, 1, 0>() - context_.line();
+        if (room > Pressure()) most = std::min(most, room);
+      }
+    }
+    add(ReadingId::surge, std::nullopt, Measure(most));
+  }
+
+  Context& context_;
+  const Findings& method_;
+  std::vector<End> ends_;
 };
 
 }  // namespace
 
 void write_readings(Context& context, const Findings& method) {
-  Plan& plan = context.plan;
-  const ResolvedMain& main = plan.main;
-  const MainFacts& facts = context.job().main;
-  const Rules& rules = context.rules;
-  if (plan.method.kind == Method::none) return;
-
-  std::vector<End> ends;
-  ends.reserve(5);
-  const auto add = [&ends](void (*enter)(Job&, double), double home, double end, double step) {
-    ends.push_back({enter, home, end, step});
-    return ends.size() - 1;
-  };
-  std::optional<std::size_t> warmest, wall, least_tape, greatest_tape, pressure;
-  const TemperatureWindow window = tapping_window(context);
-  const double coldest = window.coldest->value.fahrenheit();
-  if (is_plastic(main.material) && plan.method.kind != Method::sleeve) {
-    const double limit = window.warmest->value.fahrenheit();
-    const double home = facts.temperature.value_or(temperature_assumed).fahrenheit();
-    warmest = add(enter_temperature, std::clamp(home, coldest, limit), limit, 1.0);
-  }
-  if (const auto limit = wall_to_read(context)) {
-    wall = add(enter_wall, std::max(main.wall_nominal.value_or(*limit), *limit).base(), limit->base(), 0.01);
-  }
-  if (const auto tape = tape_to_read(context)) {
-    const Length expected = facts.circumference.value_or(pi * *main.od);
-    const double home = std::clamp(std::round(expected / sixteenth) * sixteenth, tape->low, tape->high).base();
-    least_tape = add(enter_tape, home, tape->low.base(), sixteenth.base());
-    greatest_tape = add(enter_tape, home, tape->high.base(), sixteenth.base());
-  }
-  if (const auto limit = pressure_to_read(context)) {
-    pressure = add(enter_pressure, std::min(context.line(), *limit).base(), limit->base(), 1.0);
-  }
-  Search(context, method).settle(ends);
-
-  std::vector<Reading>& readings = plan.readings;
-  const auto length = [&ends](std::size_t index) { return Length::from_base(ends[index].end); };
-  if (pressure) {
-    readings.push_back({ReadingId::line_pressure, std::nullopt, Measure(Pressure::from_base(ends[*pressure].end))});
-  }
-  if (wall) readings.push_back({ReadingId::wall, Measure(length(*wall)), std::nullopt});
-  if (least_tape) {
-    readings.push_back({ReadingId::circumference, Measure(length(*least_tape), Kind::tape),
-                        Measure(length(*greatest_tape), Kind::tape)});
-  }
-  if (warmest) {
-    readings.push_back({ReadingId::pipe_temperature, Measure(Temperature::fahrenheit(coldest)),
-                        Measure(Temperature::fahrenheit(ends[*warmest].end))});
-  }
-  for (const Clearance& clearance : rules.clearances) {
-    if (clearance.what != NearbyThing::joint || !(clearance.least.value > Length())) continue;
-    readings.push_back({ReadingId::joint_distance, Measure(clearance.least.value, Kind::length), std::nullopt});
-  }
+  if (context.plan.method.kind == Method::none) return;
+  ReadingWriter(context, method).write();
 }
 
 }  // namespace mainbore::planning

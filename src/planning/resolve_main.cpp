@@ -7,6 +7,7 @@
 
 #include "mainbore/mechanics/rating.hpp"
 #include "planning/checks.hpp"
+#include "planning/instrument.hpp"
 
 namespace mainbore::planning {
 namespace {
@@ -199,8 +200,8 @@ std::optional<MeasuredDiameter> measured_diameter(Context& context) {
 
 bool fits_diameter(const Pipe& pipe, const MeasuredDiameter& measured) {
   if (!pipe.od) return true;
-  return !over(*pipe.od - pipe.od_minus - measured.uncertainty, measured.value) &&
-         !over(measured.value, *pipe.od + pipe.od_plus + measured.uncertainty);
+  const DiameterRange readable = readable_diameter(pipe, measured.uncertainty);
+  return !over(readable.low, measured.value) && !over(measured.value, readable.high);
 }
 
 // Where no diameter is tabulated, a reading must still be one that a pipe of this name can have: by its series, or else

@@ -266,9 +266,9 @@ class Sheet {
     for (const Finding* finding : list) {
       out_.start("li").element("h3", sentence_case(std::string(text_of(finding->code).title)));
       const std::string detail = detail_with_whose(*finding);
-      out_.element("p", detail).element("p", fix_of(*finding, system_));
+      out_.element("p", detail).element("p", fix_of(*finding, system_, plan_.readings));
       out_.end().line();
-      const std::string fix = fix_of(*finding, system_);
+      const std::string fix = fix_of(*finding, system_, plan_.readings);
       height += words({{text_of(finding->code).title, true}}) + words({{detail}, {" "}, {fix}}) + 5.0;
     }
     out_.end().line();
@@ -277,14 +277,14 @@ class Sheet {
 
   // Whose rule decided is said where a utility has rules of its own.
   [[nodiscard]] std::string detail_with_whose(const Finding& finding) const {
-    const std::string detail = detail_of(finding, system_);
+    const std::string detail = detail_of(finding, system_, plan_.readings);
     if (plan_.rules == nullptr || !plan_.rules->has_own()) return detail;
     const std::string whose = decided_in_words(finding);
     return whose.empty() ? detail : detail + " " + whose;
   }
 
   [[nodiscard]] double height_of_hold(const Finding& finding) const {
-    const std::string fix = fix_of(finding, system_);
+    const std::string fix = fix_of(finding, system_, plan_.readings);
     return words({{"1. ", true}, {text_of(finding.code).title, true}, {". "}, {fix}}) + line() + 5.0;
   }
 
@@ -292,7 +292,7 @@ class Sheet {
     out_.start("li").element(
         "h3", std::to_string(count) + ". " + sentence_case(std::string(text_of(finding.code).title)) + ".");
     out_.text(" ").element("p", detail_with_whose(finding), {{"class", "screen"}}).text(" ");
-    out_.element("p", fix_of(finding, system_), {{"class", "do"}});
+    out_.element("p", fix_of(finding, system_, plan_.readings), {{"class", "do"}});
     out_.start("p", {{"class", "boxes"}});
     blank(reading_for(finding.code), finding.limit ? shown(*finding.limit, system_).unit : std::string_view(), "first");
     blank("by");
@@ -360,10 +360,6 @@ class Sheet {
     if (method.specification != nullptr) {
       add(method.kind == Method::sleeve ? "Sleeve, as the utility asks" : "Saddle, as the utility asks",
           method.specification->text);
-    }
-    if (plan_.pressure.governed_by) {
-      add("Pressure limit, by the " + std::string(name_of(plan_.pressure.governed_by->link)),
-          format_measure(plan_.pressure.governed_by->limit, system_, Toward::less));
     }
     if (plan_.makeup) {
       const MakeupPlan& makeup = *plan_.makeup;
@@ -475,7 +471,7 @@ class Sheet {
     out_.start("ul", {{"class", "plain"}}).line();
     for (const Finding* finding : warnings) {
       const std::string detail = detail_with_whose(*finding) + " ";
-      const std::string advice = fix_of(*finding, system_);
+      const std::string advice = fix_of(*finding, system_, plan_.readings);
       height += words({{"- "}, {detail}, {at_least(Tightness::brief) ? std::string_view() : advice}});
       out_.start("li").text(detail).element("span", advice, {{"class", "more"}}).end().line();
     }
@@ -486,7 +482,7 @@ class Sheet {
         out_.start("li").text(detail).end().line();
         continue;
       }
-      out_.start("li", {{"class", "screen"}}).text(detail).text(" ").text(fix_of(*finding, system_)).end().line();
+      out_.start("li", {{"class", "screen"}}).text(detail).text(" ").text(fix_of(*finding, system_, plan_.readings)).end().line();
     }
     out_.end().line();
     return height;

@@ -196,8 +196,8 @@ class TextReport {
       std::string lead = std::to_string(++count) + ".";
       lead.insert(0, lead.size() < 3 ? 3 - lead.size() : 0, ' ');
       page_.coded(sentence_case(std::string(text_of(finding->code).title)), name_of(finding->code), 4, lead + " ");
-      page_.paragraph(detail_of(*finding, options_.units) + whose(*finding), 4);
-      page_.paragraph(fix_of(*finding, options_.units), 8, "    Do: ");
+      page_.paragraph(detail_of(*finding, options_.units, plan_.readings) + whose(*finding), 4);
+      page_.paragraph(fix_of(*finding, options_.units, plan_.readings), 8, "    Do: ");
       if (blanks) page_.paragraph(blank_line(*finding), 8, "    --> ");
     }
   }
@@ -336,8 +336,8 @@ class TextReport {
     if (plan_.open_hole) {
       page_.field("If it lets go", show(plan_.open_hole->flow) + " at most, the jet pushing with " + show(plan_.open_hole->jet));
     }
-    if (chain.reduce_to && *chain.reduce_to < chain.line)
-      page_.field("Lower the main to", at_most(*chain.reduce_to) + " or less");
+    if (const Reading* lowered = lower_the_main_to(plan_))
+      page_.field("Lower the main to", bare_bounds(*lowered, options_.units) + " or less");
   }
 
   void setup() {
@@ -405,7 +405,7 @@ class TextReport {
       page_.field(
           "Clear of " + std::string(nearby_names[static_cast<std::size_t>(clearing.what)]),
           on_tape(clearing.kept, options_.units, Toward::less) + "; at least " +
-              on_tape(clearing.least, options_.units, Toward::more));
+              least_in_words(plan_, clearing, options_.units));
     }
   }
 
@@ -444,7 +444,7 @@ class TextReport {
   void found() {
     const auto list_of = [&](Severity severity) {
       for (const Finding* finding : of(severity)) {
-        page_.coded(detail_of(*finding, options_.units) + whose(*finding) + " " + fix_of(*finding, options_.units),
+        page_.coded(detail_of(*finding, options_.units, plan_.readings) + whose(*finding) + " " + fix_of(*finding, options_.units, plan_.readings),
                     name_of(finding->code), 4, "  - ");
       }
     };

@@ -23,8 +23,11 @@ WeekReason reason_of(const Diagnostic& told) {
 }
 
 // Between what the reading must lie; empty where the limit of the finding is of something else than the reading.
-std::string bound_of(const Finding& finding, UnitSystem units) {
+std::string bound_of(const Plan& plan, const Finding& finding, UnitSystem units) {
   using enum FindingCode;
+  if (const auto id = reading_that_clears(finding.code)) {
+    if (const Reading* reading = plan.reading(*id)) return bounds_in_words(*reading, units);
+  }
   switch (finding.code) {
     case pressure_over_stop_rating:
     case pressure_over_saddle_rating:
@@ -53,21 +56,21 @@ std::string bound_of(const Finding& finding, UnitSystem units) {
   }
 }
 
-WeekReason reason_of(const Finding& finding, UnitSystem units) {
+WeekReason reason_of(const Plan& plan, const Finding& finding, UnitSystem units) {
   WeekReason reason;
   reason.code = finding.code;
   reason.what = text_of(finding.code).title;
-  reason.why = detail_of(finding, units);
-  reason.fix = fix_of(finding, units);
+  reason.why = detail_of(finding, units, plan.readings);
+  reason.fix = fix_of(finding, units, plan.readings);
   if (finding.severity != Severity::hold) return reason;
   reason.reading = reading_for(finding.code);
-  reason.bound = bound_of(finding, units);
+  reason.bound = bound_of(plan, finding, units);
   return reason;
 }
 
 // Where no method passes, why each does not is the reason, and what the last one advises the way forward.
 WeekReason reason_of_methods(const Plan& plan, const Finding& finding, UnitSystem units) {
-  WeekReason reason = reason_of(finding, units);
+  WeekReason reason = reason_of(plan, finding, units);
   const std::vector<RejectedMethod>& rejected = plan.method.rejected;
   if (rejected.empty()) return reason;
   reason.why.clear();
@@ -126,7 +129,7 @@ WeekOrder week_order(const OrderRecord& order, const Plan* plan, const WeekOrder
       if (finding.severity != counts) continue;
       week.reasons.push_back(finding.code == FindingCode::method_none
                                  ? reason_of_methods(*plan, finding, options.units)
-                                 : reason_of(finding, options.units));
+                                 : reason_of(*plan, finding, options.units));
     }
   }
   week.load = materials(*plan, options.units);

@@ -406,8 +406,17 @@ Shown shown(Measure measure, UnitSystem system, Toward toward) {
   return rounded(in_unit(measure, system), rounding_of(toward));
 }
 
-bool step_between(Measure least, Measure most, UnitSystem system) {
-  return shown(least, system, Toward::more).value <= shown(most, system, Toward::less).value;
+ShownRange shown_between(Measure least, Measure most, UnitSystem system) {
+  constexpr int most_places = 4;  // a sixteenth of an inch in decimals, or a tenth of a micrometre
+  Shown low = in_unit(least, system);
+  Shown high = in_unit(most, system);
+  ShownRange range;
+  do {
+    range = {rounded(low, Rounding::up), rounded(high, Rounding::down)};
+    ++low.decimals;
+    ++high.decimals;
+  } while (range.least.value > range.most.value && low.decimals <= most_places);
+  return range;
 }
 
 void append_number(std::string& out, double value, int decimals) {
@@ -478,6 +487,11 @@ void append_rounded(std::string& out, Measure measure, UnitSystem system, Roundi
   }
 }
 
+void append_shown(std::string& out, const Shown& display) {
+  append_number(out, display.value, display.decimals);
+  if (!display.unit.empty()) (out += ' ') += display.unit;
+}
+
 double whole_steps(Length length, Length step, Toward toward) { return whole_steps(length / step, rounding_of(toward)); }
 
 }  // namespace
@@ -532,6 +546,20 @@ std::string format_measure(Measure measure, UnitSystem system) {
   append_measure(text, measure, system);
   return text;
 }
+std::string format_between(Measure least, Measure most, UnitSystem system) {
+  std::string text;
+  const bool in_sixteenths = least.kind() == Kind::tape && system == UnitSystem::us;
+  if (in_sixteenths && whole_steps(16.0 * least.base(), Rounding::up) <= whole_steps(16.0 * most.base(), Rounding::down)) {
+    append_measure(text, least, system, Toward::more);
+    append_measure(text += " to ", most, system, Toward::less);
+    return text;
+  }
+  const ShownRange range = shown_between(least, most, system);
+  append_shown(text, range.least);
+  append_shown(text += " to ", range.most);
+  return text;
+}
+
 std::string format_measure(Measure measure, UnitSystem system, Toward toward) {
   std::string text;
   append_measure(text, measure, system, toward);

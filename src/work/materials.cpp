@@ -47,7 +47,7 @@ class LoadList {
 
   void fittings() {
     const int count = plan_.method.count;
-    const std::string rated = "Marked for drinking water and for at least " + at_least(rating_needed());
+    const std::string rated = "Marked for drinking water and for at least " + pressure_in_words(rating_needed());
     switch (plan_.method.kind) {
       case Method::direct:
         add("corporation-stop", "Corporation stop, " + thread() + " inlet" + marked(usual_stop()), tap(), count,
@@ -86,7 +86,7 @@ class LoadList {
   }
   [[nodiscard]] std::string marked(Pressure usual) const {
     const bool usual_is_enough = usual == Pressure() || rating_needed() <= usual;
-    return usual_is_enough ? std::string() : ", marked " + at_least(rating_needed()) + " or more";
+    return usual_is_enough ? std::string() : ", marked " + pressure_in_words(rating_needed()) + " or more";
   }
 
   // The utility's own words, where its rules have any on this fitting.
@@ -105,7 +105,7 @@ class LoadList {
     const Setup& setup = plan_.setup;
     std::string check = "Valve shuts, packing and gaskets sound, bleed clear.";
     if (setup.travel_needed) check += " Bar travel at least " + show(Measure(*setup.travel_needed, Kind::tape)) + ".";
-    if (plan_.pressure.line > Pressure() && wet()) check += " Good for at least " + at_least(most_pressure()) + ".";
+    if (plan_.pressure.line > Pressure() && wet()) check += " Good for at least " + pressure_in_words(most_pressure()) + ".";
     const bool own = setup.machine != nullptr && setup.machine->maker_figures && plan_.method.kind != Method::sleeve;
     // The feed apart: one machine of the yard may be fed by hand for one order and powered for the next.
     add("tapping-machine", own ? "Tapping machine: " + setup.machine->title : "Tapping machine", tap(), 1,
@@ -156,6 +156,11 @@ class LoadList {
     return line != nullptr && line->at_most ? line->at_most->as<-2, 1, 0>() : plan_.pressure.line;
   }
   [[nodiscard]] Pressure rating_needed() const { return std::max(plan_.pressure.line, most_pressure()); }
+  // As printed: the stop number itself, where the line is not over it.
+  [[nodiscard]] std::string pressure_in_words(Pressure pressure) const {
+    const Reading* line = plan_.reading(ReadingId::line_pressure);
+    return line != nullptr && pressure == most_pressure() ? bare_bounds(*line, system_) : at_least(pressure);
+  }
   [[nodiscard]] Words cutter_name() const {
     if (plan_.method.kind == Method::saddle) return "Shell cutter, coupon retained";
     if (is_plastic(plan_.main.material)) return "Combined shell cutter and tap, two slots or more, coupon retained";
@@ -165,7 +170,7 @@ class LoadList {
 
   void measuring() {
     add("pressure-gauge", "Pressure gauge", "", 1,
-        "Reads zero when open and past " + at_least(rating_needed()) + "; " +
+        "Reads zero when open and past " + pressure_in_words(rating_needed()) + "; " +
             show(plan_.pressure.line) + " lies where it reads well.");
     add("diameter-tape", "Steel tape or calliper for the outside diameter", "", 1);
     add("wall-gauge", "Wall gauge", "", 1,

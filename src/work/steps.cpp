@@ -48,7 +48,6 @@ class Procedure {
   }
 
   [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, system_); }
-  [[nodiscard]] std::string at_most(Measure bound) const { return format_measure(bound, system_, Toward::less); }
   [[nodiscard]] static std::string count(double number) {
     std::string out;
     append_number(out, number, 1);
@@ -64,10 +63,6 @@ class Procedure {
   [[nodiscard]] bool powered() const { return plan_.setup.feed == Feed::powered; }
   [[nodiscard]] std::string thread() const {
     return plan_.method.thread ? std::string(name_of(*plan_.method.thread)) : std::string("its");
-  }
-  // Whether the main is lowered for the time of the tap.
-  [[nodiscard]] bool lowered() const {
-    return plan_.pressure.reduce_to && *plan_.pressure.reduce_to < plan_.pressure.line;
   }
   [[nodiscard]] std::string push() const {
     return plan_.setup.push > Force() ? "about " + show(plan_.setup.push) + " at " + show(plan_.pressure.line)
@@ -122,13 +117,13 @@ class Procedure {
 
   [[nodiscard]] std::string pressure_text() const {
     std::string text = "Read the line at a gauge near the tap.";
-    const Reading* const line = plan_.reading(ReadingId::line_pressure);
-    if (line != nullptr && lowered()) {
-      text += " Have the main lowered to " + at_most(*line->at_most) +
+    if (const Reading* lowered = lower_the_main_to(plan_)) {
+      text += " Have the main lowered to " + bare_bounds(*lowered, system_) +
               " or less, and somebody hold it there till the machine is off.";
     } else {
       text += " Planned for " + show(plan_.pressure.line) + ".";
-      if (line != nullptr) text += " Stop over " + at_most(*line->at_most) + ".";
+      const Reading* const line = plan_.reading(ReadingId::line_pressure);
+      if (line != nullptr) text += " Stop over " + bare_bounds(*line, system_) + ".";
     }
     return text + " Let trapped air out first.";
   }
@@ -152,7 +147,7 @@ class Procedure {
       for (std::size_t i = 0; i < place.clearings.size(); ++i) {
         const Clearing& clearing = place.clearings[i];
         text += (i == 0 ? " " : "; ") + std::string(nearby_names[static_cast<std::size_t>(clearing.what)]) + " by " +
-                on_tape(clearing.least, system_, Toward::more);
+                least_in_words(plan_, clearing, system_);
       }
       text += ".";
     }
@@ -479,7 +474,7 @@ class Procedure {
     if (plan_.job.main.encased.value_or(false))
       text = "Tape every cut in the film; wrap the stop and the first of the service. " + text;
     add("finish.bed", std::move(text));
-    if (wet() && lowered()) {
+    if (wet() && lower_the_main_to(plan_) != nullptr) {
       add("finish.pressure", "Have the main brought back to its pressure slowly, and look at the tap again.",
           {read_tight}, "No weep under the full line.");
     }

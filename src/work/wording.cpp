@@ -4,6 +4,8 @@
 #include <array>
 #include <cmath>
 
+#include "mainbore/work.hpp"
+
 namespace mainbore {
 namespace {
 
@@ -15,8 +17,8 @@ struct Entry {
 using enum FindingCode;
 
 // In the order of MAINBORE_FINDINGS. In details and fixes, {value}, {limit}, {margin} and {0} to {3} stand for what the
-// finding carries, {0+} and the like for a figure that must be reached, rounded up; [this {0}|that] is "this" when everything in it is
-// known and otherwise "that" (which may be missing). A fix is an order to the crew, and says which reading clears the
+// finding carries, {0+} and the like for a figure that must be reached, rounded up, {wall} and the other ids for the bounds of
+// a stop number; [this {0}|that] is "this" when everything in it is known and otherwise "that" (which may be missing). A fix is an order to the crew, and says which reading clears the
 // finding where one can.
 constexpr std::array<Entry, finding_codes.size()> entries = {{
     {identity_not_water,
@@ -102,14 +104,15 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "ratio for a thickness, an echo from the lining or from the far side."}},
     {main_wall_thin,
      {"wall thinner than a sound pipe", "The wall measures {value}. A sound pipe[ of {0}|] has at least {limit}.",
-      "Gauge several places round the tap and look for pitting. Tap only where the wall reads at least {limit}; else "
-      "move to sound pipe or ask the engineer.",
+      "Gauge several places round the tap and look for pitting. Tap only where the wall reads at least "
+      "[{wall}|{limit}]; else move to sound pipe or ask the engineer.",
       "A wall below what the class allows has been eaten from inside or outside, or is another class. Both mean that "
       "the rating on the card cannot be relied on here."}},
     {main_wall_unmeasured,
-     {"wall not measured", "Nobody has gauged the wall at the tap.[ The plan needs sound wall of at least {limit}.|]",
+     {"wall not measured", "Nobody has gauged the wall at the tap.[ The plan needs sound wall of at least "
+      "{wall}.|[ The plan needs sound wall of at least {limit}.|]]",
       "Gauge the wall at the tap and beside it, on bare clean pipe, and write down the least reading. [It must be at "
-      "least {limit}; stop if less.|Enter it and plan again.]",
+      "least {wall}; stop if less.|[It must be at least {limit}; stop if less.|Enter it and plan again.]]",
       "The tables give the wall of a new pipe. Years in the ground take some of it, and not evenly, so the wall under "
       "the tap is read before the hole is cut rather than after."}},
     {main_condition_unseen,
@@ -147,13 +150,13 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
     {main_temperature_outside,
      {"pipe too cold or too warm to tap",
       "The pipe wall is at {value}. It is tapped {2} only from {0} to {1}.",
-      "Shade, cover or wait until a thermometer held to the pipe reads {0} to {1}[, {3}|].",
+      "Shade, cover or wait until a thermometer held to the pipe reads [{pipe-temperature}|{0} to {1}][, {3}|].",
       "Cold plastic cracks under the cutter and warm plastic gives way under the seat. The window is the one in which "
       "taps were tried."}},
     {main_temperature_unmeasured,
-     {"pipe temperature not read", "Nobody has read the temperature of the pipe. It must lie between {0} and {1}.",
-      "Hold a thermometer to the bare pipe, out of the sun, when it has been uncovered for a while. Tap only from {0} "
-      "to {1}.",
+     {"pipe temperature not read", "Nobody has read the temperature of the pipe. It must lie within [{pipe-temperature}|{0} to {1}].",
+      "Hold a thermometer to the bare pipe, out of the sun, when it has been uncovered for a while. Tap only at "
+      "[{pipe-temperature}|{0} to {1}].",
       "Plastic loses strength with warmth and toughness with cold. Pipe in an open trench in the sun is far warmer "
       "than the water in it."}},
     {main_freezing,
@@ -189,7 +192,7 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
     {direct_thin_wall,
      {"too few threads if the wall is at its thinnest",
       "The wall may be as thin as {value}, which[ holds {0} and|] falls short: {limit} is needed.",
-      "Gauge the wall at the tap. It must read at least {1+}; if less, use a saddle.",
+      "Gauge the wall at the tap. It must read at least [{wall}|{1+}]; if less, use a saddle.",
       "At its nominal wall this pipe holds the threads, at the least wall its class allows it does not. Only a reading "
       "at the tap can tell which pipe this is."}},
     {direct_marginal_threads,
@@ -218,7 +221,7 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "A hole that is wide beside the pipe leaves too little round it, and its thread runs out at the sides."}},
     {direct_wall_unknown,
      {"wall not known", "Neither the tables nor the order give a wall to count threads in.",
-      "Gauge the wall at the tap.[ The threads need at least {limit}.|] Enter the reading and plan again, or use a "
+      "Gauge the wall at the tap.[ The threads need at least {wall}.|[ The threads need at least {limit}.|]] Enter the reading and plan again, or use a "
       "saddle.",
       "Threads are counted in the wall. Without it the plan cannot say that a direct tap holds."}},
     {saddle_not_allowed,
@@ -309,14 +312,14 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "of the tap does not cure it, because the pressure comes back."}},
     {pressure_over_feed_limit,
      {"line pressure over the feed limit", "The line is at {value}. This machine is fed by {0} only up to {limit}.",
-      "Have the main lowered to {limit} or less and held there, or bring a machine with a powered feed. Read the gauge "
-      "at the tap: at most {limit}.",
+      "Have the main lowered to [{line-pressure}|{limit}] or less and held there, or bring a machine with a powered feed. Read "
+      "the gauge at the tap: at most [{line-pressure}|{limit}].",
       "The line pushes the bar back out at whoever feeds it. Above the limit, the feed named cannot hold or control "
       "it."}},
     {pressure_over_machine_rating,
      {"line pressure over the machine's rating", "The line is at {value}. The machine holds {limit}.",
-      "Have the main lowered to {limit} or less and held there, or bring a machine rated for the line. Read the gauge "
-      "at the tap.",
+      "Have the main lowered to [{line-pressure}|{limit}] or less and held there, or bring a machine rated for the line. Read "
+      "the gauge at the tap.",
       "Body, packing and gaskets of the machine stand between the crew and the main."}},
     {pressure_over_stop_rating,
      {"line pressure over the stop's rating", "The line is at {value}. The corporation stop is good for {limit}.",
@@ -330,13 +333,13 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
     {pressure_over_wet_tap_limit,
      {"line pressure over the limit for tapping",
       "The line is at {value}. Mains are tapped under pressure up to {limit}.",
-      "Have the main lowered to {limit} or less and held there while the tap is made. Read the gauge at the tap: at "
-      "most {limit}.",
+      "Have the main lowered to [{line-pressure}|{limit}] or less and held there while the tap is made. Read the gauge at the "
+      "tap: at most [{line-pressure}|{limit}].",
       "Whatever the equipment can hold, a limit is set for working on an open main with people in the pit."}},
     {pressure_surge_over_rating,
      {"pressure with surge over what the pipe may see",
       "With [{1}|a] surge of {0} the main may see {value}; {limit} is allowed.",
-      "Ask the utility what surge this main sees and how often[: {2} has room|]. Read the pipe's class, and ask what the "
+      "Ask the utility what surge this main sees and how often[: {surge} has room|[: {2} has room|]]. Read the pipe's class, and ask what the "
       "main is rated for. Plan again with what you learn; a surge that comes only with a power failure or a fire flow is "
       "entered as occasional. What lowers it: pumps started and valves closed slowly, a lower line pressure for good.",
       "Pumps and fast valves send pressure waves through the main. A pipe that is already near its limit has no room "
@@ -744,7 +747,8 @@ static_assert(in_order(), "the entries stand in the order of MAINBORE_FINDINGS")
 // A finding's words, being filled in.
 class Filler {
  public:
-  Filler(const Finding& finding, UnitSystem system) : finding_(finding), system_(system) {}
+  Filler(const Finding& finding, UnitSystem system, ReadingList readings = {})
+      : finding_(finding), readings_(readings), system_(system) {}
   // Of a code in general: each figure by its name.
   explicit Filler(const Finding& finding) : finding_(finding), named_(true) {}
 
@@ -812,11 +816,22 @@ class Filler {
       if (margin) margin = Measure(std::fabs(margin->base()), margin->kind());
       return append_optional(out, margin, toward);
     }
+    if (name.front() >= 'a' && name.front() <= 'z') return append_reading(out, name);
     const std::size_t before = out.size();
     const Detail& detail = finding_.details[static_cast<std::size_t>(name.front() - '0')];
     if (const auto* const measure = std::get_if<Measure>(&detail)) return append_optional(out, *measure, toward);
     append_detail(out, detail, system_);
     if (out.size() != before) return true;
+    out += unknown;
+    return false;
+  }
+
+  bool append_reading(std::string& out, std::string_view id) const {
+    for (const Reading& reading : readings_) {
+      if (name_of(reading.id) != id) continue;
+      out += bare_bounds(reading, system_);
+      return true;
+    }
     out += unknown;
     return false;
   }
@@ -838,6 +853,7 @@ class Filler {
   }();
   static constexpr std::string_view unknown = "(not known)";
   const Finding& finding_;
+  ReadingList readings_;
   UnitSystem system_ = UnitSystem::us;
   bool named_ = false;
 };
@@ -852,12 +868,12 @@ std::optional<FindingCode> finding_named(std::string_view code) {
 
 const FindingText& text_of(FindingCode code) { return entries[static_cast<std::size_t>(code)].text; }
 
-std::string detail_of(const Finding& finding, UnitSystem system) {
-  return Filler(finding, system).fill(text_of(finding.code).detail);
+std::string detail_of(const Finding& finding, UnitSystem system, ReadingList readings) {
+  return Filler(finding, system, readings).fill(text_of(finding.code).detail);
 }
 
-std::string fix_of(const Finding& finding, UnitSystem system) {
-  return Filler(finding, system).fill(text_of(finding.code).fix);
+std::string fix_of(const Finding& finding, UnitSystem system, ReadingList readings) {
+  return Filler(finding, system, readings).fill(text_of(finding.code).fix);
 }
 
 std::string fix_in_general(FindingCode code) { return Filler(Finding()).fill(text_of(code).fix); }

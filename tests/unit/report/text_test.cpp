@@ -122,7 +122,7 @@ TEST_CASE("each hold has its code, what to do and a blank to fill") {
   CHECK(contains(text, "[direct.thin-wall]"));
   CHECK(contains(text, "--> Least wall: ________ in   by ________"));
   CHECK(contains(text, "--> Proved by (two means): ________________   by ________"));
-  CHECK(contains(unwrapped(text), "It must read at least 0.25 in; if less, use a saddle."));
+  CHECK(contains(unwrapped(text), "It must read at least 0.237 in; if less, use a saddle."));
 }
 
 TEST_CASE("what was not used stands with its reason, what was assumed with its way out") {

@@ -101,8 +101,8 @@ TEST_CASE("a sheet says all that the crew must know", "[sheet]") {
     for (const Caution& caution : cautions(plan, UnitSystem::us)) CHECK(holds_text(page, caution.text));
     std::size_t holds = 0;
     for (const Finding& finding : plan.findings) {
-      CHECK(holds_text(page, detail_of(finding, UnitSystem::us)));
-      CHECK(holds_text(page, fix_of(finding, UnitSystem::us)));
+      CHECK(holds_text(page, detail_of(finding, UnitSystem::us, plan.readings)));
+      CHECK(holds_text(page, fix_of(finding, UnitSystem::us, plan.readings)));
       holds += finding.severity == Severity::hold ? 1 : 0;
     }
     CHECK(times(page, "class=\"boxes\"") == holds);

@@ -92,8 +92,11 @@ TEST_CASE("a bound is shown so that it holds") {
   CHECK(format_measure(Measure(28.7 * units::inch, Kind::tape), UnitSystem::us, more) == "28-3/4 in");
   // 8 in, with the noise of having come by way of millimetres.
   CHECK(format_measure(Measure((203.2 + 1e-9) * units::mm), UnitSystem::us, more) == "8 in");
-  CHECK(step_between(Measure(21.375 * units::inch, Kind::tape), Measure(21.375 * units::inch, Kind::tape), UnitSystem::us));
-  CHECK_FALSE(step_between(Measure(21.375 * units::inch, Kind::tape), Measure(21.375 * units::inch, Kind::tape), UnitSystem::si));
+  const Measure mark(21.375 * units::inch, Kind::tape);
+  CHECK(format_between(mark, mark, UnitSystem::us) == "21-3/8 in to 21-3/8 in");
+  CHECK(format_between(mark, mark, UnitSystem::si) == "542.925 mm to 542.925 mm");  // 21.375 in of 25.4 mm
+  CHECK(format_between(mark, Measure(21.4375 * units::inch, Kind::tape), UnitSystem::si) == "543 mm to 544 mm");
+  CHECK(shown_between(mark, mark, UnitSystem::si).least.decimals == 3);
   std::mt19937_64 random(20261126);
   for (int i = 0; i < 2000; ++i) {
     const auto kind = static_cast<Kind>(random() % (static_cast<unsigned>(Kind::ratio)));

@@ -63,7 +63,7 @@ TEST_CASE("templates are well formed") {
         INFO(name);
         if (name.ends_with('+')) name.remove_suffix(1);  // a figure that must be reached
         const bool known = name == "value" || name == "limit" || name == "margin" ||
-                           (name.size() == 1 && name.front() >= '0' && name.front() <= '3');
+                           (name.size() == 1 && name.front() >= '0' && name.front() <= '3') || reading_named(name);
         CHECK(known);
       }
       CHECK(depth == 0);
@@ -90,6 +90,18 @@ TEST_CASE("sentences are whole with everything known and with nothing known") {
     CHECK(detail_of(known, UnitSystem::us).find("(not known)") == std::string::npos);
     CHECK(fix_of(known, UnitSystem::us).find("(not known)") == std::string::npos);
   }
+}
+
+TEST_CASE("what a crew reads is quoted from the plan's stop numbers") {
+  Finding finding = test::finding(FindingCode::pressure_over_feed_limit, Severity::hold);
+  finding.value = Measure(95.0 * units::psi);
+  finding.limit = Measure(90.0 * units::psi);
+  finding.details[0] = std::string_view("hand");
+  const std::vector<Reading> readings = {{ReadingId::line_pressure, std::nullopt, Measure(70.0 * units::psi)}};
+  CHECK(fix_of(finding, UnitSystem::us, readings).find("lowered to 70 psi or less") != std::string::npos);
+  CHECK(fix_of(finding, UnitSystem::us).find("lowered to 90 psi or less") != std::string::npos);
+  CHECK(detail_of(finding, UnitSystem::us, readings) ==
+        "The line is at 95 psi. This machine is fed by hand only up to 90 psi.");
 }
 
 TEST_CASE("numbers are filled in, in the units asked for") {

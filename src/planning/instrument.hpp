@@ -1,0 +1,28 @@
+// What an instrument reads on a pipe: the same error whether a reading is judged or a bound is set for one.
+#pragma once
+
+#include <numbers>
+
+#include "mainbore/catalog.hpp"
+#include "mainbore/job.hpp"
+#include "mainbore/rules.hpp"
+#include "mainbore/units.hpp"
+
+namespace mainbore::planning {
+
+// The diameters that may be read on a pipe of this row, which has one tabulated: its tolerance, and the error on top.
+struct DiameterRange {
+  Length low;
+  Length high;
+};
+[[nodiscard]] inline DiameterRange readable_diameter(const Pipe& pipe, Length error) {
+  return {*pipe.od - pipe.od_minus - error, *pipe.od + pipe.od_plus + error};
+}
+
+// Of the diameter that the job gives as measured; none where it gives none. The calliper goes before the tape.
+[[nodiscard]] inline Length diameter_error(const MainFacts& facts, const Rules& rules) {
+  if (facts.od) return rules.od_uncertainty.value;
+  return facts.circumference ? rules.circumference_uncertainty.value / std::numbers::pi : Length();
+}
+
+}  // namespace mainbore::planning

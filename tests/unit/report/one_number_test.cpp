@@ -1,0 +1,154 @@
+// A number for the trench is made once: whatever repeats a stop number prints that very value.
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "mainbore/job_file.hpp"
+#include "mainbore/report.hpp"
+#include "mainbore/sheet.hpp"
+#include "mainbore/wording.hpp"
+#include "mainbore/work.hpp"
+#include "support/catch.hpp"
+#include "unit/planning/random_jobs.hpp"
+
+using namespace mainbore;
+using namespace mainbore::test;
+
+namespace {
+
+// What stands between two pieces of a text, wherever both are found.
+std::vector<std::string> between(std::string_view text, std::string_view lead, std::string_view tail) {
+  std::vector<std::string> found;
+  for (std::size_t at = text.find(lead); at != std::string_view::npos; at = text.find(lead, at + 1)) {
+    const std::size_t start = at + lead.size();
+    const std::size_t end = text.find(tail, start);
+    if (end == std::string_view::npos) break;
+    if (end - start < 40) found.emplace_back(text.substr(start, end - start));
+  }
+  return found;
+}
+
+// The phrases in which a plan's words repeat a stop number.
+struct Phrase {
+  ReadingId id;
+  std::string_view lead;
+  std::string_view tail;
+};
+constexpr std::array phrases = {
+    Phrase{ReadingId::line_pressure, "lowered to ", " or less"},
+    Phrase{ReadingId::line_pressure, "Stop over ", ". "},
+    Phrase{ReadingId::line_pressure, "at the tap: at most ", ". "},
+    Phrase{ReadingId::line_pressure, "Lower the main to ", " or less"},
+    Phrase{ReadingId::wall, "The wall reads at least ", ";"},
+    Phrase{ReadingId::wall, "where the wall reads at least ", ";"},
+    Phrase{ReadingId::wall, "It must read at least ", "; if less"},
+    Phrase{ReadingId::wall, "It must be at least ", "; stop if less"},
+    Phrase{ReadingId::wall, "sound wall of at least ", ". "},
+    Phrase{ReadingId::wall, "sound wall at the tap at least ", ";"},
+    Phrase{ReadingId::pipe_temperature, "Tap only at ", ". "},
+    Phrase{ReadingId::pipe_temperature, "It must lie within ", ". "},
+    Phrase{ReadingId::joint_distance, "; joint by ", ";"},
+    Phrase{ReadingId::surge, "and how often: ", " has room"},
+};
+
+void repeats_its_stop_numbers(const Plan& plan, std::string_view text, UnitSystem system) {
+  for (const Phrase& phrase : phrases) {
+    for (const std::string& number : between(text, phrase.lead, phrase.tail)) {
+      const Reading* const reading = plan.reading(phrase.id);
+      INFO(phrase.lead << number << phrase.tail << " in: " << text);
+      if (reading == nullptr) continue;  // a saddle's plan asks for no wall
+      CHECK(number == bare_bounds(*reading, system));
+    }
+  }
+}
+
+Pressure in_words(std::string_view text) {
+  return parse_measure(text, Kind::pressure).value.as<-2, 1, 0>();
+}
+
+// Whatever is loaded for a pressure is good for the stop number, or for the line where that is more.
+void loads_for_the_stop_number(const Plan& plan, UnitSystem system) {
+  const Reading* const line = plan.reading(ReadingId::line_pressure);
+  if (line == nullptr) return;
+  const std::string stop = bare_bounds(*line, system);
+  for (const LoadItem& item : materials(plan, system)) {
+    const std::string check(item.check.view());
+    for (const std::string& number : between(check + " ", "Good for at least ", ". ")) CHECK(number == stop);
+    for (const std::string& number : between(check, "and for at least ", ". ")) {
+      INFO(item.item.view() << ": " << check);
+      if (plan.pressure.line <= line->at_most->as<-2, 1, 0>()) CHECK(number == stop);
+      else CHECK(in_words(number) >= plan.pressure.line * (1.0 - 1e-6));
+    }
+  }
+}
+
+void one_number(const Plan& plan) {
+  for (const UnitSystem system : {UnitSystem::us, UnitSystem::si}) {
+    std::string words;
+    for (const Finding& finding : plan.findings) {
+      repeats_its_stop_numbers(plan, detail_of(finding, system, plan.readings) + " ", system);
+      repeats_its_stop_numbers(plan, fix_of(finding, system, plan.readings) + " ", system);
+    }
+    for (const Step& step : procedure(plan, system)) {
+      repeats_its_stop_numbers(plan, std::string(step.text.view()) + " ", system);
+      if (step.id != "pipe.check") continue;
+      for (const Reading& reading : plan.readings) {
+        if (reading.kind() == Kind::pressure) continue;
+        CHECK(step.text.view().find(bounds_in_words(reading, system)) != std::string_view::npos);
+      }
+    }
+    loads_for_the_stop_number(plan, system);
+  }
+}
+
+std::vector<std::filesystem::path> example_jobs() {
+  std::vector<std::filesystem::path> paths;
+  for (const auto& entry : std::filesystem::directory_iterator(std::string(MAINBORE_SOURCE_DIR) + "/examples/jobs")) {
+    paths.push_back(entry.path());
+  }
+  REQUIRE_FALSE(paths.empty());
+  return paths;
+}
+
+}  // namespace
+
+TEST_CASE("every number that repeats a stop number is that stop number, in each example") {
+  for (const auto& path : example_jobs()) {
+    INFO(path);
+    std::ifstream file(path);
+    std::stringstream text;
+    text << file.rdbuf();
+    const JobFile read = read_job(text.str(), path.string(), Catalog::builtin());
+    REQUIRE(read.job);
+    one_number(plan_of(*read.job));
+  }
+}
+
+TEST_CASE("every number that repeats a stop number is that stop number, in random jobs") {
+  RandomJobs random(22);
+  const int jobs = random_jobs(3000);
+  for (int i = 0; i < jobs; ++i) one_number(plan_of(half_read_job(random)));
+}
+
+TEST_CASE("a sheet says one pressure") {
+  // 6-inch C900 of DR 25, laid when it was rated 100 psi, through a saddle: warm, it bears less than that.
+  Job job = sound_job();
+  job.main.material = Material::pvc;
+  job.main.size = NominalSize::inches(6);
+  job.main.standard = "C900";
+  job.main.class_name = "DR 25";
+  job.main.installed = 1990;
+  job.main.pressure = 55.0 * units::psi;
+  job.main.surge = Pressure();
+  job.service.method = Method::saddle;
+  const Plan plan = plan_of(job);
+  const Reading* const line = plan.reading(ReadingId::line_pressure);
+  REQUIRE(line != nullptr);
+  const std::string stop = bare_bounds(*line, UnitSystem::us);
+  CHECK(plan.pressure.governed_by->limit > line->at_most->as<-2, 1, 0>());
+  const std::string sheet = sheet_html(plan, UnitSystem::us);
+  CHECK(sheet.find("Stop over " + stop) != std::string::npos);
+  CHECK(sheet.find("Pressure limit") == std::string::npos);
+}
