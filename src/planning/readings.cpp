@@ -52,11 +52,12 @@ struct TapeRange {
 
 std::optional<TapeRange> tape_to_read(const Context& context) {
   const ResolvedMain& main = context.plan.main;
-  const Length tape = context.rules.circumference_uncertainty.value;
   std::vector<TapeRange> ranges;
   ranges.reserve(main.candidates.size());
   for (const Pipe* pipe : main.candidates) {
-    if (pipe->od) ranges.push_back({pi * (*pipe->od - pipe->od_minus) - tape, pi * (*pipe->od + pipe->od_plus) + tape});
+    if (!pipe->od) continue;
+    const LengthRange range = tape_range(*pipe, context.rules);
+    ranges.push_back({range.low, range.high});
   }
   if (ranges.empty()) return std::nullopt;
   std::sort(ranges.begin(), ranges.end(), [](const TapeRange& a, const TapeRange& b) { return a.low < b.low; });
