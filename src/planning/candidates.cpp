@@ -85,6 +85,14 @@ bool of_standard(const Pipe& pipe, const ClassWords& words) {
                                                 [&](std::uint8_t standard) { return made_to(pipe, standard); });
 }
 
+// A compound that is not named is never taken for the stronger one: "DR 11" is not "DR 11 PE4710".
+bool compound_left_out(const ClassWords& words, const Pipe& pipe) {
+  return pipe.series->material == Material::polyethylene && !words.words.empty() &&
+         pipe.class_name.find("PE") != std::string::npos &&
+         std::none_of(words.words.begin(), words.words.end(),
+                      [](const ClassWord& word) { return word.mark == ClassMark::resin; });
+}
+
 bool of_class(const ClassWords& words, const std::vector<ClassWord>& names) {
   return std::all_of(words.words.begin(), words.words.end(), [&](const ClassWord& word) { return means(word, names); });
 }
@@ -145,7 +153,8 @@ void narrow_by_card(Context& context, std::vector<const Pipe*>& pipes, PipeKnown
            (series_named.empty() || names_series(series_named, *pipe.series));
   };
   const Narrowing by_name = narrow(pipes, [&](const Pipe& pipe) {
-    return named(pipe) && of_class(known.by_class, pipe.names) ? nullptr : &stated_in_job;
+    const bool meant = named(pipe) && of_class(known.by_class, pipe.names) && !compound_left_out(known.by_class, pipe);
+    return meant ? nullptr : &stated_in_job;
   });
   if (by_name.fits) {
     known.settles_series |= !series_named.empty();

@@ -111,7 +111,7 @@ void judge_hole_ratio(const Context& context, Candidate& candidate, const Rule<d
       .basis(rule.basis);
 }
 
-// (b) complete threads in the wall, at nominal and at the least wall, of the smallest pipe that it can be: in that the hole
+// (b) complete threads in the wall, at nominal, and at the least wall of the smallest pipe that it can be: in that the hole
 // drops furthest.
 void judge_threads(Context& context, const TapThread& thread, Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
@@ -132,7 +132,7 @@ void judge_threads(Context& context, const TapThread& thread, Candidate& candida
   in_wall.required = required;
   in_wall.judged = judged;
   in_wall.wall_needed = needed;
-  in_wall.at_nominal = mechanics::engagement({*main.od_least, *main.wall_nominal}, thread.form);
+  in_wall.at_nominal = mechanics::engagement({*main.od, *main.wall_nominal}, thread.form);
   in_wall.at_least = mechanics::engagement({*main.od_least, *main.wall_least}, thread.form);
   if (needed) in_wall.margin = *main.wall_least - *needed;
   if (thread.geometry && context.whole()) {
