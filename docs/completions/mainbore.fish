@@ -24,6 +24,9 @@ function __mainbore_values
                 'main.not-in-catalogue' \
                 'main.class-unknown' \
                 'main.class-not-made' \
+                'main.class-word' \
+                'main.by-recollection' \
+                'main.size-metric' \
                 'main.year-contradicts' \
                 'main.not-yet-laid' \
                 'main.od-contradicts' \

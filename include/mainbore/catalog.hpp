@@ -13,6 +13,7 @@
 #include <string_view>
 #include <vector>
 
+#include "mainbore/class_words.hpp"
 #include "mainbore/material.hpp"
 #include "mainbore/mechanics/taper_thread.hpp"
 #include "mainbore/nominal_size.hpp"
@@ -26,19 +27,27 @@ namespace mainbore {
 enum class PipeColumn : std::uint8_t { od, od_minus, od_plus, wall, wall_minus, rating };
 inline constexpr std::size_t pipe_column_count = 6;
 
+// A standard that a series is made to: a place in Catalog::standards(), and the least size that it covers.
+struct StandardUse {
+  std::uint8_t standard = 0;
+  NominalSize from;
+};
+
 struct PipeSeries {
   std::string id;        // "di-pressure-class"
   Material material = Material::ductile_iron;
   std::string standard;  // "AWWA C151/A21.51"
-  std::vector<std::string> designations;  // the numbers in it as a work order writes them: "c151", "a2151"
+  std::vector<StandardUse> made_to;  // the numbers in it as a work order writes them, and those of older standards
   std::string title;
   std::string basis;     // the outside-diameter family, in words
+  OdFamily family = OdFamily::unnamed;
   std::optional<int> laid_from;  // the years in which such pipe was laid, where they bound anything
   std::optional<int> laid_to;
   Basis laid_basis;
   std::optional<int> rerated;    // the year of the edition that rated the same pipe anew, and higher
   Basis earlier_basis;           // of what it was rated before
   Basis plausible_basis;         // of the readings that its pipes can give
+  Basis usual_basis;             // of the names that its pipes usually go by, though others may
   std::array<Basis, pipe_column_count> provenance;
 
   [[nodiscard]] const Basis& basis_of(PipeColumn column) const { return provenance[static_cast<std::size_t>(column)]; }
@@ -48,6 +57,7 @@ struct PipeSeries {
 struct EarlierClass {
   std::string class_name;               // "Class 150"
   std::vector<std::string> class_keys;  // every spelling of it, normalised
+  std::vector<ClassWord> names;         // every word of those
   Pressure rating;
   Pressure surge;                       // that the class covers on top of its rating
 };
@@ -66,6 +76,8 @@ struct Pipe {
   NominalSize size;
   std::string class_name;               // "PC 350", "DR 18"; empty where the series knows no classes
   std::vector<std::string> class_keys;  // every spelling of it, normalised: see class_key()
+  std::vector<ClassWord> names;         // every word of those
+  std::vector<ClassWord> usual_names;   // that mean this pipe as a rule, but not by its standard
   std::optional<Length> od;             // nominal outside diameter
   Length od_minus;                      // how far below nominal the outside diameter may lie
   Length od_plus;                       // and above
@@ -148,7 +160,7 @@ struct MachineProfile {
   Basis basis;
 };
 
-// Diameter of pipes in the trade's metric sizes: DN 200 is the 8-inch pipe.
+// What the trade calls a size in millimetres: DN 200 is the 8-inch pipe.
 struct MetricSize {
   int dn = 0;
   NominalSize size;
@@ -187,7 +199,15 @@ class Catalog {
   [[nodiscard]] const MachineProfile& unspecified_machine() const { return machines_.front(); }
   [[nodiscard]] std::span<const MachineProfile> machines() const { return machines_; }
   [[nodiscard]] const Source* source(std::string_view id) const;
+  // The size of this metric name, written by it: see NominalSize::dn().
   [[nodiscard]] std::optional<NominalSize> metric_size(double dn) const;
+  // The standards that pipes are made to, as a work order writes them: "c151", "a2151".
+  [[nodiscard]] const std::vector<std::string>& standards() const { return standards_; }
+  // What pipe is made to it, the first listed.
+  [[nodiscard]] std::optional<Material> material_of_standard(std::uint8_t standard) const;
+  [[nodiscard]] std::span<const PipeSeries> series() const { return series_; }
+  // A class or a standard as somebody wrote it for a pipe of this material.
+  [[nodiscard]] ClassWords read_class(std::string_view text, Material material) const;
 
   // What a spelling on a work order means: "D.I.P." -> ductile iron. Never by nearness.
   struct MaterialReading {
@@ -205,6 +225,7 @@ class Catalog {
   DataFiles files_;
   std::vector<Source> sources_;
   std::vector<PipeSeries> series_;
+  std::vector<std::string> standards_;
   std::vector<Pipe> pipes_;
   struct Range { std::uint32_t first = 0, count = 0; };
   std::map<std::pair<Material, NominalSize>, Range> index_;

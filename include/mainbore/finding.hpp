@@ -38,6 +38,9 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(main_not_in_catalogue, "main.not-in-catalogue")               \
   X(main_class_unknown, "main.class-unknown")                     \
   X(main_class_not_made, "main.class-not-made")                   \
+  X(main_class_word, "main.class-word")                           \
+  X(main_by_recollection, "main.by-recollection")                 \
+  X(main_size_metric, "main.size-metric")                         \
   X(main_year_contradicts, "main.year-contradicts")               \
   X(main_not_yet_laid, "main.not-yet-laid")                       \
   X(main_od_contradicts, "main.od-contradicts")                   \
@@ -179,7 +182,7 @@ inline constexpr std::array finding_codes = {
 [[nodiscard]] std::optional<FindingCode> finding_named(std::string_view code);
 
 // A number or a name that a finding's words need. Text points into the catalogue, the rules or a literal.
-using Detail = std::variant<std::monostate, Measure, NominalSize, std::string_view, int, ClockPosition>;
+using Detail = std::variant<std::monostate, Measure, NominalSize, std::string_view, int, ClockPosition, ShortText>;
 
 struct Finding {
   FindingCode code = FindingCode::method_none;

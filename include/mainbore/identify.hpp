@@ -3,10 +3,9 @@
 // A pipe fits when its outside diameter D, within its own tolerance and that of the tool, covers the reading:
 //     D - minus - u <= reading <= D + plus + u        u: the tape's uncertainty / pi, or the calliper's (rules,
 //     "measuring")
-// Two readings must both be met. A magnet that sticks rules out what it cannot stick to, and the other way round; a
-// wall reading half as thick again as the class was made rules the class out. Year, sound and joints rule nothing out,
-// because records err and repairs differ; nor does a wall that reads thin, because walls rust: what they speak against
-// is said beside each class (Misgiving), and what nothing speaks against comes first.
+// Two readings must both be met. A magnet that sticks rules out what it cannot stick to, and the other way round. Year,
+// sound and joints rule nothing out, because records err and repairs differ; nor does a wall, because walls rust and run
+// over: what they speak against is said beside each class (Misgiving), and what nothing speaks against comes first.
 //
 // Nothing here is an identification. The answer is the list of what the pipe may be, "none of the catalogue" included,
 // and each entry's taps are what the rules would allow were it that pipe, sound, and proved to carry water. Colour and

@@ -45,7 +45,7 @@ struct ReadingMeans {
 };
 // The one measurement that would tell the candidates apart.
 struct SettlingReading {
-  ReadingId id = ReadingId::wall;  // or the circumference
+  ReadingId id = ReadingId::circumference;
   std::vector<ReadingMeans> readings;
 };
 
@@ -57,6 +57,8 @@ struct ResolvedMain {
   std::optional<Length> od;               // planned with
   std::optional<Length> od_low;           // the range the pipe may measure and still be one of the candidates
   std::optional<Length> od_high;
+  std::optional<Length> od_least;         // the pipe really is no smaller: as measured less the instrument's error, or as
+  std::optional<Length> od_greatest;      // the candidates may be; and no larger
   std::optional<Length> wall_nominal;     // of the governing pipe, or as measured
   std::optional<Length> wall_least;       // guaranteed: nominal less tolerance, or measured less the gauge's uncertainty
   WallBasis wall_basis = WallBasis::unknown;

@@ -332,7 +332,7 @@ class CatalogLoader {
       if (metric.dn != dn || (!catalog_.metric_sizes_.empty() && metric.dn <= catalog_.metric_sizes_.back().dn)) {
         fault("dn must be a whole number and rise from row to row");
       }
-      catalog_.metric_sizes_.push_back(metric);
+      catalog_.metric_sizes_.push_back({metric.dn, metric.size.written_as_dn(metric.dn)});
     });
   }
 
@@ -571,16 +571,46 @@ class CatalogLoader {
     }
   }
 
+  // The place of a standard among those known, new or not.
+  std::uint8_t standard_place(std::string_view name) {
+    const std::string word = normal_spelling(name);
+    std::vector<std::string>& known = catalog_.standards_;
+    const auto found = std::find(known.begin(), known.end(), word);
+    if (found != known.end()) return static_cast<std::uint8_t>(found - known.begin());
+    if (known.size() > 250) fault("more standards than can be told apart");
+    known.push_back(word);
+    return static_cast<std::uint8_t>(known.size() - 1);
+  }
+
   // The words of a standard's name that hold a number.
-  static std::vector<std::string> designations(std::string_view standard) {
-    std::vector<std::string> found;
+  std::vector<StandardUse> designations(std::string_view standard) {
+    std::vector<StandardUse> found;
     for (std::size_t begin = 0; begin < standard.size();) {
       const std::size_t end = std::min(standard.find_first_of(" /,", begin), standard.size());
-      const std::string word = normal_spelling(standard.substr(begin, end - begin));
-      if (word.find_first_of("0123456789") != std::string::npos) found.push_back(word);
+      const std::string_view word = standard.substr(begin, end - begin);
+      if (word.find_first_of("0123456789") != std::string_view::npos) found.push_back({standard_place(word), {}});
       begin = end + 1;
     }
     return found;
+  }
+
+  // Standards that the series' own took in, or that speak of the same pipe.
+  void read_also_made_to(element list, PipeSeries& series) {
+    for (const element entry : as_array(list, "also_made_to")) {
+      const object one = as_object(entry, "a standard");
+      only(one, {"standard", "main_from", "source", "how", "note"});
+      static_cast<void>(basis_of(one));  // checked: it says what it rests on
+      StandardUse use{standard_place(text_member(one, "standard")), {}};
+      if (element from; !one.at_key("main_from").get(from)) use.from = as_size(from, "main_from");
+      series.made_to.push_back(use);
+    }
+  }
+
+  static OdFamily family_of(std::string_view basis) {
+    if (basis.find("(IPS)") != std::string_view::npos) return OdFamily::iron_pipe_size;
+    if (basis.find("(CTS)") != std::string_view::npos) return OdFamily::copper_tube;
+    const bool cast = basis.find("(CIOD)") != std::string_view::npos || basis.find("cast-iron") != std::string_view::npos;
+    return cast ? OdFamily::cast_iron : OdFamily::unnamed;
   }
 
   void read_series(object from) {
@@ -590,16 +620,18 @@ class CatalogLoader {
     for (const PipeSeries& other : catalog_.series_) {
       if (other.id == series.id) fault("the id stands twice");
     }
-    only(from, {"id", "material", "standard", "title", "basis", "laid", "provenance", "earlier", "plausible", "note",
-                "columns", "rows"});
+    only(from, {"id", "material", "standard", "also_made_to", "title", "basis", "laid", "provenance", "earlier",
+                "plausible", "usual", "note", "columns", "rows"});
     const std::string_view material_name = text_member(from, "material");
     const auto material = material_named(material_name);
     if (!material) fault("unknown material " + quoted(material_name));
     series.material = *material;
     series.standard = text_member(from, "standard");
-    series.designations = designations(series.standard);
+    series.made_to = designations(series.standard);
+    if (element also; !from.at_key("also_made_to").get(also)) read_also_made_to(also, series);
     series.title = text_member(from, "title");
     series.basis = text_member(from, "basis");
+    series.family = family_of(series.basis);
 
     const object laid = as_object(member(from, "laid"), "laid");
     only(laid, {"from", "to", "source", "how"});
@@ -618,6 +650,7 @@ class CatalogLoader {
     read_series_rows(from);
     if (element earlier; !from.at_key("earlier").get(earlier)) read_earlier(as_object(earlier, "earlier"));
     if (element plausible; !from.at_key("plausible").get(plausible)) read_plausible(as_object(plausible, "plausible"));
+    if (element usual; !from.at_key("usual").get(usual)) read_usual(as_object(usual, "usual"));
   }
 
   [[nodiscard]] std::span<Pipe> pipes_of_series() { return std::span(catalog_.pipes_).subspan(first_of_series_); }
@@ -638,6 +671,7 @@ class CatalogLoader {
       EarlierClass earlier;
       earlier.class_name = as_text(cells[at[1]], names[1]);
       earlier.class_keys.push_back(class_key(earlier.class_name));
+      add_words(earlier.names, earlier.class_name);
       for (const element spelling : as_array(cells[at[2]], names[2])) {
         earlier.class_keys.push_back(class_key(as_text(spelling, "a spelling")));
       }
@@ -651,12 +685,32 @@ class CatalogLoader {
           fault("an earlier rating with its surge is over the rating of today");
         }
         for (const std::string& key : earlier.class_keys) add_key(pipe, key);
+        add_words(pipe.names, earlier.class_name);
         pipe.earlier = earlier;
         found = true;
       }
       if (!found) fault("the series has no pipe of this dimension ratio");
     });
     for (Pipe& pipe : pipes_of_series()) pipe.since_rerating = pipe.size <= largest && !pipe.earlier;
+  }
+
+  // Names that mean one class as a rule, though no standard says so.
+  void read_usual(object from) {
+    only(from, {"source", "how", "note", "columns", "rows"});
+    catalog_.series_.back().usual_basis = basis_of(from);
+    std::size_t count = 0;
+    const auto at = columns_of(from, std::array<std::string_view, 3>{"class", "name", "main_to"}, 3, count);
+    each_row(from, count, [&](const Cells& cells) {
+      const std::string_view class_name = as_text(cells[at[0]], "class");
+      const NominalSize largest = as_size(cells[at[2]], "main_to");
+      bool found = false;
+      for (Pipe& pipe : pipes_of_series()) {
+        if (pipe.class_name != class_name || pipe.size > largest) continue;
+        add_words(pipe.usual_names, as_text(cells[at[1]], "name"));
+        found = true;
+      }
+      if (!found) fault("the series has no class " + quoted(class_name));
+    });
   }
 
   // Readings that a pipe without tabulated dimensions can give, as shares of its nominal size; the wall goes with the
@@ -703,7 +757,11 @@ class CatalogLoader {
       pipe.class_name = as_text(cells[at[class_name]], "class");
       row_name_ = pipe.size.label() + (pipe.class_name.empty() ? "" : " " + pipe.class_name);
       add_key(pipe, pipe.class_name);
-      for (const element spelling : as_array(cells[at[also]], "also")) add_key(pipe, as_text(spelling, "a spelling"));
+      add_words(pipe.names, pipe.class_name);
+      for (const element spelling : as_array(cells[at[also]], "also")) {
+        add_key(pipe, as_text(spelling, "a spelling"));
+        add_words(pipe.names, as_text(spelling, "a spelling"));
+      }
 
       const auto number = [&](std::size_t column) { return as_number_or_unknown(cells[at[column]], names[column]); };
       const auto length = [&](std::size_t column) {
@@ -732,6 +790,14 @@ class CatalogLoader {
     std::string key = class_key(spelling);
     if (key.empty() || std::find(pipe.class_keys.begin(), pipe.class_keys.end(), key) != pipe.class_keys.end()) return;
     pipe.class_keys.push_back(std::move(key));
+  }
+
+  void add_words(std::vector<ClassWord>& names, std::string_view spelling) const {
+    const ClassWords read = catalog_.read_class(spelling, catalog_.series_.back().material);
+    if (!read.stray.empty()) fault(quoted(spelling) + " has a word that means nothing: " + quoted(read.stray.view()));
+    for (const ClassWord& word : read.words) {
+      if (std::find(names.begin(), names.end(), word) == names.end()) names.push_back(word);
+    }
   }
 
   // Refuses what no pipe can be: the slips that a table takes when it is typed or converted.

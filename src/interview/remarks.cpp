@@ -16,6 +16,7 @@ constexpr std::array told_at_once = {
     FindingCode::main_readings_disagree, FindingCode::main_wall_impossible, FindingCode::main_condition_poor,
     FindingCode::main_curved,           FindingCode::main_temperature_outside, FindingCode::service_not_smaller,
     FindingCode::service_fixture_unknown, FindingCode::main_not_yet_laid,   FindingCode::main_freezing,
+    FindingCode::main_class_word,
 };
 
 }  // namespace

@@ -36,6 +36,12 @@ void write_quantity(JsonWriter& out, std::string_view key, Measure value, UnitSy
   out.quantity(key, number, places, shown(value, system).unit);
 }
 
+// By the name it was given: a metric name may be that of another pipe.
+void write_size(JsonWriter& out, std::string_view key, NominalSize size) {
+  if (size.dn() > 0) return out.text(key, "DN " + std::to_string(size.dn()));
+  out.size(key, size);
+}
+
 void write_value(JsonWriter& out, std::string_view key, const JobField& field, const FieldValue& value,
                  UnitSystem system) {
   switch (field.type) {
@@ -46,7 +52,7 @@ void write_value(JsonWriter& out, std::string_view key, const JobField& field, c
     case FieldType::quantity:
       return write_quantity(out, key, std::get<Measure>(value), system);
     case FieldType::size:
-      return out.size(key, std::get<NominalSize>(value));
+      return write_size(out, key, std::get<NominalSize>(value));
     case FieldType::material:
       return out.text(key, name_of(std::get<Material>(value)));
     case FieldType::choice:

@@ -62,6 +62,7 @@ class PlanWriter {
     if (const auto* measure = std::get_if<Measure>(&detail)) put(key, *measure);
     if (const auto* size = std::get_if<NominalSize>(&detail)) put(key, *size);
     if (const auto* text = std::get_if<std::string_view>(&detail)) out_.text(key, *text);
+    if (const auto* word = std::get_if<ShortText>(&detail)) out_.text(key, word->view());
     if (const auto* whole = std::get_if<int>(&detail)) out_.whole(key, *whole);
     if (const auto* clock = std::get_if<ClockPosition>(&detail)) out_.text(key, clock->label());
   }

@@ -89,8 +89,8 @@ void judge_by_rule(Context& context, const rules::MethodLists& lists, const Refu
 void judge_section(const Context& context, Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
   const Rule<double>& rule = context.rules.section_left;
-  if (!main.od || !candidate.method.hole) return;
-  const auto section = mechanics::net_section({*main.od, 0.1 * *main.od}, *candidate.method.hole);
+  if (!main.od_least || !candidate.method.hole) return;
+  const auto section = mechanics::net_section({*main.od_least, 0.1 * *main.od_least}, *candidate.method.hole);
   candidate.method.section_left = section ? section->modulus_ratio : 0.0;
   if (!over(rule.value, *candidate.method.section_left)) return;
   candidate.findings.add(FindingCode::section_too_little_left, Severity::stop)
@@ -101,8 +101,8 @@ void judge_section(const Context& context, Candidate& candidate) {
 
 void judge_hole_ratio(const Context& context, Candidate& candidate, const Rule<double>& rule, FindingCode code) {
   const ResolvedMain& main = context.plan.main;
-  if (!main.od || !candidate.method.hole) return;
-  const double ratio = mechanics::hole_ratio(*candidate.method.hole, *main.od);
+  if (!main.od_least || !candidate.method.hole) return;
+  const double ratio = mechanics::hole_ratio(*candidate.method.hole, *main.od_least);
   if (!over(ratio, rule.value)) return;
   candidate.findings.add(code, Severity::stop)
       .value(Measure(ratio, Kind::ratio))
@@ -111,14 +111,15 @@ void judge_hole_ratio(const Context& context, Candidate& candidate, const Rule<d
       .basis(rule.basis);
 }
 
-// (b) complete threads in the wall, at nominal and at the least wall.
+// (b) complete threads in the wall, at nominal, and at the least wall of the smallest pipe that it can be: in that the hole
+// drops furthest.
 void judge_threads(Context& context, const TapThread& thread, Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
   const Rules& rules = context.rules;
   Findings& findings = candidate.findings;
-  if (!main.od) return;  // main.od-unknown already asks for it
+  if (!main.od_least) return;  // main.od-unknown already asks for it
   const double required = rules.required_threads.value;
-  const auto needed = mechanics::wall_needed(*main.od, thread.form, required);
+  const auto needed = mechanics::wall_needed(*main.od_least, thread.form, required);
   // (c) of the AWWA taper we only recall the dimensions: its count is shown, and the published maximum judges.
   const bool judged = thread.basis.how != How::memory;
   if (!main.wall_nominal) {
@@ -132,7 +133,7 @@ void judge_threads(Context& context, const TapThread& thread, Candidate& candida
   in_wall.judged = judged;
   in_wall.wall_needed = needed;
   in_wall.at_nominal = mechanics::engagement({*main.od, *main.wall_nominal}, thread.form);
-  in_wall.at_least = mechanics::engagement({*main.od, *main.wall_least}, thread.form);
+  in_wall.at_least = mechanics::engagement({*main.od_least, *main.wall_least}, thread.form);
   if (needed) in_wall.margin = *main.wall_least - *needed;
   if (thread.geometry && context.whole()) {
     const MaterialFacts& facts = context.catalog.facts(main.material);
@@ -241,11 +242,11 @@ void plan_makeup(Context& context, const TapThread& thread, Candidate& candidate
   plan.threads_showing = rules.threads_showing.value;
   plan.makeup = mechanics::makeup(*thread.geometry, {plan.wrench_turns, plan.threads_showing});
   if (main.wall_nominal) plan.protrusion = mechanics::protrusion(plan.makeup.engaged_length, *main.wall_nominal);
-  if (!thread.projection || !main.od || !main.wall_nominal) return;
+  if (!thread.projection || !main.od_least || !main.wall_nominal) return;
   plan.tip_depth = mechanics::tap_tip_depth(*thread.geometry, *thread.projection, plan.makeup.stop_past_gauge);
   // The drill of a combined tool stands ahead of the tap by its stroke at the least.
   const Length tool_depth = *plan.tip_depth + (thread.drill ? drill_stroke_for(context, *thread.drill) : std::nullopt).value_or(Length());
-  plan.far_wall_clearance = mechanics::tool_clearance({*main.od, *main.wall_nominal}, Length(), tool_depth);
+  plan.far_wall_clearance = mechanics::tool_clearance({*main.od_least, *main.wall_nominal}, Length(), tool_depth);
   if (over(rules.tool_clearance.value, *plan.far_wall_clearance)) {
     candidate.findings.add(FindingCode::machine_tool_strikes_far_wall, Severity::hold)
         .value(*plan.far_wall_clearance)

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <memory_resource>
+#include <numbers>
 #include <optional>
 #include <vector>
 
@@ -117,6 +118,29 @@ struct Candidate {
 [[nodiscard]] inline Length wall_reading_for(Length wall, const Rules& rules) {
   const Length hundredth = 0.01 * units::inch;
   return std::ceil((wall + rules.wall_uncertainty.value) / hundredth - 1e-6) * hundredth;
+}
+
+struct LengthRange {
+  Length low;
+  Length high;
+};
+// The ends are inside.
+[[nodiscard]] inline bool within(Length value, const LengthRange& range) {
+  return !over(range.low, value) && !over(value, range.high);
+}
+// What an instrument reads that may be wrong by `error` either way; as well what is so where it reads so.
+[[nodiscard]] inline LengthRange widened(const LengthRange& range, Length error) {
+  return {range.low - error, range.high + error};
+}
+// The outside diameters that a pipe of this row may have; it must be tabulated.
+[[nodiscard]] inline LengthRange diameter_range(const Pipe& pipe) {
+  return {*pipe.od - pipe.od_minus, *pipe.od + pipe.od_plus};
+}
+// And what a tape round it may read.
+[[nodiscard]] inline LengthRange tape_range(const Pipe& pipe, const Rules& rules) {
+  const LengthRange diameters = diameter_range(pipe);
+  return widened({std::numbers::pi * diameters.low, std::numbers::pi * diameters.high},
+                 rules.circumference_uncertainty.value);
 }
 
 // Castings run over their nominal wall, but not by half, and extruded pipe by an eighth: a thicker reading is of something

@@ -57,12 +57,12 @@ void measure_diameter(Identification& found, const Rules& rules) {
 }
 
 bool fits_diameter(const Pipe& pipe, const Identification& found) {
-  return !over(*pipe.od - pipe.od_minus, found.od_high) && !over(found.od_low, *pipe.od + pipe.od_plus);
+  const planning::LengthRange range = planning::diameter_range(pipe);
+  return !over(range.low, found.od_high) && !over(found.od_low, range.high);
 }
 
-bool ruled_out(const Pipe& pipe, const PipeReadings& readings, const MaterialTests& tests) {
-  if (readings.magnet && tests.magnet && *readings.magnet != *tests.magnet) return true;
-  return readings.wall && pipe.wall && over(*readings.wall, planning::thickest_reading(pipe));
+bool ruled_out(const PipeReadings& readings, const MaterialTests& tests) {
+  return readings.magnet && tests.magnet && *readings.magnet != *tests.magnet;
 }
 
 bool laid_in(const PipeSeries& series, int year) {
@@ -111,7 +111,7 @@ void find_fits(Identification& found, const Catalog& catalog, const Rules& rules
       }
       continue;
     }
-    if (found.readings_disagree || !fits_diameter(pipe, found) || ruled_out(pipe, found.readings, test)) continue;
+    if (found.readings_disagree || !fits_diameter(pipe, found) || ruled_out(found.readings, test)) continue;
     FittingPipe& group = group_of(found.fits, pipe);
     FittingClass one{&pipe, misgivings(pipe, found.readings, test, rules), pocket_cell(pipe, catalog, rules, options)};
     const Length gap = abs(found.od - *pipe.od);

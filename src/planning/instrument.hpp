@@ -10,15 +10,6 @@
 
 namespace mainbore::planning {
 
-// The diameters that may be read on a pipe of this row, which has one tabulated: its tolerance, and the error on top.
-struct DiameterRange {
-  Length low;
-  Length high;
-};
-[[nodiscard]] inline DiameterRange readable_diameter(const Pipe& pipe, Length error) {
-  return {*pipe.od - pipe.od_minus - error, *pipe.od + pipe.od_plus + error};
-}
-
 // Of the diameter that the job gives as measured; none where it gives none. The calliper goes before the tape.
 [[nodiscard]] inline Length diameter_error(const MainFacts& facts, const Rules& rules) {
   if (facts.od) return rules.od_uncertainty.value;

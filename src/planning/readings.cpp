@@ -46,32 +46,24 @@ std::optional<Length> wall_to_read(const Context& context) {
 
 // What a tape may read round this pipe, in whole marks. Where other candidates are so much larger or smaller that no pipe at
 // all reads what lies between, theirs are left out: such a reading tells of another pipe.
-struct TapeRange {
-  Length low;
-  Length high;
-};
-
-std::optional<TapeRange> tape_to_read(const Context& context, Length od) {
+std::optional<LengthRange> tape_to_read(const Context& context, Length od) {
   const ResolvedMain& main = context.plan.main;
-  const Length error = context.rules.circumference_uncertainty.value / pi;
-  std::vector<TapeRange> ranges;
+  std::vector<LengthRange> ranges;
   ranges.reserve(main.candidates.size());
   for (const Pipe* pipe : main.candidates) {
-    if (!pipe->od) continue;
-    const DiameterRange range = readable_diameter(*pipe, error);
-    ranges.push_back({pi * range.low, pi * range.high});
+    if (pipe->od) ranges.push_back(tape_range(*pipe, context.rules));
   }
   if (ranges.empty()) return std::nullopt;
-  std::sort(ranges.begin(), ranges.end(), [](const TapeRange& a, const TapeRange& b) { return a.low < b.low; });
-  TapeRange joined = ranges.front();
-  for (const TapeRange& range : ranges) {
+  std::sort(ranges.begin(), ranges.end(), [](const LengthRange& a, const LengthRange& b) { return a.low < b.low; });
+  LengthRange joined = ranges.front();
+  for (const LengthRange& range : ranges) {
     if (range.low > joined.high) {
       if (!over(pi * od, joined.high)) break;
       joined = range;
     }
     joined.high = std::max(joined.high, range.high);
   }
-  return TapeRange{std::ceil(joined.low / sixteenth - 1e-6) * sixteenth,
+  return LengthRange{std::ceil(joined.low / sixteenth - 1e-6) * sixteenth,
                    std::floor(joined.high / sixteenth + 1e-6) * sixteenth};
 }
 
@@ -105,7 +97,7 @@ void enter(Job& job, ReadingId id, double read) {
 
 // Other homes, for a plan that the readings expected settle for the worse.
 struct Homes {
-  std::vector<TapeRange> tapes;            // of each candidate, and
+  std::vector<LengthRange> tapes;            // of each candidate, and
   std::vector<Length> circumferences;      // the mark in it that the candidate is expected to read
   std::optional<double> temperature;
   std::optional<double> wall;
@@ -331,7 +323,7 @@ class ReadingWriter {
     }
   }
 
-  [[nodiscard]] static Length mark_in(const TapeRange& range, Length expected) {
+  [[nodiscard]] static Length mark_in(const LengthRange& range, Length expected) {
     return std::clamp(std::round(expected / sixteenth) * sixteenth, range.low, range.high);
   }
 

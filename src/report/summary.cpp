@@ -68,6 +68,7 @@ std::string_view reading_for(FindingCode code) {
       return "Proved by (two means)";
     case main_class_unknown:
     case main_class_not_made:
+    case main_class_word:
       return "Class on the barrel";
     case main_year_contradicts:
     case main_not_yet_laid:
@@ -81,6 +82,7 @@ std::string_view reading_for(FindingCode code) {
     case main_readings_disagree:
       return "Outside diameter";
     case main_od_unsettled:
+    case main_size_metric:
       return "Circumference";
     case main_wall_impossible:
     case main_wall_thin:

@@ -41,8 +41,8 @@ bool fits(const TapLimit& row, const Pipe* pipe, std::optional<Length> measured_
   }
   if (pipe != nullptr ? !shares_class(row, *pipe) : !row.class_keys.empty()) return false;
   if (!row.wall_from) return true;
-  std::optional<Length> wall = pipe == nullptr ? std::nullopt : pipe->wall;
-  if (measured_wall && (!wall || *measured_wall < *wall)) wall = measured_wall;
+  // Asked of the nominal wall: a reading within the casting tolerance makes no other class of the pipe.
+  const std::optional<Length> wall = pipe != nullptr && pipe->wall ? pipe->wall : measured_wall;
   return wall && !over(*row.wall_from, *wall);
 }
 

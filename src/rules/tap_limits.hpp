@@ -10,7 +10,7 @@
 namespace mainbore::rules {
 
 // Whether a row that covers the main fits this pipe of it: class, series and wall. `pipe` is absent where the catalogue
-// lists nothing: then only rows that ask for none of these fit. A measured wall counts where it is the thinner.
+// lists nothing: then only rows that ask for none of these fit. A measured wall counts where none is tabulated.
 [[nodiscard]] bool fits(const TapLimit& row, const Pipe* pipe, std::optional<Length> measured_wall);
 
 // The one function that says which row decides for a pipe: the first that fits, or none.

@@ -59,6 +59,30 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "Read the class on the barrel itself. Correct the card, or leave the class out and gauge the wall at the tap.",
       "A class that was never made in the size means that size, material or class was written down wrong. The plan "
       "cannot tell which, so it sets the class aside and takes the weakest pipe listed."}},
+    {main_class_word,
+     {"word of the class not known here",
+      "The class or standard on the card says {0}[, a word of {1} pipe|, a word that is not in the tables].",
+      "Read the class on the barrel itself. Correct the material, or write the class in the words of its standard, and "
+      "plan again.",
+      "Every word of a class means something: C909 pipe has little more than half the wall of C900 pipe of the same "
+      "pressure class. A word that is not understood is not passed over. The plan sets the class aside and takes the "
+      "weakest pipe listed."}},
+    {main_by_recollection,
+     {"only recollection tells the pipe apart",
+      "[The name on the card is recalled as the usual one of {0}.|{1} is recalled as laid[ from {2}|][ until {3}|].] The "
+      "plan does not count on it.",
+      "Read the class cast on the barrel, or have the utility rate the main. Until then the weakest pipe that fits is "
+      "planned for.",
+      "No publication that could be read says so. What is only recalled may be wrong by the one pipe that matters, so it "
+      "removes none."}},
+    {main_size_metric,
+     {"size given by a metric name",
+      "The size is given as DN {0}. The {1} {2} pipe planned for measures {3} outside. In most countries a pipe of that "
+      "name measures otherwise.",
+      "Measure the circumference on bare clean pipe, enter it and plan again. If the record names the American standard "
+      "that the pipe was made to, enter that as main.standard.",
+      "A metric name is not a dimension: ductile iron of DN 150 measures 175 mm outside by the American standard and 170 "
+      "mm by the international one. Saddle, seat and gasket for one do not fit the other, and the walls differ too."}},
     {main_year_contradicts,
      {"year laid does not fit the pipe",
       "The card says {0} laid in {1}.[ It was laid from {2} to {3}.|[ It was laid from {2} on.|[ It was laid until "
@@ -909,6 +933,7 @@ void append_detail(std::string& out, const Detail& detail, UnitSystem system) {
     void operator()(const Measure& measure) const { append_measure(out, measure, system); }
     void operator()(NominalSize size) const { out += size.label() + " in"; }
     void operator()(std::string_view text) const { out += text; }
+    void operator()(const ShortText& word) const { out += word.view(); }
     void operator()(int number) const { out += std::to_string(number); }
     void operator()(ClockPosition clock) const { out += clock.label(); }
   };

@@ -114,7 +114,7 @@ TEST_CASE("the same orders as lines, as an array and as a table have the same ve
     array += (i > 1 ? "," : "") + order;
     char kpa[32];
     std::snprintf(kpa, sizeof kpa, "%.3f", (50 + i) * 6.894757293168);
-    csv += id + ',' + material + ",200," + kpa + ",1 in\r\n";
+    csv += id + ',' + material + ",203.2," + kpa + ",1 in\r\n";
   }
   array += "]";
   BatchOptions options;

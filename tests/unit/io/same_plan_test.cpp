@@ -45,7 +45,7 @@ std::string job_of(const Facts& facts, bool si, bool other_order) {
   const std::string warmth = si ? number(facts.celsius, 1) + " degC" : number(facts.celsius * 1.8 + 32, 2) + " degF";
   const std::string tap = facts.tap == 3 ? (si ? "DN 20" : "3/4 in") : facts.tap == 4 ? (si ? "DN 25" : "1 in") : (si ? "DN 50" : "2 in");
   const std::vector<std::string> members = {
-      "\"material\":\"ductile iron\"", "\"size\":\"" + std::string(si ? "200 mm" : "8 in") + "\"",
+      "\"material\":\"ductile iron\"", "\"size\":\"" + std::string(si ? "203.2 mm" : "8 in") + "\"",
       "\"class\":\"PC 350\"", "\"wall\":\"" + wall + "\"", "\"pressure\":\"" + pressure + "\"",
       "\"temperature\":\"" + warmth + "\"", "\"carries\":\"water\"", "\"condition\":\"sound\""};
   std::string main;

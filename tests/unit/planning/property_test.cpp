@@ -320,6 +320,9 @@ TEST_CASE("leaving a fact out never turns what it could rule out into a go") {
       const Plan dated = plan_of(old);
       const bool contradicted = has(dated, FindingCode::main_year_contradicts) || has(dated, FindingCode::main_wall_impossible);
       if (!contradicted) check(without, {old}, "the year");
+      Job late = job;
+      late.main.installed = 2015;
+      check(without, {late}, "the year");
     }
     {
       // Any class the catalogue lists for this pipe may be the one in the ground; a utility's word on the rating would

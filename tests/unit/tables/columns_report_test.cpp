@@ -37,7 +37,7 @@ TEST_CASE("the report says of each column what was understood") {
   CHECK(size.examples.at(0).cell == "200");
   CHECK(size.examples.at(0).meaning == "8 in");
   CHECK(size.greatest == "12 in");
-  CHECK(report.defaults == std::vector<std::string>{"service.thread = AWWA"});
+  CHECK(report.defaults == std::vector<std::string>{"service.thread = AWWA", "main.standard = AWWA"});
 
   // The second column for the material counts only where the first says nothing.
   CHECK(report.columns[5].values + report.columns[5].missing + report.columns[5].rejected == report.columns[4].missing);

@@ -345,7 +345,7 @@ TEST_CASE("the same orders in other words, units, order and line ends are the sa
     std::string material, inches, mm, pressure;
   };
   const std::vector<Order> kinds = {
-      {"DI", "8", "200", "82"}, {"cast iron", "6", "150", "75"}, {"P.V.C.", "12", "300", "60"}};
+      {"DI", "8", "203.2", "82"}, {"cast iron", "6", "152.4", "75"}, {"P.V.C.", "12", "304.8", "60"}};
   std::string us = "id,main.material,main.size [in],main.pressure [psi],service.size\n";
   std::vector<std::string> rows;
   for (int i = 0; i < 200; ++i) {

@@ -1,0 +1,347 @@
+#include "planning/candidates.hpp"
+
+#include <algorithm>
+#include <array>
+#include <numbers>
+#include <string>
+
+namespace mainbore::planning {
+namespace {
+
+constexpr double pi = std::numbers::pi;
+
+// ---- narrowing
+
+// Whether what was had in this way may remove a pipe.
+bool removes(const Basis& basis) {
+  switch (basis.how) {
+    case How::published:
+    case How::derived:
+    case How::stated:
+    case How::stated_in_settings:
+      return true;
+    case How::common_practice:
+    case How::memory:
+      return false;
+  }
+  return false;
+}
+
+struct Narrowing {
+  bool fits = true;               // some pipe is spoken against by nothing
+  const Pipe* doubted = nullptr;  // one that only recollection speaks against; it stays
+};
+
+// The one place where candidates go. `against` gives what speaks against a pipe, nothing where it fits. When no pipe fits,
+// all stay.
+template <class Against>
+Narrowing narrow(std::vector<const Pipe*>& pipes, Against against) {
+  Narrowing result;
+  if (pipes.empty()) return result;
+  result.fits = std::any_of(pipes.begin(), pipes.end(), [&](const Pipe* pipe) { return against(*pipe) == nullptr; });
+  if (!result.fits) return result;
+  const auto goes = [&](const Pipe* pipe) {
+    const Basis* const basis = against(*pipe);
+    if (basis == nullptr) return false;
+    if (removes(*basis)) return true;
+    if (result.doubted == nullptr) result.doubted = pipe;
+    return false;
+  };
+  pipes.erase(std::remove_if(pipes.begin(), pipes.end(), goes), pipes.end());
+  return result;
+}
+
+// ---- the card
+
+std::string squeezed(std::string_view text) {
+  std::string out;
+  for (const char c : text) {
+    if (c >= 'A' && c <= 'Z') {
+      out += static_cast<char>(c - 'A' + 'a');
+    } else if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9')) {
+      out += c;
+    }
+  }
+  return out;
+}
+
+// "pvc-c900", "ductile-iron sizes": a series by its own name, or by words of its standard or its diameters.
+bool names_series(const std::string& wanted, const PipeSeries& series) {
+  return squeezed(series.standard).find(wanted) != std::string::npos ||
+         squeezed(series.basis).find(wanted) != std::string::npos || squeezed(series.id) == wanted;
+}
+
+bool made_to(const Pipe& pipe, std::uint8_t standard) {
+  const std::vector<StandardUse>& known = pipe.series->made_to;
+  return std::any_of(known.begin(), known.end(), [&](const StandardUse& use) {
+    return use.standard == standard && pipe.size >= use.from;
+  });
+}
+
+// Of several standards the pipe is made to one.
+bool of_standard(const Pipe& pipe, const ClassWords& words) {
+  if (words.family && *words.family != pipe.series->family) return false;
+  return words.standards.empty() || std::any_of(words.standards.begin(), words.standards.end(),
+                                                [&](std::uint8_t standard) { return made_to(pipe, standard); });
+}
+
+// A compound that is not named is never taken for the stronger one: "DR 11" is not "DR 11 PE4710".
+bool compound_left_out(const ClassWords& words, const Pipe& pipe) {
+  return pipe.series->material == Material::polyethylene && !words.words.empty() &&
+         pipe.class_name.find("PE") != std::string::npos &&
+         std::none_of(words.words.begin(), words.words.end(),
+                      [](const ClassWord& word) { return word.mark == ClassMark::resin; });
+}
+
+bool of_class(const ClassWords& words, const std::vector<ClassWord>& names) {
+  return std::all_of(words.words.begin(), words.words.end(), [&](const ClassWord& word) { return means(word, names); });
+}
+
+// What is told of a class that nothing listed is called: first and last of each kind, as the tables have one kind after
+// the other.
+void tell_class_not_made(Context& context, const std::vector<const Pipe*>& pipes) {
+  std::array<Detail, 4> listed;
+  const PipeSeries* kind = nullptr;
+  std::size_t at = 0;
+  for (const Pipe* pipe : pipes) {
+    if (pipe->series != kind) {
+      at = kind == nullptr ? 0 : at + 2;
+      if (at >= listed.size()) break;
+      kind = pipe->series;
+      listed[at] = std::string_view(pipe->class_name);
+    } else {
+      listed[at + 1] = std::string_view(pipe->class_name);
+    }
+  }
+  context.common.add(FindingCode::main_class_not_made, Severity::hold)
+      .with(listed[0], listed[1], listed[2], listed[3])
+      .basis(pipes.front()->series->basis_of(PipeColumn::wall));
+}
+
+void tell_stray(Context& context, const ClassWords& words) {
+  context.common.add(FindingCode::main_class_word, Severity::hold)
+      .with(words.stray, words.stray_of ? Detail(name_of(*words.stray_of)) : Detail());
+}
+
+void narrow_by_card(Context& context, std::vector<const Pipe*>& pipes, PipeKnown& known) {
+  const MainFacts& facts = context.job().main;
+  const ResolvedMain& main = context.plan.main;
+  std::string series_named;
+  if (!facts.class_name.empty()) known.by_class = context.catalog.read_class(facts.class_name, main.material);
+  if (!facts.standard.empty()) {
+    known.by_standard = context.catalog.read_class(facts.standard, main.material);
+    const bool plain = known.by_standard.stray.empty() && known.by_standard.words.empty();
+    if (!plain) {
+      series_named = squeezed(facts.standard);
+      const bool named = std::any_of(pipes.begin(), pipes.end(),
+                                     [&](const Pipe* pipe) { return names_series(series_named, *pipe->series); });
+      if (named) known.by_standard = {};
+      else series_named.clear();
+    }
+  }
+  for (ClassWords* words : {&known.by_class, &known.by_standard}) {
+    if (words->stray.empty()) continue;
+    tell_stray(context, *words);
+    known.by_class = known.by_standard = {};  // a card with a word that nobody knows settles nothing
+    return;
+  }
+  if (known.by_class.empty() && known.by_standard.empty() && series_named.empty()) return;
+
+  const auto named = [&](const Pipe& pipe) {
+    return of_standard(pipe, known.by_class) && of_standard(pipe, known.by_standard) &&
+           of_class(known.by_standard, pipe.names) &&
+           (series_named.empty() || names_series(series_named, *pipe.series));
+  };
+  const Narrowing by_name = narrow(pipes, [&](const Pipe& pipe) {
+    const bool meant = named(pipe) && of_class(known.by_class, pipe.names) && !compound_left_out(known.by_class, pipe);
+    return meant ? nullptr : &stated_in_job;
+  });
+  if (by_name.fits) {
+    known.settles_series |= !series_named.empty();
+    return;
+  }
+  const auto usual = std::find_if(pipes.begin(), pipes.end(), [&](const Pipe* pipe) {
+    return named(*pipe) && of_class(known.by_class, pipe->usual_names);
+  });
+  if (usual == pipes.end()) {
+    tell_class_not_made(context, pipes);
+    known.by_class = known.by_standard = {};
+    return;
+  }
+  const Pipe& meant = **usual;
+  static_cast<void>(narrow(pipes, [&](const Pipe& pipe) { return named(pipe) ? nullptr : &stated_in_job; }));
+  static_cast<void>(narrow(pipes, [&](const Pipe& pipe) {
+    return of_class(known.by_class, pipe.usual_names) ? nullptr : &meant.series->usual_basis;
+  }));
+  context.common.add(FindingCode::main_by_recollection, Severity::caution)
+      .with(std::string_view(meant.class_name))
+      .basis(meant.series->usual_basis);
+}
+
+// ---- the year
+
+bool laid_in(const PipeSeries& series, int year) {
+  return (!series.laid_from || year >= *series.laid_from) && (!series.laid_to || year <= *series.laid_to);
+}
+
+void check_year(Context& context) {
+  const auto& year = context.job().main.installed;
+  const auto day = day_in(context.job().date);
+  if (!year || !day || !day->exists() || *year <= day->year) return;
+  context.common.add(FindingCode::main_not_yet_laid, Severity::hold).with(*year, day->year);
+}
+
+// Names the series that comes nearest to having been laid then.
+void tell_year_contradicts(Context& context, const std::vector<const Pipe*>& pipes, int year) {
+  const PipeSeries* nearest = pipes.front()->series;
+  for (const Pipe* pipe : pipes) {
+    const PipeSeries& series = *pipe->series;
+    if (year < series.laid_from.value_or(year) && series.laid_from < nearest->laid_from) nearest = &series;
+    if (year > series.laid_to.value_or(year) && series.laid_to > nearest->laid_to) nearest = &series;
+  }
+  context.common.add(FindingCode::main_year_contradicts, Severity::hold)
+      .with(name_of(context.plan.main.material), year, nearest->laid_from ? Detail(*nearest->laid_from) : Detail(),
+            nearest->laid_to ? Detail(*nearest->laid_to) : Detail())
+      .basis(nearest->laid_basis);
+}
+
+void narrow_by_year(Context& context, std::vector<const Pipe*>& pipes) {
+  if (!context.job().main.installed || pipes.empty()) return;
+  const int year = *context.job().main.installed;
+  const Narrowing by_years = narrow(pipes, [&](const Pipe& pipe) {
+    return laid_in(*pipe.series, year) ? nullptr : &pipe.series->laid_basis;
+  });
+  if (!by_years.fits) return tell_year_contradicts(context, pipes, year);
+  if (by_years.doubted != nullptr) {
+    const PipeSeries& series = *by_years.doubted->series;
+    context.common.add(FindingCode::main_by_recollection, Severity::caution)
+        .with(Detail(), std::string_view(series.title), series.laid_from ? Detail(*series.laid_from) : Detail(),
+              series.laid_to ? Detail(*series.laid_to) : Detail())
+        .basis(series.laid_basis);
+  }
+  const Narrowing by_edition = narrow(pipes, [&](const Pipe& pipe) {
+    return !pipe.since_rerating || year >= *pipe.series->rerated ? nullptr : &pipe.series->earlier_basis;
+  });
+  if (by_edition.fits) return;
+  const Pipe& newer = *pipes.front();
+  context.common.add(FindingCode::main_year_contradicts, Severity::hold)
+      .with(std::string_view(newer.class_name), year, *newer.series->rerated)
+      .basis(newer.series->earlier_basis);
+}
+
+// ---- the diameter
+
+std::optional<MeasuredDiameter> measured_diameter(Context& context) {
+  const MainFacts& facts = context.job().main;
+  const Rules& rules = context.rules;
+  std::optional<MeasuredDiameter> by_tape;
+  if (facts.circumference) {
+    by_tape = {*facts.circumference / pi, rules.circumference_uncertainty.value / pi,
+               &rules.circumference_uncertainty.basis};
+  }
+  if (!facts.od) return by_tape;
+  const MeasuredDiameter by_calliper{*facts.od, rules.od_uncertainty.value, &rules.od_uncertainty.basis};
+  if (by_tape && over(abs(by_calliper.value - by_tape->value), by_calliper.uncertainty + by_tape->uncertainty)) {
+    context.common.add(FindingCode::main_readings_disagree, Severity::hold)
+        .value(by_calliper.value)
+        .at_most(by_tape->value)
+        .basis(*by_calliper.basis, *by_tape->basis);
+  }
+  return by_calliper;
+}
+
+bool fits_diameter(const Pipe& pipe, const MeasuredDiameter& measured) {
+  return !pipe.od || within(measured.value, widened(diameter_range(pipe), measured.uncertainty));
+}
+
+// Where no diameter is tabulated, a reading must still be one that a pipe of this name can have: by its series, or else
+// more than its nominal inches, and not half as much again (old small pit-cast pipe comes nearest to that).
+void check_untabulated_diameter(Context& context, const std::vector<const Pipe*>& pipes, const MeasuredDiameter& measured) {
+  if (std::any_of(pipes.begin(), pipes.end(), [](const Pipe* pipe) { return pipe->od.has_value(); })) return;
+  Length least = context.plan.main.size.number() * units::inch;
+  Length greatest = 1.5 * least + 1.0 * units::inch;
+  const Basis* basis = measured.basis;
+  if (!pipes.empty() && pipes.front()->plausible) {
+    least = pipes.front()->plausible->od_from;
+    greatest = pipes.front()->plausible->od_to;
+    basis = &pipes.front()->series->plausible_basis;
+  }
+  const bool small = over(least, measured.value);
+  if (!small && !over(measured.value, greatest)) return;
+  context.common.add(FindingCode::main_od_contradicts, Severity::hold)
+      .value(measured.value)
+      .at_most(small ? least : greatest)
+      .basis(*basis, *measured.basis);
+}
+
+// The reading may be right and the card wrong: which other pipe of this nominal size reads so?
+Detail pipe_that_reads(const Context& context, const MeasuredDiameter& measured) {
+  for (std::size_t m = 0; m < material_count; ++m) {
+    for (const Pipe& pipe : context.catalog.pipes(static_cast<Material>(m), context.plan.main.size)) {
+      if (pipe.od && fits_diameter(pipe, measured)) return std::string_view(pipe.series->title);
+    }
+  }
+  return {};
+}
+
+void narrow_by_diameter(Context& context, std::vector<const Pipe*>& pipes, const MeasuredDiameter& measured) {
+  check_untabulated_diameter(context, pipes, measured);
+  const Narrowing by_reading = narrow(
+      pipes, [&](const Pipe& pipe) { return fits_diameter(pipe, measured) ? nullptr : &stated_in_job; });
+  if (by_reading.fits) return;
+  const auto gap = [&](const Pipe* pipe) { return pipe->od ? abs(*pipe->od - measured.value).base() : 1e9; };
+  const Pipe* nearest = *std::min_element(pipes.begin(), pipes.end(), [&](auto* a, auto* b) { return gap(a) < gap(b); });
+  context.common.add(FindingCode::main_od_contradicts, Severity::hold)
+      .value(measured.value)
+      .at_most(*nearest->od)
+      .with(std::string_view(nearest->class_name), pipe_that_reads(context, measured))
+      .basis(nearest->series->basis_of(PipeColumn::od), *measured.basis);
+}
+
+// In most countries a metric name is that of another pipe than the one listed here. The tape tells; a record that names
+// the standard has told already.
+void check_metric_name(Context& context, const std::vector<const Pipe*>& pipes, const PipeKnown& known) {
+  const NominalSize size = context.plan.main.size;
+  if (size.dn() == 0 || known.measured || known.settles_series || known.by_class.names_standard() ||
+      known.by_standard.names_standard()) {
+    return;
+  }
+  const auto listed = std::find_if(pipes.begin(), pipes.end(), [](const Pipe* pipe) { return pipe->od.has_value(); });
+  if (listed == pipes.end()) return;  // its diameter is asked for as it is
+  context.common.add(FindingCode::main_size_metric, Severity::hold)
+      .with(size.dn(), size, name_of(context.plan.main.material), Measure(*(*listed)->od))
+      .basis((*listed)->series->basis_of(PipeColumn::od), context.rules.circumference_uncertainty.basis);
+}
+
+}  // namespace
+
+bool means(const ClassWord& word, const std::vector<ClassWord>& names) {
+  return std::any_of(names.begin(), names.end(), [&](const ClassWord& name) {
+    if (name.thousandths != word.thousandths) return false;
+    if (name.mark == word.mark) return true;
+    if (word.mark == ClassMark::class_number) return name.mark == ClassMark::pressure_class;
+    return word.mark == ClassMark::number && (name.mark == ClassMark::class_number ||
+                                              name.mark == ClassMark::pressure_class ||
+                                              name.mark == ClassMark::pressure_rating);
+  });
+}
+
+PipeKnown find_candidates(Context& context) {
+  ResolvedMain& main = context.plan.main;
+  PipeKnown known;
+  const std::span<const Pipe> listed = context.catalog.pipes(main.material, main.size);
+  main.candidates.reserve(listed.size());
+  for (const Pipe& pipe : listed) main.candidates.push_back(&pipe);
+  if (listed.empty()) {
+    context.common.add(FindingCode::main_not_in_catalogue, Severity::hold).with(name_of(main.material), main.size);
+  }
+  narrow_by_card(context, main.candidates, known);
+  check_year(context);
+  narrow_by_year(context, main.candidates);
+  known.measured = measured_diameter(context);
+  if (known.measured) narrow_by_diameter(context, main.candidates, *known.measured);
+  check_metric_name(context, main.candidates, known);
+  return known;
+}
+
+}  // namespace mainbore::planning

@@ -1,0 +1,35 @@
+// Which pipes of the catalogue fit what is known.
+//
+// Only what was published or read at the pipe, or its own record, removes a candidate. What is recalled or common practice
+// (the years of a series, the names a pipe usually goes by) may tell that nothing fits, or be told; it removes none. A
+// wall removes none either: pipe rusts, and nothing is published on how far a wall may run over.
+#pragma once
+
+#include <optional>
+
+#include "planning/checks.hpp"
+
+namespace mainbore::planning {
+
+struct MeasuredDiameter {
+  Length value;
+  Length uncertainty;
+  const Basis* basis = nullptr;
+};
+
+// What the card and the readings say of the pipe, read once.
+struct PipeKnown {
+  ClassWords by_class;                       // of main.class
+  ClassWords by_standard;                    // of main.standard
+  bool settles_series = false;               // main.standard names a series outright
+  std::optional<MeasuredDiameter> measured;
+};
+
+// Fills plan.main.candidates. Contradictions and doubts are findings.
+[[nodiscard]] PipeKnown find_candidates(Context& context);
+
+// Whether a word of a class means this pipe. A class with a number alone may be a pressure class; a bare number any of the
+// kinds that are told by a pressure.
+[[nodiscard]] bool means(const ClassWord& word, const std::vector<ClassWord>& names);
+
+}  // namespace mainbore::planning
