@@ -9,6 +9,7 @@
 //       = did you mean "ductile iron"?  one of: ductile iron, cast iron, PVC, ...
 #pragma once
 
+#include <cstdint>
 #include <span>
 #include <string>
 #include <string_view>
@@ -18,7 +19,7 @@ namespace mainbore {
 struct Diagnostic {
   std::string_view code;   // stable: one of diagnostic_texts()
   std::string file;        // as the user named it; "--set main.size" for a value from the command line
-  int line = 0;            // from 1; 0 where lines mean nothing
+  std::int64_t line = 0;   // from 1; 0 where lines mean nothing
   int column = 0;          // from 1, in characters
   std::string pointer;     // JSON Pointer (RFC 6901): "/main/material"; empty for the whole file
   std::string message;     // what was found

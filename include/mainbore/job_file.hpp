@@ -53,7 +53,7 @@ inline constexpr std::size_t most_diagnostics = 50;
 // Reads one job. `first_line` is the number of the text's first line, for a job that is one line of a longer file.
 // Never throws for anything in the text or the settings.
 [[nodiscard]] JobFile read_job(std::string_view text, std::string_view file_name, const Catalog& catalog,
-                               std::span<const Setting> settings = {}, int first_line = 1);
+                               std::span<const Setting> settings = {}, std::int64_t first_line = 1);
 
 // A job made of settings alone.
 [[nodiscard]] JobFile job_from_settings(std::span<const Setting> settings, const Catalog& catalog);

@@ -24,7 +24,7 @@ namespace mainbore {
 
 struct OrderRecord {
   std::uint64_t row = 0;                // from 1, the header not counted
-  int line = 0;                         // where it begins in the file, from 1
+  std::int64_t line = 0;                // where it begins in the file, from 1
   std::string id;                       // the work order, wherever it could be read
   std::optional<Job> job;               // present exactly when there are no diagnostics
   std::vector<Diagnostic> diagnostics;  // why it cannot be read

@@ -37,6 +37,7 @@ struct RuleField {
   std::string_view help;
   Stricter stricter;
   bool safety;  // guards people or pipe: a looser one needs a reason
+  bool whole = false;  // a count, which has no fractions
 };
 [[nodiscard]] std::span<const RuleField> rule_fields();
 

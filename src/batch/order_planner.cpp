@@ -29,6 +29,21 @@ Diagnostic fault_of_program(const std::string& file_name, const OrderRecord& ord
   return told;
 }
 
+// An order whose braces or quotes do not match, so that what follows may have gone with it.
+Diagnostic broken_order(const std::string& file_name, const OrderText& text, bool rows) {
+  Diagnostic told;
+  told.code = "json.syntax";
+  told.file = file_name;
+  told.line = text.line;
+  told.message = text.unread_to == 0
+                     ? "braces or quotes do not match"
+                     : "what stands between here and " +
+                           (rows ? "line " + std::to_string(text.unread_to) : "the next order that is sure") +
+                           " was not read, and may hold other orders";
+  told.help = "mend the brace or quote, and plan the file again";
+  return told;
+}
+
 // How much of each plan goes into the records.
 PlanDepth depth_of(BatchFormat format) {
   return format == BatchFormat::verdicts || format == BatchFormat::table ? PlanDepth::verdict : PlanDepth::whole;
@@ -63,13 +78,17 @@ Job* OrderPlanner::read_text(const Piece& piece, const OrderText& text) {
     return nullptr;
   }
   const std::string_view json = std::string_view(piece.bytes).substr(text.begin, text.size);
-  if (Job* const job = reader_.read(json)) return job;
+  if (Job* const job = text.broken ? nullptr : reader_.read(json)) return job;
   // Whatever the fast reader does not take is for the full one to accept or to explain.
   // Records without rows are the same in whatever piece of the file their order stands: lines count from its own first.
   JobFile read = read_job(json, file_name_, catalog_, {}, options_.rows ? text.first_line : 1);
   order_.id = std::move(read.id);
   order_.job = std::move(read.job);
   order_.diagnostics = std::move(read.diagnostics);
+  if (text.unread_to > 0 || (text.broken && order_.job)) {
+    order_.diagnostics.push_back(broken_order(file_name_, text, options_.rows));
+    order_.job.reset();
+  }
   return order_.job ? &*order_.job : nullptr;
 }
 

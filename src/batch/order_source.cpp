@@ -14,14 +14,13 @@ namespace {
 constexpr std::size_t piece_size = std::size_t{1} << 15;
 constexpr std::size_t most_rows = 64;  // of a table in a piece
 constexpr std::size_t room_behind = io::FastJobReader::room_behind;
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 
 constexpr bool is_space(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
 bool is_blank(std::string_view text) { return std::all_of(text.begin(), text.end(), is_space); }
 
 class LineSource : public OrderSource {
  public:
-  explicit LineSource(io::ByteSource bytes) : bytes_(std::move(bytes)) {}
+  explicit LineSource(io::ByteSource bytes) : bytes_(io::without_mark(std::move(bytes))) {}
 
   bool take(Piece& piece) override {
     while (!ended_ && piece.texts.empty()) fill(piece);
@@ -81,12 +80,11 @@ class LineSource : public OrderSource {
 
   void split(Piece& piece, std::size_t whole) {
     const std::string_view text = std::string_view(piece.bytes).substr(0, whole);
-    std::size_t begin = line_ == 1 && text.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
-    while (begin < text.size()) {
+    for (std::size_t begin = 0; begin < text.size();) {
       const std::size_t end = std::min(text.find('\n', begin), text.size());
       std::string_view line = text.substr(begin, end - begin);
       if (!line.empty() && line.back() == '\r') line.remove_suffix(1);
-      if (!is_blank(line)) piece.texts.push_back({begin, line.size(), line_, line_, ++row_, {}});
+      if (!is_blank(line)) piece.texts.push_back({begin, line.size(), line_, line_, ++row_, {}, false, 0});
       ++line_;
       begin = end + 1;
     }
@@ -95,126 +93,7 @@ class LineSource : public OrderSource {
   io::ByteSource bytes_;
   std::string rest_;
   bool ended_ = false;
-  int line_ = 1;
-  std::uint64_t row_ = 0;
-};
-
-// A value's text is found by its brackets and quotes alone; whether it is JSON is for the readers of orders to say. No
-// string of JSON goes over the end of a line, so a quote too many spoils no more than that line.
-class JsonSource : public OrderSource {
- public:
-  explicit JsonSource(io::ByteSource bytes) : bytes_(std::move(bytes)) {}
-
-  bool take(Piece& piece) override {
-    used_ = 0;
-    while (used_ < piece_size) {
-      if (at_ == held_) {
-        // Where no more is to be had at once, what has come goes on its way: somebody may be waiting for it.
-        if (held_ < block_.size() && !piece.texts.empty()) break;
-        held_ = bytes_(block_.data(), block_.size());
-        at_ = 0;
-        if (held_ == 0) {
-          if (!ended_) end(piece);
-          ended_ = true;
-          break;
-        }
-        if (std::exchange(first_block_, false) && block().starts_with(byte_order_mark)) at_ = byte_order_mark.size();
-      }
-      read_byte(piece, block_[at_++]);
-    }
-    // What is left of an order in the making begins the next piece.
-    if (piece.bytes.size() < used_ + room_behind) piece.bytes.resize(used_ + room_behind);
-    return !piece.texts.empty();
-  }
-
- private:
-  [[nodiscard]] std::string_view block() const { return std::string_view(block_).substr(0, held_); }
-
-  void read_byte(Piece& piece, char c) {
-    if (in_string_) {
-      add(c);
-      if (escaped_) escaped_ = false;
-      else if (c == '\\') escaped_ = true;
-      else if (c == '"' || c == '\n') in_string_ = false;
-    } else if (in_array_ && depth_ == 0 && (c == ',' || c == ']')) {
-      separator(piece, c);
-    } else if (!in_array_ && depth_ == 0 && c == '[' && blank_) {
-      in_array_ = true;
-      after_comma_ = false;
-      begin_text();
-    } else {
-      add(c);
-      in_string_ = c == '"';
-      if (c == '{' || c == '[') ++depth_;
-      if ((c == '}' || c == ']') && depth_ > 0 && --depth_ == 0 && !in_array_) finish(piece);
-    }
-    if (c == '\n') ++line_;
-    if (text_.empty()) first_line_ = line_;
-  }
-
-  void add(char c) {
-    if (blank_ && !is_space(c)) {
-      blank_ = false;
-      order_line_ = line_;
-    }
-    if (text_.size() <= longest_job) text_ += c;
-  }
-
-  void separator(Piece& piece, char c) {
-    if (!blank_) {
-      finish(piece);
-    } else if (c == ',') {
-      fault(piece, "a comma with no order before it");
-    } else if (after_comma_) {
-      fault(piece, "a comma before the closing bracket");
-    }
-    after_comma_ = c == ',';
-    in_array_ = c == ',';
-    begin_text();
-  }
-
-  void end(Piece& piece) {
-    const bool closed = depth_ == 0 && !in_string_;
-    if (!blank_) finish(piece);
-    if (in_array_ && closed) fault(piece, "the list of orders is never closed: perhaps the file is cut off");
-  }
-
-  void begin_text() {
-    text_.clear();
-    blank_ = true;
-    depth_ = 0;
-    escaped_ = false;
-  }
-
-  void finish(Piece& piece) {
-    const std::size_t needed = used_ + text_.size() + room_behind;
-    if (piece.bytes.size() < needed) piece.bytes.resize(std::max(needed, piece_size + room_behind));
-    std::memcpy(piece.bytes.data() + used_, text_.data(), text_.size());
-    piece.texts.push_back({used_, text_.size(), first_line_, order_line_, ++row_, {}});
-    used_ += text_.size();
-    begin_text();
-  }
-
-  void fault(Piece& piece, std::string_view what) { piece.texts.push_back({0, 0, line_, line_, ++row_, what}); }
-
-  io::ByteSource bytes_;
-  std::string block_ = std::string(std::size_t{1} << 16, '\0');
-  std::size_t at_ = 0;
-  std::size_t held_ = 0;
-  bool first_block_ = true;
-  bool ended_ = false;
-  std::size_t used_ = 0;  // of the piece's bytes
-
-  std::string text_;  // of the order in the making
-  bool blank_ = true;
-  bool in_array_ = false;
-  bool after_comma_ = false;
-  bool in_string_ = false;
-  bool escaped_ = false;
-  int depth_ = 0;
-  int line_ = 1;
-  int first_line_ = 1;
-  int order_line_ = 1;
+  std::int64_t line_ = 1;
   std::uint64_t row_ = 0;
 };
 
@@ -242,9 +121,6 @@ class TableSource : public OrderSource {
 
 std::unique_ptr<OrderSource> line_source(io::ByteSource bytes) {
   return std::make_unique<LineSource>(std::move(bytes));
-}
-std::unique_ptr<OrderSource> json_source(io::ByteSource bytes) {
-  return std::make_unique<JsonSource>(std::move(bytes));
 }
 std::unique_ptr<OrderSource> table_source(io::CsvReader& reader) { return std::make_unique<TableSource>(reader); }
 

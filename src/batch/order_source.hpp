@@ -24,7 +24,9 @@ class OrderSource {
 [[nodiscard]] std::unique_ptr<OrderSource> line_source(io::ByteSource bytes);
 
 // The elements of an array, or values one after the other, or both. Whatever stands between two separators is an order,
-// so that a fault spoils its own order; a fault of the array itself is an order of its own.
+// so that a fault spoils its own order; a fault of the array itself is an order of its own. Behind an order whose braces
+// or quotes do not match, reading goes on with the next that is surely one; an order that may have swallowed others says
+// up to which line. See json_source.cpp.
 [[nodiscard]] std::unique_ptr<OrderSource> json_source(io::ByteSource bytes);
 
 // The rows of a table whose header has been read. `reader` must outlive the source.

@@ -37,10 +37,12 @@ struct Tally {
 struct OrderText {
   std::size_t begin = 0;
   std::size_t size = 0;
-  int first_line = 0;  // of the text, which may begin with blank lines
-  int line = 0;        // of the order
+  std::int64_t first_line = 0;  // of the text, which may begin with blank lines
+  std::int64_t line = 0;        // of the order
   std::uint64_t row = 0;
   std::string_view fault;  // what is wrong with the file here; there is no text then
+  bool broken = false;         // its brackets and quotes do not match: it is never planned
+  std::int64_t unread_to = 0;  // over 0: up to this line it may have swallowed others
 };
 
 // A piece is filled, worked on and emptied many times: its memory is used again.

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 #include <cmath>
 #include <cstdint>
 #include <initializer_list>
@@ -17,6 +18,7 @@
 #include "mainbore/catalog.hpp"
 #include "mainbore/catalog_error.hpp"
 #include "mainbore/measure.hpp"
+#include "text/foreign.hpp"
 
 namespace mainbore {
 namespace {
@@ -31,6 +33,25 @@ using Cells = std::array<element, most_columns>;
 
 constexpr std::array<std::string_view, pipe_column_count> pipe_column_names = {"od",   "od_minus",   "od_plus",
                                                                                "wall", "wall_minus", "rating"};
+
+// What can be: it keeps out slips of typing and converting by orders of magnitude. What is odd but possible is the
+// table's own affair.
+struct Limits {
+  double least;
+  double most;
+  std::string_view unit = {};
+};
+constexpr Limits size_limits{0.05, 150, "in"};
+constexpr Limits length_limits{0.001, 1000, "in"};
+constexpr Limits pressure_limits{1, 5000, "psi"};
+constexpr Limits strength_limits{100, 500000, "psi"};
+constexpr Limits modulus_limits{10000, 100000000, "psi"};
+constexpr Limits tube_limits{0.01, 12, "in"};
+constexpr Limits flow_limits{0.1, 100000, "gpm"};
+constexpr Limits fixture_limits{0.1, 1000};
+constexpr Limits percent_limits{0.1, 100, "%"};
+constexpr Limits dose_limits{0.01, 10000, "mg/l"};
+constexpr Limits hold_limits{0.1, 1000, "h"};
 
 }  // namespace
 
@@ -49,6 +70,8 @@ class CatalogLoader {
     read_machines();
     read_pipes();
     read_service_tables();
+    // Read elsewhere, when they are asked for.
+    for (const std::string_view path : {"rules/default.json", "field_tests.json"}) require(path);
   }
 
  private:
@@ -61,24 +84,41 @@ class CatalogLoader {
       where += ", row " + std::to_string(row_);
       if (!row_name_.empty()) where += " (" + row_name_ + ")";
     }
-    throw CatalogError(where + ": " + message);
+    throw CatalogError(text::visible(where + ": " + message));  // a table may be anybody's
   }
   void enter(std::string entry) {
     entry_ = std::move(entry);
     row_ = 0;
     row_name_.clear();
   }
-  static std::string quoted(std::string_view text) { return '"' + std::string(text) + '"'; }
+  static std::string quoted(std::string_view text) { return text::quoted(text); }
+
+  double within(double value, Limits limits, std::string_view name) const {
+    if (value >= limits.least && value <= limits.most) return value;
+    const auto shown = [](double number) {
+      std::array<char, 32> digits{};
+      return std::string(digits.data(), std::to_chars(digits.data(), digits.data() + digits.size(), number).ptr);
+    };
+    fault(std::string(name) + ": " + shown(value) + " cannot be; from " + shown(limits.least) + " to " +
+          shown(limits.most) + (limits.unit.empty() ? "" : " ") + std::string(limits.unit));
+  }
+  double number_within(element cell, Limits limits, std::string_view name) const {
+    return within(as_number(cell, name), limits, name);
+  }
 
   // ---- reading JSON
 
-  object open(std::string_view path) {
+  const std::string& require(std::string_view path) {
     file_ = path;
     enter("");
     const auto found = catalog_.files_.find(path);
     if (found == catalog_.files_.end()) fault("the file is missing");
+    return found->second;
+  }
+  object open(std::string_view path) {
+    const std::string& text = require(path);
     element root;
-    if (const auto error = parser_.parse(found->second).get(root)) {
+    if (const auto error = parser_.parse(text).get(root)) {
       fault(std::string("not valid JSON: ") + simdjson::error_message(error));
     }
     return as_object(root, "the file");
@@ -107,8 +147,8 @@ class CatalogLoader {
   NominalSize as_size(element value, std::string_view name) const {
     const std::string_view text = as_text(value, name);
     const ParsedMeasure read = parse_measure(text, Kind::ratio);
-    if (!read || read.value.base() <= 0.0) fault(std::string(name) + " is not a nominal size: " + quoted(text));
-    return NominalSize::inches(read.value.base());
+    if (!read) fault(std::string(name) + " is not a nominal size: " + quoted(text));
+    return NominalSize::inches(within(read.value.base(), size_limits, name));
   }
   // Null is the honest "unknown".
   std::optional<double> as_number_or_unknown(element value, std::string_view name) const {
@@ -239,23 +279,24 @@ class CatalogLoader {
       const object facts = as_object(value, "the entry");
       only(facts, {"metallic", "conducts", "tensile", "shear", "modulus"});
       MaterialFacts& into = catalog_.materials_[static_cast<std::size_t>(*material)];
-      into.tensile_strength = stress(facts, "tensile", into.basis);
-      into.shear_strength = stress(facts, "shear", into.basis);
-      into.modulus = stress(facts, "modulus", into.basis);
+      into.tensile_strength = stress(facts, "tensile", strength_limits, into.basis);
+      into.shear_strength = stress(facts, "shear", strength_limits, into.basis);
+      into.modulus = stress(facts, "modulus", modulus_limits, into.basis);
     }
     enter("");
     for (std::size_t i = 0; i < material_count; ++i) {
       if (!seen[i]) fault("no material " + quoted(material_names[i]));
     }
   }
-  std::optional<Pressure> stress(object facts, std::string_view key, Basis& weakest) const {
+  std::optional<Pressure> stress(object facts, std::string_view key, Limits limits, Basis& weakest) const {
     const element value = member(facts, key);
     if (value.is_null()) return std::nullopt;
     const object given = as_object(value, key);
     only(given, {"value", "unit", "source", "how", "note"});
     const double number = as_number(member(given, "value"), key);
     const ParsedMeasure read = parse_measure(number, text_member(given, "unit"), Kind::pressure);
-    if (!read || number <= 0.0) fault(std::string(key) + " is not a positive stress with its unit");
+    if (!read) fault(std::string(key) + " is not a stress with its unit");
+    within(read.value.base(), limits, key);
     weakest = weaker(weakest, basis_of(given));
     return read.value.as<-2, 1, 0>();
   }
@@ -274,8 +315,8 @@ class CatalogLoader {
       if (!facts.temperature_factors.empty()) fault("the table stands twice");
       facts.temperature_basis = basis_of(table);
       each_row(table, count, [&](const Cells& cells) {
-        const CurvePoint point{as_number(cells[at[0]], "degF"), as_number(cells[at[1]], "factor")};
-        if (point.y <= 0.0 || point.y > 1.0) fault("a factor lies over 0 and is at most 1");
+        const CurvePoint point{number_within(cells[at[0]], {32, 250, "degF"}, "degF"),
+                               number_within(cells[at[1]], {0.01, 1}, "factor")};
         const auto& before = facts.temperature_factors;
         if (!before.empty() && (point.x <= before.back().x || point.y > before.back().y)) {
           fault("temperatures must rise and factors fall from row to row");
@@ -283,6 +324,12 @@ class CatalogLoader {
         facts.temperature_factors.push_back(point);
       });
       if (facts.temperature_factors.empty()) fault("no rows");
+    }
+    enter("");
+    for (std::size_t i = 0; i < material_count; ++i) {
+      if (is_plastic(static_cast<Material>(i)) && catalog_.materials_[i].temperature_factors.empty()) {
+        fault("no temperature factors of " + quoted(material_names[i]) + ": without them it would be rated as if cold");
+      }
     }
   }
 
@@ -327,7 +374,7 @@ class CatalogLoader {
     std::size_t count = 0;
     const auto at = columns_of(file, std::array<std::string_view, 2>{"dn", "size"}, 2, count);
     each_row(file, count, [&](const Cells& cells) {
-      const double dn = as_number(cells[at[0]], "dn");
+      const double dn = number_within(cells[at[0]], {1, 4000, "mm"}, "dn");
       const MetricSize metric{static_cast<int>(dn), as_size(cells[at[1]], "size")};
       if (metric.dn != dn || (!catalog_.metric_sizes_.empty() && metric.dn <= catalog_.metric_sizes_.back().dn)) {
         fault("dn must be a whole number and rise from row to row");
@@ -353,7 +400,7 @@ class CatalogLoader {
     if (unit_name != "in" && unit_name != "mm") fault("the unit is neither in nor mm");
     const Length unit = unit_name == "in" ? units::inch : units::mm;
     const object form = as_object(member(table, "form"), "form");
-    const double taper = as_number(member(form, "taper"), "taper");
+    const double taper = number_within(member(form, "taper"), {0, 0.5}, "taper");
 
     enum {
       size,
@@ -398,9 +445,7 @@ class CatalogLoader {
       if (column == names[major] || column == names[tpi]) basis = weaker(basis, of_column);
     }
     const auto length = [&](const Cells& cells, std::size_t column) {
-      const double value = as_number(cells[at[column]], names[column]);
-      if (value <= 0.0) fault(std::string(names[column]) + " is not above zero");
-      return value * unit;
+      return number_within(cells[at[column]], {0.01 / unit.base(), 12.0 / unit.base(), unit_name}, names[column]) * unit;
     };
     const auto length_or_unknown = [&](const Cells& cells, std::size_t column) -> std::optional<Length> {
       if (at[column] == npos || cells[at[column]].is_null()) return std::nullopt;
@@ -412,8 +457,7 @@ class CatalogLoader {
       thread.size = as_size(cells[at[size]], "size");
       row_name_ = thread.size.label();
       if (catalog_.thread(standard, thread.size) != nullptr) fault("the size stands twice");
-      const double per_inch = as_number(cells[at[tpi]], "tpi");
-      if (per_inch <= 0.0) fault("tpi is not above zero");
+      const double per_inch = number_within(cells[at[tpi]], {1, 64}, "tpi");
       thread.form = {length(cells, major), per_inch * units::per_inch, taper};
       if (standard == ThreadStandard::npt) {
         thread.geometry = mechanics::npt_thread(thread.form.major, thread.form.threads_per_inch, length(cells, l1));
@@ -498,9 +542,9 @@ class CatalogLoader {
     machine.stud_diameter = length_in(from, "stud_diameter");
     element studs;
     if (!from.at_key("studs").get(studs) && !studs.is_null()) {
-      const double number = as_number(studs, "studs");
+      const double number = number_within(studs, {1, 16}, "studs");
       machine.studs = static_cast<int>(number);
-      if (machine.studs != number || machine.studs < 1) fault("\"studs\" is not a whole number above zero");
+      if (machine.studs != number) fault("\"studs\" is not a whole number above zero");
     }
     machine.basis = basis_of(from);
     if (machine.largest_tap < machine.smallest_tap) fault("the largest tap is smaller than the smallest");
@@ -518,7 +562,7 @@ class CatalogLoader {
     const std::string_view text = as_text(value, key);
     const ParsedMeasure read = parse_measure(text, kind);
     if (!read) fault(quoted(key) + ": " + describe(read.fault, text) + "; write " + expected_text(kind));
-    if (read.value.base() <= 0.0) fault(quoted(key) + " is not above zero");
+    within(read.value.base(), kind == Kind::pressure ? pressure_limits : length_limits, key);
     return read.value;
   }
   std::optional<Length> length_in(object from, std::string_view key) const {
@@ -675,13 +719,12 @@ class CatalogLoader {
       for (const element spelling : as_array(cells[at[2]], names[2])) {
         earlier.class_keys.push_back(class_key(as_text(spelling, "a spelling")));
       }
-      earlier.rating = as_number(cells[at[3]], names[3]) * units::psi;
-      earlier.surge = as_number(cells[at[4]], names[4]) * units::psi;
+      earlier.rating = number_within(cells[at[3]], pressure_limits, names[3]) * units::psi;
+      earlier.surge = number_within(cells[at[4]], {1, 500, "psi"}, names[4]) * units::psi;
       bool found = false;
       for (Pipe& pipe : pipes_of_series()) {
         if (pipe.dr != dr || pipe.size > largest) continue;
-        if (!pipe.rating || earlier.rating <= Pressure() || earlier.surge < Pressure() ||
-            earlier.rating + earlier.surge > *pipe.rating) {
+        if (!pipe.rating || earlier.rating + earlier.surge > *pipe.rating) {
           fault("an earlier rating with its surge is over the rating of today");
         }
         for (const std::string& key : earlier.class_keys) add_key(pipe, key);
@@ -725,7 +768,8 @@ class CatalogLoader {
         if (count < ends.size()) ends[count] = as_number(end, key);
         ++count;
       }
-      if (count != ends.size() || ends[0] <= 0.0 || ends[1] <= ends[0]) fault(std::string(key) + " is not a range");
+      if (count != ends.size() || ends[1] <= ends[0]) fault(std::string(key) + " is not a range");
+      for (const double end : ends) within(end, {0.001, 3}, key);
       return ends;
     };
     const auto od = range("od_over_size");
@@ -740,7 +784,8 @@ class CatalogLoader {
   std::optional<int> year(object laid, std::string_view key) const {
     const auto number = as_number_or_unknown(member(laid, key), key);
     if (!number) return std::nullopt;
-    if (*number < 1700 || *number > 2200 || *number != std::floor(*number)) fault(quoted(key) + " is not a year");
+    within(*number, {1700, 2200}, key);
+    if (*number != std::floor(*number)) fault(quoted(key) + " is not a year");
     return static_cast<int>(*number);
   }
 
@@ -810,19 +855,22 @@ class CatalogLoader {
       if (*pipe.od < nominal || *pipe.od > 1.5 * nominal + 0.5 * units::inch) {
         fault("an outside diameter in inches does not lie so far from the nominal size");
       }
+      // None of the tables allows a twentieth of the diameter and a tenth of an inch.
+      const Length widest = 0.05 * *pipe.od + 0.1 * units::inch;
+      if (pipe.od_minus > widest || pipe.od_plus > widest) fault("the diameter's tolerance is wider than any pipe's");
       if (!od_tolerance_known) fault("an outside diameter needs its tolerances");
     }
     if (pipe.od_minus < nothing || pipe.od_plus < nothing || pipe.wall_minus < nothing)
       fault("a tolerance is below zero");
     if (pipe.wall) {
-      if (*pipe.wall <= nothing) fault("the wall is not above zero");
+      within(*pipe.wall / units::inch, {0.01, 24, "in"}, "wall");
       if (!wall_tolerance_known) fault("a wall needs its tolerance");
       if (pipe.wall_minus >= *pipe.wall) fault("the wall's tolerance leaves no wall");
       if (pipe.od && 2.0 * *pipe.wall >= *pipe.od) fault("twice the wall is not less than the outside diameter");
     }
-    if (pipe.rating && *pipe.rating <= Pressure()) fault("the rating is not above zero");
+    if (pipe.rating) within(*pipe.rating / units::psi, pressure_limits, "rating");
     if (pipe.dr) {
-      if (*pipe.dr <= 2.0) fault("a dimension ratio is above 2");
+      within(*pipe.dr, {2.1, 100}, "dr");
       const Length rounding = 0.001 * units::inch;
       if (pipe.od && pipe.wall && abs(*pipe.od / *pipe.dr - *pipe.wall) > rounding + 0.005 * *pipe.wall) {
         fault("the wall is not the outside diameter over the dimension ratio");
@@ -853,11 +901,6 @@ class CatalogLoader {
   std::string text_cell(element cell, std::string_view name) const {
     return cell.is_null() ? std::string() : std::string(as_text(cell, name));
   }
-  double positive(element cell, std::string_view name) const {
-    const double value = as_number(cell, name);
-    if (value <= 0.0) fault(std::string(name) + " is not above zero");
-    return value;
-  }
   Tubing as_tubing(std::string_view text) const {
     const auto* const found = std::find(tubing_names.begin(), tubing_names.end(), text);
     if (found == tubing_names.end()) fault("unknown tubing " + quoted(text));
@@ -877,16 +920,16 @@ class CatalogLoader {
       const std::string_view name = as_text(cells[at[0]], names[0]);
       tube.tubing = as_tubing(name);
       tube.size = as_size(cells[at[1]], names[1]);
-      tube.od = positive(cells[at[2]], names[2]) * units::inch;
-      tube.wall = positive(cells[at[3]], names[3]) * units::inch;
-      tube.bore = positive(cells[at[4]], names[4]) * units::inch;
-      tube.bore_least = positive(cells[at[5]], names[5]) * units::inch;
+      tube.od = number_within(cells[at[2]], tube_limits, names[2]) * units::inch;
+      tube.wall = number_within(cells[at[3]], tube_limits, names[3]) * units::inch;
+      tube.bore = number_within(cells[at[4]], tube_limits, names[4]) * units::inch;
+      tube.bore_least = number_within(cells[at[5]], tube_limits, names[5]) * units::inch;
       tube.basis = basis_of(as_object(member(provenance, name), name));
       if (!cells[at[6]].is_null()) tube.basis.how = as_how(as_text(cells[at[6]], names[6]));
       if (element rated; !ratings.at_key(name).get(rated)) {
         const object rating = as_object(rated, name);
         only(rating, {"psi", "source", "how", "note"});
-        tube.rating = positive(member(rating, "psi"), "psi") * units::psi;
+        tube.rating = number_within(member(rating, "psi"), pressure_limits, "psi") * units::psi;
         tube.rating_basis = basis_of(rating);
       }
       if (abs(tube.od - 2.0 * tube.wall - tube.bore) > 0.0015 * units::inch || tube.bore_least > tube.bore) {
@@ -909,7 +952,7 @@ class CatalogLoader {
     const auto c_at = columns_of(c_table, std::array<std::string_view, 4>{"pipe", "c", "source", "how"}, 4, count);
     each_row(c_table, count, [&](const Cells& cells) {
       const std::string_view pipe = as_text(cells[c_at[0]], "pipe");
-      const TubeFriction friction{positive(cells[c_at[1]], "c"), basis_in(cells[c_at[2]], cells[c_at[3]])};
+      const TubeFriction friction{number_within(cells[c_at[1]], {40, 200}, "c"), basis_in(cells[c_at[2]], cells[c_at[3]])};
       for (std::size_t i = 0; i < tubing_count; ++i) {
         if (planned_with[i] == pipe) tables.friction[i] = friction;
       }
@@ -917,7 +960,7 @@ class CatalogLoader {
     const object e_table = table_in(file, "epsilon");
     const auto e_at = columns_of(e_table, std::array<std::string_view, 4>{"pipe", "ft", "source", "how"}, 4, count);
     each_row(e_table, count, [&](const Cells& cells) {
-      const Length roughness = positive(cells[e_at[1]], "ft") * units::foot;
+      const Length roughness = number_within(cells[e_at[1]], {1e-7, 0.1, "ft"}, "ft") * units::foot;
       const Basis basis = basis_in(cells[e_at[2]], cells[e_at[3]]);
       if (as_text(cells[e_at[0]], "pipe") != "drawn copper or plastic") return;
       tables.tube_roughness = roughness;
@@ -954,7 +997,7 @@ class CatalogLoader {
       if (found == planned_with.end()) return;
       auto& lengths = tables.fittings[static_cast<std::size_t>(found - planned_with.begin())];
       for (std::size_t i = 0; i < sizes.size(); ++i) {
-        lengths.push_back({sizes[i], positive(cells[i + 1], "a length") * units::foot});
+        lengths.push_back({sizes[i], number_within(cells[i + 1], {0.1, 1000, "ft"}, sizes[i].label()) * units::foot});
       }
     });
     for (const auto& lengths : tables.fittings) {
@@ -974,7 +1017,7 @@ class CatalogLoader {
     each_row(sizes, count, [&](const Cells& cells) {
       MeterSize meter;
       meter.size = as_size(cells[at[0]], "size");
-      meter.safe_maximum = positive(cells[at[2]], "safe_max_gpm") * units::gpm;
+      meter.safe_maximum = number_within(cells[at[2]], flow_limits, "safe_max_gpm") * units::gpm;
       meter.basis = basis;
       if (!tables.meters.empty() && meter.size <= tables.meters.back().size) fault("sizes must rise from row to row");
       tables.meters.push_back(std::move(meter));
@@ -982,17 +1025,18 @@ class CatalogLoader {
     const object loss = table_in(file, "loss");
     std::size_t columns = 0;
     for (const element name : as_array(member(loss, "columns"), "columns")) {
-      const std::string wanted = columns == 0 ? "gpm" : "psi " + tables.meters.at(columns - 1).size.label();
+      if (columns > tables.meters.size()) fault("more columns than meters");
+      const std::string wanted = columns == 0 ? "gpm" : "psi " + tables.meters[columns - 1].size.label();
       if (as_text(name, "a column name") != wanted) fault("column " + quoted(wanted) + " should stand here");
-      if (++columns > tables.meters.size() + 1) fault("more columns than meters");
+      ++columns;
     }
     if (columns != tables.meters.size() + 1) fault("a meter has no column");
     each_row(loss, columns, [&](const Cells& cells) {
-      const Flow flow = positive(cells[0], "gpm") * units::gpm;
+      const Flow flow = number_within(cells[0], flow_limits, "gpm") * units::gpm;
       for (std::size_t i = 1; i < columns; ++i) {
         if (cells[i].is_null()) continue;
         auto& points = tables.meters[i - 1].loss;
-        const Pressure lost = positive(cells[i], "psi") * units::psi;
+        const Pressure lost = number_within(cells[i], {0.01, 200, "psi"}, "psi " + tables.meters[i - 1].size.label()) * units::psi;
         if (!points.empty() && (flow <= points.back().flow || lost < points.back().loss)) {
           fault("flow and loss must rise from row to row");
         }
@@ -1023,7 +1067,7 @@ class CatalogLoader {
                      text_cell(cells[ipc_at[0]], "fixture"),
                      text_cell(cells[ipc_at[1]], "occupancy"),
                      text_cell(cells[ipc_at[2]], "control"),
-                     positive(cells[ipc_at[5]], "total")};
+                     number_within(cells[ipc_at[5]], fixture_limits, "total")};
       row.flush_valve = is_valve(row.control) && row.control != "flushometer tank";
       add(std::move(row));
     });
@@ -1036,7 +1080,7 @@ class CatalogLoader {
         const element cell = cells[upc_at[use]];
         if (cell.is_null()) continue;
         FixtureRow row{PlumbingCode::upc,  text_cell(cells[upc_at[0]], "fixture"), std::string(upc_names[use]), {},
-                       positive(cell, "units")};
+                       number_within(cell, fixture_limits, upc_names[use])};
         row.flush_valve = is_valve(row.fixture) && row.fixture.find("tank") == std::string::npos;
         add(std::move(row));
       }
@@ -1079,7 +1123,7 @@ class CatalogLoader {
       for (const element gap : as_array(member(table, "gaps"), "gaps")) {
         if (curve.gap) fault("more gaps than one");
         std::vector<double> ends;
-        for (const element end : as_array(gap, "a gap")) ends.push_back(as_number(end, "a gap's end"));
+        for (const element end : as_array(gap, "a gap")) ends.push_back(number_within(end, {0.1, 100000}, "gaps"));
         if (ends.size() != 2 || ends[1] <= ends[0]) fault("a gap has two ends, the second above the first");
         curve.gap = {ends[0], ends[1]};
       }
@@ -1087,11 +1131,11 @@ class CatalogLoader {
       const auto at =
           columns_of(table, std::array<std::string_view, 3>{"wsfu", "gpm_flush_tank", "gpm_flush_valve"}, 3, count);
       each_row(table, count, [&](const Cells& cells) {
-        const double units = positive(cells[at[0]], "wsfu");
+        const double units = number_within(cells[at[0]], {0.1, 100000}, "wsfu");
         for (std::size_t i = 1; i < 3; ++i) {
           if (cells[at[i]].is_null()) continue;
           auto& points = i == 1 ? curve.tank_rows : curve.valve_rows;
-          const hydraulics::DemandPoint point{units, positive(cells[at[i]], "gpm") * units::gpm};
+          const hydraulics::DemandPoint point{units, number_within(cells[at[i]], flow_limits, i == 1 ? "gpm_flush_tank" : "gpm_flush_valve") * units::gpm};
           if (!points.empty() && (units <= points.back().fixture_units || point.flow < points.back().flow)) {
             fault("units and flow must rise from row to row");
           }
@@ -1114,10 +1158,10 @@ class CatalogLoader {
     std::size_t count = 0;
     const auto at = columns_of(table, names, 3, count);
     each_row(table, count, [&](const Cells& cells) {
-      const Temperature temperature = Temperature::fahrenheit(as_number(cells[at[0]], names[0]));
-      const UnitWeight weight = positive(cells[at[1]], names[1]) * units::lbf_per_ft3;
+      const Temperature temperature = Temperature::fahrenheit(number_within(cells[at[0]], {20, 220, "degF"}, names[0]));
+      const UnitWeight weight = number_within(cells[at[1]], {50, 70, "lbf/ft3"}, names[1]) * units::lbf_per_ft3;
       const KinematicViscosity viscosity =
-          1e-5 * positive(cells[at[2]], names[2]) * (units::foot * units::foot / units::second);
+          1e-5 * number_within(cells[at[2]], {0.1, 10}, names[2]) * (units::foot * units::foot / units::second);
       if (!tables.water.empty() && temperature <= tables.water.back().temperature) {
         fault("temperatures must rise from row to row");
       }
@@ -1125,7 +1169,7 @@ class CatalogLoader {
     });
     const object head = table_in(file, "head");
     only(head, {"psi_per_ft", "source", "how"});
-    tables.head = positive(member(head, "psi_per_ft"), "psi_per_ft") * units::psi / units::foot;
+    tables.head = number_within(member(head, "psi_per_ft"), {0.4, 0.45}, "psi_per_ft") * units::psi / units::foot;
     tables.head_basis = basis_of(head);
   }
 
@@ -1139,8 +1183,8 @@ class CatalogLoader {
                                                              "percent_high", "source", "how"};
     const auto stock_at = columns_of(stock, stock_names, stock_names.size(), count);
     each_row(stock, count, [&](const Cells& cells) {
-      const double low = positive(cells[stock_at[2]], "percent_low");
-      if (positive(cells[stock_at[3]], "percent_high") < low) fault("the low strength is above the high one");
+      const double low = number_within(cells[stock_at[2]], percent_limits, "percent_low");
+      if (number_within(cells[stock_at[3]], percent_limits, "percent_high") < low) fault("the low strength is above the high one");
       const Basis basis = basis_in(cells[stock_at[4]], cells[stock_at[5]]);
       if (as_text(cells[stock_at[0]], "stock") != "household bleach") return;
       tables.weakest_bleach = Concentration::percent(low);
@@ -1155,10 +1199,10 @@ class CatalogLoader {
     each_row(doses, count, [&](const Cells& cells) {
       ChlorineDose dose;
       dose.method = text_cell(cells[dose_at[0]], "method");
-      dose.dose = Concentration::mg_per_litre(positive(cells[dose_at[1]], "dose_mg_l"));
-      dose.hold = positive(cells[dose_at[2]], "hold_h") * units::hour;
-      if (!cells[dose_at[3]].is_null()) dose.hold_most = positive(cells[dose_at[3]], "hold_max_h") * units::hour;
-      dose.residual = Concentration::mg_per_litre(positive(cells[dose_at[4]], "residual_mg_l"));
+      dose.dose = Concentration::mg_per_litre(number_within(cells[dose_at[1]], dose_limits, "dose_mg_l"));
+      dose.hold = number_within(cells[dose_at[2]], hold_limits, "hold_h") * units::hour;
+      if (!cells[dose_at[3]].is_null()) dose.hold_most = number_within(cells[dose_at[3]], hold_limits, "hold_max_h") * units::hour;
+      dose.residual = Concentration::mg_per_litre(number_within(cells[dose_at[4]], dose_limits, "residual_mg_l"));
       dose.basis = basis_in(cells[dose_at[5]], cells[dose_at[6]]);
       if (dose.residual >= dose.dose) fault("more is left than was dosed");
       tables.doses.push_back(std::move(dose));
@@ -1172,7 +1216,7 @@ class CatalogLoader {
     const auto agent_at = columns_of(agents, agent_names, 2, count);
     each_row(agents, count, [&](const Cells& cells) {
       tables.dechlorination.push_back(
-          {text_cell(cells[agent_at[0]], "agent"), positive(cells[agent_at[1]], "mg_per_mg_chlorine")});
+          {text_cell(cells[agent_at[0]], "agent"), number_within(cells[agent_at[1]], {0.1, 100}, "mg_per_mg_chlorine")});
     });
   }
 
@@ -1184,7 +1228,7 @@ class CatalogLoader {
     const auto at =
         columns_of(weight, std::array<std::string_view, 4>{"soil", "lb_per_ft3", "source", "how"}, 4, count);
     each_row(weight, count, [&](const Cells& cells) {
-      const UnitWeight value = positive(cells[at[1]], "lb_per_ft3") * units::lbf_per_ft3;
+      const UnitWeight value = number_within(cells[at[1]], {50, 250, "lb/ft3"}, "lb_per_ft3") * units::lbf_per_ft3;
       (as_text(cells[at[0]], "soil") == "rock" ? tables.rock_weight : tables.soil_weight) = value;
       tables.weight_basis = basis_in(cells[at[2]], cells[at[3]]);
     });

@@ -45,7 +45,7 @@ void check_inputs(const std::vector<std::string>& files, Console& console) {
 // One input and its name for messages.
 class Input {
  public:
-  Input(const std::string& path, Console& console) : name_(path == "-" ? "standard input" : path) {
+  Input(const std::string& path, Console& console) : name_(shown_name(path)) {
     if (path == "-") {
       in_ = &console.in;
     } else {
@@ -131,7 +131,7 @@ std::optional<char> delimiter_of(const std::string& text) {
 std::optional<io::OrderMap> open_map(const std::string& path, const Catalog& catalog, Console& console) {
   if (path.empty()) return std::nullopt;
   const std::string text = read_text(path, io::longest_map, console);
-  io::OrderMapFile read = io::read_order_map(text, path == "-" ? "standard input" : path, catalog);
+  io::OrderMapFile read = io::read_order_map(text, shown_name(path), catalog);
   stop_on(read.diagnostics, "no order is read through it", console);
   return *std::move(read.map);
 }
@@ -139,7 +139,7 @@ std::optional<io::OrderMap> open_map(const std::string& path, const Catalog& cat
 // How far it is, for whoever waits at a terminal.
 class Progress {
  public:
-  explicit Progress(Console& console) : err_(console.err), shown_(console.environment.err_is_terminal) {}
+  explicit Progress(Console& console) : err_(console.progress), shown_(console.environment.err_is_terminal) {}
   ~Progress() {
     if (any_) err_ << "\r\x1b[K" << std::flush;
   }

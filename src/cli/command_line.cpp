@@ -7,7 +7,9 @@
 #include "cli/options.hpp"
 #include "cli/result_writer.hpp"
 #include "cli/run.hpp"
+#include "cli/visible_stream.hpp"
 #include "io/nearest.hpp"
+#include "text/foreign.hpp"
 
 namespace mainbore::cli {
 namespace {
@@ -32,7 +34,7 @@ void require_known_command(const CLI::App& program, std::span<const std::string>
   if (arguments.empty()) throw Stop(exit_usage, "no command\n\n" + program.help());
   if (word != arguments.begin()) return;
   if (std::find(commands.begin(), commands.end(), *word) != commands.end()) return;
-  throw Stop(exit_usage, with_suggestion("unknown command \"" + *word + '"', *word, commands) +
+  throw Stop(exit_usage, with_suggestion("unknown command " + text::quoted(*word), *word, commands) +
                              "\ncommands: " + io::listed(commands));
 }
 
@@ -54,7 +56,7 @@ std::string output_of(const CLI::App& program) {
   const bool about_words = dynamic_cast<const CLI::ExtrasError*>(&error) != nullptr ||
                            dynamic_cast<const CLI::RequiredError*>(&error) != nullptr;
   if (!about_words || left.empty()) {
-    throw Stop(exit_usage, error.what() + try_help);
+    throw Stop(exit_usage, text::visible(error.what()) + try_help);
   }
   std::vector<std::string> names;
   for (const CLI::Option* option : command.get_options()) {
@@ -62,8 +64,31 @@ std::string output_of(const CLI::App& program) {
   }
   const std::vector<std::string_view> known(names.begin(), names.end());
   const std::string word = left.front().substr(0, left.front().find('='));
-  if (!word.starts_with('-')) throw Stop(exit_usage, "one argument too many: \"" + word + '"' + try_help);
-  throw Stop(exit_usage, with_suggestion("unknown option \"" + word + '"', word, known) + try_help);
+  if (!word.starts_with('-')) throw Stop(exit_usage, "one argument too many: " + text::quoted(word) + try_help);
+  throw Stop(exit_usage, with_suggestion("unknown option " + text::quoted(word), word, known) + try_help);
+}
+
+// A value that is empty is a variable of a script that was not set: to go on as if nothing had been asked for would plan
+// another job, under other rules.
+void refuse_nothing(const CLI::App& command) {
+  for (const CLI::Option* option : command.get_options()) {
+    const std::vector<std::string> values = option->results();
+    if (std::none_of(values.begin(), values.end(), [](const std::string& value) { return value.empty(); })) continue;
+    throw Stop(exit_usage, option->get_name() + " is given with nothing in it\ntry: mainbore " + command.get_name() +
+                               " --help");
+  }
+}
+
+// Whoever reads it first leaves nothing to the other.
+void refuse_input_twice(const CLI::App& command) {
+  std::ptrdiff_t times = 0;
+  for (const CLI::Option* option : command.get_options()) {
+    const std::string kind = option->get_type_name();
+    const bool read = (kind == "FILE" && !option->check_lname("output")) || kind == "JOB" || option->get_positional();
+    const std::vector<std::string> values = option->results();
+    if (read) times += std::count(values.begin(), values.end(), "-");
+  }
+  if (times > 1) throw Stop(exit_usage, "standard input, -, cannot be two things: put one of them into a file");
 }
 
 ExitStatus run_command(const std::string& name, const Requests& requests, Console& console) {
@@ -94,16 +119,19 @@ ExitStatus dispatch(std::span<const std::string> arguments, Console& console) {
     console.output = output_of(*program);
     refuse(*program, error);
   }
-  if (requests.output && requests.output->empty()) throw Stop(exit_usage, "-o takes the name of a file; found \"\"");
   console.output = requests.output.value_or("");
-  return run_command(program->get_subcommands().front()->get_name(), requests, console);
+  const CLI::App& command = *program->get_subcommands().front();
+  refuse_nothing(command);
+  refuse_input_twice(command);
+  return run_command(command.get_name(), requests, console);
 }
 
 }  // namespace
 
-int run(std::span<const std::string> arguments, std::istream& in, std::ostream& out, std::ostream& err,
+int run(std::span<const std::string> arguments, std::istream& in, std::ostream& out, std::ostream& raw_err,
         const Environment& environment) {
-  Console console{in, out, err, environment};
+  VisibleStream err(raw_err);
+  Console console{in, out, err, raw_err, environment};
   // Whoever opens the file after a failed run must not take an old result for the new one.
   const auto failed = [&](ExitStatus status, const std::string& message) {
     if (!message.empty()) err << "mainbore: " << message << '\n';

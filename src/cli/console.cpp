@@ -4,9 +4,12 @@
 #include <filesystem>
 #include <iostream>
 
-#include "io/source_text.hpp"
+#include "io/job_fields.hpp"
 #include "mainbore/catalog_error.hpp"
+#include "mainbore/field_tests.hpp"
+#include "mainbore/job.hpp"
 #include "mainbore/rules_file.hpp"
+#include "text/foreign.hpp"
 
 namespace mainbore::cli {
 namespace {
@@ -31,6 +34,22 @@ std::string read_file(const std::string& path, std::size_t most, FilesRead& list
   return read_all([&](char* to, std::size_t room) { return file.read(to, room); }, most);
 }
 
+// What a job may say of a machine is what a table may.
+void check_machines(const Catalog& catalog, const std::string& name) {
+  for (const MachineProfile& machine : catalog.machines()) {
+    Job job;
+    job.machine.given = std::shared_ptr<const MachineProfile>(std::shared_ptr<void>(), &machine);
+    for (const io::JobField& field : io::job_fields()) {
+      if (!field.path.starts_with("machine.")) continue;
+      if (const auto problem = io::beyond(field, field.load(job, 0, field.kind))) {
+        throw Stop(exit_unreadable, name + ": machines.json: machine " + text::quoted(machine.id) + ": " +
+                                        std::string(field.path.substr(8)) + ": " + problem->message + "; " +
+                                        problem->help);
+      }
+    }
+  }
+}
+
 }  // namespace
 
 std::string read_text(const std::string& path, std::size_t most, Console& console) {
@@ -48,8 +67,9 @@ std::string read_text(const std::string& path, std::size_t most, Console& consol
 const Catalog& open_catalog(const std::string& directory, std::unique_ptr<const Catalog>& held,
                             Console& console) {
   if (directory.empty()) return Catalog::builtin();
+  const std::string name = shown_name(directory);
   std::error_code error;
-  if (!fs::is_directory(directory, error)) throw Stop(exit_no_input, "cannot open " + directory + ": not a directory");
+  if (!fs::is_directory(directory, error)) throw Stop(exit_no_input, "cannot open " + name + ": not a directory");
   DataFiles files;
   try {
     for (const fs::directory_entry& entry : fs::recursive_directory_iterator(directory)) {
@@ -58,21 +78,22 @@ const Catalog& open_catalog(const std::string& directory, std::unique_ptr<const 
           read_file(entry.path().string(), std::size_t{1} << 26, console.files_read);
     }
   } catch (const fs::filesystem_error& failure) {
-    throw Stop(exit_no_input, "cannot read " + directory + ": " + failure.code().message());
+    throw Stop(exit_no_input, "cannot read " + name + ": " + failure.code().message());
   }
   try {
     held = std::make_unique<const Catalog>(files);
+    static_cast<void>(load_field_tests(*held));
   } catch (const CatalogError& fault) {
-    throw Stop(exit_unreadable, directory + ": " + fault.what());
+    throw Stop(exit_unreadable, name + ": " + fault.what());
   }
+  check_machines(*held, name);
+  std::string told;
+  for (const Diagnostic& diagnostic : load_rules(*held).diagnostics) told += '\n' + format_diagnostic(diagnostic);
+  if (!told.empty()) throw Stop(exit_unreadable, name + ": no plan is made under these tables" + told);
   return *held;
 }
 
-std::string shown_name(std::string path) {
-  if (path == "-") return "standard input";
-  while (const auto bad = io::first_not_utf8(path)) path[*bad] = '?';
-  return path;
-}
+std::string shown_name(const std::string& path) { return path == "-" ? "standard input" : text::visible(path); }
 
 Rules open_rules(const Catalog& catalog, const std::vector<std::string>& files, Console& console) {
   std::vector<RuleText> texts;

@@ -20,7 +20,8 @@ namespace mainbore::cli {
 struct Console {
   std::istream& in;
   std::ostream& out;
-  std::ostream& err;
+  std::ostream& err;  // shows what others wrote, and cannot be painted on by it
+  std::ostream& progress;  // standard error as it is, for the line that is written over itself
   const Environment& environment;
   std::string output = {};  // the file that the result goes to; empty or "-": standard output
   FilesRead files_read = {};
@@ -44,8 +45,8 @@ class Stop : public std::runtime_error {
 [[nodiscard]] const Catalog& open_catalog(const std::string& directory, std::unique_ptr<const Catalog>& held,
                                           Console& console);
 
-// The path as it can stand in any output: a name of a file may hold any bytes, JSON and HTML may not.
-[[nodiscard]] std::string shown_name(std::string path);
+// The path as people may see it: the name of a file may hold any bytes.
+[[nodiscard]] std::string shown_name(const std::string& path);
 
 // The default rules with the files laid over them.
 [[nodiscard]] Rules open_rules(const Catalog& catalog, const std::vector<std::string>& files, Console& console);

@@ -1,9 +1,11 @@
 #include "cli/drytap_command.hpp"
 
 #include <array>
+#include <cmath>
 
 #include "cli/result_writer.hpp"
 #include "mainbore/tool_file.hpp"
+#include "text/foreign.hpp"
 
 namespace mainbore::cli {
 namespace {
@@ -17,20 +19,7 @@ std::string_view trimmed(std::string_view text) {
   return text;
 }
 
-// A plain count: "2", "2.5", "2-1/2".
-double count_of(const std::string& option, const std::string& text, double least, double most) {
-  const ParsedMeasure read = parse_measure(text, Kind::ratio);
-  if (!read || !(read.value.base() >= least && read.value.base() <= most)) {
-    std::string range;
-    append_number(range, least, 0);
-    range += " to ";
-    append_number(range, most, 0);
-    throw Stop(exit_usage, option + " takes a number from " + range + "; found \"" + text + '"');
-  }
-  return read.value.base();
-}
-
-mechanics::TrialTap trial_of(const std::string& text) {
+mechanics::TrialTap trial_of(const std::string& text, const Catalog& catalog) {
   constexpr std::array<std::string_view, 4> keys = {"depth", "hand", "wrench", "showing"};
   std::array<std::optional<std::string>, 4> values;
   for (std::string_view rest = text; !rest.empty();) {
@@ -39,7 +28,7 @@ mechanics::TrialTap trial_of(const std::string& text) {
     rest.remove_prefix(std::min(end + 1, rest.size()));
     const std::size_t equals = part.find('=');
     if (equals == std::string_view::npos) {
-      throw Stop(exit_usage, "--trial: \"" + std::string(part) + "\" has no =" + std::string(trial_form));
+      throw Stop(exit_usage, "--trial: " + text::quoted(part) + " has no =" + std::string(trial_form));
     }
     const auto key = word_of("--trial", std::string(trimmed(part.substr(0, equals))), keys);
     if (!key) throw Stop(exit_usage, "--trial: a value without a name" + std::string(trial_form));
@@ -51,12 +40,14 @@ mechanics::TrialTap trial_of(const std::string& text) {
       throw Stop(exit_usage, "--trial: " + std::string(keys[needed]) + " is missing" + std::string(trial_form));
     }
   }
-  constexpr double most_turns = 100.0;
+  const auto fact = [&](std::size_t key, std::string_view path) {
+    return std::get<Measure>(fact_of("--trial " + std::string(keys[key]), *values[key], path, catalog).value());
+  };
   mechanics::TrialTap trial;
-  trial.depth = quantity_of("--trial depth", *values[0], Kind::length)->as<1, 0, 0>();
-  if (values[1]) trial.hand_turns = count_of("--trial hand", *values[1], 0.0, most_turns);
-  trial.wrench_turns = count_of("--trial wrench", *values[2], 0.0, most_turns);
-  trial.threads_showing = count_of("--trial showing", *values[3], -most_turns, most_turns);
+  trial.depth = fact(0, "service.trial.depth").as<1, 0, 0>();
+  if (values[1] && !values[1]->empty()) trial.hand_turns = fact(1, "service.trial.hand_turns").base();
+  trial.wrench_turns = fact(2, "service.trial.wrench_turns").base();
+  trial.threads_showing = fact(3, "service.trial.threads_showing").base();
   return trial;
 }
 
@@ -71,10 +62,10 @@ ExitStatus drytap_command(const DrytapRequest& request, Console& console) {
   if (request.threads_per_inch.empty()) {
     throw Stop(exit_usage, "--threads is missing: lay a rule along the stop's thread and count the threads in an inch");
   }
-  std::vector<mechanics::TrialTap> trials;
-  for (const std::string& trial : request.trials) trials.push_back(trial_of(trial));
   std::unique_ptr<const Catalog> own_tables;
   const Catalog& catalog = open_catalog(request.data, own_tables, console);
+  std::vector<mechanics::TrialTap> trials;
+  for (const std::string& trial : request.trials) trials.push_back(trial_of(trial, catalog));
   SettingsInForce in_force(request.settings_file, UsersOwn::read, catalog, console);
   const UnitSystem units = in_force.units(request.units);
   const Rules rules = in_force.rules(catalog, request.rules, console);
@@ -82,13 +73,16 @@ ExitStatus drytap_command(const DrytapRequest& request, Console& console) {
   TrialSheet sheet;
   sheet.from_settings = in_force.taken();
   sheet.trials = trials;
-  sheet.threads_per_inch = count_of("--threads", request.threads_per_inch, 1.0, 50.0) * mainbore::units::per_inch;
+  sheet.threads_per_inch =
+      number_of("--threads", request.threads_per_inch, 1.0, 50.0).value() * mainbore::units::per_inch;
   sheet.wanted.wrench_turns =
-      request.wrench.empty() ? rules.wrench_turns.value : count_of("--wrench", request.wrench, 0.0, 20.0);
+      rule_of("--wrench", request.wrench, "direct.wrench_turns").value_or(rules.wrench_turns.value);
   sheet.wanted.threads_showing =
-      request.showing.empty() ? rules.threads_showing.value : count_of("--showing", request.showing, 0.0, 20.0);
-  if (!request.least.empty())
-    sheet.limits.least_agreeing = static_cast<int>(count_of("--least", request.least, 1.0, 20.0));
+      rule_of("--showing", request.showing, "direct.threads_showing").value_or(rules.threads_showing.value);
+  if (const auto least = number_of("--least", request.least, 1.0, 20.0)) {
+    if (*least != std::floor(*least)) throw Stop(exit_usage, "--least takes a whole number of trials");
+    sheet.limits.least_agreeing = static_cast<int>(*least);
+  }
   sheet.result = mechanics::trial_taps(trials, sheet.threads_per_inch, sheet.wanted, sheet.limits);
   write_result(request.format == "json" ? trial_taps_to_json(sheet, units, JsonStyle::pretty)
                                         : trial_taps_text(sheet, units),

@@ -9,6 +9,7 @@
 #include "mainbore/rules_file.hpp"
 #include "mainbore/settings_file.hpp"
 #include "mainbore/wording.hpp"
+#include "text/foreign.hpp"
 
 namespace mainbore::cli {
 namespace {
@@ -79,7 +80,7 @@ std::string explained(std::string_view code) {
   if (title.empty()) {
     std::vector<std::string_view> codes(finding_codes.begin(), finding_codes.end());
     for (const DiagnosticText& text : all_diagnostics()) codes.push_back(text.code);
-    std::string message = "unknown code \"" + std::string(code) + '"';
+    std::string message = "unknown code " + text::quoted(code);
     if (const auto near = io::nearest(code, codes)) message += ": did you mean \"" + std::string(*near) + "\"?";
     throw Stop(exit_usage, message + "\nall codes: mainbore explain --list");
   }

@@ -29,9 +29,9 @@ void require_place(const NewRequest& request) {
     throw Stop(exit_usage, "no file: name the job file to write\ntry: mainbore new job.json");
   }
   std::error_code error;
-  if (fs::is_directory(job, error)) throw Stop(exit_no_output, "cannot write " + job + ": it is a directory");
+  if (fs::is_directory(job, error)) throw Stop(exit_no_output, "cannot write " + shown_name(job) + ": it is a directory");
   if (fs::exists(fs::symlink_status(job, error)) && !request.replace) {
-    throw Stop(exit_no_output, job + " is there already: name another file, or say --replace");
+    throw Stop(exit_no_output, shown_name(job) + " is there already: name another file, or say --replace");
   }
 }
 
@@ -39,7 +39,7 @@ void require_place(const NewRequest& request) {
 void require_writable(const std::string& job) {
   const fs::path folder = fs::path(job).parent_path();
   if (::access(folder.empty() ? "." : folder.c_str(), W_OK | X_OK) == 0) return;
-  throw Stop(exit_no_output, "cannot write " + job + ": " + std::strerror(errno));
+  throw Stop(exit_no_output, "cannot write " + shown_name(job) + ": " + std::strerror(errno));
 }
 
 // What was told is not lost with the file.
@@ -69,7 +69,7 @@ ExitStatus new_command(const NewRequest& request, Console& console) {
   const auto facts = interview::interview(console.in, console.err, request.job, catalog, rules);
   if (!facts) throw Stop(exit_stopped, "stopped; nothing is written");
   write_job(request, settings_to_json(*facts, catalog), console);
-  console.err << "\nwritten: " << request.job << '\n' << interview::closing_words(*facts, request.job);
+  console.err << "\nwritten: " << shown_name(request.job) << '\n' << interview::closing_words(*facts, request.job);
   return exit_go;
 }
 

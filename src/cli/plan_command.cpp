@@ -11,6 +11,7 @@
 #include "mainbore/tool_file.hpp"
 #include "mainbore/tool_report.hpp"
 #include "mainbore/what_if.hpp"
+#include "text/foreign.hpp"
 
 namespace mainbore::cli {
 namespace {
@@ -20,7 +21,7 @@ std::vector<Setting> settings_of(const std::vector<std::string>& arguments) {
   for (const std::string& argument : arguments) {
     const std::size_t equals = argument.find('=');
     if (equals == std::string::npos || equals == 0) {
-      throw Stop(exit_usage, "--set takes PATH=VALUE, such as --set main.size=\"8 in\"; found \"" + argument + '"');
+      throw Stop(exit_usage, "--set takes PATH=VALUE, such as --set main.size=\"8 in\"; found " + text::quoted(argument));
     }
     settings.push_back({argument.substr(0, equals), argument.substr(equals + 1), ""});
   }
@@ -53,7 +54,7 @@ ExitStatus plan_command(const PlanRequest& request, Console& console) {
   JobFile read;
   if (input) {
     const std::string text = read_text(*input, longest_job, console);
-    read = read_job(text, *input == "-" ? "standard input" : *input, catalog, settings);
+    read = read_job(text, shown_name(*input), catalog, settings);
   } else {
     read = job_from_settings(settings, catalog);
   }

@@ -6,6 +6,7 @@
 #include "cli/result_writer.hpp"
 #include "io/nearest.hpp"
 #include "mainbore/rules_report.hpp"
+#include "text/foreign.hpp"
 
 namespace mainbore::cli {
 namespace {
@@ -49,7 +50,7 @@ std::vector<RuleInForce> of_prefix(std::vector<RuleInForce> list, const std::str
   }
   std::erase_if(list, [&](const RuleInForce& rule) { return !begins(rule.path, prefix); });
   if (list.empty()) {
-    std::string message = "no rule \"" + prefix + '"';
+    std::string message = "no rule " + text::quoted(prefix);
     if (const auto near = io::nearest(prefix, known)) message += ": did you mean \"" + std::string(*near) + "\"?";
     throw Stop(exit_usage, message + "\ntry: mainbore rules show");
   }
@@ -90,7 +91,7 @@ std::string diff(const RulesRequest& request, UnitSystem system, const Catalog& 
 ExitStatus rules_command(const RulesRequest& request, Console& console) {
   const std::string word = request.words.empty() ? std::string() : request.words.front();
   if (std::find(actions.begin(), actions.end(), word) == actions.end()) {
-    std::string message = word.empty() ? "rules: do what?" : "rules: unknown word \"" + word + '"';
+    std::string message = word.empty() ? "rules: do what?" : "rules: unknown word " + text::quoted(word);
     if (const auto near = io::nearest(word, actions)) message += ": did you mean \"" + std::string(*near) + "\"?";
     throw Stop(exit_usage, message + "\none of: " + io::listed(actions));
   }

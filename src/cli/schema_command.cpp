@@ -6,13 +6,14 @@
 #include "cli/result_writer.hpp"
 #include "io/nearest.hpp"
 #include "mainbore/schema.hpp"
+#include "text/foreign.hpp"
 
 namespace mainbore::cli {
 
 ExitStatus schema_command(const SchemaRequest& request, Console& console) {
   const auto* const name = std::find(schema_names.begin(), schema_names.end(), request.what);
   if (name == schema_names.end()) {
-    const std::string found = request.what.empty() ? "schema of what?" : "no schema of \"" + request.what + '"';
+    const std::string found = request.what.empty() ? "schema of what?" : "no schema of " + text::quoted(request.what);
     throw Stop(exit_usage, found + "\none of: " + io::listed(schema_names));
   }
   std::unique_ptr<const Catalog> own_tables;

@@ -3,6 +3,7 @@
 #include "cli/result_writer.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/tool_file.hpp"
+#include "text/foreign.hpp"
 
 namespace mainbore::cli {
 namespace {
@@ -10,7 +11,7 @@ namespace {
 Material material_of(const std::string& text, const Catalog& catalog) {
   const auto read = catalog.read_material(text);
   if (read.material) return *read.material;
-  if (!read.why_not.empty()) throw Stop(exit_usage, "--material: \"" + text + "\": " + std::string(read.why_not));
+  if (!read.why_not.empty()) throw Stop(exit_usage, "--material: " + text::quoted(text) + ": " + std::string(read.why_not));
   return static_cast<Material>(word_of("--material", text, material_names).value());
 }
 
@@ -28,10 +29,10 @@ std::shared_ptr<const MachineProfile> machine_of(const Settings& settings, const
 
 std::shared_ptr<const MachineProfile> machine_of(const std::string& path, const Catalog& catalog, Console& console) {
   if (path.empty()) return nullptr;
-  const JobFile read = read_job(read_text(path, longest_job, console), path == "-" ? "standard input" : path, catalog);
+  const JobFile read = read_job(read_text(path, longest_job, console), shown_name(path), catalog);
   stop_on(read.diagnostics, "no table is made", console);
   auto machine = machine_of(read.job->machine, catalog);
-  if (!machine) throw Stop(exit_unreadable, path + ": the job names no machine; give its figures under \"machine\"");
+  if (!machine) throw Stop(exit_unreadable, shown_name(path) + ": the job names no machine; give its figures under \"machine\"");
   return machine;
 }
 
@@ -42,15 +43,14 @@ PocketOptions options_of(const TableRequest& request, const Catalog& catalog, Co
     options.materials.push_back(material_of(material, catalog));
   }
   if (!request.all_sizes) {
-    options.main_from = size_of("--from", request.from);
-    options.main_to = size_of("--to", request.to);
+    options.main_from = std::get<NominalSize>(fact_of("--from", request.from, "main.size", catalog).value());
+    options.main_to = std::get<NominalSize>(fact_of("--to", request.to, "main.size", catalog).value());
   }
-  if (const auto thread = word_of("--thread", request.thread, thread_standard_names)) {
-    options.thread = static_cast<ThreadStandard>(*thread);
+  if (const auto thread = fact_of("--thread", request.thread, "service.thread", catalog)) {
+    options.thread = static_cast<ThreadStandard>(std::get<int>(*thread));
   }
-  if (const auto line = quantity_of("--pressure", request.pressure, Kind::pressure)) {
-    if (!(line->base() > 0.0)) throw Stop(exit_usage, "--pressure takes a pressure over zero");
-    options.line = Pressure::from_base(line->base());
+  if (const auto line = fact_of("--pressure", request.pressure, "main.pressure", catalog)) {
+    options.line = std::get<Measure>(*line).as<-2, 1, 0>();
   }
   options.machine = machine_of(request.machine, catalog, console);
   return options;

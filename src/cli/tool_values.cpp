@@ -4,23 +4,36 @@
 
 #include "cli/console.hpp"
 #include "io/nearest.hpp"
+#include "mainbore/rule_fields.hpp"
+#include "text/foreign.hpp"
 
 namespace mainbore::cli {
 
-std::optional<Measure> quantity_of(const std::string& option, const std::string& text, Kind kind) {
+std::optional<io::FieldValue> fact_of(const std::string& option, const std::string& text, std::string_view path,
+                                      const Catalog& catalog) {
   if (text.empty()) return std::nullopt;
-  const ParsedMeasure read = parse_measure(text, kind);
-  if (!read) throw Stop(exit_usage, option + ": " + describe(read.fault, text) + "\ngive " + expected_text(kind));
-  return read.value;
+  auto read = io::read_value(*io::find_field(path)->field, text, catalog);
+  if (const auto* const problem = std::get_if<io::Problem>(&read)) {
+    throw Stop(exit_usage, option + ": " + problem->message + (problem->help.empty() ? "" : '\n' + problem->help));
+  }
+  return std::get<io::FieldValue>(std::move(read));
 }
 
-std::optional<NominalSize> size_of(const std::string& option, const std::string& text) {
-  const auto read = quantity_of(option, text, Kind::length);
-  if (!read) return std::nullopt;
-  if (!(read->base() > 0.0 && read->base() <= 150.0)) {
-    throw Stop(exit_usage, option + ": " + text + " is no pipe's size; give one from 1/2 in to 150 in");
-  }
-  return NominalSize::inches(read->base());
+std::optional<double> rule_of(const std::string& option, const std::string& text, std::string_view path) {
+  const auto fields = rule_fields();
+  const auto field = std::find_if(fields.begin(), fields.end(), [&](const RuleField& one) { return one.path == path; });
+  return number_of(option, text, field->least, field->most);
+}
+
+std::optional<double> number_of(const std::string& option, const std::string& text, double least, double most) {
+  if (text.empty()) return std::nullopt;
+  const ParsedMeasure read = parse_measure(text, Kind::ratio);
+  if (read && read.value.base() >= least && read.value.base() <= most) return read.value.base();
+  std::string range;
+  append_number(range, least, 1);
+  range += " to ";
+  append_number(range, most, 1);
+  throw Stop(exit_usage, option + " takes a number from " + range + "; found " + text::quoted(text));
 }
 
 std::optional<std::size_t> word_of(const std::string& option, const std::string& text,
@@ -28,7 +41,7 @@ std::optional<std::size_t> word_of(const std::string& option, const std::string&
   if (text.empty()) return std::nullopt;
   const auto found = std::find(known.begin(), known.end(), text);
   if (found != known.end()) return static_cast<std::size_t>(found - known.begin());
-  std::string message = option + ": unknown word \"" + text + '"';
+  std::string message = option + ": unknown word " + text::quoted(text);
   if (const auto near = io::nearest(text, known)) message += ": did you mean \"" + std::string(*near) + "\"?";
   throw Stop(exit_usage, message + "\none of: " + io::listed(known));
 }

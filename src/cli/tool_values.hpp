@@ -8,8 +8,8 @@
 #include <vector>
 
 #include "cli/settings_option.hpp"
-#include "mainbore/measure.hpp"
-#include "mainbore/nominal_size.hpp"
+#include "io/job_fields.hpp"
+#include "mainbore/catalog.hpp"
 
 namespace mainbore::cli {
 
@@ -23,8 +23,15 @@ struct ToolRequest {
 };
 
 // An empty text is an option that was not given. A fault is a Stop with exit_usage that names the option.
-[[nodiscard]] std::optional<Measure> quantity_of(const std::string& option, const std::string& text, Kind kind);
-[[nodiscard]] std::optional<NominalSize> size_of(const std::string& option, const std::string& text);
+
+// An option that says what a fact of a job says, such as "main.od", is read as that fact is, and held to its range.
+[[nodiscard]] std::optional<io::FieldValue> fact_of(const std::string& option, const std::string& text,
+                                                    std::string_view path, const Catalog& catalog);
+// A number in the place of a rule, such as "direct.wrench_turns".
+[[nodiscard]] std::optional<double> rule_of(const std::string& option, const std::string& text, std::string_view path);
+// A plain number: "2", "2.5", "2-1/2".
+[[nodiscard]] std::optional<double> number_of(const std::string& option, const std::string& text, double least,
+                                              double most);
 // The place of the word among the known ones.
 [[nodiscard]] std::optional<std::size_t> word_of(const std::string& option, const std::string& text,
                                                  std::span<const std::string_view> known);

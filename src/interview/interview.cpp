@@ -11,6 +11,7 @@
 #include "io/nearest.hpp"
 #include "io/text_scan.hpp"
 #include "report/text_page.hpp"
+#include "text/foreign.hpp"
 
 namespace mainbore::interview {
 namespace {
@@ -412,7 +413,7 @@ std::optional<std::vector<Setting>> interview(std::istream& in, std::ostream& ou
 }
 
 std::string closing_words(const std::vector<Setting>& facts, std::string_view file) {
-  std::string command = "mainbore plan " + shell_word(file);
+  std::string command = "mainbore plan " + text::visible(shell_word(file));
   const std::vector<const Question*> open = still_to_find(facts);
   if (open.empty()) return "next: " + command + '\n';
   std::string text = open.size() == 1 ? "one fact is still to be found out:\n"

@@ -206,15 +206,9 @@ std::size_t width(std::string_view text) {
   return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) { return !continues(c); }));
 }
 
-// At most so many characters, with dots where some were cut off; nothing that moves the cursor.
+// At most so many characters, with dots where some were cut off.
 std::string cut(std::string_view text, std::size_t most) {
-  std::string shown;
-  for (const char c : text) shown += static_cast<unsigned char>(c) < 0x20 || c == 0x7F ? ' ' : c;
-  if (first_not_utf8(shown)) {
-    for (char& c : shown) {
-      if (static_cast<unsigned char>(c) >= 0x80) c = '?';
-    }
-  }
+  std::string shown = text::visible(text);
   if (width(shown) <= most) return shown;
   std::size_t at = 0;
   for (std::size_t seen = 0; at < shown.size(); ++at) {

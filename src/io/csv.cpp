@@ -48,7 +48,7 @@ bool is_text(std::string_view bytes) {
 }  // namespace
 
 CsvReader::CsvReader(ByteSource source, CsvOptions options)
-    : source_(std::move(source)),
+    : source_(without_mark(std::move(source))),
       options_(options),
       buffer_(std::clamp<std::size_t>(options.longest_record, 1024, chunk)) {}
 
@@ -70,10 +70,6 @@ bool CsvReader::fill() {
 // What the first line says about the file: how its lines end and what stands between its cells.
 void CsvReader::begin() {
   begun_ = true;
-  while (held().size() < 3 && fill()) {
-  }
-  if (held().starts_with("\xEF\xBB\xBF")) begin_ += 3;
-
   std::array<std::pair<char, std::size_t>, 3> counts = {{{',', 0}, {'\t', 0}, {';', 0}}};
   bool quoted = false;
   bool blank = true;
@@ -244,7 +240,7 @@ void CsvReader::take(CsvRecord& record, const Split& found) {
   const std::string_view text = held().substr(0, found.end);
   record.text.assign(text);
   record.not_text = !is_text(text);
-  line_ += found.several_lines ? 1 + static_cast<int>(std::count(text.begin(), text.end(), line_break_)) : 1;
+  line_ += found.several_lines ? 1 + static_cast<std::int64_t>(std::count(text.begin(), text.end(), line_break_)) : 1;
   consume(found.next);
 }
 
@@ -261,7 +257,7 @@ void CsvReader::take_broken(CsvRecord& record, const Split& found, std::string_v
                           {"csv.quote", std::string(what),
                            "a quote inside a quoted cell is written twice: \"6\"\" main\"; reading goes on with the "
                            "next line"}};
-  line_ += 1 + static_cast<int>(std::count(text.begin(), text.end(), line_break_));
+  line_ += 1 + static_cast<std::int64_t>(std::count(text.begin(), text.end(), line_break_));
   consume(std::min(line_end + 1, held().size()));
 }
 

@@ -2,7 +2,8 @@
 //
 // Beyond the RFC: a byte-order mark is skipped; lines end with LF, CRLF or CR, whichever ends the first line; cells are
 // apart by comma, tab or semicolon, whichever the first line has most of; blank lines are no records. Nothing is
-// trimmed. A quote inside a cell that does not begin with one is a plain character: 6" pipe.
+// trimmed. A quote inside a cell that does not begin with one is a plain character: 6" pipe. An apostrophe that keeps a
+// spreadsheet from running a cell (csv_writer.hpp) is no part of it.
 //
 // Every record comes out, also one that is broken. A quoted cell that never ends, or that goes on behind its closing
 // quote, breaks its record; reading goes on with the line after the one on which that cell begins. A record over the
@@ -13,12 +14,13 @@
 #pragma once
 
 #include <cstdint>
-#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "io/byte_source.hpp"
+#include "io/csv_writer.hpp"
 #include "io/source_text.hpp"
 
 namespace mainbore::io {
@@ -43,20 +45,19 @@ struct CsvRecord {
   std::string unquoted;
   std::vector<Cell> cells;
   std::uint64_t row = 0;          // the first record of the file is 0: the header
-  int line = 0;                   // where it begins, from 1
+  std::int64_t line = 0;          // where it begins, from 1
   bool not_text = false;          // NUL bytes or bytes that are not UTF-8 somewhere in it
   std::optional<CsvFault> fault;  // then there are no cells
 
+  // Without the apostrophe that keeps a spreadsheet from running it (see csv_writer.hpp).
   [[nodiscard]] std::string_view cell(std::size_t index) const {
     const Cell& at = cells[index];
-    return at.doubled ? std::string_view(unquoted).substr(at.plain, at.plain_size)
-                      : std::string_view(text).substr(at.begin, at.end - at.begin);
+    const std::string_view written = at.doubled ? std::string_view(unquoted).substr(at.plain, at.plain_size)
+                                                : std::string_view(text).substr(at.begin, at.end - at.begin);
+    return written.starts_with('\'') && runs_in_spreadsheet(written) ? written.substr(1) : written;
   }
   [[nodiscard]] Span span_of(std::size_t index) const { return {cells[index].begin, cells[index].end}; }
 };
-
-// Puts up to `room` bytes at `to` and says how many; 0 at the end.
-using ByteSource = std::function<std::size_t(char* to, std::size_t room)>;
 
 struct CsvOptions {
   std::optional<char> delimiter;          // absent: found from the first line
@@ -105,7 +106,7 @@ class CsvReader {
   bool ended_ = false;
   char delimiter_ = ',';
   char line_break_ = '\n';
-  int line_ = 1;
+  std::int64_t line_ = 1;
   std::uint64_t row_ = 0;
   std::size_t seen_ahead_ = 0;  // bytes in which a record too large was looked for its end
   int in_vain_ = 0;             // how many such records begin in them

@@ -559,7 +559,7 @@ Reading read_text(const JobField& field, std::string_view text) {
                    several_lines ? "" : "one line of plain text"};
   }
   const std::string_view written = trimmed(text);
-  if (field.need != Need::optional && written.empty()) {
+  if (field.need != Need::optional && text::is_blank(written)) {
     return Problem{"job.unknown-value", "nothing is given", "text in double quotes"};
   }
   if (field.meaning == TextMeaning::mark && is_missing_mark(written)) return FieldValue(std::string());
@@ -812,6 +812,20 @@ Reading read_value(const JobField& field, std::string_view text, const Catalog& 
       return read_clock(text);
   }
   return FieldValue();
+}
+
+std::optional<Problem> beyond(const JobField& field, const FieldValue& value) {
+  const auto in_words = [](Measure measure) { return format_measure(measure, UnitSystem::us); };
+  if (const auto* const measure = std::get_if<Measure>(&value)) {
+    return outside(field, measure->base(), in_words(*measure));
+  }
+  if (const auto* const size = std::get_if<NominalSize>(&value)) {
+    return outside(field, size->number(), size->label() + " in");
+  }
+  if (const auto* const whole = std::get_if<int>(&value); whole != nullptr && field.type == FieldType::whole) {
+    return outside(field, *whole, std::to_string(*whole));
+  }
+  return std::nullopt;
 }
 
 std::optional<std::size_t> list_length(const Job& job, std::string_view list) {

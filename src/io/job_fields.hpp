@@ -108,6 +108,9 @@ inline constexpr std::size_t longest_list = 1000;
 [[nodiscard]] std::variant<FieldValue, Problem> read_value(const JobField& field, std::string_view text,
                                                            const Catalog& catalog);
 
+// What is wrong with a value that has come another way than through read_value(): one outside the field's range.
+[[nodiscard]] std::optional<Problem> beyond(const JobField& field, const FieldValue& value);
+
 // How many elements a list of the job has; nothing where the job does not have the list.
 [[nodiscard]] std::optional<std::size_t> list_length(const Job& job, std::string_view list);
 // Makes the list known with nothing in it.

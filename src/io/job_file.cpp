@@ -61,7 +61,7 @@ class JobReader {
     for (const Setting& setting : settings_) targets_.push_back(io::find_field(setting.path));
   }
 
-  void read_file(std::string_view text, std::string_view name, int first_line) {
+  void read_file(std::string_view text, std::string_view name, std::int64_t first_line) {
     if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
     const io::SourceText source(text, name, first_line);
     source_ = &source;
@@ -512,7 +512,7 @@ io::JobPart io::read_job_part(const JsonText& json, const SourceText& source, st
 }
 
 JobFile read_job(std::string_view text, std::string_view file_name, const Catalog& catalog,
-                 std::span<const Setting> settings, int first_line) {
+                 std::span<const Setting> settings, std::int64_t first_line) {
   JobReader reader(catalog, settings);
   reader.read_file(text, file_name, first_line);
   return std::move(reader).finish();

@@ -35,7 +35,7 @@ void append_utf8(std::string& out, std::uint32_t code) {
 // Recursive descent; each function leaves `at_` behind what it read, or records the fault and returns false.
 class JsonParser {
  public:
-  JsonParser(std::string_view text, int deepest, int first_line, JsonText& out)
+  JsonParser(std::string_view text, int deepest, std::int64_t first_line, JsonText& out)
       : text_(text), lines_(text, "", first_line), deepest_(deepest), out_(out) {}
 
   bool document() {
@@ -387,7 +387,7 @@ class JsonParser {
       const JsonNode& twin = nodes[members[i]];
       const JsonNode& first = nodes[members[i - 1]];
       if (twin.key != first.key) continue;
-      const int line = lines_.line_of(first.key_span.begin);
+      const std::int64_t line = lines_.line_of(first.key_span.begin);
       out_.faults_.push_back({twin.key_span,
                               {"job.duplicate-key", quoted(twin.key) + " is given twice",
                                "first given on line " + std::to_string(line) + ": keep the right one"},
@@ -404,7 +404,7 @@ class JsonParser {
   std::vector<std::uint32_t> members_;
 };
 
-JsonText::JsonText(std::string_view text, int deepest, int first_line) {
+JsonText::JsonText(std::string_view text, int deepest, std::int64_t first_line) {
   nodes_.reserve(64);
   is_json_ = JsonParser(text, deepest, first_line, *this).document();
 }
@@ -432,7 +432,7 @@ std::string pointer_token(std::string_view key) {
   for (const char c : key) {
     if (c == '~') token += "~0";
     else if (c == '/') token += "~1";
-    else token += static_cast<unsigned char>(c) < 0x20 || c == 0x7F ? '?' : c;
+    else token += c;
   }
   return token;
 }

@@ -37,7 +37,7 @@ struct JsonFault {
 // The text must outlive this, and this must not move while its nodes are looked at.
 class JsonText {
  public:
-  JsonText(std::string_view text, int deepest, int first_line = 1);
+  JsonText(std::string_view text, int deepest, std::int64_t first_line = 1);
   JsonText(const JsonText&) = delete;
   JsonText& operator=(const JsonText&) = delete;
 

@@ -6,15 +6,19 @@
 #include <cstdint>
 #include <cstring>
 
+#include "text/foreign.hpp"
+
 namespace mainbore::io {
 namespace {
 
 constexpr auto escaped_bytes = [] {
   std::array<bool, 256> bytes{};
   for (std::size_t byte = 0; byte < 0x20; ++byte) bytes[byte] = true;
-  bytes['"'] = bytes['\\'] = bytes[0x7F] = true;
+  bytes['"'] = bytes['\\'] = true;
+  for (std::size_t byte = 0x7F; byte < 256; ++byte) bytes[byte] = true;
   return bytes;
 }();
+// Perhaps, where it is no ASCII: some characters are, and so are bytes that are no UTF-8.
 bool needs_escape(char c) { return escaped_bytes[static_cast<unsigned char>(c)]; }
 
 // Sixteen bytes at a time, in one instruction where the machine has one. A vector of GCC and Clang.
@@ -25,7 +29,7 @@ auto copy_block(char* to, const char* from) {
   Bytes bytes;
   std::memcpy(&bytes, from, sizeof(bytes));
   std::memcpy(to, &bytes, sizeof(bytes));
-  return (bytes < 0x20) | (bytes == '"') | (bytes == '\\') | (bytes == 0x7F);
+  return (bytes < 0x20) | (bytes == '"') | (bytes == '\\') | (bytes >= 0x7F);
 }
 
 // The same of eight: of each byte its top bit, where it is odd. A borrow goes up only from a byte that is odd itself.
@@ -34,7 +38,7 @@ bool is_plain(std::uint64_t bytes) {
   const auto zero = [&](std::uint64_t value) { return value - each; };
   const std::uint64_t odd = (bytes - each * 0x20) | zero(bytes ^ each * '"') | zero(bytes ^ each * '\\') |
                             zero(bytes ^ each * 0x7F);
-  return (odd & ~bytes & (each * 0x80)) == 0;
+  return ((odd | bytes) & (each * 0x80)) == 0;
 }
 
 // Copies a text and says whether it is plain in one pass: most of a plan is words. The end is copied as one more block,
@@ -89,6 +93,27 @@ char* put(char* to, std::string_view text) {
   else if (text.size() >= 2) ends(std::uint16_t{});
   else if (!text.empty()) *to = text.front();
   return to + text.size();
+}
+
+void append_code_unit(std::string& out, std::uint32_t unit) {
+  constexpr std::string_view hex = "0123456789abcdef";
+  out += "\\u";
+  for (int shift = 12; shift >= 0; shift -= 4) out += hex[unit >> shift & 0xFu];
+}
+
+// A character that is no plain ASCII, in bytes that are UTF-8 whatever they were.
+void append_character(std::string& out, text::Character one, std::string_view bytes) {
+  constexpr std::uint32_t replacement = 0xFFFD;
+  const auto code = static_cast<std::uint32_t>(one.code);
+  if (!one.good) return append_code_unit(out, replacement);
+  if (!text::is_hidden(one.code)) {
+    out += bytes;
+  } else if (code < 0x10000) {
+    append_code_unit(out, code);
+  } else {
+    append_code_unit(out, 0xD800 + ((code - 0x10000) >> 10));
+    append_code_unit(out, 0xDC00 + ((code - 0x10000) & 0x3FF));
+  }
 }
 
 // The first place from `from` on that needs an escape, or the end.
@@ -191,15 +216,13 @@ void JsonWriter::text(std::string_view key, std::string_view value) {
 }
 
 void JsonWriter::text_with_escapes(std::string_view key, std::string_view value) {
-  constexpr std::string_view hex = "0123456789abcdef";
   *begin(key, 1) = '"';
   settle();
   std::size_t written = 0;
-  for (std::size_t i = plain_until(value, 0); i < value.size(); i = plain_until(value, i + 1)) {
+  for (std::size_t i = plain_until(value, 0); i < value.size(); i = plain_until(value, written)) {
     out_.append(value.substr(written, i - written));
     written = i + 1;
-    const auto byte = static_cast<unsigned char>(value[i]);
-    switch (byte) {
+    switch (value[i]) {
       case '"':
         out_ += "\\\"";
         break;
@@ -215,10 +238,11 @@ void JsonWriter::text_with_escapes(std::string_view key, std::string_view value)
       case '\t':
         out_ += "\\t";
         break;
-      default:
-        out_ += "\\u00";
-        out_ += hex[byte >> 4];
-        out_ += hex[byte & 0xF];
+      default: {
+        const text::Character one = text::first_character(value.substr(i));
+        written = i + one.size;
+        append_character(out_, one, value.substr(i, one.size));
+      }
     }
   }
   out_.append(value.substr(written));
@@ -230,7 +254,7 @@ void JsonWriter::flag(std::string_view key, bool value) {
   put(begin(key, word.size()), word);
 }
 
-void JsonWriter::whole(std::string_view key, long value) {
+void JsonWriter::whole(std::string_view key, std::int64_t value) {
   std::array<char, 24> digits;
   const char* const end = std::to_chars(digits.data(), digits.data() + digits.size(), value).ptr;
   const std::string_view word(digits.data(), end);

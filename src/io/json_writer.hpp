@@ -1,6 +1,7 @@
 // Writes JSON behind a string, one value after the other, without building a tree: fast enough for a plan a line.
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <string_view>
 
@@ -43,9 +44,11 @@ class JsonWriter {
   // Whether nothing stands in the innermost bracket yet.
   [[nodiscard]] bool nothing_yet() const { return first_; }
 
+  // Whatever the text, what is written is UTF-8 and moves no cursor: hidden characters (see text/foreign.hpp) stand as
+  // escapes, a byte that is not UTF-8 as U+FFFD.
   void text(std::string_view key, std::string_view value);
   void flag(std::string_view key, bool value);
-  void whole(std::string_view key, long value);
+  void whole(std::string_view key, std::int64_t value);
   void number(std::string_view key, double value, int decimals);
   // {"value": 82, "unit": "psi"} on one line; a ratio, which has no unit, as a plain number.
   void quantity(std::string_view key, Measure value, UnitSystem system);

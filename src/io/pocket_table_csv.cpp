@@ -1,31 +1,22 @@
+#include "io/csv_writer.hpp"
 #include "mainbore/tool_file.hpp"
 
 namespace mainbore {
 namespace {
 
-constexpr std::string_view line_end = "\r\n";
+using io::CsvWriter;
 
-// One row in the making; cells that need it are quoted.
-class CsvRow {
+// One row in the making.
+class CsvRow : public CsvWriter {
  public:
-  explicit CsvRow(std::string& out) : out_(out) {}
-  ~CsvRow() { out_ += line_end; }
+  using CsvWriter::CsvWriter;
+  ~CsvRow() { line(); }
   CsvRow(const CsvRow&) = delete;
   CsvRow& operator=(const CsvRow&) = delete;
 
-  void text(std::string_view cell) {
-    begin();
-    if (cell.find_first_of(",\"\r\n") == std::string_view::npos) {
-      out_ += cell;
-      return;
-    }
-    out_ += '"';
-    for (const char c : cell) out_.append(c == '"' ? 2 : 1, c);
-    out_ += '"';
-  }
   void number(std::optional<double> value, int decimals) {
-    begin();
-    if (value) append_number(out_, *value, decimals);
+    if (value) CsvWriter::number(*value, decimals);
+    else empty();
   }
   void size(std::optional<NominalSize> value) { number(value ? std::optional(value->number()) : std::nullopt, 4); }
   void length(std::optional<Length> value, UnitSystem system) {
@@ -34,14 +25,6 @@ class CsvRow {
     number(display.value, display.decimals);
   }
   void flag(bool value) { text(value ? "true" : "false"); }
-
- private:
-  void begin() {
-    if (!first_) out_ += ',';
-    first_ = false;
-  }
-  std::string& out_;
-  bool first_ = true;
 };
 
 void write_tap(CsvRow& row, const PocketTap& tap) {

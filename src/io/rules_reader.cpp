@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <chrono>
+#include <cmath>
 #include <map>
 #include <string>
 #include <string_view>
@@ -356,6 +357,11 @@ class RulesReader {
     } else {
       const auto base = read_number(stated, quantity_of(field));
       if (!base) return std::nullopt;
+      if (field.whole && *base != std::floor(*base)) {
+        add(stated.value, {"rules.out-of-range", io::quoted(json_->node(stated.value).text) + " is not a whole number",
+                           "a count, such as 4"});
+        return std::nullopt;
+      }
       if constexpr (std::is_same_v<T, double>) {
         return *base;
       } else if constexpr (std::is_same_v<T, Temperature>) {
@@ -703,9 +709,9 @@ class RulesReader {
       };
       const std::string_view reference = given(keys.reference);
       basis.reference = kept(reference.empty() ? std::string_view(file_name_) : reference);
-      // A reason of blanks alone is none.
+      // A reason in which there is nothing to read is none.
       const std::string_view reason = given(keys.reason);
-      if (reason.find_first_not_of(' ') != std::string_view::npos) basis.reason = kept(reason);
+      if (!text::is_blank(reason)) basis.reason = kept(reason);
       basis.file = file_;
       return basis;
     }

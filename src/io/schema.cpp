@@ -284,6 +284,7 @@ class RulesSchema {
     schema["minimum"] = field.least;
     schema["maximum"] = field.most;
     schema["properties"] = {{"value", {{"minimum", field.least}, {"maximum", field.most}}}};
+    if (field.whole) schema["multipleOf"] = schema["properties"]["value"]["multipleOf"] = 1;
     return schema;
   }
 

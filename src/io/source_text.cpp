@@ -14,63 +14,21 @@ int characters(std::string_view text) {
   return static_cast<int>(std::count_if(text.begin(), text.end(), [](char c) { return !continues(c); }));
 }
 
-// One column a character: what would move the cursor becomes a space or a question mark.
-std::string printable(std::string_view text) {
+// On one line, a tab as wide as a space.
+std::string excerpt_of(std::string_view text) {
   std::string shown;
-  shown.reserve(text.size());
-  const bool utf8 = !first_not_utf8(text);
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const auto byte = static_cast<unsigned char>(text[i]);
-    if (byte == '\t') {
-      shown += ' ';
-    } else if (byte < 0x20 || byte == 0x7F || (byte >= 0x80 && !utf8)) {
-      shown += '?';
-    } else if (byte == 0xC2 && static_cast<unsigned char>(text[i + 1]) < 0xA0) {  // a C1 control
-      shown += '?';
-      ++i;
-    } else {
-      shown += text[i];
-    }
+  for (;;) {
+    const std::size_t tab = text.find('\t');
+    shown += text::visible(text.substr(0, tab));
+    if (tab == std::string_view::npos) return shown;
+    shown += ' ';
+    text.remove_prefix(tab + 1);
   }
-  return shown;
 }
 
 }  // namespace
 
-std::optional<std::size_t> first_not_utf8(std::string_view text) {
-  const auto byte = [&](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0u; };
-  const auto tail = [&](std::size_t i) { return (byte(i) & 0xC0u) == 0x80u; };
-  for (std::size_t i = 0; i < text.size();) {
-    const unsigned lead = byte(i);
-    std::size_t length = 0;
-    if (lead < 0x80) {
-      length = 1;
-    } else if (lead >= 0xC2 && lead <= 0xDF && tail(i + 1)) {
-      length = 2;
-    } else if (lead >= 0xE0 && lead <= 0xEF && tail(i + 1) && tail(i + 2)) {
-      const bool overlong = lead == 0xE0 && byte(i + 1) < 0xA0;
-      const bool surrogate = lead == 0xED && byte(i + 1) > 0x9F;
-      if (!overlong && !surrogate) length = 3;
-    } else if (lead >= 0xF0 && lead <= 0xF4 && tail(i + 1) && tail(i + 2) && tail(i + 3)) {
-      const bool overlong = lead == 0xF0 && byte(i + 1) < 0x90;
-      const bool too_large = lead == 0xF4 && byte(i + 1) > 0x8F;
-      if (!overlong && !too_large) length = 4;
-    }
-    if (length == 0) return i;
-    i += length;
-  }
-  return std::nullopt;
-}
-
-std::string quoted(std::string_view text) {
-  constexpr std::size_t longest = 60;
-  if (text.size() <= longest) return '"' + printable(text) + '"';
-  std::size_t cut = longest;
-  while (cut > 0 && continues(text[cut])) --cut;
-  return '"' + printable(text.substr(0, cut)) + "...\"";
-}
-
-int SourceText::line_of(std::size_t offset) const {
+std::int64_t SourceText::line_of(std::size_t offset) const {
   if (line_begins_.empty()) {
     line_begins_.push_back(0);
     for (std::size_t end = text_.find('\n'); end != std::string_view::npos; end = text_.find('\n', end + 1)) {
@@ -78,7 +36,7 @@ int SourceText::line_of(std::size_t offset) const {
     }
   }
   const auto next = std::upper_bound(line_begins_.begin(), line_begins_.end(), offset);
-  return first_line_ + static_cast<int>(next - line_begins_.begin()) - 1;
+  return first_line_ + static_cast<std::int64_t>(next - line_begins_.begin()) - 1;
 }
 
 std::optional<Diagnostic> SourceText::unreadable(std::size_t longest, std::string_view what) const {
@@ -125,11 +83,11 @@ Diagnostic SourceText::at(Span span, std::string pointer, Problem problem) const
     while (from < begin && continues(text_[from])) ++from;
     while (to < line_end && continues(text_[to])) ++to;
   }
-  diagnostic.excerpt = printable(text_.substr(from, to - from));
+  diagnostic.excerpt = excerpt_of(text_.substr(from, to - from));
   while (diagnostic.excerpt.ends_with(' ')) diagnostic.excerpt.pop_back();
-  diagnostic.caret = characters(text_.substr(from, begin - from));
+  diagnostic.caret = characters(excerpt_of(text_.substr(from, begin - from)));
   const std::size_t shown_end = std::clamp(end, begin, std::max(begin, to));
-  diagnostic.caret_length = std::max(1, characters(text_.substr(begin, shown_end - begin)));
+  diagnostic.caret_length = std::max(1, characters(excerpt_of(text_.substr(begin, shown_end - begin))));
   return diagnostic;
 }
 
@@ -138,21 +96,22 @@ Diagnostic SourceText::at(Span span, std::string pointer, Problem problem) const
 namespace mainbore {
 
 std::string format_diagnostic(const Diagnostic& d) {
-  std::string out = d.file;
+  using text::visible;
+  std::string out = visible(d.file);
   if (d.line > 0) out += ':' + std::to_string(d.line) + ':' + std::to_string(d.column);
   out += ": error[";
   out += d.code;
   out += "]: ";
-  if (!d.pointer.empty()) out += d.pointer + ": ";
-  out += d.message + '\n';
+  if (!d.pointer.empty()) out += visible(d.pointer) + ": ";
+  out += visible(d.message) + '\n';
   if (!d.excerpt.empty()) {
-    out += "  |  " + d.excerpt + "\n  |  " + std::string(static_cast<std::size_t>(d.caret), ' ') +
+    out += "  |  " + visible(d.excerpt) + "\n  |  " + std::string(static_cast<std::size_t>(d.caret), ' ') +
            std::string(static_cast<std::size_t>(d.caret_length), '^') + '\n';
   }
   for (std::string_view rest = d.help; !rest.empty();) {
     const std::size_t cut = std::min(rest.find('\n'), rest.size());
     out += "  = ";
-    out += rest.substr(0, cut);
+    out += visible(rest.substr(0, cut));
     out += '\n';
     rest.remove_prefix(std::min(cut + 1, rest.size()));
   }

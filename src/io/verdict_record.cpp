@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstring>
 
+#include "io/csv_writer.hpp"
 #include "io/json_writer.hpp"
 
 namespace mainbore::io {
@@ -13,7 +14,7 @@ namespace {
 void write_place(JsonWriter& out, const OrderRecord& order, const RecordOptions& options) {
   if (!options.file.empty()) out.text("file", options.file);
   if (!options.rows) return;
-  out.whole("row", static_cast<long>(order.row));
+  out.whole("row", static_cast<std::int64_t>(order.row));
   out.whole("line", order.line);
 }
 
@@ -121,48 +122,12 @@ void write_unreadable(JsonWriter& out, const OrderRecord& order, const RecordOpt
 
 // --- CSV --------------------------------------------------------------------------------------------------------
 
-class RowWriter {
- public:
-  explicit RowWriter(std::string& out) : out_(out) {}
-
-  // The cell being written; finish it with end().
-  std::string& cell() {
-    if (!first_) out_ += ',';
-    first_ = false;
-    begin_ = out_.size();
-    return out_;
-  }
-  // Quotes the cell where it holds what would end it.
-  void end() {
-    if (out_.find_first_of(",\"\r\n", begin_) == std::string::npos) return;
-    for (std::size_t at = out_.find('"', begin_); at != std::string::npos; at = out_.find('"', at + 2)) {
-      out_.insert(at, 1, '"');
-    }
-    out_.insert(begin_, 1, '"');
-    out_ += '"';
-  }
-  void text(std::string_view text) {
-    cell() += text;
-    end();
-  }
-  void number(double value, int decimals) { append_number(cell(), value, decimals); }
-  // At most so much.
-  void quantity(std::optional<Pressure> value, UnitSystem system) {
-    std::string& to = cell();
-    if (!value) return;
-    const Shown display = shown(Measure(*value), system, Toward::less);
-    append_number(to, display.value, display.decimals);
-  }
-  void line() {
-    out_ += "\r\n";
-    first_ = true;
-  }
-
- private:
-  std::string& out_;
-  std::size_t begin_ = 0;
-  bool first_ = true;
-};
+// At most so much.
+void append_pressure(CsvWriter& row, std::optional<Pressure> value, UnitSystem system) {
+  if (!value) return row.empty();
+  const Shown display = shown(Measure(*value), system, Toward::less);
+  row.number(display.value, display.decimals);
+}
 
 void append_codes(std::string& to, const Plan& plan, Severity severity) {
   bool first = true;
@@ -179,8 +144,11 @@ void append_reasons(std::string& to, const std::vector<Diagnostic>& diagnostics)
   for (const Diagnostic& told : diagnostics) {
     if (!first) to += "; ";
     first = false;
-    if (!told.pointer.empty()) (to += told.pointer) += ": ";
-    to += told.message;
+    if (!told.pointer.empty()) {
+      text::append_visible(to, told.pointer);
+      to += ": ";
+    }
+    text::append_visible(to, told.message);
   }
 }
 
@@ -223,7 +191,7 @@ void append_plan_record(std::string& out, const OrderRecord& order, const Plan* 
 
 void append_verdict_header(std::string& out, const RecordOptions& options) {
   const std::string psi(shown(Measure(Pressure()), options.units).unit);
-  RowWriter row(out);
+  CsvWriter row(out);
   if (!options.file.empty()) row.text("file");
   if (options.rows) {
     row.text("row");
@@ -237,34 +205,35 @@ void append_verdict_header(std::string& out, const RecordOptions& options) {
 }
 
 void append_verdict_row(std::string& out, const OrderRecord& order, const Plan* plan, const RecordOptions& options) {
-  RowWriter row(out);
+  CsvWriter row(out);
   if (!options.file.empty()) row.text(options.file);
   if (options.rows) {
     row.number(static_cast<double>(order.row), 0);
-    row.number(order.line, 0);
+    row.number(static_cast<double>(order.line), 0);
   }
   row.text(plan == nullptr ? order.id : plan->job.id);
   row.text(plan == nullptr ? std::string_view("unreadable") : name_of(plan->verdict));
   if (plan == nullptr) {
-    for (int empty = 0; empty < 7; ++empty) row.cell();
+    for (int empty = 0; empty < 7; ++empty) row.empty();
     append_reasons(row.cell(), order.diagnostics);
     row.end();
   } else {
     const ChosenMethod& method = plan->method;
     row.text(name_of(method.kind));
     if (method.kind == Method::none) {
-      row.cell();
-      row.cell();
+      row.empty();
+      row.empty();
     } else {
       row.number(method.count, 0);
       row.number(method.tap.number(), 4);
     }
     const PressureChain& pressure = plan->pressure;
-    row.quantity(pressure.governed_by ? std::optional(pressure.governed_by->limit) : std::nullopt, options.units);
-    row.quantity(pressure.reduce_to, options.units);
+    append_pressure(row, pressure.governed_by ? std::optional(pressure.governed_by->limit) : std::nullopt,
+                    options.units);
+    append_pressure(row, pressure.reduce_to, options.units);
     append_codes(row.cell(), *plan, Severity::hold);
     append_codes(row.cell(), *plan, Severity::stop);
-    row.cell();
+    row.empty();
   }
   append_reasons(row.cell(), order.remarks);
   row.end();

@@ -1,42 +1,16 @@
 #include "report/html_writer.hpp"
 
-#include <cstdint>
-
 #include "report/text_page.hpp"
 
 namespace mainbore::report {
-namespace {
-
-// Bytes of the well-formed UTF-8 character the text starts with; 0 where there is none that XML allows.
-std::size_t good_character(std::string_view text) {
-  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
-  if (byte(0) < 0x80) return 1;
-  const std::size_t length = byte(0) >= 0xF0 ? 4 : byte(0) >= 0xE0 ? 3 : 2;
-  if (byte(0) < 0xC2 || byte(0) > 0xF4 || text.size() < length) return 0;
-  std::uint32_t point = byte(0) & (0xFFU >> (length + 1));
-  for (std::size_t i = 1; i < length; ++i) {
-    if ((byte(i) & 0xC0U) != 0x80U) return 0;
-    point = point << 6U | (byte(i) & 0x3FU);
-  }
-  const std::uint32_t least = length == 2 ? 0x80 : length == 3 ? 0x800 : 0x10000;
-  const bool surrogate = point >= 0xD800 && point <= 0xDFFF;
-  if (point < least || point > 0x10FFFF || surrogate || point == 0xFFFE || point == 0xFFFF) return 0;
-  return length;
-}
-
-}  // namespace
-
 void append_escaped(std::string& out, std::string_view raw) {
   const std::string clean = printable(raw);
-  for (std::string_view text = clean; !text.empty();) {
-    const std::size_t length = good_character(text);
-    if (length == 0) out += "\xEF\xBF\xBD";
-    else if (text.front() == '&') out += "&amp;";
-    else if (text.front() == '<') out += "&lt;";
-    else if (text.front() == '>') out += "&gt;";
-    else if (text.front() == '"') out += "&quot;";
-    else out += text.substr(0, length);
-    text.remove_prefix(length == 0 ? 1 : length);
+  for (const char c : clean) {
+    if (c == '&') out += "&amp;";
+    else if (c == '<') out += "&lt;";
+    else if (c == '>') out += "&gt;";
+    else if (c == '"') out += "&quot;";
+    else out += c;
   }
 }
 

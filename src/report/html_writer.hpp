@@ -40,8 +40,7 @@ class HtmlWriter {
   std::vector<std::string_view> open_;
 };
 
-// The text with & < > " escaped and line breaks, control characters and marks that turn the direction of writing taken
-// out. Bytes that are no UTF-8 become U+FFFD.
+// The text as it may be printed (see text_page.hpp), with & < > " escaped.
 void append_escaped(std::string& out, std::string_view text);
 
 }  // namespace mainbore::report

@@ -1,4 +1,5 @@
 #include "mainbore/tool_report.hpp"
+#include "report/html_writer.hpp"
 #include "report/pocket_words.hpp"
 
 namespace mainbore {
@@ -6,24 +7,7 @@ namespace {
 
 std::string escaped(std::string_view text) {
   std::string out;
-  for (const char c : text) {
-    switch (c) {
-      case '&':
-        out += "&amp;";
-        break;
-      case '<':
-        out += "&lt;";
-        break;
-      case '>':
-        out += "&gt;";
-        break;
-      case '"':
-        out += "&quot;";
-        break;
-      default:
-        out += c;
-    }
-  }
+  report::append_escaped(out, text);
   return out;
 }
 

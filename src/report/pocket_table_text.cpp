@@ -7,12 +7,14 @@
 namespace mainbore {
 namespace {
 
-std::string right(std::string text, std::size_t width) {
+std::string right(const std::string& cell, std::size_t width) {
+  std::string text = report::printable(cell);
   const std::size_t used = report::columns(text);
   if (used < width) text.insert(0, width - used, ' ');
   return text;
 }
-std::string left(std::string text, std::size_t width) {
+std::string left(const std::string& cell, std::size_t width) {
+  std::string text = report::printable(cell);
   const std::size_t used = report::columns(text);
   if (used < width) text.append(width - used, ' ');
   return text;
@@ -36,7 +38,7 @@ std::string pocket_table_text(const PocketTable& table, UnitSystem system) {
   for (const auto& heading : sheet.headings) widths.push_back(report::columns(heading));
   for (const report::PocketBlock& block : sheet.blocks) {
     for (const auto& row : block.rows) {
-      for (std::size_t i = 0; i < row.size(); ++i) widths[i] = std::max(widths[i], report::columns(row[i]));
+      for (std::size_t i = 0; i < row.size(); ++i) widths[i] = std::max(widths[i], report::columns(report::printable(row[i])));
     }
   }
   for (const report::PocketBlock& block : sheet.blocks) {

@@ -4,6 +4,8 @@
 #include <array>
 #include <vector>
 
+#include "text/foreign.hpp"
+
 namespace mainbore::report {
 namespace {
 
@@ -57,21 +59,9 @@ std::size_t columns(std::string_view text) {
 }
 
 std::string printable(std::string_view text) {
-  std::string out;
-  while (!text.empty()) {
-    const std::string_view one = text.substr(0, character(text));
-    text.remove_prefix(one.size());
-    const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(one[i]); };
-    const bool control = byte(0) < 0x20 || byte(0) == 0x7F || (one.size() == 2 && byte(0) == 0xC2 && byte(1) < 0xA0);
-    // U+200E, U+200F, U+202A to U+202E, U+2066 to U+2069.
-    const bool turns =
-        one.size() == 3 && byte(0) == 0xE2 &&
-        ((byte(1) == 0x80 && (byte(2) == 0x8E || byte(2) == 0x8F || (byte(2) >= 0xAA && byte(2) <= 0xAE))) ||
-         (byte(1) == 0x81 && byte(2) >= 0xA6 && byte(2) <= 0xA9));
-    if (control) out += ' ';
-    else if (!turns) out += one;
-  }
-  return out;
+  std::string line(text);
+  std::replace_if(line.begin(), line.end(), [](char c) { return c == '\n' || c == '\r' || c == '\t'; }, ' ');
+  return text::visible(line);
 }
 
 TextPage::TextPage(int width, bool emphasis) : width_(std::clamp(width, 40, 200)), emphasis_(emphasis) {}
@@ -107,9 +97,9 @@ void TextPage::heading(std::string_view text, std::string_view beside) {
     title(text);
     return;
   }
-  emphasised(text, "\x1b[1m");
+  emphasised(cleaned(text), "\x1b[1m");
   if (columns(text) + 3 + columns(beside) <= static_cast<std::size_t>(width_)) {
-    (out_ += " - ").append(beside) += '\n';
+    (out_ += " - ").append(cleaned(beside)) += '\n';
   } else {
     out_ += '\n';
     wrap(beside, 0, {}, {});

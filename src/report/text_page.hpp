@@ -9,8 +9,8 @@ namespace mainbore::report {
 // One column a code point. Bytes that are not UTF-8 count one each.
 [[nodiscard]] std::size_t columns(std::string_view text);
 
-// Text of the user's as it may be printed: line breaks and other control characters become spaces, marks that turn the
-// direction of writing are dropped. TextPage does this to all it is given.
+// Text of the user's as it may be printed (see text/foreign.hpp), its line breaks and tabs as spaces. TextPage does this
+// to all it is given.
 [[nodiscard]] std::string printable(std::string_view text);
 
 // A space at which no line is broken, for columns inside a text.

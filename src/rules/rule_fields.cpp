@@ -52,7 +52,7 @@ constexpr std::array fields = {
     RuleField{"several.equal_capacity_exponent", &Rules::equal_capacity_exponent, Kind::ratio, 2, 3,
               "exponent by which several small taps equal one larger", Stricter::higher, comfort},
     RuleField{"several.most_taps", &Rules::most_taps, Kind::ratio, 1, 20,
-              "most taps of a series that stands for one larger", Stricter::lower, comfort},
+              "most taps of a series that stands for one larger", Stricter::lower, comfort, true},
 
     RuleField{"pressure.stop_rating", &Rules::stop_rating, Kind::pressure, 20, 1000,
               "working pressure of a corporation stop whose mark nobody has read", Stricter::lower, safety},

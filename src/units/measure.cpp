@@ -4,6 +4,7 @@
 #include <charconv>
 #include <cmath>
 
+#include "text/foreign.hpp"
 #include "units/unit_names.hpp"
 
 namespace mainbore {
@@ -356,7 +357,7 @@ std::string expected_text(Kind kind) {
 }
 
 std::string describe(MeasureFault fault, std::string_view text) {
-  const std::string quoted = '"' + std::string(text.substr(0, 60)) + (text.size() > 60 ? "...\"" : "\"");
+  const std::string quoted = text::quoted(text);
   switch (fault) {
     case MeasureFault::none: return quoted;
     case MeasureFault::empty: return "nothing is given";

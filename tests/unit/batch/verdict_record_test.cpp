@@ -3,8 +3,10 @@
 #include <nlohmann/json.hpp>
 
 #include "io/csv.hpp"
+#include "io/csv_writer.hpp"
 #include "mainbore/job_file.hpp"
 #include "support/catch.hpp"
+#include "support/painted.hpp"
 #include "unit/batch/streams.hpp"
 
 using namespace mainbore;
@@ -138,4 +140,47 @@ TEST_CASE("decisions leave out words, never a caution") {
     if (value.is_object()) merged[key].merge_patch(value);
   }
   for (const auto& key : {"main", "pressure", "setup", "location", "job", "sources"}) CHECK(merged[key] == all[key]);
+}
+
+TEST_CASE("a cell that a spreadsheet would run is kept from it, and reads back as it was") {
+  for (const std::string& text :
+       {"=1+1", "+1-555", "-12", "@SUM(A1)", "=cmd|' /C calc'!A0", "'=1", "''-x", "'plain", "plain", "", "'", "a=b",
+        "=a,b", "=\"x\"", "- x"}) {
+    INFO(text);
+    std::string out;
+    io::CsvWriter row(out);
+    row.text(text);
+    row.text("next");
+    row.line();
+    const std::string_view cell = out.starts_with('"') ? std::string_view(out).substr(1) : std::string_view(out);
+    CHECK(std::string_view("=+-@\t\r").find(cell.front()) == std::string_view::npos);
+    io::CsvReader reader(source_of(out));
+    io::CsvRecord record;
+    REQUIRE(reader.read(record));
+    CHECK(record.cell(0) == text);
+    CHECK(record.cell(1) == "next");
+  }
+  const Made made = made_of(R"({"id":"=1+1","main":{"material":"PVC","size":"6 in","pressure":"60 psi"},)"
+                            R"("service":{"size":"1 in"}})");
+  CHECK(cells_of(made)[2] == "=1+1");
+  std::string out;
+  io::append_verdict_row(out, made.order, &*made.plan, {});
+  CHECK(out.find(",'=1+1,") != std::string::npos);
+}
+
+TEST_CASE("records are UTF-8 and move no cursor, whatever was in the order") {
+  for (const std::string& paint : painting) {
+    const std::string escaped = nlohmann::json(paint).dump();
+    for (const std::string& order :
+         {"{\"main\":{\"pressure\":" + escaped + "}}", "{" + escaped + ":1}", "{\"id\":" + escaped + "}",
+          "{\"main\":{\"material\":" + escaped + ",\"class\":" + escaped + "}}"}) {
+      Made made = made_of(order);
+      made.order.id = paint;
+      std::string out;
+      io::append_verdict_json(out, made.order, nullptr, {});
+      CHECK(nlohmann::json::parse(out)["id"] == paint);  // nothing of it is lost
+      io::append_verdict_row(out, made.order, nullptr, {});
+      CHECK(not_fit(out) == "");
+    }
+  }
 }

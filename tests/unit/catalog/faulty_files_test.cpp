@@ -2,6 +2,8 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <nlohmann/json.hpp>
+#include <set>
 #include <string>
 
 #include "mainbore/catalog.hpp"
@@ -139,7 +141,7 @@ TEST_CASE("a row that no pipe can be is refused") {
   CHECK(fault_of_row(R"(["6", "STD", [], 6.625, 0.06, 0.06, 0.28, 0.28, null, null])") ==
         row + "the wall's tolerance leaves no wall");
   CHECK(fault_of_row(R"(["6", "STD", [], 6.625, 0.06, 0.06, 0.28, 0.03, 0, null])") ==
-        row + "the rating is not above zero");
+        row + "rating: 0 cannot be; from 1 to 5000 psi");
   CHECK(fault_of_row(R"(["6", "STD", [], 6.625, 0.06, 0.06, 0.28, 0.03, null, 18])") ==
         row + "the wall is not the outside diameter over the dimension ratio");
   CHECK(fault_of_row(R"(["4", "STD", [], 4.5, 0.04, 0.04, 0.3, 0.03, null, null])") ==
@@ -174,7 +176,7 @@ TEST_CASE("other tables are checked as well") {
   CHECK(fault_with("material_names.json", R"("di", )", R"("D.I.", )") ==
         "material_names.json: \"ductile iron\": \"D.I.\" is not in the normal spelling \"di\"");
   CHECK_THAT(fault_with("temperature_factors.json", "[80, 0.88]", "[80, 1.88]"),
-             StartsWith("temperature_factors.json: temperature factors of \"PVC\", row 2: a factor lies over 0"));
+             StartsWith("temperature_factors.json: temperature factors of \"PVC\", row 2: factor: 1.88 cannot be; from 0.01"));
   CHECK_THAT(fault_with("metric_sizes.json", "[20, ", "[15, "), StartsWith("metric_sizes.json, row 2: dn must be"));
   CHECK(fault_with("machines.json", R"("hand_limit": "90 psi")", R"("hand_limit": "90")") ==
         "machines.json: machine \"unspecified\": \"hand_limit\": \"90\" has no unit; write a pressure with its unit, "
@@ -184,4 +186,90 @@ TEST_CASE("other tables are checked as well") {
         "machines.json: machine \"unspecified\": a feed limit is over what the body holds");
   CHECK(fault_with("machines.json", R"("unspecified")", R"("other")") ==
         "machines.json: machine \"other\": the first machine, and no other, is \"unspecified\"");
+}
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+// The numbers of a file: in each table the first and the last of each column, and all that stand in no table.
+void numbers_of(const Json& at, const Json::json_pointer& path, std::vector<std::pair<Json::json_pointer, std::string>>& found) {
+  if (at.is_object() && at.contains("columns") && at.contains("rows")) {
+    const Json& rows = at["rows"];
+    for (std::size_t column = 0; column < at["columns"].size(); ++column) {
+      std::vector<std::size_t> with_number;
+      for (std::size_t row = 0; row < rows.size(); ++row) {
+        if (rows[row][column].is_number()) with_number.push_back(row);
+      }
+      if (with_number.empty()) continue;
+      for (const std::size_t row : std::set<std::size_t>{with_number.front(), with_number.back()}) {
+        found.emplace_back(path / "rows" / row / column, at["columns"][column].get<std::string>());
+      }
+    }
+  }
+  if (at.is_number()) found.emplace_back(path, path.back());
+  if (at.is_object()) {
+    for (const auto& [key, value] : at.items()) {
+      if (key != "rows" && key != "columns") numbers_of(value, path / key, found);
+    }
+  } else if (at.is_array()) {
+    for (std::size_t i = 0; i < at.size(); ++i) numbers_of(at[i], path / i, found);
+  }
+}
+
+}  // namespace
+
+TEST_CASE("no number of a table can be anything") {
+  // Kept for readers of the tables; the program reads none of them.
+  const std::set<std::string> not_read = {
+      "angle_deg", "height_in_pitches", "vanish_pitches", "tolerance_turns", "wrench_turns", "tap_projection_tolerance",
+      "spread", "cold", "hot", "lb_per_100000_gal_per_mg_l", "kg_per_100_m3_per_mg_l", "density_slug_ft3",
+      "mu_1e-5_lbf_s_ft2", "vapor_psi", "degC", "nu_cSt", "density_g_cm3", "low", "high"};
+  const std::set<std::string> files_not_read = {"stops.json"};
+  std::size_t tried = 0;
+  for (const auto& [name, text] : sound()) {
+    if (name.starts_with("rules/") || files_not_read.contains(name)) continue;
+    std::vector<std::pair<Json::json_pointer, std::string>> numbers;
+    const Json file = Json::parse(text);
+    numbers_of(file, Json::json_pointer(), numbers);
+    for (const auto& [path, column] : numbers) {
+      if (not_read.contains(column) || (name == "fittings.json" && path.to_string().starts_with("/illinois"))) continue;
+      for (const double wrong : {1e18, -1e18, 1e300, 1e-300, -1.0}) {
+        Json changed = file;
+        changed[path] = wrong;
+        // A tolerance may be next to nothing.
+        if (wrong == 1e-300 && (column.ends_with("_minus") || column.ends_with("_plus") || column == "taper")) continue;
+        DataFiles files = sound();
+        files[name] = changed.dump();
+        const std::string fault = fault_of(files);
+        INFO(name << ' ' << path.to_string() << " (" << column << ") = " << wrong << ": " << fault);
+        CHECK_THAT(fault, StartsWith(name));
+        ++tried;
+      }
+    }
+  }
+  CHECK(tried > 500);
+}
+
+TEST_CASE("a table that says nothing is not a table that allows everything") {
+  DataFiles files = sound();
+  files["temperature_factors.json"] = "{}";
+  CHECK(fault_of(files) ==
+        "temperature_factors.json: no temperature factors of \"PVC\": without them it would be rated as if cold");
+  for (const auto& [name, text] : sound()) {
+    if (name == "stops.json" || name.ends_with("/sources.json") || name.starts_with("pipes/")) continue;
+    INFO(name);
+    files = sound();
+    files.erase(name);
+    CHECK(fault_of(files) == name + ": the file is missing");
+    // The contents of rules and field tests are read when they are asked for.
+    if (name == "rules/default.json" || name == "field_tests.json") continue;
+    files[name] = "{}";
+    CHECK_FALSE(fault_of(files) == "no fault");
+  }
+}
+
+TEST_CASE("a fault of somebody's table is shown on one line, and cannot be painted with") {
+  const std::string fault = fault_with("pipes/pvc.json", R"("source": "awwa-c900-16")", R"("source": "\u001b[2J\ngo")");
+  CHECK(fault == "pipes/pvc.json: series pvc-c900: unknown source \"<U+001B>[2J<U+000A>go\"");
 }

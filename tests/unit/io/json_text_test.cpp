@@ -5,6 +5,7 @@
 #include <random>
 
 #include "support/catch.hpp"
+#include "support/json_texts.hpp"
 
 using namespace mainbore::io;
 
@@ -233,4 +234,21 @@ TEST_CASE("a syntax error names its usual cause") {
              {"typographic"}));
   CHECK(says(fault_of("{} {}"), {"second value"}));
   CHECK(says(fault_of("  "), {"empty"}));
+}
+
+TEST_CASE("what is JSON, and what is none, is as another reader of JSON has it") {
+  mainbore::test::JsonTexts texts(5);
+  std::size_t good = 0;
+  std::size_t bad = 0;
+  for (int round = 0; round < 20000; ++round) {
+    std::string text = texts.value();
+    if (round % 3 != 0) text = texts.broken(text);
+    // Bytes that are not UTF-8 and the byte-order mark are looked at before.
+    if (first_not_utf8(text)) continue;
+    const bool is_json = JsonText(text, 32).is_json();
+    if (is_json != nlohmann::json::accept(text)) FAIL(text);
+    ++(is_json ? good : bad);
+  }
+  CHECK(good > 5000);
+  CHECK(bad > 3000);
 }

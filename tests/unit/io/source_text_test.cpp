@@ -1,8 +1,10 @@
 #include "io/source_text.hpp"
 
+#include <algorithm>
 #include <set>
 
 #include "support/catch.hpp"
+#include "support/painted.hpp"
 
 using namespace mainbore;
 using namespace mainbore::io;
@@ -51,10 +53,10 @@ TEST_CASE("a place behind the end of the text is its end") {
 }
 
 TEST_CASE("no control character of a file reaches a message") {
-  CHECK(quoted("a\x1b[31mb") == "\"a?[31mb\"");
+  CHECK(quoted("a\x1b[31mb") == "\"a<U+001B>[31mb\"");
   CHECK(quoted("a\xC2\x9B"
-               "b") == "\"a?b\"");
-  CHECK(quoted("\xff\xfe") == "\"??\"");
+               "b") == "\"a<U+009B>b\"");
+  CHECK(quoted("\xff\xfe") == "\"<FF><FE>\"");
   CHECK(quoted(std::string(59, 'a') + "\xC3\xA9\xC3\xA9") == '"' + std::string(59, 'a') + "...\"");
 }
 
@@ -77,4 +79,32 @@ TEST_CASE("every code of a diagnostic is explained once") {
     CHECK_FALSE(text.title.empty());
     CHECK_FALSE(text.about.empty());
   }
+}
+
+TEST_CASE("a caret stands under its stretch, however what comes before is shown") {
+  const std::string text = "\"a\x1b\t\xE2\x80\xAE\": 8";
+  const SourceText source(text, "f", 1);
+  const Diagnostic d = source.at({text.size() - 1, text.size()}, "", {"x", "y", ""});
+  CHECK(d.excerpt == "\"a<U+001B> <U+202E>\": 8");
+  CHECK(d.excerpt[static_cast<std::size_t>(d.caret)] == '8');
+  CHECK(d.column == 9);
+}
+
+TEST_CASE("nothing of a diagnostic can be painted with") {
+  for (const std::string& paint : mainbore::test::painting) {
+    Diagnostic d;
+    d.code = "json.syntax";
+    d.file = d.pointer = d.message = d.excerpt = paint;
+    d.line = 1;
+    const std::string shown = format_diagnostic(d);
+    CHECK(mainbore::test::not_fit(shown) == "");
+    CHECK(std::count(shown.begin(), shown.end(), '\n') == 3);
+  }
+}
+
+TEST_CASE("lines are counted beyond what 32 bits hold") {
+  const std::int64_t far = std::int64_t{5} << 32;
+  const SourceText source("a\nb", "orders.ndjson", far);
+  CHECK(source.at({2, 3}, "", {"x", "y", ""}).line == far + 1);
+  static_assert(sizeof(Diagnostic::line) == 8);
 }

@@ -37,19 +37,19 @@ TEST_CASE("columns are counted in characters, not in bytes") {
 }
 
 TEST_CASE("control characters of the job's own words do not reach the page") {
-  CHECK(printable("a\x1b[2Jb\nc\td\x7f") == "a [2Jb c d ");
+  CHECK(printable("a\x1b[2Jb\nc\td\x7f") == "a<U+001B>[2Jb c d<U+007F>");
   CHECK(printable("a\x1f"
-                  "b") == "a b");
-  CHECK(page_of(40, "a\x1b[2Jb") == "a [2Jb\n");
+                  "b") == "a<U+001F>b");
+  CHECK(page_of(40, "a\x1b[2Jb") == "a<U+001B>[2Jb\n");
   CHECK(printable("a\xC2\x9b"
-                  "b") == "a b");  // a one-character control sequence introducer
+                  "b") == "a<U+009B>b");  // a one-character control sequence introducer
   CHECK(printable("a\xE2\x80\xAE"
-                  "b") == "ab");  // right-to-left override
+                  "b") == "a<U+202E>b");  // right-to-left override
   CHECK(printable("Str\xC3\xB6m, 5\xE2\x80\x93"
                   "7") ==
         "Str\xC3\xB6m, 5\xE2\x80\x93"
         "7");
-  CHECK(printable("\xff\xfe") == "\xff\xfe");
+  CHECK(printable("\xff\xfe") == "<FF><FE>");
 }
 
 TEST_CASE("a code stands at the end of the line, or on its own") {

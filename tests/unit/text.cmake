@@ -1,0 +1,1 @@
+mainbore_add_tests(text text/foreign_test.cpp)
