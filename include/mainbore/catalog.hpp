@@ -147,6 +147,7 @@ struct MachineProfile {
   std::optional<Length> standoff;         // from the pipe's crown to the tool's point with the bar drawn back
   std::optional<Length> valve_height;     // from the pipe's crown to where its valve swings clear
   std::optional<Length> feed_pitch;       // the bar's way in one turn of the feed
+  std::optional<Length> adapter_standoff; // from the end of its adapter, screwed on a stop, to the drawn-back cutter's edge
   std::optional<Length> saddle_od_from;   // outside diameters its machine saddles seat on
   std::optional<Length> saddle_od_to;
   std::optional<Length> chain_length;     // base chain, hook to hook
@@ -191,6 +192,8 @@ class Catalog {
   [[nodiscard]] std::vector<NominalSize> sizes(Material material) const;
 
   [[nodiscard]] const MaterialFacts& facts(Material material) const { return materials_[static_cast<std::size_t>(material)]; }
+  // Of the corporation stop, whose own threads may strip first.
+  [[nodiscard]] Pressure stop_shear_strength() const { return stop_shear_strength_; }
   [[nodiscard]] const TapThread* thread(ThreadStandard standard, NominalSize size) const;
   [[nodiscard]] std::span<const TapThread> threads() const { return threads_; }
   [[nodiscard]] const MachineProfile* machine(std::string_view id) const;
@@ -230,6 +233,7 @@ class Catalog {
   struct Range { std::uint32_t first = 0, count = 0; };
   std::map<std::pair<Material, NominalSize>, Range> index_;
   std::array<MaterialFacts, material_count> materials_;
+  Pressure stop_shear_strength_;
   std::vector<TapThread> threads_;
   std::vector<MachineProfile> machines_;
   std::vector<MetricSize> metric_sizes_;

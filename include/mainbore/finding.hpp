@@ -109,6 +109,8 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(machine_stud_overloaded, "machine.stud-overloaded")           \
   X(machine_chain_short, "machine.chain-short")                   \
   X(machine_travel_short, "machine.travel-short")                 \
+  X(machine_reach_unknown, "machine.reach-unknown")               \
+  X(machine_valve_not_clear, "machine.valve-not-clear")           \
   X(machine_tool_strikes_far_wall, "machine.tool-strikes-far-wall") \
   X(machine_push_by_hand, "machine.push-by-hand")                 \
   X(machine_chain_ovals_pipe, "machine.chain-ovals-pipe")         \
@@ -121,6 +123,8 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(place_defect_near, "place.defect-near")                       \
   X(place_other_line, "place.other-line")                         \
   X(value_recalled, "value.recalled")                             \
+  X(service_size_not_made, "service.size-not-made")               \
+  X(service_not_tabulated, "service.not-tabulated")               \
   X(service_existing_lead, "service.existing-lead")               \
   X(service_existing_galvanized, "service.existing-galvanized")   \
   X(service_not_checked, "service.not-checked")                   \

@@ -69,6 +69,11 @@ struct MainFacts {
   std::optional<Carries> carries;
   std::optional<Length> cover;               // ground to crown
   std::optional<bool> pressurised;           // false: a dry main, drained
+
+  // Records write 0 where nobody measured: a main with nothing over it needs no pit.
+  [[nodiscard]] std::optional<Length> known_cover() const {
+    return cover && *cover > Length() ? cover : std::nullopt;
+  }
 };
 
 // A day as a text begins with it: "2026-05-04", "2026-05-04 07:30".

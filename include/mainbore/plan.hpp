@@ -208,7 +208,7 @@ struct Plan {
 // the paths that would give it.
 struct NotChecked {
   std::string_view what;                  // "water for the customer"
-  std::string_view give;                  // "service.line.material, service.line.length and service.demand"
+  std::string give;                       // "service.line.length, service.demand.flow or .fixture_units with .code"
 };
 [[nodiscard]] std::vector<NotChecked> not_checked(const Plan& plan);
 

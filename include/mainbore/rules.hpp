@@ -187,6 +187,7 @@ struct Rules {
   std::vector<Clearance> clearances;
   Rule<Length> farthest_shift;                 // how far a tap may be moved to find its place
   Rule<Length> stagger_within;                 // taps nearer than this stand at different clock positions
+  Rule<double> stagger_apart;                  // degrees round the pipe between such taps, at least
   Rule<ClockPosition> default_clock;
   Rule<double> lowest_elevation;               // degrees above horizontal: lowest place on the pipe
   Rule<double> highest_elevation;

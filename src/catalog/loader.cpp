@@ -63,6 +63,7 @@ class CatalogLoader {
     read_sources();
     read_edition();
     read_materials();
+    read_stops();
     read_temperature_factors();
     read_spellings();
     read_metric_sizes();
@@ -287,6 +288,16 @@ class CatalogLoader {
     for (std::size_t i = 0; i < material_count; ++i) {
       if (!seen[i]) fault("no material " + quoted(material_names[i]));
     }
+  }
+  void read_stops() {
+    const object file = open("stops.json");
+    only(file, {"cast leaded brass"});
+    const object brass = table_in(file, "cast leaded brass");
+    only(brass, {"shear"});
+    Basis basis;
+    const auto shear = stress(brass, "shear", strength_limits, basis);
+    if (!shear) fault("no shear strength");
+    catalog_.stop_shear_strength_ = *shear;
   }
   std::optional<Pressure> stress(object facts, std::string_view key, Limits limits, Basis& weakest) const {
     const element value = member(facts, key);

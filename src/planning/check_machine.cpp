@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <numbers>
@@ -129,7 +130,7 @@ void plan_cutting(const Context& context, Candidate& candidate) {
   const TapThread* thread = context.catalog.thread(*candidate.method.thread, candidate.method.tap);
   setup.drill_is_bound = thread == nullptr || !thread->drill;
   setup.drill = setup.drill_is_bound ? *candidate.method.hole : *thread->drill;
-  setup.drill_stroke = drill_stroke_for(context, *setup.drill);
+  setup.drill_stroke = main.wall_nominal ? drill_stroke_for(context, *setup.drill, *main.wall_nominal) : std::nullopt;
   const mechanics::DrillCut cut{*setup.drill, rules.drill_feed.value};
   setup.drill_load = mechanics::drill_load_range(
       mechanics::handbook_drill_load(cut, rules.drill_work_factor.value, 1.0, mechanics::standard_point),
@@ -137,24 +138,95 @@ void plan_cutting(const Context& context, Candidate& candidate) {
   setup.cut_thrust = setup.drill_load->high.thrust;
 }
 
-void plan_travel(const Context& context, Candidate& candidate) {
-  const ResolvedMain& main = context.plan.main;
+void require_travel(Candidate& candidate, Length needed) {
   Setup& setup = candidate.setup;
   const MachineProfile& machine = *setup.machine;
-  if (!machine.standoff || !main.od || !main.wall_nominal) return;
-  // Whatever the tool, it must pass the wall at the flanks of its hole.
-  const auto through = mechanics::drill_stroke({*main.od, *main.wall_nominal}, *candidate.method.hole,
-                                               mechanics::Angle::degrees(180.0), context.rules.drill_clearance.value);
-  const Length stroke = setup.drill_stroke.value_or(through.value_or(*main.wall_nominal));
+  setup.travel_needed = std::max(setup.travel_needed.value_or(needed), needed);
+  if (!machine.bar_travel || !over(needed, *machine.bar_travel)) return;
+  candidate.findings.add(FindingCode::machine_travel_short, Severity::hold)
+      .value(*machine.bar_travel)
+      .at_least(needed)
+      .basis(machine.basis);
+}
+
+// Whatever the tool, it must pass the wall at the flanks of its hole; in metal with the point of a drill.
+std::optional<Length> stroke_through(const Context& context, Length hole) {
+  const ResolvedMain& main = context.plan.main;
+  const auto wall = thickest_wall(context);
+  if (!main.od || !wall) return std::nullopt;
+  const auto drilled = drill_stroke_for(context, hole, *wall);
+  if (drilled) return drilled;
+  const auto cut = mechanics::drill_stroke({*main.od, *wall}, hole, mechanics::Angle::degrees(180.0),
+                                           context.rules.drill_clearance.value);
+  return cut.value_or(*wall);
+}
+
+// A direct tap: from behind the machine's valve to the tap's full depth.
+void plan_travel(const Context& context, Candidate& candidate) {
+  const MachineProfile& machine = *candidate.setup.machine;
+  if (!machine.standoff) return;
+  const auto stroke = stroke_through(context, candidate.setup.drill.value_or(*candidate.method.hole));
+  if (!stroke) return;
   // On a combined tool the drill stands ahead of the tap by its stroke at the least: it is through before the tap bites.
-  const Length tool_depth = stroke + tap_depth_for(context, candidate).value_or(Length());
-  setup.travel_needed = mechanics::bar_travel(*machine.standoff, stroke, tool_depth);
-  if (machine.bar_travel && over(*setup.travel_needed, *machine.bar_travel)) {
-    candidate.findings.add(FindingCode::machine_travel_short, Severity::hold)
-        .value(*machine.bar_travel)
-        .at_least(*setup.travel_needed)
+  const Length tap_depth = tap_depth_for(context, candidate).value_or(Length());
+  const ToolFacts& tool = context.job().tool;
+  const Length lead = std::max(*stroke, tool.lead.value_or(Length()));
+  Length needed = mechanics::bar_travel(*machine.standoff, *stroke, lead + tap_depth);
+  // The stop on its insertion tool goes in as deep as it is made up.
+  if (tool.length && tool.insertion_length) {
+    const Length made_up = candidate.makeup ? candidate.makeup->makeup.engaged_length : tap_depth;
+    needed = std::max(needed, *machine.standoff + *tool.length - *tool.insertion_length + made_up);
+  }
+  require_travel(candidate, needed);
+}
+
+// What is on the bar must stand behind the valve before that is shut.
+void judge_valve(const Context& context, Candidate& candidate) {
+  const MachineProfile& machine = *candidate.setup.machine;
+  if (!machine.standoff || !machine.valve_height) return;
+  const ToolFacts& tool = context.job().tool;
+  const auto judge = [&](Length drawn_back, std::string_view what) {
+    if (!over(*machine.valve_height, drawn_back)) return;
+    candidate.findings.add(FindingCode::machine_valve_not_clear, Severity::hold)
+        .value(drawn_back)
+        .at_least(*machine.valve_height)
+        .with(what)
+        .basis(machine.basis);
+  };
+  judge(*machine.standoff, "tool's point");
+  if (tool.length && tool.insertion_length) {
+    judge(*machine.standoff + *tool.length - *tool.insertion_length, "stop on the insertion tool");
+  }
+}
+
+// A saddle's machine stands on the open stop: its bar reaches through adapter, stop and saddle before it cuts. Each length
+// is taken with a tape in the yard; one that nobody has taken may be the one that is too long.
+void plan_reach_through_saddle(const Context& context, Candidate& candidate) {
+  const MachineProfile& machine = *candidate.setup.machine;
+  if (machine.without_limits) return;
+  const ServiceFacts& service = context.job().service;
+  std::array<Detail, 4> missing;
+  std::size_t count = 0;
+  const auto need = [&](bool known, std::string_view what) {
+    if (!known) missing[count++] = what;
+  };
+  need(service.saddle_height.has_value(), "the saddle from pipe to outlet face (service.saddle_height)");
+  need(service.stop_length.has_value(), "the corporation stop from end to end (service.stop_length)");
+  need(machine.adapter_standoff.has_value(),
+       "the adapter's end to the drawn-back cutter's edge (machine.adapter_standoff)");
+  need(machine.bar_travel.has_value(), "the bar's travel (machine.bar_travel)");
+  if (count > 0) {
+    candidate.findings.add(FindingCode::machine_reach_unknown, Severity::hold)
+        .with(missing[0], missing[1], missing[2], missing[3])
         .basis(machine.basis);
   }
+  const auto stroke = stroke_through(context, *candidate.method.hole);
+  if (!stroke) return;
+  // What is known already may be too much.
+  require_travel(candidate,
+                 service.saddle_height.value_or(Length()) + service.stop_length.value_or(Length()) +
+                     machine.adapter_standoff.value_or(Length()) + *stroke);
+  if (count > 0 && !(count == 1 && !machine.bar_travel)) candidate.setup.travel_needed.reset();
 }
 
 // Figures that contradict the pipe, the hole or each other.
@@ -244,10 +316,25 @@ void plan_seat(const Context& context, Candidate& candidate) {
 
 }  // namespace
 
-std::optional<Length> drill_stroke_for(const Context& context, Length drill) {
+std::optional<Length> thickest_wall(const Context& context) {
   const ResolvedMain& main = context.plan.main;
-  if (is_plastic(main.material) || !main.od || !main.wall_nominal) return std::nullopt;
-  return mechanics::drill_stroke({*main.od, *main.wall_nominal}, drill, drill_point_angle,
+  const Length gauge = context.rules.wall_uncertainty.value;
+  if (main.wall_basis == WallBasis::measured) return *main.wall_nominal + gauge;
+  std::optional<Length> thickest = main.wall_nominal;
+  for (const Pipe* pipe : main.candidates) {
+    std::optional<Length> wall;
+    if (pipe->wall) wall = thickest_reading(*pipe);
+    else if (pipe->plausible) wall = pipe->plausible->wall_to;
+    if (wall && (!thickest || *wall > *thickest)) thickest = wall;
+  }
+  if (thickest) return *thickest + gauge;
+  return std::nullopt;
+}
+
+std::optional<Length> drill_stroke_for(const Context& context, Length drill, Length wall) {
+  const ResolvedMain& main = context.plan.main;
+  if (is_plastic(main.material) || !main.od) return std::nullopt;
+  return mechanics::drill_stroke({*main.od, wall}, drill, drill_point_angle,
                                  context.rules.drill_clearance.value);
 }
 
@@ -297,7 +384,12 @@ void check_machine(const Context& context, Candidate& candidate) {
   if (setup.feed == Feed::powered && !machine.powered_limit) {
     findings.add(FindingCode::machine_no_powered_feed, Severity::hold).basis(machine.basis);
   }
-  if (candidate.method.kind == Method::direct) plan_seat(context, candidate);
+  if (candidate.method.kind == Method::direct) {
+    plan_seat(context, candidate);
+    judge_valve(context, candidate);
+  } else {
+    plan_reach_through_saddle(context, candidate);
+  }
 
   const bool beyond = over(setup.push, rules.push_limit.value);
   if (beyond || over(setup.push, rules.push_caution.value)) {

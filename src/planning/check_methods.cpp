@@ -140,7 +140,8 @@ void judge_threads(Context& context, const TapThread& thread, Candidate& candida
     in_wall.end_load = mechanics::pressure_end_load(*thread.geometry, context.line());
     if (facts.shear_strength) {
       const auto areas = mechanics::taper_shear_areas(*thread.geometry, in_wall.at_least->complete_ring_length);
-      in_wall.strip_load = mechanics::stripping_load(areas, {*facts.shear_strength, *facts.shear_strength},
+      in_wall.strip_load = mechanics::stripping_load(areas,
+                                                     {*facts.shear_strength, context.catalog.stop_shear_strength()},
                                                      rules.strip_effectiveness.value);
     }
   }
@@ -245,7 +246,7 @@ void plan_makeup(Context& context, const TapThread& thread, Candidate& candidate
   if (!thread.projection || !main.od_least || !main.wall_nominal) return;
   plan.tip_depth = mechanics::tap_tip_depth(*thread.geometry, *thread.projection, plan.makeup.stop_past_gauge);
   // The drill of a combined tool stands ahead of the tap by its stroke at the least.
-  const Length tool_depth = *plan.tip_depth + (thread.drill ? drill_stroke_for(context, *thread.drill) : std::nullopt).value_or(Length());
+  const Length tool_depth = *plan.tip_depth + (thread.drill ? drill_stroke_for(context, *thread.drill, *main.wall_nominal) : std::nullopt).value_or(Length());
   plan.far_wall_clearance = mechanics::tool_clearance({*main.od_least, *main.wall_nominal}, Length(), tool_depth);
   if (over(rules.tool_clearance.value, *plan.far_wall_clearance)) {
     candidate.findings.add(FindingCode::machine_tool_strikes_far_wall, Severity::hold)
@@ -264,6 +265,22 @@ const TapThread* next_larger_thread(const Catalog& catalog, ThreadStandard stand
   return next;
 }
 
+// Stops are made in the sizes for which their thread is listed: any other is a slip, or a thing that nobody can load.
+void judge_tap_size(const Context& context, Candidate& candidate) {
+  const ThreadStandard standard = *candidate.method.thread;
+  const NominalSize tap = candidate.method.tap;
+  if (context.catalog.thread(standard, tap) != nullptr) return;
+  std::optional<NominalSize> smaller;
+  std::optional<NominalSize> larger;
+  for (const TapThread& thread : context.catalog.threads()) {
+    if (thread.standard != standard) continue;
+    if (thread.size < tap && (!smaller || thread.size > *smaller)) smaller = thread.size;
+    if (thread.size > tap && (!larger || thread.size < *larger)) larger = thread.size;
+  }
+  candidate.findings.add(FindingCode::service_size_not_made, Severity::hold)
+      .with(tap, name_of(standard), smaller ? Detail(*smaller) : Detail(), larger ? Detail(*larger) : Detail());
+}
+
 void try_direct(Context& context, NominalSize tap, Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
   const Rules& rules = context.rules;
@@ -271,6 +288,7 @@ void try_direct(Context& context, NominalSize tap, Candidate& candidate) {
   candidate.method.tap = tap;
   candidate.method.thread = context.job().service.thread.value_or(rules.default_thread.value);
   judge_by_rule(context, {rules.direct, rules.direct_by_default, {&rules.cap, &rules.direct_cap}}, direct_codes, candidate);
+  judge_tap_size(context, candidate);
   if (main.material == Material::pvc) judge_pvc_direct(context, candidate);
   judge_temperature(context, candidate);
   if (context.job().main.condition == Condition::pitted) {
@@ -318,6 +336,7 @@ void try_saddle(Context& context, NominalSize tap, Candidate& candidate) {
   candidate.method.specification = specification(context, context.rules.saddle_specification, tap);
   const Rules& rules = context.rules;
   judge_by_rule(context, {rules.saddle, rules.saddle_by_default, {&rules.cap, &rules.saddle_cap}}, saddle_codes, candidate);
+  judge_tap_size(context, candidate);
   judge_hole_ratio(context, candidate, context.rules.hole_ratio_saddle, FindingCode::saddle_hole_too_large);
   judge_section(context, candidate);
   judge_temperature(context, candidate);
@@ -418,8 +437,17 @@ void reject(Context& context, const Candidate& candidate) {
   context.plan.method.rejected.push_back({method.kind, method.count, method.tap, *why});
 }
 
-// The machine and the pressures that go with the method.
+void take_place(const Context& context, Candidate& candidate) {
+  const ChosenMethod& method = candidate.method;
+  candidate.place = place_round(context.job(), context.rules, context.plan.location.shift, method.kind, method.count);
+  for (const auto& finding : {&candidate.place.outside, &candidate.place.in_line}) {
+    if (*finding) candidate.findings.add(**finding, (*finding)->severity);
+  }
+}
+
+// The place round the pipe, the machine and the pressures that go with the method.
 void equip(const Context& context, Candidate& candidate) {
+  take_place(context, candidate);
   check_machine(context, candidate);
   check_equipment_pressure(context, candidate);
 }
@@ -439,16 +467,12 @@ Findings adopt(Context& context, Candidate&& chosen) {
   Plan& plan = context.plan;
   chosen.method.rejected = std::move(plan.method.rejected);
   plan.method = std::move(chosen.method);
-  // A tapping valve and its machine are heavy: they are set level unless the job asks otherwise.
-  if (plan.method.kind == Method::sleeve && !context.job().service.clock) {
-    plan.location.clock = ClockPosition{180};
-    for (Assumption& assumption : plan.main.assumed) {
-      if (assumption.path != "service.clock") continue;
-      assumption.value = plan.location.clock;
-      assumption.because = "a tapping valve and its machine are set level";
-    }
+  plan.location.clock = chosen.place.clock;
+  plan.location.other_clock = chosen.place.other_clock;
+  if (!context.job().service.clock) {
+    context.assume("service.clock", plan.location.clock, chosen.place.because,
+                   "say where round the pipe the tap must stand");
   }
-  plan.location.other_clock = ClockPosition{(720 - plan.location.clock.minutes) % 720};
   plan.engagement = std::move(chosen.engagement);
   plan.makeup = std::move(chosen.makeup);
   plan.setup = std::move(chosen.setup);
@@ -476,6 +500,7 @@ Detail way_by_rule(const std::vector<RejectedMethod>& rejected) {
 Findings adopt_none(Context& context, bool tried) {
   Candidate none(context);
   none.method.tap = context.asked();
+  take_place(context, none);
   check_machine(context, none);
   if (tried) {
     none.findings.add(FindingCode::method_none, Severity::stop).with(way_by_rule(context.plan.method.rejected));

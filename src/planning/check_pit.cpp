@@ -1,7 +1,9 @@
 // The pit: soil, walls, size, spoil, ladder, air, marks, what lies beside it.
 #include <cmath>
 #include <algorithm>
+#include <initializer_list>
 #include <numbers>
+#include <string>
 
 #include "mainbore/excavation/tolerance_zone.hpp"
 #include "mainbore/excavation/traffic_taper.hpp"
@@ -72,7 +74,7 @@ class PitCheck {
     judge_marks();
     judge_ground(soil);
     judge_sewer();
-    const auto& cover = context_.job().main.cover;
+    const auto cover = context_.job().main.known_cover();
     const ResolvedMain& main = context_.plan.main;
     if (!cover || !main.od) {
       judge_spoil();
@@ -341,14 +343,36 @@ void check_pit(Context& context) {
 namespace mainbore {
 
 std::vector<NotChecked> not_checked(const Plan& plan) {
+  const Job& job = plan.job;
+  const LineFacts& line = job.service.line;
+  const DemandFacts& demand = job.service.demand;
   std::vector<NotChecked> list;
-  if (!plan.service) {
-    list.push_back({"water for the customer",
-                    "service.line.material, service.line.length and service.demand.flow or .fixture_units with .code"});
-  }
-  if (!plan.cleaning)
-    list.push_back({"disinfection and flushing", "sanitary.stock, service.line.material and .length"});
-  if (!plan.excavation) list.push_back({"the pit", "main.cover, excavation.soil and excavation.located"});
+  // Only what is missing is asked for. Where all is given and still nothing could be worked out, a hold says why.
+  struct Wanted {
+    bool given;
+    std::string_view path;
+  };
+  const auto add = [&](bool checked, std::string_view what, std::initializer_list<Wanted> facts) {
+    if (checked) return;
+    std::string missing;
+    for (const Wanted& fact : facts) {
+      if (!fact.given) missing += (missing.empty() ? "" : ", ") + std::string(fact.path);
+    }
+    list.push_back({what, missing.empty() ? "what its holds ask for" : std::move(missing)});
+  };
+  add(plan.service.has_value(), "water for the customer",
+      {{line.material.has_value(), "service.line.material"},
+       {line.length.has_value(), "service.line.length"},
+       {demand.flow || demand.fixture_units || !demand.fixtures.empty(),
+        "service.demand.flow or .fixture_units with .code"}});
+  add(plan.cleaning.has_value(), "disinfection and flushing",
+      {{job.sanitary.stock.has_value(), "sanitary.stock"},
+       {line.material.has_value(), "service.line.material"},
+       {line.length.has_value(), "service.line.length"}});
+  add(plan.excavation.has_value(), "the pit",
+      {{job.main.known_cover().has_value(), "main.cover"},
+       {job.excavation.soil.has_value(), "excavation.soil"},
+       {job.excavation.located.has_value(), "excavation.located"}});
   return list;
 }
 

@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <array>
+#include <cstdlib>
 #include <memory_resource>
 #include <span>
 #include <vector>
@@ -60,47 +62,78 @@ std::optional<Length> nearest_place(std::span<const Obstacle> obstacles, Length 
   return std::nullopt;
 }
 
-void choose_clock(Context& context) {
-  const Rules& rules = context.rules;
-  const auto& asked = context.job().service.clock;
-  ClockPosition& clock = context.plan.location.clock;
-  clock = asked.value_or(rules.default_clock.value);
-  if (!asked) {
-    context.assume("service.clock", clock, "the usual place, half way between crown and springline",
-                   "say where round the pipe the tap must stand");
-    return;
-  }
+// Positions are tried by the half hour, as crews name them, and by five minutes where no half hour serves.
+constexpr std::array<int, 2> clock_steps = {30, 5};
+constexpr ClockPosition level{180};  // 3 o'clock
+
+bool within_rules(const Rules& rules, ClockPosition clock) {
   const double elevation = clock.elevation_degrees();
-  const bool low = over(rules.lowest_elevation.value, elevation);
-  if (low || over(elevation, rules.highest_elevation.value)) {
-    const Rule<double>& rule = low ? rules.lowest_elevation : rules.highest_elevation;
-    clock = rules.default_clock.value;
-    auto finding = context.common.add(FindingCode::place_clock, Severity::hold)
-                        .value(Measure(elevation, Kind::angle))
-                        .with(clock)
-                        .basis(rule.basis);
-    if (low) finding.at_least(Measure(rule.value, Kind::angle));
-    else finding.at_most(Measure(rule.value, Kind::angle));
-  }
+  return !over(rules.lowest_elevation.value, elevation) && !over(elevation, rules.highest_elevation.value);
 }
 
-// Taps near each other are staggered round the pipe, so that no one line along it is weakened twice.
-void stagger(Context& context) {
-  const Rules& rules = context.rules;
-  Location& location = context.plan.location;
-  for (const Nearby& thing : *context.job().nearby) {
-    const bool tapped = thing.what == NearbyThing::tap || thing.what == NearbyThing::saddle;
-    if (!tapped || !thing.clock || over(abs(thing.along - location.shift), rules.stagger_within.value)) continue;
-    if (*thing.clock != location.clock) continue;
-    if (!context.job().service.clock) {
-      location.clock = mirrored(location.clock);
-    } else {
-      context.common.add(FindingCode::place_stagger, Severity::caution)
-          .with(Measure(abs(thing.along - location.shift), Kind::distance))
-          .basis(rules.stagger_within.basis);
-    }
-    return;
+double degrees_between(ClockPosition a, ClockPosition b) {
+  const int minutes = std::abs(a.minutes - b.minutes);
+  return 0.5 * std::min(minutes, 720 - minutes);
+}
+
+// The nearest tap along the main that this place round it would stand in line with. One whose own place nobody has read
+// may be anywhere.
+const Nearby* in_line_with(const Job& job, const Rules& rules, Length shift, ClockPosition clock) {
+  const Nearby* nearest = nullptr;
+  if (!job.nearby) return nearest;
+  for (const Nearby& thing : *job.nearby) {
+    if (thing.what != NearbyThing::tap && thing.what != NearbyThing::saddle) continue;
+    const Length away = abs(thing.along - shift);
+    if (over(away, rules.stagger_within.value)) continue;
+    if (thing.clock && !over(rules.stagger_apart.value, degrees_between(*thing.clock, clock))) continue;
+    if (nearest == nullptr || away < abs(nearest->along - shift)) nearest = &thing;
   }
+  return nearest;
+}
+
+// The place that serves nearest to the one wanted, the other side of the crown before all others.
+template <class Serves>
+std::optional<ClockPosition> clear_clock(ClockPosition wanted, const Serves& serves) {
+  if (serves(wanted)) return wanted;
+  if (serves(mirrored(wanted))) return mirrored(wanted);
+  for (const int step : clock_steps) {
+    for (int away = step; away <= 360; away += step) {
+      const int from = wanted.minutes / step * step;
+      for (const int minutes : {from + away, from + 720 - away}) {
+        const ClockPosition clock{minutes % 720};
+        if (serves(clock)) return clock;
+      }
+    }
+  }
+  return std::nullopt;
+}
+
+Finding outside_finding(const Rules& rules, ClockPosition wanted, ClockPosition planned) {
+  const double elevation = wanted.elevation_degrees();
+  const bool low = over(rules.lowest_elevation.value, elevation);
+  const Rule<double>& rule = low ? rules.lowest_elevation : rules.highest_elevation;
+  Finding finding;
+  finding.code = FindingCode::place_clock;
+  finding.severity = Severity::hold;
+  FindingBuilder said(finding);
+  said.value(Measure(elevation, Kind::angle)).with(planned).basis(rule.basis);
+  if (low) said.at_least(Measure(rule.value, Kind::angle));
+  else said.at_most(Measure(rule.value, Kind::angle));
+  return finding;
+}
+
+Finding stagger_finding(const Rules& rules, const Nearby& tap, Length shift, std::optional<ClockPosition> planned) {
+  Finding finding;
+  finding.code = FindingCode::place_stagger;
+  finding.severity = Severity::hold;
+  const Length away = abs(tap.along - shift);
+  FindingBuilder(finding)
+      .value(Measure(away, Kind::distance))
+      .at_least(Measure(rules.stagger_within.value, Kind::distance))
+      .with(Measure(away, Kind::distance), tap.clock ? Detail(*tap.clock) : Detail(),
+            planned ? Detail(*planned) : Detail(), Measure(rules.stagger_apart.value, Kind::angle))
+      .basis(rules.stagger_within.basis, rules.stagger_apart.basis);
+  return finding;
 }
 
 void note_what_lies_near(Context& context) {
@@ -124,10 +157,41 @@ void note_what_lies_near(Context& context) {
 
 }  // namespace
 
+// Taps near each other are staggered round the pipe, so that no one line along it is weakened twice.
+PlaceRound place_round(const Job& job, const Rules& rules, Length shift, Method method, int taps) {
+  const auto& asked = job.service.clock;
+  PlaceRound place;
+  const bool sleeve = method == Method::sleeve;
+  const ClockPosition usual = sleeve ? level : rules.default_clock.value;
+  const ClockPosition wanted = asked.value_or(usual);
+  place.because = sleeve ? "a tapping valve and its machine are set level"
+                         : "the usual place, half way between crown and springline";
+  const auto stands = [&](ClockPosition clock) {
+    return within_rules(rules, clock) && in_line_with(job, rules, shift, clock) == nullptr;
+  };
+  const auto serves = [&](ClockPosition clock) { return stands(clock) && (taps == 1 || stands(mirrored(clock))); };
+  // What the rules refuse is no place to look from.
+  const ClockPosition from = within_rules(rules, wanted) ? wanted : usual;
+  const auto clear = clear_clock(from, serves);
+  // Where no place is clear of the taps, one that the rules allow is planned all the same, and held.
+  const auto planned = clear ? clear : clear_clock(from, [&](ClockPosition clock) { return within_rules(rules, clock); });
+  place.clock = planned.value_or(wanted);
+  place.other_clock = mirrored(place.clock);
+  if (!within_rules(rules, wanted)) place.outside = outside_finding(rules, wanted, place.clock);
+  if (!asked && clear) {
+    if (*clear != wanted) place.because = "clear of the taps near it";
+    return place;
+  }
+  const Nearby* tap = in_line_with(job, rules, shift, wanted);
+  if (tap == nullptr && taps > 1) tap = in_line_with(job, rules, shift, mirrored(wanted));
+  if (tap == nullptr && !clear) tap = in_line_with(job, rules, shift, place.clock);
+  if (tap != nullptr) place.in_line = stagger_finding(rules, *tap, shift, clear);
+  return place;
+}
+
 void check_place(Context& context) {
   const Rules& rules = context.rules;
   Location& location = context.plan.location;
-  choose_clock(context);
   if (!context.job().nearby) {
     Length greatest;
     const Basis* basis = nullptr;
@@ -171,7 +235,6 @@ void check_place(Context& context) {
                                     abs(obstacle.thing->along - location.shift), obstacle.rule->least.value});
     }
   }
-  stagger(context);
   note_what_lies_near(context);
 }
 

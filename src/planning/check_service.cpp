@@ -273,17 +273,15 @@ class ServiceCheck {
   void choose_meter() {
     const auto& asked = context_.job().service.meter;
     service_.meter = asked ? tables_.meter(*asked) : nullptr;
-    if (asked && service_.meter == nullptr) {
-      context_.common.add(FindingCode::service_not_checked, Severity::note)
-          .with(std::string_view("the loss of a meter of this size, which is not tabulated"));
-      return;
-    }
-    if (asked) return;
+    if (asked) return;  // one that is not listed is held already
     const auto fits = std::find_if(tables_.meters.begin(), tables_.meters.end(),
                                    [&](const MeterSize& meter) { return meter_passes(meter); });
     if (fits == tables_.meters.end()) {
-      context_.common.add(FindingCode::service_not_checked, Severity::note)
-          .with(std::string_view("the loss of a meter: none that is tabulated passes the flow"));
+      context_.common.add(FindingCode::service_meter_over, Severity::hold)
+          .value(flow())
+          .at_most(tables_.meters.back().safe_maximum)
+          .with(tables_.meters.back().size)
+          .basis(tables_.meters.back().basis);
       return;
     }
     service_.meter = &*fits;
@@ -417,6 +415,40 @@ class ServiceCheck {
   Pressure laid_residual_;         // of that
 };
 
+// A size that no table lists cannot be judged; the listed ones on either side of it are what may be meant.
+template <class Rows>
+void hold_for_size(Context& context, std::string_view path, NominalSize size, const Rows& rows) {
+  Detail smaller;
+  Detail larger;
+  for (const auto& row : rows) {
+    if (row.size < size) smaller = row.size;
+    else if (std::holds_alternative<std::monostate>(larger)) larger = row.size;
+  }
+  context.common.add(FindingCode::service_not_tabulated, Severity::hold).with(path, size, smaller, larger);
+}
+
+void check_listed_sizes(Context& context) {
+  const ServiceTables& tables = context.catalog.service_tables();
+  const ServiceFacts& service = context.job().service;
+  const LineFacts& line = service.line;
+  const bool to_be_judged = line.material && line.length && demand_given(service.demand);
+  if (line.size || to_be_judged) {
+    const NominalSize size = line.size.value_or(context.asked());
+    // Tubing that nobody has named may be any that is listed.
+    const auto tubing = line.material.value_or(Tubing::copper_k);
+    bool listed = tables.tube(tubing, size) != nullptr;
+    for (std::size_t i = 0; !line.material && !listed && i < tubing_count; ++i) {
+      listed = tables.tube(static_cast<Tubing>(i), size) != nullptr;
+    }
+    if (!listed) {
+      hold_for_size(context, line.size ? "service.line.size" : "service.size", size, tables.tubes_of(tubing));
+    }
+  }
+  if (service.meter && tables.meter(*service.meter) == nullptr) {
+    hold_for_size(context, "service.meter", *service.meter, tables.meters);
+  }
+}
+
 void check_existing(Context& context) {
   const auto& existing = context.job().service.existing;
   if (existing == ExistingService::lead) context.common.add(FindingCode::service_existing_lead, Severity::hold);
@@ -474,6 +506,7 @@ void check_service(Context& context, const std::optional<LaidLine>& laid) {
   const ServiceFacts& facts = context.job().service;
   check_existing(context);
   check_line_rating(context);
+  check_listed_sizes(context);
   const bool asked_for = line_given(facts.line) || demand_given(facts.demand) || facts.meter;
   if (!asked_for) return;
 
@@ -496,11 +529,7 @@ void check_service(Context& context, const std::optional<LaidLine>& laid) {
               missing(!demand_given(facts.demand), "service.demand"));
     return;
   }
-  if (!laid) {
-    context.common.add(FindingCode::service_not_checked, Severity::note)
-        .with(std::string_view("whether the customer gets enough water: no tubing of this size is tabulated"));
-    return;
-  }
+  if (!laid) return;  // no such tubing: held already
   if (const auto demand = plan_demand(context)) ServiceCheck(context, *laid, *demand).run();
 }
 

@@ -57,7 +57,7 @@ void judge_cover(Context& context) {
   const auto& least = context.rules.least_cover;
   const auto& greatest = context.rules.greatest_cover;
   if (!least.value && !greatest.value) return;
-  const auto& cover = context.job().main.cover;
+  const auto cover = context.job().main.known_cover();
   const auto limits = [](FindingBuilder finding, const auto& rule, bool is_least) {
     if (is_least) finding.at_least(Measure(*rule.value, Kind::distance));
     else finding.at_most(Measure(*rule.value, Kind::distance));

@@ -98,6 +98,17 @@ struct Context {
   [[nodiscard]] bool pressurised() const { return plan.job.main.pressurised.value_or(true); }
 };
 
+// Where round the pipe a way of tapping stands, and what is to be said of that.
+struct PlaceRound {
+  ClockPosition clock;
+  ClockPosition other_clock;              // of every second tap of a series
+  std::string_view because;               // where the job names no clock
+  std::optional<Finding> outside;         // the place wanted lies outside the rule
+  std::optional<Finding> in_line;         // or in line with another tap
+};
+// The clear place nearest to the one that the job or the method asks for. `shift` is the place along the main.
+[[nodiscard]] PlaceRound place_round(const Job& job, const Rules& rules, Length shift, Method method, int taps);
+
 // One way of doing the job, with everything it needs: what it cuts, the pressures and the machine it goes with. Methods
 // are compared whole, so that a saddle tap is chosen where the chain for a direct one is too short.
 struct Candidate {
@@ -106,6 +117,7 @@ struct Candidate {
   ChosenMethod method;  // `rejected` stays empty until the choice is made
   std::optional<ThreadsInWall> engagement;
   std::optional<MakeupPlan> makeup;
+  PlaceRound place;
   PressureChain pressure;
   Setup setup;
   std::pmr::vector<Assumption> assumed;
@@ -185,7 +197,7 @@ struct TemperatureWindow {
 void resolve_main(Context& context);
 // Water, and nothing but; and what the pipe looks like.
 void check_identity(Context& context);
-// Where along and round the pipe. Fills plan.location.
+// Where along the pipe, whatever the method. Fills plan.location but for the clock.
 void check_place(Context& context);
 // What only a utility's standard asks: mains not tapped, seasons, cover, the smallest tap.
 void check_utility(Context& context);
@@ -198,11 +210,13 @@ void judge_main(Context& context);
 // The links that depend on the method and the machine.
 void check_equipment_pressure(const Context& context, Candidate& candidate);
 // From the drill's first touch to full size through the wall; nothing for a shell cutter, whose stroke is its maker's.
-[[nodiscard]] std::optional<Length> drill_stroke_for(const Context& context, Length drill);
+[[nodiscard]] std::optional<Length> drill_stroke_for(const Context& context, Length drill, Length wall);
 // How deep a direct tap's point goes below the pipe's surface; of a thread whose taps are not listed, as a tap of the next
 // larger pipe thread.
 [[nodiscard]] std::optional<Length> tap_depth_for(const Context& context, const Candidate& candidate);
-// Machine saddle, chain, clamp, bar.
+// The thickest wall that a gauge may read on the pipe planned for, which the tool must pass; nothing where nobody can say.
+[[nodiscard]] std::optional<Length> thickest_wall(const Context& context);
+// Machine saddle, chain, clamp, bar, and whether it reaches.
 void check_machine(const Context& context, Candidate& candidate);
 // The best of direct tap, saddle, several taps and sleeve, into the plan; returns its findings.
 Findings choose_method(Context& context);

@@ -218,7 +218,8 @@ class Sheet {
     out_.end().line();
 
     const Job& job = plan_.job;
-    const std::string cover = job.main.cover ? show(Measure(*job.main.cover, Kind::distance)) : std::string();
+    const auto known_cover = job.main.known_cover();
+    const std::string cover = known_cover ? show(Measure(*known_cover, Kind::distance)) : std::string();
     const std::string settings = report::settings_line(plan_.from_settings);
     double given_width = 0.0;
     const std::pair<std::string_view, const std::string*> given[] = {

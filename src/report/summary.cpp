@@ -141,6 +141,15 @@ std::string_view reading_for(FindingCode code) {
       return "Agreed with";
     case machine_chain_short:
       return "Chain, hook to hook";
+    case machine_reach_unknown:
+      return "Lengths measured";
+    case machine_valve_not_clear:
+      return "Valve shuts behind it";
+    case place_stagger:
+      return "Clock of that tap";
+    case service_size_not_made:
+    case service_not_tabulated:
+      return "Size read";
     case machine_travel_short:
       return "Travel of the bar";
     case machine_tool_strikes_far_wall:

@@ -46,6 +46,7 @@ std::string bound_of(const Plan& plan, const Finding& finding, UnitSystem units)
     case place_not_looked:
     case place_moved:
     case machine_chain_short:
+    case machine_valve_not_clear:
     case machine_travel_short:
     case machine_tool_strikes_far_wall:
       if (!finding.limit) return {};

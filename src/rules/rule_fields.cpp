@@ -84,6 +84,8 @@ constexpr std::array fields = {
               "how far along the main a tap may be moved to find its place", Stricter::neither, comfort},
     RuleField{"place.stagger_within", &Rules::stagger_within, Kind::distance, 0, 20 * foot,
               "taps nearer to each other than this stand at different clock positions", Stricter::higher, safety},
+    RuleField{"place.stagger_apart", &Rules::stagger_apart, Kind::angle, 1, 90,
+              "least angle round the pipe between two such taps", Stricter::higher, safety},
     RuleField{"place.default_clock", &Rules::default_clock, Kind::ratio, 0, 0,
               "place round the pipe where a job names none", Stricter::neither, comfort},
     RuleField{"place.lowest_elevation", &Rules::lowest_elevation, Kind::angle, -90, 90,

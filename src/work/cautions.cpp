@@ -111,9 +111,9 @@ class Cautions {
         "keep a ladder in even a shallow pit.";
     if (plan_.excavation) {
       pit += " This one goes " + show(Measure(plan_.excavation->pit.depth, Kind::distance)) + " down.";
-    } else if (plan_.job.main.cover && plan_.main.od) {
+    } else if (const auto cover = plan_.job.main.known_cover(); cover && plan_.main.od) {
       pit +=
-          " This one goes at least " + show(Measure(*plan_.job.main.cover + *plan_.main.od, Kind::distance)) + " down.";
+          " This one goes at least " + show(Measure(*cover + *plan_.main.od, Kind::distance)) + " down.";
     }
     add("caution.pit", std::move(pit), "29 CFR 1926.651(c), 1926.651(k), 1926.652(a)");
     add("caution.wet-ground",

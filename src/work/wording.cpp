@@ -314,6 +314,7 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
     {sleeve_to_be_chosen,
      {"sleeve to be chosen", "A tapping sleeve with a {0} outlet is needed[ for {1} outside diameter|].",
       "Measure the outside diameter in three places, then order sleeve and tapping valve for it, rated for the line. "
+      "Measure from the pipe to the far face of the valve, and see that the machine's travel passes it and the wall. "
       "Plan the cut with the maker's sheet for the sleeve and its machine.",
       "Sleeves are made for narrow ranges of diameter, and each has its own machine, cutter and bolting. Their figures "
       "are the maker's to give."}},
@@ -446,6 +447,20 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "Bring a machine with at least {limit} of travel, or a shorter tool that its maker allows.",
       "The tool must reach from behind the valve, through the wall, to full depth. A bar that ends early leaves a "
       "half-cut hole in a main under pressure."}},
+    {machine_reach_unknown,
+     {"nobody knows whether the bar reaches", "On a saddle the bar reaches through adapter, stop and saddle. Not given: "
+      "{0}[; {1}|][; {2}|][; {3}|].",
+      "Measure with a tape in the yard, machine, stop and saddle on the bench, enter the lengths and plan again; or set "
+      "them up on a piece of the same pipe and cut it through.",
+      "A saddle tap needs more travel than a direct one: the cutter has the whole stop to pass before it touches the "
+      "pipe. A bar that ends early leaves a half-cut hole in a main under pressure."}},
+    {machine_valve_not_clear,
+     {"valve cannot shut behind the bar", "With the bar drawn back its {0} stands {value} over the pipe; the valve "
+      "needs {limit} to swing.",
+      "Use a shorter tool, or a machine whose valve stands nearer to the pipe. Try the valve in the yard with the tool "
+      "on the bar.",
+      "The valve between chamber and main must shut before the chamber is opened. A tool left in its way keeps the "
+      "main open."}},
     {machine_tool_strikes_far_wall,
      {"tool reaches the far wall", "At full depth the tool is {value} from the far wall; {limit} is asked.",
       "Use a shorter tool or a smaller tap. Do not run past the mark.",
@@ -493,8 +508,12 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "Low on the pipe a service draws sediment, and the machine hangs; on the crown it draws air and the service "
       "loses cover."}},
     {place_stagger,
-     {"another tap in line", "A tap {0} away stands at the same place round the pipe.",
-      "Turn this tap to another place round the pipe, such as the other side of the crown.",
+     {"another tap in line",
+      "[A tap {0} away stands at {1}, in line with this one or within {3} of it.|Of a tap {0} away nobody has said where "
+      "round the pipe it stands: it counts as in line.][ Planned: {2}.|]",
+      "[Tap at {2}, or move along the main to {limit} from that tap.|[Near the tap at {1}: move along the main to {limit} "
+      "from it, and plan again for that place.|Look where round the pipe that tap stands, enter its clock position and "
+      "plan again; or move to {limit} from it.]]",
       "Holes in one line along the pipe weaken that line. Staggered ones do not."}},
     {place_defect_near,
      {"damaged pipe near", "Near the tap: {0}, {1} away.",
@@ -511,6 +530,18 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "Compare it with the document or the maker's sheet before relying on it.",
       "Some figures could only be set down as remembered. The plan uses them on the safe side, and never passes them "
       "off as published."}},
+    {service_size_not_made,
+     {"no stop is made in this size", "No {1} thread is listed for a {0} tap[; nearest: {2}[ and {3}|]|; nearest: {3}].",
+      "Read the size on the stop or ask for the service's nominal size[: {2}[ or {3}|] may be meant|: {3} may be meant], "
+      "and plan again with it.",
+      "Stops, taps and drills come in the sizes of the thread's standard. A size between them is a slip of the pen or "
+      "a bore taken for a name, and the hole cut for it fits nothing on the truck."}},
+    {service_not_tabulated,
+     {"size not in the tables", "{1}, given as {0}, is in no table[; nearest: {2}[ and {3}|]|; nearest: {3}].",
+      "Read the size on the tubing or the meter[: {2}[ or {3}|] may be meant|: {3} may be meant], and plan again with it; "
+      "or have the engineer size the service.",
+      "What was asked to be worked out cannot be for a size that nobody lists, and a service that is not worked out "
+      "has not passed."}},
     {service_existing_lead,
      {"old lead service found",
       "The service found in the ground is lead.",

@@ -43,7 +43,7 @@ constexpr std::array<std::string_view, 6> streets = {"Millrace Lane", "Weir Road
 constexpr std::array<std::string_view, 3> crews = {"North", "South", "Valley"};
 constexpr std::string_view own_machine =
     R"(,"title":"Second truck's machine","smallest_tap":"1/2 in","largest_tap":"2 in","hand_limit":"100 psi",)"
-    R"("body_rating":"200 psi","bar_diameter":"1.25 in","bar_travel":"9 in","standoff":"4.5 in",)"
+    R"("body_rating":"200 psi","bar_diameter":"1.25 in","bar_travel":"9 in","standoff":"4.5 in","adapter_standoff":"1.5 in",)"
     R"("chain_length":"48 in","chain_extension":"24 in")";
 constexpr std::array<std::string_view, 3> conditions = {"sound", "sound", "pitted"};
 constexpr std::array<std::string_view, 4> tubings = {"copper type K", "copper type K", "copper type L", "PEX SDR 9"};

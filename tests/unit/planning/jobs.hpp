@@ -33,6 +33,7 @@ inline std::shared_ptr<MachineProfile> truck_machine() {
   machine->bar_diameter = 1.0 * units::inch;
   machine->bar_travel = 12.0 * units::inch;
   machine->standoff = 6.0 * units::inch;
+  machine->adapter_standoff = 2.0 * units::inch;
   machine->saddle_od_from = 3.5 * units::inch;
   machine->saddle_od_to = 26.0 * units::inch;
   machine->chain_length = 57.0 * units::inch;
@@ -62,6 +63,8 @@ inline Job sound_job() {
   job.service.size = NominalSize::inches(1);
   job.service.stop_rating = 300.0 * units::psi;
   job.service.saddle_rating = 300.0 * units::psi;
+  job.service.saddle_height = 2.0 * units::inch;
+  job.service.stop_length = 3.5 * units::inch;
   job.machine.given = truck_machine();
   return job;
 }
