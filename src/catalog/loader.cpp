@@ -9,8 +9,10 @@
 #include <cstdint>
 #include <initializer_list>
 #include <numeric>
+#include <set>
 #include <span>
 #include <string>
+#include <string_view>
 #include <utility>
 
 #include "catalog/spelling.hpp"
@@ -42,6 +44,7 @@ class CatalogLoader {
     read_sources();
     read_edition();
     read_materials();
+    read_stop_material();
     read_temperature_factors();
     read_spellings();
     read_metric_sizes();
@@ -49,6 +52,7 @@ class CatalogLoader {
     read_machines();
     read_pipes();
     read_service_tables();
+    expect_all_read();
   }
 
  private:
@@ -75,6 +79,7 @@ class CatalogLoader {
   object open(std::string_view path) {
     file_ = path;
     enter("");
+    opened_.insert(std::string(path));
     const auto found = catalog_.files_.find(path);
     if (found == catalog_.files_.end()) fault("the file is missing");
     element root;
@@ -246,6 +251,27 @@ class CatalogLoader {
     enter("");
     for (std::size_t i = 0; i < material_count; ++i) {
       if (!seen[i]) fault("no material " + quoted(material_names[i]));
+    }
+  }
+  void read_stop_material() {
+    const object file = open("stops.json");
+    only(file, {"cast leaded brass"});
+    const object facts = as_object(member(file, "cast leaded brass"), "cast leaded brass");
+    only(facts, {"shear"});
+    MaterialFacts& into = catalog_.stop_material_;
+    into.shear_strength = stress(facts, "shear", into.basis);
+    if (!into.shear_strength) fault("cast leaded brass has no shear strength");
+  }
+
+  // A table that nothing reads looks as if it counted.
+  void expect_all_read() {
+    constexpr std::array<std::string_view, 2> read_by_others = {"rules/default.json", "field_tests.json"};
+    for (const auto& [path, text] : catalog_.files_) {
+      if (opened_.contains(path)) continue;
+      if (std::find(read_by_others.begin(), read_by_others.end(), path) != read_by_others.end()) continue;
+      file_ = path;
+      enter("");
+      fault("nothing reads this file");
     }
   }
   std::optional<Pressure> stress(object facts, std::string_view key, Basis& weakest) const {
@@ -1142,6 +1168,7 @@ class CatalogLoader {
   std::size_t first_of_series_ = 0;  // pipe of the series that is being read
   simdjson::dom::parser parser_;
   std::string file_;
+  std::set<std::string, std::less<>> opened_;
   std::string entry_;
   std::string row_name_;
   std::size_t row_ = 0;
