@@ -192,8 +192,8 @@ class Catalog {
   [[nodiscard]] std::vector<NominalSize> sizes(Material material) const;
 
   [[nodiscard]] const MaterialFacts& facts(Material material) const { return materials_[static_cast<std::size_t>(material)]; }
-  // Of the corporation stop, whose own threads may strip first.
-  [[nodiscard]] Pressure stop_shear_strength() const { return stop_shear_strength_; }
+  // What corporation stops are taken to be made of, where nobody has read the mark: cast leaded brass, the weakest met.
+  [[nodiscard]] const MaterialFacts& stop_material() const { return stop_material_; }
   [[nodiscard]] const TapThread* thread(ThreadStandard standard, NominalSize size) const;
   [[nodiscard]] std::span<const TapThread> threads() const { return threads_; }
   [[nodiscard]] const MachineProfile* machine(std::string_view id) const;
@@ -233,7 +233,7 @@ class Catalog {
   struct Range { std::uint32_t first = 0, count = 0; };
   std::map<std::pair<Material, NominalSize>, Range> index_;
   std::array<MaterialFacts, material_count> materials_;
-  Pressure stop_shear_strength_;
+  MaterialFacts stop_material_;
   std::vector<TapThread> threads_;
   std::vector<MachineProfile> machines_;
   std::vector<MetricSize> metric_sizes_;

@@ -10,8 +10,10 @@
 #include <cstdint>
 #include <initializer_list>
 #include <numeric>
+#include <set>
 #include <span>
 #include <string>
+#include <string_view>
 #include <utility>
 
 #include "catalog/spelling.hpp"
@@ -63,7 +65,7 @@ class CatalogLoader {
     read_sources();
     read_edition();
     read_materials();
-    read_stops();
+    read_stop_material();
     read_temperature_factors();
     read_spellings();
     read_metric_sizes();
@@ -73,6 +75,7 @@ class CatalogLoader {
     read_service_tables();
     // Read elsewhere, when they are asked for.
     for (const std::string_view path : {"rules/default.json", "field_tests.json"}) require(path);
+    expect_all_read();
   }
 
  private:
@@ -112,6 +115,7 @@ class CatalogLoader {
   const std::string& require(std::string_view path) {
     file_ = path;
     enter("");
+    opened_.insert(std::string(path));
     const auto found = catalog_.files_.find(path);
     if (found == catalog_.files_.end()) fault("the file is missing");
     return found->second;
@@ -289,15 +293,24 @@ class CatalogLoader {
       if (!seen[i]) fault("no material " + quoted(material_names[i]));
     }
   }
-  void read_stops() {
+  void read_stop_material() {
     const object file = open("stops.json");
     only(file, {"cast leaded brass"});
-    const object brass = table_in(file, "cast leaded brass");
-    only(brass, {"shear"});
-    Basis basis;
-    const auto shear = stress(brass, "shear", strength_limits, basis);
-    if (!shear) fault("no shear strength");
-    catalog_.stop_shear_strength_ = *shear;
+    const object facts = table_in(file, "cast leaded brass");
+    only(facts, {"shear"});
+    MaterialFacts& into = catalog_.stop_material_;
+    into.shear_strength = stress(facts, "shear", strength_limits, into.basis);
+    if (!into.shear_strength) fault("cast leaded brass has no shear strength");
+  }
+
+  // A table that nothing reads looks as if it counted.
+  void expect_all_read() {
+    for (const auto& [path, text] : catalog_.files_) {
+      if (opened_.contains(path)) continue;
+      file_ = path;
+      enter("");
+      fault("nothing reads this file");
+    }
   }
   std::optional<Pressure> stress(object facts, std::string_view key, Limits limits, Basis& weakest) const {
     const element value = member(facts, key);
@@ -1263,6 +1276,7 @@ class CatalogLoader {
   std::size_t first_of_series_ = 0;  // pipe of the series that is being read
   simdjson::dom::parser parser_;
   std::string file_;
+  std::set<std::string, std::less<>> opened_;
   std::string entry_;
   std::string row_name_;
   std::size_t row_ = 0;

@@ -140,8 +140,8 @@ void judge_threads(Context& context, const TapThread& thread, Candidate& candida
     in_wall.end_load = mechanics::pressure_end_load(*thread.geometry, context.line());
     if (facts.shear_strength) {
       const auto areas = mechanics::taper_shear_areas(*thread.geometry, in_wall.at_least->complete_ring_length);
-      in_wall.strip_load = mechanics::stripping_load(areas,
-                                                     {*facts.shear_strength, context.catalog.stop_shear_strength()},
+      const Pressure stop = *context.catalog.stop_material().shear_strength;
+      in_wall.strip_load = mechanics::stripping_load(areas, {.internal = *facts.shear_strength, .external = stop},
                                                      rules.strip_effectiveness.value);
     }
   }

@@ -207,7 +207,7 @@ constexpr std::array fields = {
     RuleField{"pit.guardrail_depth", &Rules::guardrail_depth, Kind::distance, 2 * foot, 20 * foot,
               "depth from which a crossing has guard rails", Stricter::lower, safety},
     RuleField{"pit.type_a_least", &Rules::type_a_least, Kind::strength, 0.5 * tsf, 6 * tsf,
-              "least unconfined strength of Type A soil", Stricter::higher, safety},
+              "least unconfined strength of Type A soil", Stricter::neither, safety},
     RuleField{"pit.type_c_most", &Rules::type_c_most, Kind::strength, 0.05 * tsf, 3 * tsf,
               "greatest unconfined strength of Type C soil", Stricter::higher, safety},
     RuleField{"pit.slope_stable_rock", &Rules::slope_stable_rock, Kind::ratio, 0, 5,

@@ -87,7 +87,7 @@ TEST_CASE("the hash sees any byte, and which file it is in") {
   files["edition.json"] += ' ';
   CHECK(Catalog(files).hash() != Catalog::builtin().hash());
   DataFiles moved = sound();
-  moved["z.json"] = "";
+  moved["pipes/z.json"] = R"({"series": []})";
   CHECK(Catalog(moved).hash() != Catalog::builtin().hash());
 }
 
@@ -104,6 +104,13 @@ TEST_CASE("a broken file is named") {
   files = sound();
   files["edition.json"] = "[]";
   CHECK(fault_of(files) == "edition.json: the file is not an object");
+}
+
+TEST_CASE("a file that nothing reads is named, and each file there is read") {
+  DataFiles files = sound();
+  files["stop.json"] = "{}";
+  CHECK(fault_of(files) == "stop.json: nothing reads this file");
+  CHECK(fault_with("stops.json", "cast leaded brass", "cast brass") == "stops.json: unknown key \"cast brass\"");
 }
 
 TEST_CASE("provenance must be there and be known") {

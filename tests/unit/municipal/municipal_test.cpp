@@ -90,6 +90,25 @@ TEST_CASE("a plan under a town's rules gives the answer its code gives") {
   }
 }
 
+TEST_CASE("where a town opens what the defaults close, its own size comes out, held for consent") {
+  const ReferenceTable table("municipal_answers.csv");
+  int opened = 0;
+  for (const ReferenceRow& row : table.rows()) {
+    const std::string expected = row.text("expected_method");
+    if (expected != "direct" && expected != "saddle" && expected != "sleeve") continue;
+    const Rules rules = rules_of(row.text("rule_file"));
+    const Plan made = plan(job_of(row), Catalog::builtin(), rules);
+    if (!says(made, "rules.consent-unnamed") && !says(made, "rules.consent")) continue;
+    INFO(row.where() << ": " << row.text("rule_file"));
+    ++opened;
+    CHECK(made.verdict == Verdict::hold);
+    CHECK(method_of(made) == expected);
+    CHECK(made.method.tap == NominalSize::inches(row.number("tap")));
+  }
+  UNSCOPED_INFO("opened: " << opened);
+  CHECK(opened > 0);
+}
+
 TEST_CASE("a tap stands as far from things as the town's code says, and no farther") {
   const ReferenceTable table("municipal_spacing.csv");
   for (const ReferenceRow& row : table.rows()) {

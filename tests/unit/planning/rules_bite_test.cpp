@@ -8,6 +8,7 @@
 #include "mainbore/report.hpp"
 #include "mainbore/rule_fields.hpp"
 #include "rules/conflicts.hpp"
+#include "rules/tap_limits.hpp"
 #include "support/catch.hpp"
 #include "unit/planning/whole_jobs.hpp"
 
@@ -120,6 +121,54 @@ TEST_CASE("a rule that has no stricter way and asks for no reason betters no ver
       else rules = fresh_rules();
     }
     rules = fresh_rules();
+  }
+}
+
+TEST_CASE("a stricter clearance never betters a verdict, and each changes some plan") {
+  WholeJobs random(34);
+  Rules rules = fresh_rules();
+  for (std::size_t i = 0; i < rules.clearances.size(); ++i) {
+    Length& least = rules.clearances[i].least.value;
+    const Length usual = least;
+    bool bites = false;
+    for (int j = 0; j < random_jobs(400); ++j) {
+      Job job = random.next();
+      Nearby thing;
+      thing.what = rules.clearances[i].what;
+      thing.along = random.real(-60, 60) * units::inch;
+      if (job.nearby) job.nearby->push_back(thing);
+      least = random.chance(50) ? usual : random.real(0, 60) * units::inch;
+      const Plan before = plan(job, Catalog::builtin(), rules);
+      least = least + random.real(0.1, 30) * units::inch;
+      const Plan after = plan(job, Catalog::builtin(), rules);
+      INFO(clearance_path(rules.clearances[i].what) << "\n" << told(before) << "\n" << told(after) << words_of(job));
+      REQUIRE(after.verdict >= before.verdict);
+      bites = bites || after.location.shift != before.location.shift;
+    }
+    least = usual;
+    INFO(clearance_path(rules.clearances[i].what));
+    CHECK(bites);
+  }
+}
+
+TEST_CASE("each row of largest taps by default decides for some main of the catalogue") {
+  const Rules& rules = default_rules();
+  for (const TapLimitField& field : tap_limit_fields()) {
+    const TapLimits& list = rules.*field.target;
+    std::vector<int> decides(list.size());
+    const auto count = [&](Material material, NominalSize size, const Pipe* pipe) {
+      const TapLimit* const row = rules::deciding_row(list, material, size, pipe);
+      if (row != nullptr) ++decides[static_cast<std::size_t>(row - &list[0])];
+    };
+    for (const Pipe& pipe : Catalog::builtin().pipes()) count(pipe.series->material, pipe.size, &pipe);
+    // A size between those of the tables, or a material whose pipes are measured one by one.
+    for (std::size_t m = 0; m < material_count; ++m) {
+      for (int size = 1; size < 80; ++size) count(static_cast<Material>(m), NominalSize::inches(size), nullptr);
+    }
+    for (std::size_t i = 0; i < decides.size(); ++i) {
+      INFO(field.path << " row " << i + 1);
+      CHECK(decides[i] > 0);
+    }
   }
 }
 
