@@ -221,7 +221,7 @@ def try_targets(program, tally, folder, arguments):
     refused("missing/", 74, b"No such file or directory")
     refused("job.json/out", 74, b"Not a directory")
     refused("o" * 256, 74, b"too long")
-    refused("", 64, b"-o takes the name of a file")
+    refused("", 64, b"--output is given with nothing in it")
     for left in (long_name, "log", "pipe", "link", "loop", "socket"):
         (folder / left).unlink()
 

@@ -43,7 +43,7 @@ std::string job_of(const Facts& facts, bool si, bool other_order) {
   const std::string pressure = si ? number(facts.pressure * 6.894757293168361, 9) + " kPa" : number(facts.pressure, 2) + " psi";
   const std::string along = si ? number(facts.along * 0.0254, 9) + " m" : number(facts.along, 3) + " in";
   const std::string warmth = si ? number(facts.celsius, 1) + " degC" : number(facts.celsius * 1.8 + 32, 2) + " degF";
-  const std::string tap = facts.tap == 3 ? (si ? "DN 20" : "3/4 in") : facts.tap == 4 ? (si ? "DN 25" : "1 in") : (si ? "DN 50" : "2 in");
+  const std::string tap = facts.tap == 3 ? "3/4 in" : facts.tap == 4 ? "1 in" : "2 in";
   const std::vector<std::string> members = {
       "\"material\":\"ductile iron\"", "\"size\":\"" + std::string(si ? "203.2 mm" : "8 in") + "\"",
       "\"class\":\"PC 350\"", "\"wall\":\"" + wall + "\"", "\"pressure\":\"" + pressure + "\"",
