@@ -49,11 +49,11 @@ TEST_CASE("pipe threads are counted in the wall") {
     REQUIRE(plan.makeup);
     // 1 NPT, two wrench turns, two threads showing: 0.0650 in short of gauge.
     CHECK(plan.makeup->makeup.stop_past_gauge / units::inch == Approx(-0.0650).margin(0.0001));
-    // The brass of the stop shears before ductile iron does. ASME B1.20.1: E1 1.21363 in, h 0.06957 in, 11.5 threads an
-    // inch; FED-STD-H28/2B: pi n K (1/(2n) + 0.57735 h) = 3.457 in2 an inch of rings; 25,000 psi, half of it counted.
+    // The brass of the stop shears before ductile iron does. ASME B1.20.1: E1 1.23863 in, h 0.06957 in, 11.5 threads an
+    // inch; FED-STD-H28/2B: pi n K (1/(2n) + 0.57735 h) = 3.533 in2 an inch of rings; 25,000 psi, half of it counted.
     REQUIRE(plan.engagement->strip_load);
     CHECK(*plan.engagement->strip_load / units::lbf ==
-          Approx(0.5 * 25000.0 * 3.457 * (plan.engagement->at_least->complete_ring_length / units::inch)).epsilon(0.001));
+          Approx(0.5 * 25000.0 * 3.533 * (plan.engagement->at_least->complete_ring_length / units::inch)).epsilon(0.001));
   }
   SECTION("too few even at nominal: refused") {
     job.main.size = NominalSize::inches(3);
