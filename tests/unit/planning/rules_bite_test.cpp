@@ -175,7 +175,7 @@ TEST_CASE("each row of largest taps by default decides for some main of the cata
 TEST_CASE("there is a plan that each rule changes") {
   WholeJobs random(32);
   Rules rules = fresh_rules();
-  const int tries = random_jobs(4000);
+  const int tries = random_jobs(16000);
   std::vector<Job> jobs;
   for (int i = 0; i < tries; ++i) jobs.push_back(random.next());
   const auto shown = [&](const Job& job) {
