@@ -95,6 +95,8 @@ function __mainbore_values
                 'machine.stud-overloaded' \
                 'machine.chain-short' \
                 'machine.travel-short' \
+                'machine.reach-unknown' \
+                'machine.valve-not-clear' \
                 'machine.tool-strikes-far-wall' \
                 'machine.push-by-hand' \
                 'machine.chain-ovals-pipe' \
@@ -107,6 +109,8 @@ function __mainbore_values
                 'place.defect-near' \
                 'place.other-line' \
                 'value.recalled' \
+                'service.size-not-made' \
+                'service.not-tabulated' \
                 'service.existing-lead' \
                 'service.existing-galvanized' \
                 'service.not-checked' \
@@ -297,6 +301,7 @@ function __mainbore_values
                 'machine.standoff=' \
                 'machine.valve_height=' \
                 'machine.feed_pitch=' \
+                'machine.adapter_standoff=' \
                 'machine.saddle_od_from=' \
                 'machine.saddle_od_to=' \
                 'machine.chain_length=' \
