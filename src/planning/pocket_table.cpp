@@ -65,6 +65,9 @@ std::optional<Finding> refusal(const Plan& plan, Method method) {
 void suit(Job& job, const Rules& rules) {
   if (rules.least_cover.value) job.main.cover = rules.least_cover.value;
   else job.main.cover = rules.greatest_cover.value;
+  // Saddle and stop are parts of the day: how far the bar has to reach through them is for the plan.
+  job.service.saddle_height = Length();
+  job.service.stop_length = Length();
   if (rules.closed_seasons.empty()) return;
   for (int month = 1; month <= 12; ++month) {
     for (const int day : {1, 15, 28}) {
