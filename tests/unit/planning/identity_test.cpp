@@ -355,6 +355,10 @@ TEST_CASE("verdicts are monotone in the wall, from nothing to more than the pipe
   of_random_mains(23, 800, [&](Dice& dice, const Pipe& pipe, Job job) {
     if (!pipe.wall && !pipe.plausible) return;
     if (!pipe.od) job.main.od = pipe.plausible->od_from;
+    // Through a thicker wall a bar travels further: this one reaches through any.
+    const auto machine = truck_machine();
+    machine->bar_travel = 60.0 * units::inch;
+    job.machine.given = machine;
     const Length most = pipe.wall ? 1.7 * *pipe.wall : 1.2 * pipe.plausible->wall_to;
     Verdict worst = Verdict::no_go;
     const double step = dice.real(0.01, 0.05);
