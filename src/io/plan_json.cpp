@@ -4,6 +4,7 @@
 #include "io/job_json.hpp"
 #include "io/json_writer.hpp"
 #include "io/plan_parts_json.hpp"
+#include "mainbore/evidence.hpp"
 #include "mainbore/plan_file.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/wording.hpp"
@@ -40,6 +41,7 @@ class PlanWriter {
     write_findings();
     if (words_) write_load_and_steps();
     write_cautions();
+    if (words_) write_evidence();
     write_sources();
     out_.end_object();
   }
@@ -442,6 +444,27 @@ class PlanWriter {
         out_.text("text", caution.text);
         put_text("basis", caution.basis);
       }
+      out_.end_object();
+    }
+    out_.end_array();
+  }
+
+  // A verdict alone has no list: what it names is in its findings.
+  void write_evidence() {
+    out_.begin_array("evidence");
+    for (const Evidence& item : evidence_of(plan_)) {
+      out_.begin_object();
+      out_.text("what", words_of(item));
+      if (item.finding) out_.text("finding", name_of(*item.finding));
+      put_detail("value", item.value);
+      out_.text("from", name_of(item.from));
+      out_.text("how", name_of(item.basis.how));
+      if (item.basis.source != nullptr) {
+        out_.text("source", item.basis.source->id);
+        sources_.try_emplace(item.basis.source->id, item.basis.source);
+      }
+      if (item.basis.utility && item.basis.reference != nullptr) out_.text("utility_rule", *item.basis.reference);
+      if (is_recalled(item)) out_.text("check", check_this_value);
       out_.end_object();
     }
     out_.end_array();

@@ -5,6 +5,7 @@
 #include <string_view>
 #include <utility>
 
+#include "mainbore/evidence.hpp"
 #include "mainbore/plan_file.hpp"
 
 namespace mainbore::io {
@@ -47,6 +48,17 @@ constexpr std::array how_names = {name_of(How::published), name_of(How::derived)
                                   name_of(How::memory), name_of(How::stated), name_of(How::stated_in_settings)};
 constexpr std::array<std::string_view, 2> deciders = {"default", "utility"};
 constexpr std::array feeds = {name_of(Feed::hand), name_of(Feed::powered)};
+
+Json evidence() {
+  return object({{"what", text},
+                 {"finding?", one_of(finding_codes)},
+                 {"value?", {{"anyOf", {text, number, quantity}}}},
+                 {"from", one_of(from_names)},
+                 {"how", one_of(how_names)},
+                 {"source?", text},
+                 {"utility_rule?", text},
+                 {"check?", text}});
+}
 
 Json main_part() {
   const Json reading =
@@ -245,6 +257,7 @@ Json plan_schema() {
       {"contingencies?", steps()},
       {"record?", list_of(object({{"field", text}, {"label", text}, {"in_unit?", text}}))},
       {"cautions", list_of(object({{"code", text}, {"text?", text}, {"basis?", text}}))},
+      {"evidence?", list_of(evidence())},
       {"sources", {{"type", "object"}, {"additionalProperties", source}}},
   });
   Json amount = object({{"value", number}, {"unit", text}});

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <vector>
 
+#include "mainbore/evidence.hpp"
 #include "mainbore/measure.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/wording.hpp"
@@ -668,32 +669,21 @@ class Sheet {
       bool recalled;  // some of it
     };
     std::vector<Resting> list;
-    const auto add = [&](const Basis* basis) {
-      if (basis == nullptr) return;
-      if (!basis->utility && basis->source == nullptr) return;
+    for (const Evidence& item : evidence_of(plan_)) {
+      const Basis& basis = item.basis;
+      if (!basis.utility && basis.source == nullptr) continue;
       // What follows the first comma or semicolon of a title describes it.
       std::string name = "The utility's own rule";
-      if (basis->utility && basis->reference != nullptr) name += ", " + *basis->reference;
-      if (!basis->utility) name = basis->source->title.substr(0, basis->source->title.find_first_of(",;"));
-      const bool recalled = !basis->utility && basis->how == How::memory;
+      if (basis.utility && basis.reference != nullptr) name += ", " + *basis.reference;
+      if (!basis.utility) name = basis.source->title.substr(0, basis.source->title.find_first_of(",;"));
       const auto known = std::find_if(list.begin(), list.end(), [&](const Resting& r) { return r.name == name; });
-      if (known == list.end()) list.push_back({name, recalled});
-      else known->recalled = known->recalled || recalled;
-    };
-    if (const Pipe* pipe = plan_.main.governing; pipe != nullptr && pipe->series != nullptr) {
-      for (const Basis& basis : pipe->series->provenance) add(&basis);
-    }
-    if (plan_.catalog != nullptr && plan_.method.thread) {
-      if (const TapThread* thread = plan_.catalog->thread(*plan_.method.thread, plan_.method.tap)) add(&thread->basis);
-    }
-    for (const PressureLimit& limit : plan_.pressure.limits) add(limit.basis);
-    for (const Finding& finding : plan_.findings) {
-      for (const Basis* basis : finding.basis) add(basis);
+      if (known == list.end()) list.push_back({name, is_recalled(item)});
+      else known->recalled = known->recalled || is_recalled(item);
     }
     if (list.empty()) return;
     std::string text;
     for (const Resting& resting : list)
-      text += (text.empty() ? "" : "; ") + resting.name + (resting.recalled ? " (in part recalled: check)" : "");
+      text += (text.empty() ? "" : "; ") + resting.name + (resting.recalled ? " (" + std::string(check_this_value) + ")" : "");
     place(paper::heading + words({{text}}));
     heading("Numbers rest on");
     out_.element("p", text + ".").line();

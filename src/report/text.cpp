@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "mainbore/evidence.hpp"
 #include "mainbore/measure.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/wording.hpp"
@@ -514,71 +515,6 @@ class TextReport {
     for (const Step& step : list) page_.paragraph(step.text, 4, "  - ");
   }
 
-  // A number's name and what it rests on.
-  struct Resting {
-    std::string what;
-    Basis basis;
-  };
-
-  [[nodiscard]] std::vector<Resting> rests_on() const {
-    std::vector<Resting> list;
-    const auto add = [&](std::string what, const Basis* basis) {
-      if (basis != nullptr) list.push_back({std::move(what), *basis});
-    };
-    // A row may be weaker than the table it stands in.
-    const auto add_column = [&](std::string what, const Pipe& pipe, PipeColumn column) {
-      Basis basis = pipe.series->basis_of(column);
-      basis.how = pipe.how_of(column);
-      list.push_back({std::move(what), basis});
-    };
-    if (const Pipe* pipe = plan_.main.governing; pipe != nullptr && pipe->series != nullptr) {
-      if (pipe->od) add_column("pipe diameter", *pipe, PipeColumn::od);
-      if (pipe->wall) add_column("pipe wall", *pipe, PipeColumn::wall);
-      if (pipe->rating) add_column("pipe rating", *pipe, PipeColumn::rating);
-    }
-    if (plan_.catalog != nullptr && plan_.method.thread) {
-      if (const TapThread* thread = plan_.catalog->thread(*plan_.method.thread, plan_.method.tap))
-        add("thread", &thread->basis);
-    }
-    if (const Rules* rules = plan_.rules) {
-      if (plan_.engagement) add("threads required", &rules->required_threads.basis);
-      if (plan_.makeup) {
-        add("wrench turns", &rules->wrench_turns.basis);
-        add("threads showing", &rules->threads_showing.basis);
-      }
-    }
-    for (const PressureLimit& limit : plan_.pressure.limits) add(std::string(name_of(limit.link)), limit.basis);
-    if (plan_.setup.machine != nullptr && taps()) add("machine", &plan_.setup.machine->basis);
-    if (plan_.service) {
-      add("demand", plan_.service->demand.basis);
-      add("bore of the tubing", &plan_.service->tube->basis);
-      add("friction", plan_.service->friction_basis);
-      if (plan_.catalog != nullptr) add("stops and fittings", &plan_.catalog->service_tables().fittings_basis);
-      if (plan_.service->meter != nullptr) add("meter", &plan_.service->meter->basis);
-    }
-    if (const Rules* rules = plan_.rules; rules != nullptr && plan_.cleaning) {
-      add("strength of the solution", &rules->swab_percent.basis);
-      if (plan_.cleaning->flush) {
-        add("speed of the flush", &rules->flush_velocity.basis);
-        add("chlorine in the flush water", &rules->flush_chlorine.basis);
-        if (plan_.catalog != nullptr) add("dechlorination", &plan_.catalog->service_tables().dechlorination_basis);
-      }
-    }
-    if (const Rules* rules = plan_.rules; rules != nullptr && plan_.excavation) {
-      add("slopes", &rules->slope_type_c.basis);
-      add("room in the pit", &rules->room_along.basis);
-      add("swell", &rules->swell_earth.basis);
-      add("tolerance zone", &rules->tolerance_margin.basis);
-      add("notice", &rules->notice_days.basis);
-      if (plan_.excavation->upright_lower) add("upright lower part", &rules->vertical_lower.basis);
-      if (plan_.excavation->benches) add("steps", &rules->bench_first.basis);
-    }
-    for (const Finding& finding : plan_.findings) {
-      for (const Basis* basis : finding.basis) add(std::string(text_of(finding.code).title), basis);
-    }
-    return list;
-  }
-
   [[nodiscard]] static std::string in_words(const Basis& basis) {
     if (basis.utility) {
       return "the utility's own rule" + (basis.reference != nullptr ? ": " + *basis.reference : std::string());
@@ -601,7 +537,7 @@ class TextReport {
       case How::stated_in_settings:
         return "as the settings file gives it";
       case How::memory:
-        return (text.empty() ? std::string("no publication") : text) + " - RECALLED, CHECK THIS VALUE";
+        return (text.empty() ? std::string("no publication") : text) + " (" + std::string(check_this_value) + ")";
     }
     return text;
   }
@@ -613,12 +549,12 @@ class TextReport {
       std::vector<std::string> uses;
     };
     std::vector<Entry> entries;
-    for (const Resting& resting : rests_on()) {
-      const std::string words = in_words(resting.basis);
+    for (const Evidence& item : evidence_of(plan_)) {
+      const std::string words = in_words(item.basis);
+      const std::string use(words_of(item));
       auto entry = std::find_if(entries.begin(), entries.end(), [&](const Entry& e) { return e.words == words; });
       if (entry == entries.end()) entry = entries.insert(entry, Entry{words, {}});
-      if (std::find(entry->uses.begin(), entry->uses.end(), resting.what) == entry->uses.end())
-        entry->uses.push_back(resting.what);
+      if (std::find(entry->uses.begin(), entry->uses.end(), use) == entry->uses.end()) entry->uses.push_back(use);
     }
     if (entries.empty()) return;
     page_.heading("WHERE THE NUMBERS COME FROM");

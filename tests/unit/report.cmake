@@ -1,4 +1,5 @@
 mainbore_add_tests(report
   report/one_number_test.cpp
+  report/evidence_test.cpp
   report/text_page_test.cpp
   report/text_test.cpp)

@@ -187,7 +187,7 @@ TEST_CASE("every step and hold point is printed") {
 TEST_CASE("sources say how each number was had") {
   const std::string text = unwrapped(text_report(held_plan()));
   CHECK(contains(text, "Sample pipe standard, 3rd edition, table 4 (published): pipe diameter; pipe wall"));
-  CHECK(contains(text, "Sample pipe standard, 3rd edition, table 4 - RECALLED, CHECK THIS VALUE"));
+  CHECK(contains(text, "Sample pipe standard, 3rd edition, table 4 (recalled: check this value)"));
   Plan plan = held_plan();
   const std::string reference = "Ashmere Water standard 4.2";
   const Basis own{.how = How::published, .utility = true, .reference = &reference};
@@ -201,7 +201,7 @@ TEST_CASE("a recalled row of a published table is not passed off as published") 
   row.how = How::memory;
   plan.main.governing = &row;
   const std::string text = unwrapped(text_report(plan));
-  CHECK(contains(text, "RECALLED, CHECK THIS VALUE: pipe diameter; pipe wall; pipe rating"));
+  CHECK(contains(text, "(recalled: check this value): pipe diameter; pipe wall; pipe rating"));
   CHECK_FALSE(contains(text, "(published): pipe diameter"));
 }
 
