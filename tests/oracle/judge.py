@@ -235,7 +235,7 @@ def of_place(figures):
     for what, along, other in figures.get("nearby", ()):
         if abs(along) < CLEARANCES[what] - 0.001:
             yield f"{what} {along} ft off, nearer than {CLEARANCES[what]} ft"
-        if what == "tap" and abs(along) < 2 and other in (None, clock):
+        if "clock" in figures and what == "tap" and abs(along) < 2 and other in (None, clock):
             yield f"a tap in line, {along} ft off"
 
 

@@ -27,8 +27,6 @@ def enter(job, name, bound):
         return
     section, key = PATHS[name]
     job[section][key] = as_text(bound)
-    if name == "circumference":
-        job[section].pop("od", None)
 
 
 def jobs_of(job, plan):
