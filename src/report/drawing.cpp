@@ -66,11 +66,12 @@ std::optional<ThreadsDrawing> threads_drawing(const Plan& plan) {
   const ResolvedMain& main = plan.main;
   const mechanics::Engagement& fit =
       plan.engagement->at_least ? *plan.engagement->at_least : plan.engagement->at_nominal;
-  if (!main.od || fit.fit == mechanics::HoleFit::undefined || fit.fit == mechanics::HoleFit::wider_than_pipe) {
+  if (!main.od_least || fit.fit == mechanics::HoleFit::undefined || fit.fit == mechanics::HoleFit::wider_than_pipe) {
     return std::nullopt;
   }
   ThreadsDrawing drawing;
-  drawing.radius = *main.od / 2.0;
+  // The threads are counted in the smallest pipe this can be, and drawn in it.
+  drawing.radius = *main.od_least / 2.0;
   drawing.hole = thread->form.major / 2.0;
   drawing.pitch = thread->form.pitch();
   drawing.height_known = thread->geometry.has_value();
