@@ -44,6 +44,19 @@ TEST_CASE("the pressure to read is one that the pipe bears at its warmest") {
   CHECK(most_pressure(plan) == std::floor(0.75 * 165.0));
 }
 
+TEST_CASE("the pressure to read is one that the service tubing bears") {
+  Job job = plastic_job();
+  job.main.material = Material::ductile_iron;
+  job.main.class_name = "PC 350";
+  job.main.temperature = Temperature::fahrenheit(110);
+  job.main.pressure = 75.0 * units::psi;
+  job.service.line.material = Tubing::pex;
+  const double most = most_pressure(plan_of(job));
+  job.main.pressure = most * units::psi;
+  CHECK_FALSE(has(plan_of(job), FindingCode::pressure_over_line_rating));
+  CHECK(most < 160.0);
+}
+
 TEST_CASE("where the line is more than the pipe bears at its warmest, the warmth gives way") {
   Job job = plastic_job();
   job.main.pressure = 150.0 * units::psi;
