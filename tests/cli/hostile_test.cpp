@@ -103,7 +103,7 @@ TEST_CASE("no order of a batch paints, in any format") {
         table += (i == column ? one : sound[static_cast<std::size_t>(i)]) + (i == 8 ? "\n" : ",");
       }
     }
-    for (const std::string& format : {"text", "ndjson", "csv", "html"}) {
+    for (const std::string format : {"text", "ndjson", "csv", "html"}) {
       run_fit({"batch", "--in", "ndjson", "--format", format}, lines);
       run_fit({"batch", "--in", "csv", "--format", format}, table);
       run_fit({"batch", "--in", "csv", "--format", format}, one + "\n" + one + "\n");
@@ -163,7 +163,7 @@ TEST_CASE("no name of a file paints, and records with it are JSON") {
     const std::string settings = folder.put("s" + name, R"({"crew": "North"})");
     for (const std::string& file : {path, broken}) {
       run_fit({"plan", file});
-      for (const std::string& format : {"ndjson", "csv", "text", "html"}) {
+      for (const std::string format : {"ndjson", "csv", "text", "html"}) {
         run_fit({"batch", file, file, "--in", "ndjson", "--format", format});
       }
       for (const std::string& line : {run({"batch", path, broken, "--in", "ndjson", "--format", "ndjson"}).out}) {

@@ -70,16 +70,16 @@ TEST_CASE("what no pipe, pressure or count can be is a wrong option") {
 }
 
 TEST_CASE("the ends of what can be are worked out in numbers") {
-  for (const std::string& od : {"0.3 in", "160 in", "4064 mm"}) {
+  for (const std::string od : {"0.3 in", "160 in", "4064 mm"}) {
     const Ran ran = run({"identify", "--od", od, "--format", "json"});
     CHECK((ran.status == 0 || ran.status == 1));
     all_plausible(nlohmann::json::parse(ran.out));
   }
-  for (const std::string& round : {"1 in", "500 in", "41 ft"}) {
+  for (const std::string round : {"1 in", "500 in", "41 ft"}) {
     all_plausible(nlohmann::json::parse(run({"identify", "--circumference", round, "--format", "json"}).out));
   }
-  for (const std::string& pressure : {"1 psi", "1000 psi"}) {
-    for (const std::string& from : {"1/4 in", "150 in", "DN 200", "200 mm"}) {
+  for (const std::string pressure : {"1 psi", "1000 psi"}) {
+    for (const std::string from : {"1/4 in", "150 in", "DN 200", "200 mm"}) {
       const Ran ran =
           run({"table", "--pressure", pressure, "--from", from, "--to", "150 in", "--format", "json"});
       CHECK(ran.status == 0);

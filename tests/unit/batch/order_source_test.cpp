@@ -14,7 +14,7 @@ namespace {
 
 struct Cut {
   std::string text;
-  int line;
+  std::int64_t line;
   std::uint64_t row;
   bool operator==(const Cut&) const = default;
 };
