@@ -457,7 +457,9 @@ void check_existing(Context& context) {
   }
 }
 
-// Plastic tubing holds less than a stop or a main may; what is printed on it goes before the least of its kind.
+}  // namespace
+
+// What is printed on the tubing goes before the least of its kind.
 void check_line_rating(Context& context) {
   const LineFacts& facts = context.job().service.line;
   if (!facts.material) return;
@@ -488,8 +490,6 @@ void check_line_rating(Context& context) {
       .with(Measure(surge), std::string_view("service line"), Measure((1.0 / factor.value) * (context.line() + surge)))
       .basis(factor.basis, basis);
 }
-
-}  // namespace
 
 void plan_open_hole(Context& context) {
   const auto& hole = context.plan.method.hole;

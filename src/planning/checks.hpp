@@ -227,8 +227,12 @@ void plan_open_hole(Context& context);
 // The rest of the work, each only where the job gives facts for it: plan.service, plan.cleaning, plan.excavation. The
 // service line is as laid_line.hpp has it.
 void check_service(Context& context, const std::optional<LaidLine>& laid);
+// Plastic tubing holds less than a stop or a main may: a part of the above, asked again for each reading that is tried.
+void check_line_rating(Context& context);
 void check_cleaning(Context& context, const std::optional<LaidLine>& laid);
 void check_pit(Context& context);
+// The marks on the bar. Fills plan.marks.
+void plan_bar_marks(Context& context);
 // The readings within which the plan stands: its stop numbers. Fills plan.readings.
 void write_readings(Context& context, const Findings& method);
 

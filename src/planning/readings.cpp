@@ -213,6 +213,7 @@ class Search {
     std::pmr::monotonic_buffer_resource memory(room.data(), room.size());
     Context trial{context_.catalog, context_.rules, plan, memory, PlanDepth::verdict};
     judge_main(trial);
+    check_line_rating(trial);
     const bool good = nothing_new(trial.common) && nothing_new(judge_method(trial, context_.plan.method));
     read = std::move(plan.job);
     return good;
