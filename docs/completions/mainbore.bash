@@ -6,7 +6,7 @@ _mainbore_command() {
   commands='' operands=() options=()
   case $1 in
     'mainbore')
-      commands='plan batch explain identify drytap table rules schema new'
+      commands='plan batch explain identify trial table rules schema new'
       options=(
         'once - -h --help'
         'once - --version'
@@ -18,8 +18,10 @@ _mainbore_command() {
         'once - -h --help'
         'many PATH=VALUE --set'
         'once text|json|html --format'
+        'once - --why'
         'once - --materials'
         'once - --steps'
+        'once - --full'
         'once - --what-if'
         'once us|si --units'
         'many FILE --rules'
@@ -77,7 +79,7 @@ _mainbore_command() {
         'once - --no-settings'
       )
       ;;
-    'mainbore drytap')
+    'mainbore trial')
       options=(
         'once - -h --help'
         'many TRIAL --trial'

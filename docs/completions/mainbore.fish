@@ -7,7 +7,7 @@ set -g __mainbore_commands \
     'mainbore batch' \
     'mainbore explain' \
     'mainbore identify' \
-    'mainbore drytap' \
+    'mainbore trial' \
     'mainbore table' \
     'mainbore rules' \
     'mainbore schema' \
@@ -396,7 +396,7 @@ complete -c mainbore -n '__mainbore_at "mainbore"' -a plan -d 'Plans one job'
 complete -c mainbore -n '__mainbore_at "mainbore"' -a batch -d 'Plans many orders: a record for each, or the report of a week'
 complete -c mainbore -n '__mainbore_at "mainbore"' -a explain -d 'Says what a code of a finding or an error means'
 complete -c mainbore -n '__mainbore_at "mainbore"' -a identify -d 'Lists the mains that fit what was measured on a bare pipe'
-complete -c mainbore -n '__mainbore_at "mainbore"' -a drytap -d 'Works out the depth to tap to from trial taps in scrap of the same pipe'
+complete -c mainbore -n '__mainbore_at "mainbore"' -a trial -d 'Works out the depth to tap to from trial taps in scrap of the same pipe'
 complete -c mainbore -n '__mainbore_at "mainbore"' -a table -d 'The largest taps by main, size and class, under the rules in force'
 complete -c mainbore -n '__mainbore_at "mainbore"' -a rules -d 'Checks a utility\'s own rules, shows what is in force, or what differs'
 complete -c mainbore -n '__mainbore_at "mainbore"' -a schema -d 'Writes the JSON Schema (draft-07) of what the program reads and writes: job, rules, plan,'
@@ -409,8 +409,10 @@ complete -c mainbore -n '__mainbore_at "mainbore plan"' -F -d 'JOB'
 complete -c mainbore -n '__mainbore_at "mainbore plan" flag -h --help' -s h -l help -d 'this page'
 complete -c mainbore -n '__mainbore_at "mainbore plan"' -l set -r -f -a '(__mainbore_values PATH=VALUE)' -d 'one fact by its path, over the file\'s'
 complete -c mainbore -n '__mainbore_at "mainbore plan" value --format' -l format -r -f -a 'text json html' -d 'of the result'
-complete -c mainbore -n '__mainbore_at "mainbore plan" flag --materials' -l materials -d 'with text: what to load'
-complete -c mainbore -n '__mainbore_at "mainbore plan" flag --steps' -l steps -d 'with text: the order of work, and what to do when it goes wrong'
+complete -c mainbore -n '__mainbore_at "mainbore plan" flag --why' -l why -d 'with text, behind the card: what it rests on, and what was not checked'
+complete -c mainbore -n '__mainbore_at "mainbore plan" flag --materials' -l materials -d 'with text, behind the card: what to load'
+complete -c mainbore -n '__mainbore_at "mainbore plan" flag --steps' -l steps -d 'with text, behind the card: the order of work, and what to do when it goes wrong'
+complete -c mainbore -n '__mainbore_at "mainbore plan" flag --full' -l full -d 'with text: the card and all of these'
 complete -c mainbore -n '__mainbore_at "mainbore plan" flag --what-if' -l what-if -d 'how far each fact may move before the verdict changes'
 complete -c mainbore -n '__mainbore_at "mainbore plan" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
 complete -c mainbore -n '__mainbore_at "mainbore plan"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
@@ -427,10 +429,10 @@ complete -c mainbore -n '__mainbore_at "mainbore batch" value --format' -l forma
 complete -c mainbore -n '__mainbore_at "mainbore batch" flag --full' -l full -d 'with ndjson: the whole plan of each order'
 complete -c mainbore -n '__mainbore_at "mainbore batch" flag --decisions' -l decisions -d 'with ndjson: the plan without its words, load and steps'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --map' -l map -r -F -d 'which column of an export is which fact (JSON)'
-complete -c mainbore -n '__mainbore_at "mainbore batch" flag --columns' -l columns -d 'show what each column was read as, and plan nothing'
+complete -c mainbore -n '__mainbore_at "mainbore batch" flag --columns' -l columns -d 'only show what each column was read as'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --delimiter' -l delimiter -r -f -a 'comma tab semicolon' -d 'between cells'
 complete -c mainbore -n '__mainbore_at "mainbore batch" flag --no-rows' -l no-rows -d 'records without row and line: the same in any piece of a file'
-complete -c mainbore -n '__mainbore_at "mainbore batch" value --fail-on' -l fail-on -r -f -a 'hold no-go unreadable never' -d 'lets the exit status tell only of orders as bad as this or worse'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --fail-on' -l fail-on -r -f -a 'hold no-go unreadable never' -d 'exit 0 unless an order is this bad or worse'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --jobs' -l jobs -r -f -a '(__mainbore_values N)' -d 'threads'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
 complete -c mainbore -n '__mainbore_at "mainbore batch"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
@@ -461,20 +463,20 @@ complete -c mainbore -n '__mainbore_at "mainbore identify" value -o --output' -s
 complete -c mainbore -n '__mainbore_at "mainbore identify" value --settings' -l settings -r -F -d 'machine, rules, units and crew said once for every job (JSON), in place of $XDG_CONFIG_HOME/mainbore/settings.json'
 complete -c mainbore -n '__mainbore_at "mainbore identify" flag --no-settings' -l no-settings -d 'no settings file is read'
 
-# mainbore drytap
-complete -c mainbore -n '__mainbore_at "mainbore drytap" flag -h --help' -s h -l help -d 'this page'
-complete -c mainbore -n '__mainbore_at "mainbore drytap"' -l trial -r -f -a '(__mainbore_values TRIAL)' -d 'one trial'
-complete -c mainbore -n '__mainbore_at "mainbore drytap" value --threads' -l threads -r -f -a '(__mainbore_values NUMBER)' -d 'threads per inch, counted on the stop'
-complete -c mainbore -n '__mainbore_at "mainbore drytap" value --wrench' -l wrench -r -f -a '(__mainbore_values TURNS)' -d 'turns by wrench wanted'
-complete -c mainbore -n '__mainbore_at "mainbore drytap" value --showing' -l showing -r -f -a '(__mainbore_values THREADS)' -d 'threads to be left showing'
-complete -c mainbore -n '__mainbore_at "mainbore drytap" value --least' -l least -r -f -a '(__mainbore_values NUMBER)' -d 'trials that must agree (default 3)'
-complete -c mainbore -n '__mainbore_at "mainbore drytap" value --format' -l format -r -f -a 'text json' -d 'of the result'
-complete -c mainbore -n '__mainbore_at "mainbore drytap" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
-complete -c mainbore -n '__mainbore_at "mainbore drytap"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
-complete -c mainbore -n '__mainbore_at "mainbore drytap" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
-complete -c mainbore -n '__mainbore_at "mainbore drytap" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
-complete -c mainbore -n '__mainbore_at "mainbore drytap" value --settings' -l settings -r -F -d 'machine, rules, units and crew said once for every job (JSON), in place of $XDG_CONFIG_HOME/mainbore/settings.json'
-complete -c mainbore -n '__mainbore_at "mainbore drytap" flag --no-settings' -l no-settings -d 'no settings file is read'
+# mainbore trial
+complete -c mainbore -n '__mainbore_at "mainbore trial" flag -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore trial"' -l trial -r -f -a '(__mainbore_values TRIAL)' -d 'one trial'
+complete -c mainbore -n '__mainbore_at "mainbore trial" value --threads' -l threads -r -f -a '(__mainbore_values NUMBER)' -d 'threads per inch, counted on the stop'
+complete -c mainbore -n '__mainbore_at "mainbore trial" value --wrench' -l wrench -r -f -a '(__mainbore_values TURNS)' -d 'turns by wrench wanted'
+complete -c mainbore -n '__mainbore_at "mainbore trial" value --showing' -l showing -r -f -a '(__mainbore_values THREADS)' -d 'threads to be left showing'
+complete -c mainbore -n '__mainbore_at "mainbore trial" value --least' -l least -r -f -a '(__mainbore_values NUMBER)' -d 'trials that must agree (default 3)'
+complete -c mainbore -n '__mainbore_at "mainbore trial" value --format' -l format -r -f -a 'text json' -d 'of the result'
+complete -c mainbore -n '__mainbore_at "mainbore trial" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
+complete -c mainbore -n '__mainbore_at "mainbore trial"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
+complete -c mainbore -n '__mainbore_at "mainbore trial" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
+complete -c mainbore -n '__mainbore_at "mainbore trial" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore trial" value --settings' -l settings -r -F -d 'machine, rules, units and crew said once for every job (JSON), in place of $XDG_CONFIG_HOME/mainbore/settings.json'
+complete -c mainbore -n '__mainbore_at "mainbore trial" flag --no-settings' -l no-settings -d 'no settings file is read'
 
 # mainbore table
 complete -c mainbore -n '__mainbore_at "mainbore table" flag -h --help' -s h -l help -d 'this page'

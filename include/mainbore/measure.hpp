@@ -130,8 +130,8 @@ struct ShownRange {
   Shown most;
 };
 [[nodiscard]] ShownRange shown_between(Measure least, Measure most, UnitSystem system);
-// "0.25 in", "82 psi", "4.5 ft"; no trailing zeros; a ratio has no unit. A flow over 100 gpm is rounded to the gallon, a
-// force over 10,000 lbf is in short tons (tonnes): data keeps `shown`.
+// "0.25 in", "82 psi", "4.5 ft"; no trailing zeros; a ratio has no unit. A flow over 100 gpm is rounded to the gallon: data
+// keeps `shown`.
 [[nodiscard]] std::string format_measure(Measure measure, UnitSystem system);
 [[nodiscard]] std::string format_measure(Measure measure, UnitSystem system, Toward toward);
 // "21-3/8 in to 21-15/16 in", each bound inside the range as above.
@@ -146,6 +146,9 @@ void append_measure(std::string& out, Measure measure, UnitSystem system, Toward
 
 // A number rounded to `decimals` places, without trailing zeros and without a negative zero. Locale-free.
 void append_number(std::string& out, double value, int decimals);
+// Turns of a bar, a feed or a wrench in quarters: "3-3/4 turns", "1 turn".
+[[nodiscard]] std::string in_quarter_turns(double turns);
+[[nodiscard]] std::string in_quarter_turns(double turns, Toward toward);
 // A number in whole and sixteenths, as a rule or a tape is read: "3/4", "21-3/4", "-1/2". Rounded to the nearest sixteenth.
 void append_sixteenths(std::string& out, double value);
 

@@ -14,6 +14,7 @@
 #include "mainbore/cleaning_plan.hpp"
 #include "mainbore/finding.hpp"
 #include "mainbore/job.hpp"
+#include "mainbore/mechanics/bar_marks.hpp"
 #include "mainbore/mechanics/boring.hpp"
 #include "mainbore/mechanics/clamp.hpp"
 #include "mainbore/mechanics/engagement.hpp"
@@ -159,6 +160,19 @@ struct Setup {
   std::optional<mechanics::DrillLoadRange> drill_load;
 };
 
+// Where the bar stands, as feed past the touch of its tool (mechanics/bar_marks.hpp). What is absent is measured by the crew.
+struct MarksPlan {
+  std::optional<mechanics::BarMarks> at;  // where pipe and wall are known
+  std::optional<Length> limit;            // never fed past: the far wall less the rule's clearance
+  std::optional<Length> tap_depth;        // from where the tap catches to where it stops
+  std::optional<double> tap_turns;        // the same, in turns of the bar
+  bool by_trial = false;                  // where to stop was found with this pair of tool and stop
+  std::optional<Length> drawn_back;       // the tool's end over the pipe, the bar fully back
+  std::optional<Length> stop_drawn_back;  // and of the stop on its insertion tool
+  std::optional<Length> clear;            // at least so far back before valve or stop is shut
+  std::optional<Length> feed_pitch;       // of one turn of the feed
+};
+
 struct Clearing {
   NearbyThing what = NearbyThing::joint;
   Length along;                           // where it is, from the asked place
@@ -184,6 +198,7 @@ struct Plan {
   std::optional<MakeupPlan> makeup;
   PressureChain pressure;
   Setup setup;
+  std::optional<MarksPlan> marks;         // of whatever is cut, where the plan is whole
   Location location;
   std::optional<OpenHole> open_hole;      // of a wet tap whose hole is known
   std::optional<ServicePlan> service;     // the rest only where the job gives facts for it

@@ -1,7 +1,10 @@
 // A plan as plain text, to be read in a truck or a trench.
 //
-// The order is that of use: verdict, numbers to stop at, holds to clear, how, why, what was assumed, what to watch,
-// what to load, what to do, where the numbers come from. Nothing is worked out here: every number is the plan's.
+// The card comes first: at most 48 lines of 80 columns to tap by. Its order is that of use: verdict, what and where; stop
+// numbers; what must be cleared, by the office and at the pipe; set-up; the marks on the bar and make-up; what to bring; what
+// is odd about the job; the standing cautions. Behind it, as asked: why (each hold and finding in full, threads, pressures,
+// assumptions, sources, what was not checked), what to load with the checks in the yard, the order of work. Nothing is worked
+// out here: every number is the plan's.
 //
 // Lines are at most `width` columns wide (one column a code point); a word longer than a line is broken. The text ends
 // with a line break, is UTF-8 where the job's own words are, and carries no control character of theirs. The same plan
@@ -21,6 +24,7 @@ namespace mainbore {
 struct TextOptions {
   UnitSystem units = UnitSystem::us;
   bool colour = false;    // terminal emphasis: bold and reverse. It adds nothing that the words do not say
+  bool why = true;        // behind the card: what it rests on
   bool steps = true;      // the order of work, and what to do when it goes wrong
   bool materials = true;  // what to load
   int width = 80;         // 40 to 200; outside, the nearest of the two

@@ -27,6 +27,15 @@ struct FindingText {
 using ReadingList = std::span<const Reading>;
 [[nodiscard]] std::string detail_of(const Finding& finding, UnitSystem system, ReadingList readings = {});
 [[nodiscard]] std::string fix_of(const Finding& finding, UnitSystem system, ReadingList readings = {});
+// The same in one line of a card: what is to be done or read, or what to know.
+[[nodiscard]] std::string line_of(const Finding& finding, UnitSystem system, ReadingList readings = {});
+// What stops a tap and the way forward, in the whole figures of a card.
+[[nodiscard]] std::string stop_of(const Finding& finding, UnitSystem system, ReadingList readings = {});
+// Who can clear a hold: the office (a record, a permission, a machine, parts, an engineer), or the crew on the site, by what
+// it sees or reads at the pipe before the cut.
+enum class Clears : std::uint8_t { office, site };
+[[nodiscard]] constexpr std::string_view name_of(Clears clears) { return clears == Clears::office ? "office" : "site"; }
+[[nodiscard]] Clears clears_by(FindingCode code);
 // What to do without a plan at hand: "<limit>" and the like stand where a plan has its figures.
 [[nodiscard]] std::string fix_in_general(FindingCode code);
 // Whose rule decided a finding.

@@ -6,6 +6,7 @@
 // Codes, keys and ids are stable and only grow.
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <span>
@@ -23,9 +24,15 @@ namespace mainbore {
 struct Caution {
   std::string_view code;  // "caution.out-of-line"
   Words text;
+  std::string_view brief;  // the same in a few words, for the card
   std::string_view basis;  // the publication it rests on; empty: common practice
 };
 [[nodiscard]] std::vector<Caution> cautions(const Plan& plan, UnitSystem system);
+
+// What a thing on the truck is for.
+enum class LoadGroup : std::uint8_t { fit, machine, measure, keep_safe };
+inline constexpr std::array<std::string_view, 4> load_group_names = {"Fit", "Machine", "Measure", "Keep safe"};
+inline constexpr std::array<std::string_view, 4> load_group_keys = {"fit", "machine", "measure", "keep-safe"};
 
 // One thing the truck must carry. Items of the same key and size are the same thing, so that a batch can add them up.
 struct LoadItem {
@@ -34,8 +41,21 @@ struct LoadItem {
   std::string size;      // "1 in"; empty where there is none
   int quantity = 1;
   Words check;  // what to look at before it leaves the yard; empty: nothing in particular
+  LoadGroup group = LoadGroup::fit;
 };
 [[nodiscard]] std::vector<LoadItem> materials(const Plan& plan, UnitSystem system);
+
+// A mark on the boring bar, made where it enters the machine. Card, steps and drawings name them alike.
+struct BarMark {
+  std::string_view key;   // "stop-tapping"
+  std::string_view sign;  // what is written at it: "4"
+  std::string_view name;  // "STOP TAPPING"
+  Words where;            // "mark 3 + 1-1/16 in, 14-3/4 turns of the bar"; with a blank where a length is to be measured
+};
+// In the order of their signs. Empty for a no-go.
+[[nodiscard]] std::vector<BarMark> bar_marks(const Plan& plan, UnitSystem system);
+// How the stop goes in: "3-3/4 turns by hand, then 2 by wrench; 2 threads left showing". Empty but for a direct tap.
+[[nodiscard]] std::string makeup_in_words(const Plan& plan);
 
 // A thing done to machine, stop or main that changes what is open, what is under pressure or what holds what.
 enum class Act : std::uint8_t {
@@ -51,7 +71,8 @@ enum class Act : std::uint8_t {
   shut_valve,
   open_bleed,
   shut_bleed,
-  equalise,   // water let from below the valve into the chamber until both are even
+  open_bypass,  // the small line round the valve: water passes from below it into the chamber until both are even
+  shut_bypass,
   open_stop,  // key of the corporation stop
   shut_stop,
   bar_down,     // tool run down past the valve, to the pipe
@@ -76,6 +97,7 @@ struct RigState {
   bool held_down = false;
   bool chamber_closed = false;
   bool valve_open = false;
+  bool bypass_open = false;
   bool bleed_open = false;
   bool stop_open = false;
   bool stop_in_place = false;  // in the main or its saddle, and tight

@@ -33,7 +33,8 @@ void require_known_command(const CLI::App& program, std::span<const std::string>
   const std::vector<std::string_view> commands = names_of_commands(program);
   if (arguments.empty()) throw Stop(exit_usage, "no command\n\n" + program.help());
   if (word != arguments.begin()) return;
-  if (std::find(commands.begin(), commands.end(), *word) != commands.end()) return;
+  const auto known = program.get_subcommands([&](const CLI::App* command) { return command->check_name(*word); });
+  if (!known.empty()) return;
   throw Stop(exit_usage, with_suggestion("unknown command " + text::quoted(*word), *word, commands) +
                              "\ncommands: " + io::listed(commands));
 }
@@ -96,7 +97,7 @@ ExitStatus run_command(const std::string& name, const Requests& requests, Consol
   if (name == "batch") return batch_command(requests.batch, console);
   if (name == "explain") return explain_command(requests.explain, console);
   if (name == "identify") return identify_command(requests.identify, console);
-  if (name == "drytap") return drytap_command(requests.drytap, console);
+  if (name == "trial") return trial_command(requests.trial, console);
   if (name == "rules") return rules_command(requests.rules, console);
   if (name == "table") return table_command(requests.table, console);
   if (name == "new") return new_command(requests.new_job, console);

@@ -71,10 +71,10 @@ inline constexpr const char* identify_help =
     "It is a list of what the pipe may be, never of what it is or carries.\n"
     "Exit status: 0 something fits, 1 nothing does, 64 wrong usage.\n";
 
-inline constexpr const char* drytap_help =
+inline constexpr const char* trial_help =
     "Works out the depth to tap to from trial taps in scrap of the same pipe.\n"
     "\n"
-    "  mainbore drytap --threads 12 --trial \"depth=1.5 in, hand=4, wrench=2, showing=3\" \\\n"
+    "  mainbore trial --threads 12 --trial \"depth=1.5 in, hand=4, wrench=2, showing=3\" \\\n"
     "                  --trial \"depth=1.58 in, hand=5, wrench=2, showing=2\"\n"
     "\n"
     "Depths count from one mark throughout. Exit status: 0 settled, 3 another trial is needed, 64 wrong usage.\n";

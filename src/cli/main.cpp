@@ -1,7 +1,9 @@
 // The process: its arguments, its streams, its exit status.
 #include <fcntl.h>
+#include <sys/ioctl.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <csignal>
 #include <cstdlib>
 #include <iostream>
@@ -27,6 +29,14 @@ void keep_standard_descriptors() {
   }
 }
 
+// A wider page is no easier to read.
+int columns_of_terminal() {
+  constexpr int widest = 100;
+  winsize size{};
+  if (isatty(STDOUT_FILENO) == 0 || ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) != 0) return 0;
+  return std::min<int>(size.ws_col, widest);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -43,6 +53,7 @@ int main(int argc, char** argv) {
   environment.home = variable("HOME");
   environment.in_file = mainbore::cli::regular_file(STDIN_FILENO);
   environment.out_file = mainbore::cli::regular_file(STDOUT_FILENO);
+  environment.out_columns = columns_of_terminal();
   const std::vector<std::string> arguments(argv + (argc > 0 ? 1 : 0), argv + argc);
   return mainbore::cli::run(arguments, std::cin, std::cout, std::cerr, environment);
 }

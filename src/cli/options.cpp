@@ -75,15 +75,18 @@ void add_plan_options(CLI::App& command, PlanRequest& request, Output& output) {
   command.add_option("JOB", request.job, "job file (JSON), or - for standard input")->type_name("");
   command
       .add_option("--set", request.settings,
-                  "one fact by its path, over the file's; repeatable:\n"
+                  "one fact by its path, over the file's; once for each fact:\n"
                   "main.size=\"8 in\"  nearby[0].along=\"4 ft\"  nearby=none\n"
                   "units: in, ft, mm, m, psi, kPa, bar, degF, degC")
       ->type_name("PATH=VALUE")
       ->allow_extra_args(false);
   takes_one_of(command.add_option("--format", request.format, "of the result; html is the field sheet; default text"),
                {"text", "json", "html"});
-  command.add_flag("--materials", request.materials, "with text: what to load");
-  command.add_flag("--steps", request.steps, "with text: the order of work, and what to do when it goes wrong");
+  command.add_flag("--why", request.why, "with text, behind the card: what it rests on, and what was not checked");
+  command.add_flag("--materials", request.materials, "with text, behind the card: what to load");
+  command.add_flag("--steps", request.steps,
+                   "with text, behind the card: the order of work, and what to do when it\ngoes wrong");
+  command.add_flag("--full", request.full, "with text: the card and all of these");
   command.add_flag("--what-if", request.what_if,
                    "how far each fact may move before the verdict changes; with text behind the\n"
                    "plan, with json in its place");
@@ -107,13 +110,13 @@ void add_batch_options(CLI::App& command, BatchRequest& request, Output& output)
   command
       .add_option("--map", request.map, "which column of an export is which fact (JSON); see docs/orders.md")
       ->type_name("FILE");
-  command.add_flag("--columns", request.columns, "show what each column was read as, and plan nothing");
+  command.add_flag("--columns", request.columns, "only show what each column was read as; nothing is planned");
   takes_one_of(command.add_option("--delimiter", request.delimiter, "between cells; default: found"),
                {"comma", "tab", "semicolon"}, {",", ";", "\t"});
   command.add_flag("--no-rows", request.no_rows,
                    "records without row and line: the same in any piece of a file");
   takes_one_of(command.add_option("--fail-on", request.fail_on,
-                                  "lets the exit status tell only of orders as bad as this or worse;\n"
+                                  "exit 0 unless an order is this bad or worse;\n"
                                   "default hold"),
                {"hold", "no-go", "unreadable", "never"});
   command.add_option("--jobs", request.jobs, "threads; 0: as many as there are cores; default 1")
@@ -144,7 +147,7 @@ void add_identify_options(CLI::App& command, IdentifyRequest& request, Output& o
   add_tool_options(command, request, output, {"text", "json"});
 }
 
-void add_drytap_options(CLI::App& command, DrytapRequest& request, Output& output) {
+void add_trial_options(CLI::App& command, TrialRequest& request, Output& output) {
   command
       .add_option("--trial", request.trials,
                   "one trial; repeatable: depth (in, mm), turns by hand\n(may be left out) and by wrench, threads showing")
@@ -207,7 +210,8 @@ std::unique_ptr<CLI::App> command_parser(Requests& requests) {
   add_batch_options(*program->add_subcommand("batch", batch_help), requests.batch, requests.output);
   add_explain_options(*program->add_subcommand("explain", explain_help), requests.explain);
   add_identify_options(*program->add_subcommand("identify", identify_help), requests.identify, requests.output);
-  add_drytap_options(*program->add_subcommand("drytap", drytap_help), requests.drytap, requests.output);
+  // Its name of before is taken as well, and shown nowhere.
+  add_trial_options(*program->add_subcommand("trial", trial_help)->alias("drytap"), requests.trial, requests.output);
   add_table_options(*program->add_subcommand("table", table_help), requests.table, requests.output);
   add_rules_options(*program->add_subcommand("rules", rules_help), requests.rules, requests.output);
   add_schema_options(*program->add_subcommand("schema", schema_help), requests.schema, requests.output);

@@ -8,7 +8,7 @@
 #include <string>
 
 #include "cli/batch_command.hpp"
-#include "cli/drytap_command.hpp"
+#include "cli/trial_command.hpp"
 #include "cli/explain_command.hpp"
 #include "cli/identify_command.hpp"
 #include "cli/new_command.hpp"
@@ -26,7 +26,7 @@ struct Requests {
   BatchRequest batch;
   ExplainRequest explain;
   IdentifyRequest identify;
-  DrytapRequest drytap;
+  TrialRequest trial;
   TableRequest table;
   RulesRequest rules;
   SchemaRequest schema;

@@ -74,8 +74,10 @@ ExitStatus plan_command(const PlanRequest& request, Console& console) {
   } else {
     TextOptions options;
     options.units = units;
-    options.materials = request.materials;
-    options.steps = request.steps;
+    options.why = request.why || request.full;
+    options.materials = request.materials || request.full;
+    options.steps = request.steps || request.full;
+    if (console.output.empty() && console.environment.out_columns > 0) options.width = console.environment.out_columns;
     options.colour = console.output.empty() && console.environment.out_is_terminal && !console.environment.no_colour;
     result = text_report(plan, options);
     if (request.what_if) result += '\n' + what_if_text(what_if(plan.job, catalog, rules, units), units);

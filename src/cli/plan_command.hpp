@@ -13,8 +13,10 @@ struct PlanRequest {
   std::string job;                    // file, "-", or empty
   std::vector<std::string> settings;  // PATH=VALUE
   std::string format = "text";
-  bool materials = false;             // text: what to load as well
-  bool steps = false;                 // text: the order of work as well
+  bool why = false;                   // text: behind the card, what it rests on
+  bool materials = false;             // what to load
+  bool steps = false;                 // the order of work
+  bool full = false;                  // all of it
   bool what_if = false;               // how far each fact may move before the verdict changes
   std::string units;                  // empty: the settings', else us
   std::vector<std::string> rules;

@@ -47,8 +47,8 @@ SettingsInForce::SettingsInForce(const SettingsRequest& request, UsersOwn own, c
 }
 
 std::string SettingsInForce::way_forward() const {
-  return own_ == UsersOwn::read ? "mend the settings file, or go without it: --no-settings"
-                                : "mend the settings file, or leave out --settings";
+  return own_ == UsersOwn::read ? "fix the settings file, or run with --no-settings"
+                                : "fix the settings file, or leave out --settings";
 }
 
 UnitSystem SettingsInForce::units(const std::string& asked) {

@@ -194,11 +194,14 @@ class Interview {
     if (heading_ != section.title) out_ << '\n' << section.title << '\n';
     heading_ = section.title;
     put_question(place);
+    offered_.clear();
     for (;;) {
-      const std::optional<std::string> line = prompt(default_of(place));
+      const std::optional<std::string> line = prompt(offered_.empty() ? default_of(place) : offered_ + "?");
       if (!line) return Next::stop;
       std::string answer(without_quotes(io::trimmed(*line)));
       const Answer* const earlier = answers_.at(place);
+      if (answer.empty()) answer = offered_;
+      offered_.clear();
       if (answer.empty() && earlier != nullptr && earlier->kind == Answer::Kind::value) answer = earlier->text;
       switch (word_of(answer)) {
         case Word::help:
@@ -337,9 +340,17 @@ class Interview {
     const auto fault = std::find_if(read.diagnostics.begin(), read.diagnostics.end(),
                                     [](const Diagnostic& d) { return d.code != "job.missing"; });
     if (fault == read.diagnostics.end()) return true;
+    if (fault->code == "job.no-unit") offered_ = with_usual_unit(*place.asks().field(), text);
     const bool flag = place.asks().field()->type == FieldType::flag;
     refuse(fault->message, flag ? "yes or no" : fault->help);
     return false;
+  }
+
+  // Nobody guesses a unit: it is asked for, and Enter says yes.
+  [[nodiscard]] static std::string with_usual_unit(const JobField& field, const std::string& number) {
+    const std::string_view unit =
+        field.type == FieldType::size ? "in" : shown(Measure(0.0, field.kind), UnitSystem::us).unit;
+    return (number + ' ').append(unit);
   }
 
   // How the answer was understood, and what the planner says of it that it did not say before.
@@ -403,6 +414,7 @@ class Interview {
   Answers answers_;
   std::vector<Place> asked_;  // in order: the way back
   std::string_view heading_;
+  std::string offered_;  // "82 psi" for an 82: what Enter says yes to
 };
 
 }  // namespace

@@ -186,7 +186,7 @@ constexpr std::array beside = {
 constexpr std::array the_machine = {
     Question{.path = "",
              .ask = "Have you the maker's figures of the tapping machine at hand?",
-             .more = "Its plate or its book. Without them a careful unspecified machine is planned with, and the plan "
+             .more = "Its plate or its book. Without them the plan works with conservative figures, and "
                      "holds until the figures are given.",
              .blank = no},
     Question{.path = "machine.title", .ask = "What does the crew call the machine?", .more = ""},
@@ -365,7 +365,7 @@ constexpr std::array table = {
     Section{"BESIDE THE TAP", beside, "nearby",
             "Then the file says nothing of what lies near, and the plan holds until all of it is measured."},
     Section{"THE MACHINE", the_machine, {},
-            "Then the machine's figures are left out altogether: the plan works with a careful unspecified machine, "
+            "Then the machine's figures are left out altogether: the plan works with conservative figures, "
             "and holds until they are given."},
     Section{"WATER FOR THE CUSTOMER", the_water, {}, {}},
     Section{"THE PIT", the_pit, {}, {}},

@@ -583,7 +583,7 @@ std::optional<Problem> outside(const JobField& field, double value, std::string_
     const std::string si = format_measure(m, UnitSystem::si);
     return us == si ? us : us + " (" + si + ')';
   };
-  Problem problem{"job.out-of-range", quoted(text) + " cannot be",
+  Problem problem{"job.out-of-range", quoted(text) + " is out of range",
                   "from " + both(field.least) + " to " + both(field.greatest)};
   if (field.path == "main.pressure" && value < field.least.base()) {
     problem.help += "\na dry main is main.pressurised = false, with the pressure it will carry as main.pressure";
@@ -687,7 +687,7 @@ Reading read_whole(const JobField& field, std::string_view text) {
     return Problem{"job.wrong-type", quoted(text) + " is not a whole number", allowed};
   }
   if (error != std::errc() || value < field.least.base() || value > field.greatest.base()) {
-    return Problem{"job.out-of-range", std::string(digits) + " cannot be", allowed};
+    return Problem{"job.out-of-range", std::string(digits) + " is out of range", allowed};
   }
   return FieldValue(value);
 }

@@ -186,7 +186,7 @@ class JsonParser {
     const auto [end, error] = std::from_chars(node.text.data(), node.text.data() + node.text.size(), value);
     if (error == std::errc::result_out_of_range && node.text.find("e-") == std::string_view::npos &&
         node.text.find("E-") == std::string_view::npos) {
-      return fail({begin, at_}, "a number no machine can hold", "");
+      return fail({begin, at_}, "a number too large to be read", "");
     }
     return true;
   }

@@ -34,6 +34,7 @@ class PlanWriter {
     if (plan_.makeup) write_makeup(*plan_.makeup);
     write_pressure();
     write_setup();
+    write_marks();
     write_location();
     write_parts();
     write_readings();
@@ -344,12 +345,35 @@ class PlanWriter {
     out_.end_array();
   }
 
+  void write_marks() {
+    if (!plan_.marks) return;
+    const MarksPlan& marks = *plan_.marks;
+    out_.begin_object("marks");
+    if (marks.at) {
+      put("breakthrough", Measure(marks.at->breakthrough));
+      put("full_width", marks.at->full_width);
+      put("tap_catches", marks.at->catches);
+      put("stop_tapping", marks.at->stop_tapping);
+      put("stop_touches", marks.at->stop_touches);
+    }
+    put("never_past", marks.limit);
+    put("tap_depth", marks.tap_depth);
+    if (marks.tap_turns) put_ratio("tap_turns", *marks.tap_turns);
+    put("drawn_back", marks.drawn_back);
+    put("stop_drawn_back", marks.stop_drawn_back);
+    put("clear", marks.clear);
+    put("feed_pitch", marks.feed_pitch);
+    out_.flag("by_trial", marks.by_trial);
+    out_.end_object();
+  }
+
   void write_holds() {
     out_.begin_array("holds");
     for (const Finding& finding : plan_.findings) {
       if (finding.severity != Severity::hold) continue;
       out_.begin_object();
       out_.text("code", name_of(finding.code));
+      out_.text("clears", name_of(clears_by(finding.code)));
       if (words_) {
         out_.text("fix", fix_of(finding, system_, plan_.readings));
         out_.text("reading", reading_for(finding.code));
@@ -409,6 +433,7 @@ class PlanWriter {
     for (const LoadItem& item : materials(plan_, system_)) {
       out_.begin_object();
       out_.text("key", item.key);
+      out_.text("group", load_group_keys[static_cast<std::size_t>(item.group)]);
       out_.text("item", item.item);
       put_text("size", item.size);
       out_.whole("quantity", item.quantity);

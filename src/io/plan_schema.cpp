@@ -7,6 +7,7 @@
 
 #include "mainbore/evidence.hpp"
 #include "mainbore/plan_file.hpp"
+#include "mainbore/work.hpp"
 
 namespace mainbore::io {
 namespace {
@@ -140,6 +141,22 @@ Json pressure_part() {
                  {"limits", list_of(limit)}});
 }
 
+Json marks_part() {
+  return object({{"breakthrough?", quantity},
+                 {"full_width?", quantity},
+                 {"tap_catches?", quantity},
+                 {"stop_tapping?", quantity},
+                 {"stop_touches?", quantity},
+                 {"never_past?", quantity},
+                 {"tap_depth?", quantity},
+                 {"tap_turns?", number},
+                 {"drawn_back?", quantity},
+                 {"stop_drawn_back?", quantity},
+                 {"clear?", quantity},
+                 {"feed_pitch?", quantity},
+                 {"by_trial", flag}});
+}
+
 Json setup_part() {
   const Json torque = object({{"low", quantity}, {"usual", quantity}, {"high", quantity}});
   return object(
@@ -184,7 +201,7 @@ Json finding() {
 }
 
 Json load_item() {
-  return object({{"key", text}, {"item", text}, {"size?", text}, {"quantity", whole}, {"check?", text}});
+  return object({{"key", text}, {"group", one_of(load_group_keys)}, {"item", text}, {"size?", text}, {"quantity", whole}, {"check?", text}});
 }
 
 Json steps() { return list_of(object({{"id", text}, {"phase", text}, {"text", text}, {"hold_point?", text}})); }
@@ -227,7 +244,7 @@ Json settings_part() {
 
 Json plan_schema() {
   const Json reading = object({{"id", one_of(reading_ids)}, {"what", text}, {"at_least?", quantity}, {"at_most?", quantity}});
-  const Json hold = object({{"code", one_of(finding_codes)}, {"fix?", text}, {"reading?", text}});
+  const Json hold = object({{"code", one_of(finding_codes)}, {"clears", {{"enum", {"office", "site"}}}}, {"fix?", text}, {"reading?", text}});
   const Json source = object({{"title", text}, {"where?", text}, {"note?", text}});
   Json schema = object({
       {"format", {{"const", plan_format}}},
@@ -243,6 +260,7 @@ Json plan_schema() {
       {"makeup?", makeup_part()},
       {"pressure", pressure_part()},
       {"setup", setup_part()},
+      {"marks?", marks_part()},
       {"location", location_part()},
       {"open_hole?", open_hole_part()},
       {"service?", service_part()},

@@ -977,7 +977,7 @@ constexpr std::array codes = {
     DiagnosticText{"rules.wrong-quantity", "not a quantity of the right kind",
                    "Nobody guesses a unit here: write the number and its unit, such as \"18 in\" or \"150 psi\"."},
     DiagnosticText{
-        "rules.out-of-range", "a value that cannot be",
+        "rules.out-of-range", "a value out of range",
         "The value lies outside what a rule of this kind can sensibly be: mostly a slip of the decimal point "
         "or the unit."},
     DiagnosticText{"rules.contradiction", "two rules that cannot both be",

@@ -150,7 +150,7 @@ std::span<const DiagnosticText> diagnostic_texts() {
                      "The unit is known but measures something else: a pressure where a length belongs, for example."},
       DiagnosticText{"job.not-a-quantity", "not a quantity",
                      "A quantity is a number and its unit, such as \"8 in\", \"4 ft 6 in\" or \"82 psi\"."},
-      DiagnosticText{"job.out-of-range", "a value that cannot be",
+      DiagnosticText{"job.out-of-range", "a value out of range",
                      "The value lies outside what can exist. What is odd but possible is accepted and left to the "
                      "planner. A main without pressure is main.pressurised = false, not a pressure of zero."},
       DiagnosticText{"job.missing", "a fact that is required",

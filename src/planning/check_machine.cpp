@@ -60,9 +60,10 @@ void plan_chain(const Context& context, Candidate& candidate) {
   }
   if (over(chain.needed, chain.available) || on_truck < chain.extensions) {
     candidate.findings.add(FindingCode::machine_chain_short, Severity::hold)
-        .value(*machine.chain_length +
-               static_cast<double>(on_truck) * machine.chain_extension.value_or(Length()))
-        .at_least(chain.needed)
+        .value(Measure(*machine.chain_length +
+                           static_cast<double>(on_truck) * machine.chain_extension.value_or(Length()),
+                       Kind::tape))
+        .at_least(Measure(chain.needed, Kind::tape))
         .with(chain.extensions, on_truck)
         .basis(machine.basis);
   }
@@ -144,8 +145,8 @@ void require_travel(Candidate& candidate, Length needed) {
   setup.travel_needed = std::max(setup.travel_needed.value_or(needed), needed);
   if (!machine.bar_travel || !over(needed, *machine.bar_travel)) return;
   candidate.findings.add(FindingCode::machine_travel_short, Severity::hold)
-      .value(*machine.bar_travel)
-      .at_least(needed)
+      .value(Measure(*machine.bar_travel, Kind::tape))
+      .at_least(Measure(needed, Kind::tape))
       .basis(machine.basis);
 }
 

@@ -58,6 +58,7 @@ Plan plan(Job job, const Catalog& catalog, const Rules& rules, PlanDepth depth) 
   planning::judge_main(context);
   const planning::Findings method = planning::choose_method(context);
   planning::plan_open_hole(context);
+  if (context.whole()) planning::plan_bar_marks(context);
   const auto laid = planning::laid_line(context);
   planning::check_service(context, laid);
   planning::check_cleaning(context, laid);

@@ -363,26 +363,18 @@ class Sheet {
       add(method.kind == Method::sleeve ? "Sleeve, as the utility asks" : "Saddle, as the utility asks",
           method.specification->text);
     }
-    if (plan_.makeup) {
-      const MakeupPlan& makeup = *plan_.makeup;
-      const double past = makeup.makeup.turns_past_gauge;
-      add("Stop the tap", number(std::fabs(past), 1) + " turns " + (past < 0 ? "short of" : "past") + " gauge");
-      add("Stop goes in", number(makeup.makeup.hand_tight_turns, 1) + " turns by hand, " +
-                              number(makeup.wrench_turns, 1) + " by wrench");
-      add("Threads left showing", number(makeup.threads_showing, 1));
-    }
+    for (const BarMark& mark : bar_marks(plan_, system_))
+      add("Mark " + std::string(mark.sign) + ", " + std::string(mark.name), std::string(mark.where));
+    if (const std::string makeup = makeup_in_words(plan_); !makeup.empty()) add("Make-up", makeup);
     if (setup.machine != nullptr && method.kind != Method::sleeve) {
       add("Machine, feed", setup.machine->title + ", " + std::string(name_of(setup.feed)));
       if (wet() && setup.push > Force()) add("Line pushes the bar with", show(setup.push));
     }
     if (method.kind == Method::direct && setup.clamp) {
       add("Hold the machine down with", show(setup.clamp->force));
-      if (setup.clamp->tension) add("In each leg of chain", show(*setup.clamp->tension));
       if (setup.clamp->stud_torque) add("Stud torque, dry", show(setup.clamp->stud_torque->usual));
     }
-    if (setup.drill_load)
-      add("Feed on a sharp drill", show(setup.drill_load->low.thrust) + " to " + show(setup.drill_load->high.thrust));
-    const auto far = [&](Length length) { return show(Measure(length, Kind::distance)); };
+    const auto far = [&](Length length) { return on_tape(length, system_, Toward::more); };
     if (plan_.excavation) {
       const PitPlan& pit = *plan_.excavation;
       const auto taped = [&](Length length) { return on_tape(length, system_, Toward::more); };
@@ -568,7 +560,8 @@ class Sheet {
     const Seat seat = seat_of(plan_.method.kind);
     const std::string_view valve = seat == Seat::stop ? "stop" : "valve";
     const bool open = seat == Seat::stop ? state.stop_open : state.valve_open;
-    return std::string(valve) + (open ? " OPEN" : " SHUT") + ", bleed " + (state.bleed_open ? "OPEN" : "SHUT") +
+    return std::string(valve) + (open ? " OPEN" : " SHUT") +
+           (seat == Seat::pipe ? std::string(", bypass ") + (state.bypass_open ? "OPEN" : "SHUT") : "") + ", bleed " + (state.bleed_open ? "OPEN" : "SHUT") +
            ", chamber " + (state.pressure_above ? "FULL" : "ZERO");
   }
 

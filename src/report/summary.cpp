@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include "mainbore/measure.hpp"
 #include "mainbore/report.hpp"
@@ -9,6 +10,14 @@ namespace {
 
 std::string main_in_words(const Plan& plan) {
   return plan.main.size.label() + " in " + std::string(name_of(plan.main.material)) + " main";
+}
+
+// As a gauge is read: whole psi or kPa, rather too many.
+std::string on_a_gauge(Pressure pressure, UnitSystem system) {
+  const Shown exact = shown(Measure(pressure), system);
+  std::string text;
+  append_number(text, std::ceil(exact.value - 1e-6), 0);
+  return (text += ' ').append(exact.unit);
 }
 
 // "1 in direct tap in a ...", "3 direct taps of 3/4 in in a ..."
@@ -40,7 +49,7 @@ std::string work_in_words(const Plan& plan) {
 
 std::string summary_of(const Plan& plan, UnitSystem system) {
   const bool wet = plan.job.main.pressurised.value_or(true);
-  const std::string at = wet ? " at " + format_measure(plan.job.main.pressure.value_or(plan.pressure.line), system)
+  const std::string at = wet ? " at " + on_a_gauge(plan.job.main.pressure.value_or(plan.pressure.line), system)
                              : std::string(", drained");
   if (plan.verdict == Verdict::no_go || plan.method.kind == Method::none) {
     std::string text = "No-go: ";

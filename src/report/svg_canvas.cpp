@@ -79,7 +79,14 @@ void Canvas::end_turned() { out_.end(); }
 
 std::string Canvas::number_text(const Label& label) const {
   if (!label.number) return {};
-  return label.rounded.empty() ? format_measure(*label.number, system_) : label.rounded;
+  if (!label.rounded.empty()) return label.rounded;
+  const Measure number = *label.number;
+  // As a rule and a tape are read: no drawing has a decimal of an inch or a foot.
+  if (system_ == UnitSystem::us && number.kind() == Kind::length)
+    return format_measure(Measure(number.base(), Kind::tape), system_);
+  if (system_ == UnitSystem::us && number.kind() == Kind::distance)
+    return on_tape(std::round(number.base()) * units::inch, system_, Toward::less);
+  return format_measure(number, system_);
 }
 
 std::string Canvas::shown_text(const Label& label) const { return label.before + number_text(label) + label.after; }

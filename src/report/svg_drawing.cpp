@@ -612,11 +612,11 @@ class MachineOnPaper {
 
     const double drill = left + 8.0;
     canvas.words({drill, top - 18.0}, {direct ? "drill" : "cutter", {}, {}, {}}, Anchor::start, "t strong");
-    canvas.words({drill, top - 5.0}, {"touch: mark 1", {}, {}, {}});
+    canvas.words({drill, top - 5.0}, {"mark 1: touch", {}, {}, {}});
     const Length end = drawing_.full ? *drawing_.full : *drawing_.through;
     canvas.upright(drill, top, y_of(end), {}, Anchor::start);
     if (drawing_.through)
-      mark(canvas, drill, y_of(*drawing_.through), "through",
+      mark(canvas, drill, y_of(*drawing_.through), "2: through",
            {{}, Measure(*drawing_.through), "main.wall_nominal", {}});
     if (drawing_.full)
       mark(canvas, drill, y_of(*drawing_.full), "full width", {{}, Measure(*drawing_.full), "setup.drill_stroke", {}});
@@ -624,21 +624,21 @@ class MachineOnPaper {
 
     const double tap = left + 90.0;
     canvas.words({tap, top - 18.0}, {"tap", {}, {}, {}}, Anchor::start, "t strong");
-    canvas.words({tap, top - 5.0}, {"bites: mark 2", {}, {}, {}});
+    canvas.words({tap, top - 5.0}, {"mark 3: catches", {}, {}, {}});
     if (drawing_.tap_stop) {
       canvas.upright(tap, top, y_of(*drawing_.tap_stop), {}, Anchor::start);
-      mark(canvas, tap, y_of(*drawing_.tap_stop), "STOP", {{}, Measure(*drawing_.tap_stop), "makeup.tip_depth", {}});
+      mark(canvas, tap, y_of(*drawing_.tap_stop), "4: STOP", {{}, Measure(*drawing_.tap_stop), "makeup.tip_depth", {}});
     } else {
       canvas.line({tap, top}, {tap, top + room}, "dash");
-      canvas.words({tap + 6.0, top + room - 17.0}, {"STOP by trial", {}, {}, {}}, Anchor::start, "t strong");
-      canvas.words({tap + 6.0, top + room - 3.0}, {"taps: ______", {}, {}, {}});
+      canvas.words({tap + 6.0, top + room - 17.0}, {"4: STOP", {}, {}, {}}, Anchor::start, "t strong");
+      canvas.words({tap + 6.0, top + room - 3.0}, {"by trial: ____", {}, {}, {}});
     }
   }
 
   static void mark(Canvas& canvas, double x, double y, std::string_view word, const Label& depth) {
     canvas.line({x - 6.0, y}, {x + 6.0, y}, "cut");
     canvas.words({x + 8.0, y - 3.0}, {std::string(word), {}, {}, {}}, Anchor::start,
-                 word == "STOP" ? "t strong clear" : "t clear");
+                 word.ends_with("STOP") ? "t strong clear" : "t clear");
     canvas.words({x + 8.0, y + 11.0}, depth, Anchor::start, "t clear");
   }
 

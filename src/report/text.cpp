@@ -6,6 +6,7 @@
 #include "mainbore/measure.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/wording.hpp"
+#include "report/card.hpp"
 #include "report/settings_words.hpp"
 #include "report/text_page.hpp"
 #include "report/text_water.hpp"
@@ -54,8 +55,20 @@ class TextReport {
       : plan_(plan), options_(options), page_(options.width, options.colour) {}
 
   std::string all() && {
-    verdict();
-    stop_numbers();
+    report::write_card(page_, report::card_of(plan_, options_.units));
+    if (options_.why) why();
+    if (options_.materials) load();
+    if (options_.steps) {
+      steps();
+      trouble();
+    }
+    if (options_.why) sources();
+    return std::move(page_).take();
+  }
+
+ private:
+  void why() {
+    the_order();
     stops();
     holds();
     the_tap();
@@ -71,16 +84,8 @@ class TextReport {
     settle();
     found();
     always();
-    if (options_.materials) load();
-    if (options_.steps) {
-      steps();
-      trouble();
-    }
-    sources();
-    return std::move(page_).take();
   }
 
- private:
   [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, options_.units); }
   [[nodiscard]] std::string calliper(Length length) const { return on_calliper(length, options_.units); }
   [[nodiscard]] std::string show_detail(const Detail& detail) const {
@@ -105,28 +110,12 @@ class TextReport {
     return list;
   }
 
-  void verdict() {
-    switch (plan_.verdict) {
-      case Verdict::go:
-        page_.title("GO - tap as planned, inside the stop numbers", true);
-        break;
-      case Verdict::hold:
-        page_.title("HOLD - do not cut until every hold is cleared", true);
-        break;
-      case Verdict::no_go:
-        page_.title("NO-GO - do not tap", true);
-        break;
-    }
-    // The verdict stands above; the rest of the sentence says for what.
-    const std::string summary = summary_of(plan_, options_.units);
-    const std::size_t after_verdict = summary.find(": ");
-    page_.paragraph(sentence_case(summary.substr(after_verdict + 2)));
-
+  void the_order() {
     const Job& job = plan_.job;
     const std::string rules = under_own_rules() ? plan_.rules->name : std::string();
     if (job.id.empty() && job.place.empty() && job.date.empty() && job.crew.empty() && job.note.empty() && rules.empty())
       return;
-    page_.blank();
+    page_.heading("THE ORDER");
     const auto given = [&](std::string_view label, const std::string& text) {
       if (!text.empty()) page_.field(label, text);
     };
@@ -151,27 +140,7 @@ class TextReport {
     return std::string("________") + report::hard_space + std::string(shown(measure, options_.units).unit);
   }
 
-  [[nodiscard]] std::string bounds(const Reading& reading) const { return bounds_in_words(reading, options_.units); }
   [[nodiscard]] std::string at_most(Measure bound) const { return format_measure(bound, options_.units, Toward::less); }
-
-  void stop_numbers() {
-    if (plan_.readings.empty() || plan_.verdict == Verdict::no_go) return;
-    page_.heading("STOP NUMBERS", "read each one; outside it, stop and plan again");
-    std::size_t widest = 0;
-    std::size_t widest_bounds = 0;
-    for (const Reading& reading : plan_.readings) {
-      widest = std::max(widest, columns(words_of(reading.id)));
-      widest_bounds = std::max(widest_bounds, columns(bounds(reading)));
-    }
-    const int column = static_cast<int>(std::min<std::size_t>(widest + 6, 38));
-    for (const Reading& reading : plan_.readings) {
-      // Padded so that the blanks stand under each other.
-      std::string text = bounds(reading);
-      text.append(widest_bounds + 1 - columns(text), report::hard_space);
-      text += " read " + blank_for(Measure(0.0, reading.kind()));
-      page_.field(sentence_case(std::string(words_of(reading.id))), text, column);
-    }
-  }
 
   void stops() {
     const auto list = of(Severity::stop);
@@ -186,7 +155,7 @@ class TextReport {
     if (plan_.verdict == Verdict::no_go) {
       page_.heading("ALSO OPEN", "to settle before it is planned again");
     } else {
-      page_.heading("CLEAR THESE FIRST", "then sign the sheet");
+      page_.heading("HOLDS IN FULL", "in the order of the checks");
     }
     numbered(list, true);
   }
@@ -226,8 +195,8 @@ class TextReport {
                   method.kind == Method::saddle ? "under " + show(*method.hole) + ": the largest that passes the open stop"
                                                 : show(*method.hole));
     if (method.section_left) {
-      page_.field("Left of the pipe",
-                  show(Measure(100.0 * *method.section_left, Kind::percent)) + " of its strength as a beam");
+      page_.field("Strength left in pipe",
+                  show(Measure(100.0 * *method.section_left, Kind::percent)) + " of a whole pipe, as a beam");
     }
     if (method.specification != nullptr) {
       const FittingSpecification& asked = *method.specification;
@@ -238,7 +207,7 @@ class TextReport {
     const Setup& setup = plan_.setup;
     if (setup.machine != nullptr && method.kind != Method::sleeve) {
       page_.field("Machine", setup.machine->title + ", " + std::string(name_of(setup.feed)) + " feed" +
-                                 (setup.machine->maker_figures ? "" : "; careful figures, not its maker's"));
+                                 (setup.machine->maker_figures ? "" : "; conservative figures, not its maker's"));
     }
   }
 
@@ -261,7 +230,7 @@ class TextReport {
     if (main.wall_nominal) {
       std::string wall =
           show(*main.wall_nominal) + (main.wall_basis == WallBasis::measured ? " measured" : " by the tables");
-      if (main.wall_least) wall += "; counted on: " + show(*main.wall_least);
+      if (main.wall_least) wall += "; planned with: " + show(*main.wall_least);
       page_.field("Wall", wall);
     }
     // Each the worst of its kind, so that they need not be of one pipe.
@@ -479,7 +448,9 @@ class TextReport {
   // Where valve, bleed and pressure stand after a step that moved one of them.
   [[nodiscard]] std::string now(const RigState& state) const {
     const bool open = seat_of(plan_.method.kind) == Seat::stop ? state.stop_open : state.valve_open;
-    return std::string(seat_valve(plan_.method.kind)) + (open ? " OPEN" : " SHUT") + ", bleed " +
+    return std::string(seat_valve(plan_.method.kind)) + (open ? " OPEN" : " SHUT") +
+           (seat_of(plan_.method.kind) == Seat::pipe ? std::string(", bypass ") + (state.bypass_open ? "OPEN" : "SHUT") : "") +
+           ", bleed " +
            (state.bleed_open ? "OPEN" : "SHUT") + ", chamber " +
            (state.pressure_above ? "AT LINE PRESSURE" : "at zero");
   }
@@ -504,7 +475,7 @@ class TextReport {
         page_.paragraph(state, 9, "    Now: ");
       before = state;
       if (!step.hold_point.empty())
-        page_.paragraph("Not further until: " + std::string(step.hold_point), 8, "    [ ] ");
+        page_.paragraph("Go no further until: " + std::string(step.hold_point), 8, "    [ ] ");
     }
   }
 

@@ -93,6 +93,10 @@ void TextPage::title(std::string_view text, bool strong) {
 
 void TextPage::heading(std::string_view text, std::string_view beside) {
   blank();
+  plain_heading(text, beside);
+}
+
+void TextPage::plain_heading(std::string_view text, std::string_view beside) {
   if (beside.empty()) {
     title(text);
     return;
@@ -115,6 +119,10 @@ void TextPage::coded(std::string_view text, std::string_view code, int indent, s
   wrap(text, static_cast<std::size_t>(indent), lead, tail);
 }
 
+void TextPage::blanked(std::string_view text, std::string_view blank, int indent, std::string_view lead) {
+  wrap(text, static_cast<std::size_t>(indent), lead, blank, '.');
+}
+
 void TextPage::field(std::string_view label, std::string_view text, int column) {
   std::string lead = "  " + std::string(label) + " ";
   while (columns(lead) + 1 < static_cast<std::size_t>(column)) lead += '.';
@@ -122,7 +130,8 @@ void TextPage::field(std::string_view label, std::string_view text, int column) 
   wrap(text, static_cast<std::size_t>(column), lead, {});
 }
 
-void TextPage::wrap(std::string_view raw_text, std::size_t indent, std::string_view raw_lead, std::string_view tail) {
+void TextPage::wrap(std::string_view raw_text, std::size_t indent, std::string_view raw_lead, std::string_view tail,
+                    char filling) {
   // Whoever wrote the words, a job's machine or a catalogue, they cannot write to the terminal.
   const std::string clean_text = cleaned(raw_text);
   const std::string clean_lead = cleaned(raw_lead);
@@ -182,7 +191,14 @@ void TextPage::wrap(std::string_view raw_text, std::size_t indent, std::string_v
     put_all(tail);
   } else if (!tail.empty()) {
     if (used + 2 + columns(tail) > width) next_line();
-    if (used + columns(tail) < width) line.append(width - used - columns(tail), ' ');
+    if (used + columns(tail) < width) {
+      std::string space(width - used - columns(tail), filling);
+      if (filling != ' ') {
+        space.front() = ' ';
+        space.back() = ' ';
+      }
+      line += space;
+    }
     line += tail;
   }
   end_line(line);

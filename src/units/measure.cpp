@@ -367,7 +367,7 @@ std::string describe(MeasureFault fault, std::string_view text) {
     case MeasureFault::wrong_unit: return quoted + " has the unit of something else";
     case MeasureFault::out_of_range: return quoted + " is not a number that can be used";
     case MeasureFault::trailing: return quoted + " has something left over after the unit";
-    case MeasureFault::two_numbers: return quoted + " is two numbers, or a fraction that is none";
+    case MeasureFault::two_numbers: return quoted + " is two numbers, or not a fraction";
   }
   return quoted;
 }
@@ -459,16 +459,12 @@ void append_sixteenths(std::string& out, double value) {
 
 namespace {
 
-// As a crew reads it, and not rounded yet: a large flow to the whole unit, a large force as a weight.
+// As a crew reads it, and not rounded yet: a large flow to the whole unit.
 Shown readable(Measure measure, UnitSystem system) {
   const Shown display = in_unit(measure, system);
   if (measure.kind() == Kind::flow && measure.base() > 100.0 * units::gpm.base()) {
     const int decimals = system == UnitSystem::us ? 0 : 1;
     return {display.value, display.unit, decimals};
-  }
-  if (measure.kind() == Kind::force && measure.base() > 10000.0 * units::lbf.base()) {
-    if (system == UnitSystem::us) return {measure.base() / (2000.0 * units::lbf.base()), "tons", 1};
-    return {measure.base() / (9806.65 * units::newton.base()), "t", 1};
   }
   return display;
 }
@@ -541,6 +537,20 @@ std::string on_calliper(Length length, UnitSystem system) {
   append_number(text, length / units::inch, 2);
   return text + " in";
 }
+
+namespace {
+
+std::string quarters(double turns, Rounding rounding) {
+  const double rounded = whole_steps(4.0 * turns, rounding) / 4.0;
+  std::string text;
+  append_sixteenths(text, rounded);
+  return text + (rounded > 1.0 ? " turns" : " turn");
+}
+
+}  // namespace
+
+std::string in_quarter_turns(double turns) { return quarters(turns, Rounding::nearest); }
+std::string in_quarter_turns(double turns, Toward toward) { return quarters(turns, rounding_of(toward)); }
 
 std::string format_measure(Measure measure, UnitSystem system) {
   std::string text;

@@ -13,18 +13,22 @@ class LoadList {
   std::vector<LoadItem> all() && {
     if (plan_.verdict == Verdict::no_go || plan_.method.kind == Method::none) return {};
     list_.reserve(32);
+    group_ = LoadGroup::fit;
     fittings();
-    machine();
-    measuring();
-    for_the_material();
     consumables();
+    group_ = LoadGroup::machine;
+    machine();
+    group_ = LoadGroup::measure;
+    measuring();
+    group_ = LoadGroup::keep_safe;
+    for_the_material();
     in_case();
     return std::move(list_);
   }
 
  private:
   void add(std::string_view key, Words item, std::string size, int quantity, Words check = {}) {
-    list_.push_back({key, std::move(item), std::move(size), quantity, std::move(check)});
+    list_.push_back({key, std::move(item), std::move(size), quantity, std::move(check), group_});
   }
   [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, system_); }
   [[nodiscard]] std::string at_least(Measure bound) const { return format_measure(bound, system_, Toward::more); }
@@ -116,12 +120,13 @@ class LoadList {
         add("machine-saddle", "Machine saddle", setup.saddle_od ? on_calliper(*setup.saddle_od, system_) + " OD" : seat(), 1,
             "Seats all round without rocking. Do not pack one that does not fit.");
         add("machine-gasket", "Gasket set, pipe to saddle and saddle to machine", "", plan_.method.count, "Fresh: one set a tap.");
-        add("spare-gasket", "Spare gasket set for the machine", "", 1, "Fresh.");
+        if (wet()) add("spare-gasket", "Spare gasket set for the machine", "", 1, "Fresh.");
         const int extensions = setup.chain ? setup.chain->extensions : 0;
         add("chain", "Machine chain with its hooks", "", 1,
             setup.chain ? "With extensions at least " + show(Measure(setup.chain->needed, Kind::tape)) + " hook to hook. No bent link."
                         : "No bent link.");
         if (extensions > 0) add("chain-extension", "Chain extension", "", extensions);
+        if (wet()) add("insertion-tool", "Insertion tool for the stop", tap(), 1, "Thread of the stop's outlet. Measured with the stop on it.");
         add("combined-drill-and-tap", cutter_name(), tap() + " " + thread(), 1,
             "Sharp, flutes clean. Mark on the tool the same as on the stop.");
         if (!plan_.makeup) {
@@ -133,20 +138,26 @@ class LoadList {
       case Method::saddle:
         add("shell-cutter", cutter_name(), "for a " + tap() + " stop", 1,
             "The largest that passes the open stop freely; sharp, keeps its coupon.");
+        add("test-pump", "Test pump and gauge for the saddle", "", 1);
         add("stop-adapter", "Adapter, machine to corporation stop outlet", tap(), 1, "Thread of the stop's outlet.");
         break;
       case Method::sleeve:
         add("shell-cutter", "Shell cutter with pilot, coupon retained", tap() + " outlet", 1,
             "Of the size the sleeve's maker names; clears valve and outlet.");
+        add("test-pump", "Test pump and gauge for the sleeve", "", 1);
         add("valve-adapter", "Adapter, machine to tapping valve", tap(), 1, "Gasket and bolts with it.");
         break;
       case Method::none:
         break;
     }
-    if (plan_.method.kind == Method::direct && setup.clamp && setup.clamp->stud_torque) {
-      add("torque-wrench", "Torque wrench for the chain studs", "", 1,
-          "Reads the torque that the machine's maker says; holding takes " + show(setup.clamp->stud_torque->usual) + " to " +
-              show(setup.clamp->stud_torque->high) + ".");
+    const bool torqued_chain = setup.clamp && setup.clamp->stud_torque;
+    if (plan_.method.kind == Method::direct && (torqued_chain || is_plastic(plan_.main.material))) {
+      std::string reads = "Reads the torque that the maker says";
+      if (torqued_chain) {
+        reads += "; holding the machine takes " + show(setup.clamp->stud_torque->usual) + " to " +
+                 show(setup.clamp->stud_torque->high);
+      }
+      add("torque-wrench", "Torque wrench", "", 1, reads + ".");
     }
   }
 
@@ -169,6 +180,7 @@ class LoadList {
   [[nodiscard]] std::string hole() const { return plan_.method.hole ? show(*plan_.method.hole) : tap(); }
 
   void measuring() {
+    add("rule", "Steel rule and a marker for the bar", "", 1);
     add("pressure-gauge", "Pressure gauge", "", 1,
         "Reads zero when open and past " + pressure_in_words(rating_needed()) + "; " +
             show(plan_.pressure.line) + " lies where it reads well.");
@@ -182,6 +194,8 @@ class LoadList {
 
   void for_the_material() {
     const Material material = plan_.main.material;
+    const bool scraped = !is_plastic(material) && material != Material::asbestos_cement;
+    if (scraped && !plan_.job.main.encased.value_or(false)) add("scraper", "Scraper and wire brush", "", 1);
     if (is_metallic(material)) {
       add("bonding-jumper", "Bonding jumper with two clamps", "", 1, "Clamps bite bright metal; cable whole.");
     }
@@ -210,11 +224,12 @@ class LoadList {
           is_plastic(plan_.main.material) ? "Safe for drinking water and for plastic." : "Safe for drinking water.");
     }
     add("disinfectant", "Chlorine solution and clean rags", "", 1, "Strength as the utility asks; fresh.");
-    add("sump-pump", "Sump pump and hose", "", 1, "On a ground-fault interrupter if electric.");
   }
 
   // What turns a bad moment into a nuisance.
   void in_case() {
+    add("ladder", "Ladder", "", 1, "Its rails stand above the edge.");
+    add("sump-pump", "Sump pump and hose", "", 1, "On a ground-fault interrupter if electric.");
     add("valve-key", "Key for the shut-off valves", "", 1, "Fits the valves on this main.");
     add("repair-clamp", "Full-circle repair clamp", name(plan_.main.size) + " main, " + seat(), 1,
         "Lies open at the edge of the pit before the cut.");
@@ -225,6 +240,7 @@ class LoadList {
 
   const Plan& plan_;
   UnitSystem system_;
+  LoadGroup group_ = LoadGroup::fit;
   std::vector<LoadItem> list_;
 };
 

@@ -9,7 +9,7 @@ void settle_pressure(RigState& state, Seat seat) {
   const bool stop_shuts = state.stop_in_place && !state.stop_open;
   const bool fed = state.main_full && state.hole && !stop_shuts;
   // A stop has nothing between itself and the chamber, so there is no valve to shut them apart.
-  const bool joined = seat == Seat::stop || state.valve_open;
+  const bool joined = seat == Seat::stop || state.valve_open || state.bypass_open;
   const bool vented = state.bleed_open || !state.chamber_closed;
 
   if (fed) {
@@ -61,8 +61,11 @@ RigState after(RigState state, Act act, Seat seat) {
     case Act::shut_bleed:
       state.bleed_open = false;
       break;
-    case Act::equalise:
-      state.pressure_above = state.pressure_below;
+    case Act::open_bypass:
+      state.bypass_open = true;
+      break;
+    case Act::shut_bypass:
+      state.bypass_open = false;
       break;
     case Act::open_stop:
       state.stop_open = true;
@@ -93,6 +96,7 @@ RigState after(RigState state, Act act, Seat seat) {
     case Act::lift_machine:
       state.machine_on = false;
       state.chamber_closed = false;
+      state.bypass_open = false;
       break;
     case Act::fill_main:
       state.main_full = true;

@@ -11,7 +11,7 @@ using enum Act;
 
 class Procedure {
  public:
-  Procedure(const Plan& plan, UnitSystem system) : plan_(plan), system_(system), seat_(seat_of(plan.method.kind)) {
+  Procedure(const Plan& plan, UnitSystem system) : plan_(plan), system_(system), seat_(seat_of(plan.method.kind)), marks_(bar_marks(plan, system)) {
     state_.main_full = wet();
   }
 
@@ -52,11 +52,6 @@ class Procedure {
   }
 
   [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, system_); }
-  [[nodiscard]] static std::string count(double number) {
-    std::string out;
-    append_number(out, number, 1);
-    return out;
-  }
   [[nodiscard]] static std::string name(NominalSize size) { return size.label() + " in"; }
   [[nodiscard]] std::string tap() const { return name(plan_.method.tap); }
   [[nodiscard]] bool wet() const { return plan_.job.main.pressurised.value_or(true); }
@@ -89,8 +84,8 @@ class Procedure {
           {}, "Main proved empty, valves locked and tagged.");
     }
     add("prepare.pit",
-        "Room all round the pipe, a sump below it with the pump running, a ladder, the walls looked at by the "
-        "competent person.");
+        "Room all round the pipe, a sump below it with the sump pump running, a ladder in, the walls looked at by the "
+        "competent person. The repair clamp lies open at the edge.");
     add("prepare.identify",
         "Prove by two independent means that this is the drinking-water main, and write down which two.", {},
         "Pipe proved to be the water main.");
@@ -182,13 +177,13 @@ class Procedure {
     }
     if (plastic())
       return "Wipe the pipe clean with a wet rag all the way round. No scraping: a scratch is where a crack starts.";
-    return "Clean the pipe bare all the way round so that everything seats squarely: scale off by light hammer and "
-           "scraper, no dirt left under the seat.";
+    return "Clean the pipe bare all the way round so that everything seats squarely: scale off with the scraper, no dirt "
+           "left under the seat.";
   }
 
   [[nodiscard]] std::string check_text() const {
     // The numbers of the plan and no others: two figures for one reading would be one too many.
-    std::string text = "Measure the outside, and gauge the wall at the tap and beside it.";
+    std::string text = "Measure the outside with the tape, and gauge the wall at the tap and beside it.";
     std::string numbers;
     for (const Reading& reading : plan_.readings) {
       if (reading.kind() == Kind::pressure) continue;
@@ -214,7 +209,7 @@ class Procedure {
     add("machine.seat", std::move(seat), {mount_machine});
     std::string chain = "Chain round the pipe, no twist, hooks home";
     if (setup.chain) {
-      chain += "; " + show(Measure(setup.chain->needed, Kind::tape)) + " of chain";
+      chain += "; at least " + on_rule(setup.chain->needed, system_, Toward::more) + " of chain";
       if (setup.chain->extensions > 0) {
         chain += " with " + std::to_string(setup.chain->extensions) +
                  (setup.chain->extensions == 1 ? " extension" : " extensions");
@@ -222,8 +217,8 @@ class Procedure {
     }
     chain += ". Take up both sides evenly, a little at a time";
     if (setup.clamp && setup.clamp->stud_torque)
-      chain += ", to what the machine's maker says: holding takes about " + show(setup.clamp->stud_torque->usual) +
-               " on each stud";
+      chain += ", by torque wrench to what the machine's maker says: holding takes about " +
+               show(setup.clamp->stud_torque->usual) + " on each stud";
     chain += plastic() ? ", only until it holds: the pipe must stay round." : ". The machine must not shift by hand.";
     add("machine.chain", std::move(chain), {hold_down});
     add("machine.tool",
@@ -233,14 +228,15 @@ class Procedure {
             "chamber with the bar drawn back.",
         {load_cutter, close_chamber}, "Tool and stop match, seen by two people.");
     add("machine.valves",
-        wet() ? "Starting state: bar drawn back, bleed shut, machine valve open."
-              : "Starting state: bar drawn back, machine valve open.",
-        {shut_bleed, open_valve});
-    cut(setup, "machine");
+        "Starting state: bar drawn back, bleed and bypass shut, machine valve open. Swing the valve once by hand: it must "
+        "clear the tool. Mark the bar where it enters the machine: mark 0, " + where("drawn-back") + ".",
+        {shut_bleed, shut_bypass, open_valve}, "Valve swings clear of the tool; mark 0 on the bar.");
+    cut("machine");
     std::string thread_text =
-        "Tap. Let the threads lead once they have caught: turn, and do not push. Clear the chips by a quarter turn "
-        "back now and then. Stop at the mark";
-    thread_text += depth_text();
+        "Cut the thread with cutting grease on the tap: it catches at mark 3. Feed with the screw until two or "
+        "three threads lead, then take the feed off: turn, and do not push. Clear the chips by a quarter turn back now and "
+        "then. Stop at mark 4: ";
+    thread_text += where("stop-tapping") + ". No deeper, or the stop bottoms before it seals; never past mark 5.";
     add("tap.thread", std::move(thread_text), {cut_thread});
     if (wet()) {
       set_stop_wet();
@@ -249,24 +245,37 @@ class Procedure {
     }
   }
 
+  // Where a mark of the card stands.
+  [[nodiscard]] std::string where(std::string_view key) const {
+    for (const BarMark& mark : marks_) {
+      if (mark.key == key) return std::string(mark.where);
+    }
+    return "as measured";
+  }
+  // Marks past the first are set out with a rule up the bar while its tool rests on the pipe.
+  [[nodiscard]] std::string touch_text() const {
+    std::string text = "Run the tool down to the pipe until it just touches. Mark the bar where it enters the machine: mark 1. "
+                       "Set out the other marks from it with the rule:";
+    bool first = true;
+    for (const BarMark& mark : marks_) {
+      if (mark.key == "drawn-back" || mark.key == "touch") continue;
+      text += (first ? " " : "; ") + std::string(mark.sign) + " " + std::string(mark.name) + ", " + std::string(mark.where);
+      first = false;
+    }
+    return text + ".";
+  }
+
   // Down to the pipe and through it, for every method.
-  void cut(const Setup& setup, std::string_view holder) {
+  void cut(std::string_view holder) {
     phase("Cut");
-    add("cut.down", "Run the tool down to the pipe until it just touches. Mark the bar there.", {bar_down});
+    if (plan_.main.material == Material::pvc || plan_.main.material == Material::pvco)
+      add("cut.blanket", "Lay the blanket over the pipe, the machine through its hole, and stand behind it.");
+    add("cut.down", touch_text(), {bar_down}, "Every mark of the card is on the bar.");
     std::string text = powered() ? "Start the drive slow. Feed" : "Turn steadily and feed";
     text += " by the screw, light and even";
     if (plastic()) text += ": slow, a sharp cutter, no leaning on it";
-    text += ". Feel for the breakthrough: the bar eases";
-    if (setup.drill_stroke && twist_drill())
-      text += ", and the hole is full width " + on_rule(*setup.drill_stroke, system_, Toward::more) + " below the mark";
-    text += ". From then on the feed only follows.";
-    if (setup.drill_load && twist_drill()) {
-      const std::string most = show(setup.drill_load->high.thrust);
-      text += setup.drill_is_bound
-                  ? " A sharp drill never needs over " + most + " on it; more means a dull one."
-                  : " A sharp drill needs " + show(setup.drill_load->low.thrust) + " to " + most +
-                        " on it; much more means a dull one.";
-    }
+    text += ". Feel for the breakthrough from mark 2 on: the bar eases (" + where("through") +
+            "). From then on the feed only follows.";
     if (!wet() && asbestos()) text += " Keep the cut wet all the time and catch the chips.";
     add("cut.through", std::move(text), {cut_through});
     if (wet()) {
@@ -278,68 +287,63 @@ class Procedure {
     }
   }
 
-  [[nodiscard]] std::string depth_text() const {
-    if (!plan_.makeup) return ", the one found by the trial piece: tap and stop of the same pair.";
-    const MakeupPlan& makeup = *plan_.makeup;
-    std::string text;
-    const double turns = makeup.makeup.turns_past_gauge;
-    if (makeup.tip_depth) text += ": tap point " + show(*makeup.tip_depth) + " below the outside of the pipe";
-    text += (makeup.tip_depth ? ", that is " : ": ") + count(std::fabs(turns)) + " turns " +
-            (turns < 0 ? "short of" : "past") + " the gauge mark";
-    return text + ". No deeper: too deep and the stop bottoms before it seals.";
-  }
-
   void set_stop_wet() {
     phase("Change to the stop");
     add("change.back-out",
-        "Back the tap out by its thread. When it comes free the water pushes the bar out: hold it (" + push() +
-            ") with the feed, stand beside it, let it come up slowly until it is clear of the valve.",
+        "Back the tap out by its thread. Set the feed again before the last thread lets go: then the water pushes the bar out "
+        "(" + push() + "). Stand beside it and let it come up slowly on the feed, to mark 0.",
         {bar_up});
-    add("change.shut", "Shut the machine valve.", {shut_valve});
+    add("change.shut", "With the bar at mark 0 shut the machine valve. The bypass stays shut.", {shut_valve});
     add("change.bleed", "Open the bleed. Watch the gauge go to zero and stay there a full minute.",
         {open_bleed, read_zero}, "Chamber at zero and staying there. If not: nothing is opened.");
     add("change.tool",
         std::string("Now open the chamber and take the bar out. Take the tool off and look at it: ") +
-            (plastic() ? "the coupon must be in it, and clean-cut." : "chips bright, no broken tooth."),
+            (plastic() ? "the coupon must be in it, and clean-cut. Keep it with the order."
+                       : "chips bright, no broken tooth."),
         {open_chamber, unload_bar});
     add("change.stop",
         std::string("Shut the corporation stop and try it by hand. ") +
             (plastic() ? "PTFE tape on its inlet thread." : "Sealant on its inlet thread.") +
-            " Put it on the bar, inlet down. Close the chamber, bar drawn back.",
-        {shut_stop, load_stop, close_chamber}, "Stop shut, tried by two people.");
+            " Take the nut off its outlet and screw the insertion tool on there, hand tight; bar in, inlet down. Measure that "
+            "the stop clears the valve. Close the chamber, bar drawn back.",
+        {shut_stop, load_stop, close_chamber}, "Stop shut, tried by two people; it clears the valve.");
     phase("Set the stop");
     add("set.equalise",
-        "Shut the bleed, hold the bar with the feed, and let water into the chamber slowly until both sides are even.",
-        {shut_bleed, equalise});
+        "Shut the bleed and hold the bar with the feed. Open the bypass slowly, and wait until the chamber stands at line "
+        "pressure.",
+        {shut_bleed, open_bypass}, "Same pressure on both sides of the machine valve.");
     add("set.open",
         "Stand beside the bar, still holding it with the feed (" + push() + "), and open the machine valve fully.",
         {open_valve});
-    add("set.stop", "Run the stop down with the feed until its thread catches, then let it lead. " + makeup_text(),
+    add("set.stop", "Run the stop down to mark S. Feed and turn it until two or three threads lead, then take the feed off and let it "
+        "lead. " + makeup_text(),
         {bar_down, seat_stop});
     add("set.bleed",
-        "Open the bleed. Watch the gauge go to zero and stay there a full minute: only now does the stop hold the "
-        "main.",
-        {open_bleed, read_zero}, "Gauge at zero and staying there. If not: nothing is slackened.");
+        "Shut the bypass. Open the bleed. Watch the gauge go to zero and stay there a full minute: only now does the "
+        "stop hold the main.",
+        {shut_bypass, open_bleed, read_zero}, "Gauge at zero and staying there. If not: nothing is slackened.");
     phase("Take the machine off");
-    add("off.release", "Let the bar go of the stop and draw it back. The stop must not turn with it.",
+    add("off.release", "Unscrew the insertion tool from the stop's outlet and draw the bar back. The stop must not turn with it.",
         {release_bar, bar_up});
     add("off.lift", "Slacken the chain evenly, a little each side, nobody in line. Lift the machine clear.",
         {let_go, lift_machine});
     add("off.look",
-        "Look at the stop under the full line. If it weeps, turn it on a little, wrench on the inlet side and never on "
-        "the key or the outlet. " +
+        "Put the nut back on the stop's outlet. Look at the stop under the full line. If it weeps, turn it on a little, wrench "
+        "on the inlet side and never on the key or the outlet. " +
             showing_text(),
         {read_tight}, "No weep at the stop.");
   }
 
   void set_stop_dry() {
     phase("Set the stop");
-    add("dry.back-out", "Back the tap out by its thread and draw the bar back.", {bar_up});
+    add("dry.back-out", "Back the tap out by its thread, the feed set before the last thread lets go, and draw the bar back to mark 0.",
+        {bar_up});
     add("dry.lift",
         "Open the bleed: nothing may come. Slacken the chain evenly and lift the machine clear. Take the chips out of "
         "the hole and the main" +
-            std::string(plastic() ? ", and the coupon." : "."),
-        {open_bleed, read_zero, let_go, lift_machine, unload_bar}, "Bleed dry.");
+            std::string(plastic() ? ", and keep the coupon with the order" : "") +
+            ". Look at the main's wall through the hole: sound, and as thick as it was gauged.",
+        {open_bleed, read_zero, let_go, lift_machine, unload_bar}, "Bleed dry; wall seen through the hole.");
     add("dry.stop",
         std::string("Shut the corporation stop. ") +
             (plastic() ? "PTFE tape on its inlet thread. " : "Sealant on its inlet thread. ") +
@@ -348,14 +352,12 @@ class Procedure {
   }
 
   [[nodiscard]] std::string makeup_text() const {
-    if (!plan_.makeup) return "Make it up as the trial piece was. " + showing_text();
-    const MakeupPlan& makeup = *plan_.makeup;
-    return "It goes in about " + count(makeup.makeup.hand_tight_turns) + " turns by hand force; then " +
-           count(makeup.wrench_turns) + " more by the wrench. " + showing_text();
+    std::string text = "Make-up: " + makeup_in_words(plan_) + ".";
+    if (plastic()) text += " By torque wrench, and no tighter than the stop's maker says for this pipe.";
+    return text + (plan_.makeup ? "" : " Do not run it to the shoulder.");
   }
   [[nodiscard]] std::string showing_text() const {
-    if (!plan_.makeup) return "Do not run it to the shoulder.";
-    return "About " + count(plan_.makeup->threads_showing) + " threads must show.";
+    return plan_.makeup ? "As many threads must show as the card says." : "It must not stand on its shoulder.";
   }
 
   // The machine stands on the open stop, which then is the valve: nothing is changed under pressure.
@@ -365,44 +367,50 @@ class Procedure {
         "Fit the saddle, gasket in its groove, outlet at the mark. Take the nuts up evenly in turn, to the figure on "
         "the saddle's sheet.";
     text += plastic() ? " The pipe must stay round; no gap at the sides." : " No gap at the sides.";
-    text += " Then the stop into the outlet, sealant on its inlet thread, wrench on the inlet side.";
+    text += " Then the stop into the outlet, sealant on its inlet thread, wrench on the inlet side. Measure from the pipe to the "
+            "stop's outlet: the cutter must come back so far.";
     add("saddle.fit", std::move(text), {fit_saddle});
     add("saddle.test",
-        "With the stop open, fill it with clean water and put it under a test pressure no greater than the line or the "
+        "With the stop open, fill it with clean water and, by the test pump, put it under a test pressure no greater than the line or the "
         "pipe's rating, before anything is cut. Let the pressure off again.",
         {open_stop, read_tight}, "Saddle and stop hold the test.");
     phase("Set the machine");
-    add("machine.mount", "Screw the machine to the outlet of the open stop, by its adapter, and support its weight.",
+    add("machine.mount", "Take the nut off the stop's outlet. Screw the machine on there, by its adapter, the stop open, and support its "
+        "weight.",
         {mount_machine, hold_down});
     add("machine.tool",
         "Put the cutter on the bar: the largest that passes the open stop" +
-            (plan_.method.hole ? ", under " + show(*plan_.method.hole) : std::string()) + ". It must pass the open stop without touching; run it through once by hand and draw it back. A second "
+            (plan_.method.hole ? ", not over " + on_rule(*plan_.method.hole, system_, Toward::less) : std::string()) +
+            ". It must pass the open stop without touching; run it through once by hand and draw it back. A second "
             "person looks too. Close the chamber.",
         {load_cutter, close_chamber}, "Cutter passes the open stop, seen by two people.");
-    add("machine.valves", "Starting state: bar drawn back, bleed shut, stop fully open.", {shut_bleed});
-    cut(plan_.setup, "saddle");
+    add("machine.valves", "Starting state: bar drawn back, bleed shut, stop fully open. Mark the bar where it enters the machine, the cutter clear "
+        "of the stop's plug: mark 0, " + where("drawn-back") + ".",
+        {shut_bleed}, "Mark 0 on the bar: the stop is shut only with the bar there.");
+    cut("saddle");
     phase("Shut the stop");
     if (wet()) {
       add("change.back-out",
           "Draw the cutter back. The water pushes the bar out: hold it (" + push() +
-              ") with the feed, stand beside it, bring it up slowly until it is clear of the stop.",
+              ") with the feed, stand beside it, bring it up slowly to mark 0, clear of the stop's plug.",
           {bar_up});
-      add("change.shut", "Shut the corporation stop.", {shut_stop});
+      add("change.shut", "With the bar at mark 0 shut the corporation stop.", {shut_stop});
       add("change.bleed",
           "Open the bleed. Watch the gauge go to zero and stay there a full minute: only now does the stop hold the "
           "main.",
           {open_bleed, read_zero}, "Gauge at zero and staying there. If not: nothing is slackened.");
     } else {
-      add("dry.back-out", "Draw the cutter back clear of the stop. Shut the stop. Open the bleed: nothing may come.",
+      add("dry.back-out", "Draw the cutter back to mark 0, clear of the stop's plug. Shut the stop. Open the bleed: nothing may come.",
           {bar_up, shut_stop, open_bleed, read_zero}, "Bleed dry.");
     }
     phase("Take the machine off");
     add("off.lift",
         "Hold the stop with one wrench and unscrew the machine with the other, nobody in line. The saddle must not "
-        "turn.",
+        "turn. Put the nut back on the stop's outlet.",
         {let_go, lift_machine});
-    add("off.coupon", "Take the cutter off. The coupon must be in it; look at its edge.", {unload_bar},
-        "Coupon in hand.");
+    add("off.coupon", "Take the cutter off. The coupon must be in it. Look at its edge, sound and as thick as it was gauged, and keep it with "
+        "the order.",
+        {unload_bar}, "Coupon in hand.");
     if (wet())
       add("off.look", "Look at saddle and stop under the full line.", {read_tight}, "No weep at saddle or stop.");
   }
@@ -414,34 +422,37 @@ class Procedure {
         "maker's figure. Block up valve and machine on their own: the pipe carries neither.",
         {fit_saddle});
     add("sleeve.test",
-        "Put sleeve and valve under a test pressure no greater than the line or the pipe's rating, through the test "
+        "By the test pump, put sleeve and valve under a test pressure no greater than the line or the pipe's rating, through the test "
         "plug, before anything is cut. Let the pressure off again.",
         {read_tight}, "Sleeve holds the test.");
     phase("Set the machine");
-    add("machine.mount", "Bolt the machine to the valve. Support it.", {mount_machine, hold_down});
+    add("machine.mount", "Bolt the machine to the valve by its adapter. Support it.", {mount_machine, hold_down});
     add("machine.tool",
         "Put the cutter with its pilot on the bar and close the chamber. Measure that it clears valve and outlet and "
-        "reaches through the pipe; mark full depth on the bar. A second person measures too.",
-        {load_cutter, close_chamber}, "Cutter clears valve and outlet; depth marked by two people.");
-    add("machine.valves", "Starting state: bar drawn back, bleed shut, tapping valve fully open; count its turns.",
-        {shut_bleed, open_valve});
-    cut(plan_.setup, "sleeve");
+        "reaches through the pipe. A second person measures too.",
+        {load_cutter, close_chamber}, "Cutter clears valve and outlet, measured by two people.");
+    add("machine.valves", "Starting state: bar drawn back, bleed shut, tapping valve fully open; count its turns. Mark the bar where it "
+        "enters the machine, the cutter clear of the valve: mark 0, " + where("drawn-back") + ".",
+        {shut_bleed, open_valve}, "Mark 0 on the bar: the valve is shut only with the bar there.");
+    cut("sleeve");
     phase("Shut the valve");
     if (wet()) {
       add("change.back-out",
           "Draw the cutter back with the feed. The water pushes the bar out (" + push() +
-              "): stand beside it. Bring it up until it is clear of the valve.",
+              "): stand beside it. Bring it up to mark 0, clear of the valve.",
           {bar_up});
-      add("change.shut", "Shut the tapping valve; the same number of turns.", {shut_valve});
+      add("change.shut", "With the bar at mark 0 shut the tapping valve; the same number of turns.", {shut_valve});
       add("change.bleed", "Open the bleed. Watch the gauge go to zero and stay there a full minute.",
           {open_bleed, read_zero}, "Gauge at zero and staying there. If not: nothing is slackened.");
     } else {
-      add("dry.back-out", "Draw the cutter back clear of the valve. Shut the valve. Open the bleed: nothing may come.",
+      add("dry.back-out", "Draw the cutter back to mark 0, clear of the valve. Shut the valve. Open the bleed: nothing may come.",
           {bar_up, shut_valve, open_bleed, read_zero}, "Bleed dry.");
     }
     phase("Take the machine off");
     add("off.lift", "Take out the bolts evenly, nobody in line. Lift the machine clear.", {let_go, lift_machine});
-    add("off.coupon", "Take the cutter off. The coupon must be in it.", {unload_bar}, "Coupon in hand.");
+    add("off.coupon", "Take the cutter off. The coupon must be in it. Look at its edge, sound and as thick as it was gauged, and keep it with "
+        "the order.",
+        {unload_bar}, "Coupon in hand.");
     if (wet())
       add("off.look", "Look at sleeve and valve under the full line.", {read_tight}, "No weep at sleeve or valve.");
   }
@@ -496,7 +507,7 @@ class Procedure {
       add("finish.pressure", "Have the main brought back to its pressure slowly, and look at the tap again.",
           {read_tight}, "No weep under the full line.");
     }
-    add("finish.machine", "Clean and oil the machine. Look at seals, valve and tool; put aside what is worn.");
+    add("finish.machine", "Clean and oil the machine. Look at tool, chain, seals and valve; put aside what is worn.");
     add("finish.record",
         "Write it down: place with two ties, clock position, depth, pipe and wall as read, pressure, method, tap, "
         "coupon kept, leak check, anything odd about the main. A picture before cover.");
@@ -507,6 +518,7 @@ class Procedure {
   Seat seat_;
   std::string_view phase_;
   RigState state_;
+  std::vector<BarMark> marks_;
   std::vector<Step> steps_;
 };
 

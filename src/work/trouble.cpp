@@ -33,8 +33,9 @@ std::vector<Step> contingencies(const Plan& plan, UnitSystem system) {
               format_measure(plan.setup.clamp->stud_torque->high, system) + " on a stud)";
     }
     seat +=
-        ". Not cut through yet: if it still weeps, take it off and set it again on cleaner pipe. Cut through: leave it "
-        "mounted and have the main shut down.";
+        ". Not cut through yet: if it still weeps, take it off and set it again on cleaner pipe" +
+        std::string(direct ? ", with the spare gasket" : "") +
+        ". Cut through: leave it mounted and have the main shut down.";
     add("trouble.seat-leaks", std::move(seat));
     std::string bleed = "Gauge does not go to zero, or creeps up: nothing is slackened. ";
     bleed += direct ? "Work the machine valve once more, open to shut; is the bar clear of it? With the stop set: turn "
@@ -60,7 +61,7 @@ std::vector<Step> contingencies(const Plan& plan, UnitSystem system) {
         std::string("Stop will not tighten, or turns without end: thread stripped or cut too deep. ") +
             (wet ? "Leave it as far in as it holds, machine on, chamber shut, and have the main shut down. "
                  : "Take it out. ") +
-            "Then a saddle over the hole, or a repair clamp.");
+            "Then the plug, a saddle over the hole, or the repair clamp.");
     add("trouble.wrong-threads",
         "Too many threads show: one more turn at most, wrench on the inlet side; a stop that binds is not forced. Too "
         "few, or none: the hole is too deep. If it holds, have the utility say whether it stays; if it weeps, shut "

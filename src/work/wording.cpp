@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "mainbore/work.hpp"
+#include "work/filled_words.hpp"
 
 namespace mainbore {
 namespace {
@@ -368,7 +369,7 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "main is rated for. Plan again with what you learn; a surge that comes only with a power failure or a fire flow is "
       "entered as occasional. What lowers it: pumps started and valves closed slowly, a lower line pressure for good.",
       "Pumps and fast valves send pressure waves through the main. A pipe that is already near its limit has no room "
-      "for them, and less with a hole in it. Plastic tires of waves that come back every day, so those must lie within "
+      "for them, and less with a hole in it. Plastic fatigues under waves that come every day, so those must lie within "
       "its rating; brittle pipe has nothing to give."}},
     {pressure_surge_over_fitting,
      {"pressure with surge over what a fitting may see",
@@ -399,7 +400,7 @@ constexpr std::array<Entry, finding_codes.size()> entries = {{
       "`main.pressure` is the greatest pressure expected while tapping, and every limit is held against it. If the main "
       "never falls below a higher figure, the tap was planned for too little."}},
     {machine_unspecified,
-     {"machine's own figures not given", "Planned with careful figures[ ({0})|], not with the maker's.",
+     {"machine's own figures not given", "Planned with conservative figures[ ({0})|], not with the maker's.",
       "Read pressure limits, travel of the bar and sizes of tap in the machine's own papers. They must reach the "
       "numbers of this plan; write them down, or enter them and plan again.",
       "Machines differ in travel, seat and limit. Until the maker's figures are entered the plan is cautious, and may "
@@ -799,11 +800,14 @@ constexpr bool in_order() {
 }
 static_assert(in_order(), "the entries stand in the order of MAINBORE_FINDINGS");
 
+// A gauge is read to the whole psi or kPa.
+enum class Pressures : std::uint8_t { as_known, whole };
+
 // A finding's words, being filled in.
 class Filler {
  public:
-  Filler(const Finding& finding, UnitSystem system, ReadingList readings = {})
-      : finding_(finding), readings_(readings), system_(system) {}
+  Filler(const Finding& finding, UnitSystem system, ReadingList readings = {}, Pressures pressures = Pressures::as_known)
+      : finding_(finding), readings_(readings), system_(system), pressures_(pressures) {}
   // Of a code in general: each figure by its name.
   explicit Filler(const Finding& finding) : finding_(finding), named_(true) {}
 
@@ -896,9 +900,20 @@ class Filler {
       out += unknown;
       return false;
     }
-    if (toward) append_measure(out, *measure, system_, *toward);
+    if (pressures_ == Pressures::whole && measure->kind() == Kind::pressure) append_whole(out, *measure, toward);
+    else if (toward) append_measure(out, *measure, system_, *toward);
     else append_measure(out, *measure, system_);
     return true;
+  }
+
+  void append_whole(std::string& out, const Measure& measure, std::optional<Toward> toward) const {
+    const Shown exact = shown(measure, system_);
+    constexpr double noise = 1e-6;
+    const double whole = !toward                     ? std::round(exact.value)
+                         : *toward == Toward::more ? std::ceil(exact.value - noise)
+                                                   : std::floor(exact.value + noise);
+    append_number(out, whole, 0);
+    (out += ' ').append(exact.unit);
   }
 
   static constexpr auto marks = [] {
@@ -910,6 +925,7 @@ class Filler {
   const Finding& finding_;
   ReadingList readings_;
   UnitSystem system_ = UnitSystem::us;
+  Pressures pressures_ = Pressures::as_known;
   bool named_ = false;
 };
 
@@ -919,6 +935,10 @@ std::optional<FindingCode> finding_named(std::string_view code) {
   const auto found = std::find(finding_codes.begin(), finding_codes.end(), code);
   if (found == finding_codes.end()) return std::nullopt;
   return static_cast<FindingCode>(found - finding_codes.begin());
+}
+
+std::string filled_words(std::string_view text, const Finding& finding, UnitSystem system, ReadingList readings) {
+  return Filler(finding, system, readings, Pressures::whole).fill(text);
 }
 
 const FindingText& text_of(FindingCode code) { return entries[static_cast<std::size_t>(code)].text; }

@@ -91,7 +91,7 @@ TEST_CASE("a plan lists what it took, and is as if the job had said it") {
   CHECK(laid == said);
   CHECK(without.dump() != said);
 
-  const Ran text = run(bare, mine);
+  const Ran text = run(with(bare, {"--why"}), mine);
   CHECK(has(text.out, "\nFROM SETTINGS - the job and the command line come first\n"));
   CHECK(has(text.out, "  Machine ................ Truck 4; smallest tap 3/4 in;"));
   CHECK(has(text.out, "  Crew ................... North yard\n"));
@@ -106,10 +106,10 @@ TEST_CASE("a plan lists what it took, and is as if the job had said it") {
 TEST_CASE("no list where there are no settings, and an empty file is one that gives nothing") {
   const Folder folder;
   CHECK_FALSE(plan_of(bare).contains("settings"));
-  CHECK_FALSE(has(run(bare).out, "FROM SETTINGS"));
+  CHECK_FALSE(has(run(with(bare, {"--why"})).out, "FROM SETTINGS"));
   const Json plan = plan_of(bare, own(folder, "{}"));
   CHECK(plan["settings"]["taken"] == Json::array());
-  CHECK(has(run(bare, own(folder, "{}")).out, "  Taken .................. nothing\n"));
+  CHECK(has(run(with(bare, {"--why"}), own(folder, "{}")).out, "  Taken .................. nothing\n"));
   CHECK(run(bare, own(folder, "{}")).status == run(bare).status);
 }
 
@@ -122,7 +122,7 @@ TEST_CASE("the job and the command line come before settings") {
   CHECK(set["pressure"]["line"]["unit"] == "psi");
   CHECK(set["settings"]["taken"] == Json::array());
   CHECK(set["settings"]["set_aside"] == Json{"units", "machine", "crew"});
-  CHECK(has(run(with(bare, {"--set", "machine.feed=hand"}), mine).out,
+  CHECK(has(run(with(bare, {"--why", "--set", "machine.feed=hand"}), mine).out,
             "  Not taken .............. machine: the job or the command line says otherwise\n"));
   // A job whose machine stands in its file.
   const Json filed = plan_of({"plan", source + "/tests/schema/jobs/valid/own_machine.json"}, mine);
@@ -266,7 +266,7 @@ TEST_CASE("the smaller tools take rules, units and, for the table, the machine")
   const std::vector<std::vector<std::string>> tools = {
       {"table", "--material", "PVC"},
       {"identify", "--od", "6.9 in"},
-      {"drytap", "--threads", "14", "--trial", "depth=1.5 in, wrench=2, showing=3"}};
+      {"trial", "--threads", "14", "--trial", "depth=1.5 in, wrench=2, showing=3"}};
   for (const std::vector<std::string>& tool : tools) {
     const Ran ran = run(with(tool, {"--format", "json"}), mine);
     INFO(tool.front() << ran.err);

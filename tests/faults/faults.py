@@ -51,7 +51,7 @@ def ways_of_reading(command, forms):
     """(arguments, file read, what is on standard input, whether the user's own settings are read)"""
     base = {"plan": ["plan", "other.json"], "batch": ["batch", "orders.ndjson"], "table": ["table", "--material", "PVC"],
             "identify": ["identify", "--od", "6.9 in"],
-            "drytap": ["drytap", "--threads", "14", "--trial", "depth=1.5 in, wrench=2, showing=3"],
+            "trial": ["trial", "--threads", "14", "--trial", "depth=1.5 in, wrench=2, showing=3"],
             "rules": ["rules", "show"], "schema": ["schema", "job"]}[command]
     ways = [(base + ["--data", "data"], "data/sources.json", None, False)]
     if command != "schema":
@@ -289,7 +289,7 @@ def failed_runs(program, tally):
            (["batch", "export.csv", "--map", "job.json"], 2), (["batch", "job.json", "--columns"], 64),
            (["table", "--material", "cheese"], 64), (["table", "--pressure", "8 in"], 64),
            (["table", "--machine", "missing.json"], 66), (["identify"], 64), (["identify", "--od", "8"], 64),
-           (["drytap"], 64), (["drytap", "--threads", "14"], 64), (["rules", "chek", "rules.json"], 64),
+           (["trial"], 64), (["trial", "--threads", "14"], 64), (["rules", "chek", "rules.json"], 64),
            (["rules", "check", "week.csv"], 2), (["rules", "show", "nothing"], 64), (["rules", "diff", "default"], 64),
            (["schema", "nothing"], 64), (["schema", "job", "--data", "missing"], 66)]
     with Scratch(program) as folder:

@@ -119,7 +119,7 @@ RUNS = (
     + [(["table", "--material", "PVC", *form], True)
        for form in ([], ["--format", "csv"], ["--format", "json"], ["--format", "html"])]
     + [(["identify", "--circumference", "21-3/4 in", *form], True) for form in ([], ["--format", "json"])]
-    + [(["drytap", "--threads", "14", *TRIALS, *form], True) for form in ([], ["--format", "json"])]
+    + [(["trial", "--threads", "14", *TRIALS, *form], True) for form in ([], ["--format", "json"])]
     + [(["rules", *words, *form], True)
        for words in (["check", "rules.json"], ["show"], ["diff", "default", "rules.json"]) for form in RULES_FORMATS]
     + [(["schema", name], True) for name in ("job", "rules", "plan", "map", "machine", "settings")]

@@ -113,6 +113,18 @@ TEST_CASE("a whole job is told, section by section") {
   CHECK(interview::closing_words(*told.facts, "job.json") == "next: mainbore plan job.json\n");
 }
 
+TEST_CASE("a number without its unit is offered with the usual one, and Enter takes it") {
+  const Interviewed told = interviewed({{"nominal size of the main?", "8"},
+                                        {"nominal size of the main?", ""},
+                                        {"greatest pressure", "82"},
+                                        {"greatest pressure", ""}});
+  REQUIRE(told.facts);
+  CHECK(told.heard_of("[8 in?] > "));
+  CHECK(told.heard_of("[82 psi?] > "));
+  CHECK(told.fact("main.size") == "8 in");
+  CHECK(told.fact("main.pressure") == "82 psi");
+}
+
 TEST_CASE("a wrong answer is refused with what is allowed, and asked again") {
   const Interviewed told = interviewed({{"What is the main made of?", "ductile irn"},
                                         {"What is the main made of?", "ductile iron"},

@@ -107,7 +107,7 @@ TEST_CASE("the verdict comes first and the stop numbers right under it") {
   const std::string text = text_report(held_plan());
   CHECK(text.rfind("HOLD", 0) == 0);
   const std::size_t numbers = text.find("STOP NUMBERS");
-  const std::size_t holds = text.find("CLEAR THESE FIRST");
+  const std::size_t holds = text.find("CLEAR AT THE PIPE");
   REQUIRE(numbers != std::string::npos);
   REQUIRE(holds != std::string::npos);
   CHECK(numbers < holds);
@@ -181,7 +181,7 @@ TEST_CASE("every step and hold point is printed") {
     CHECK(contains(text, step.hold_point));
   }
   for (const Step& step : contingencies(plan, UnitSystem::us)) CHECK(contains(text, step.text));
-  CHECK(contains(text, "Now: machine valve SHUT, bleed OPEN, chamber at zero"));
+  CHECK(contains(text, "Now: machine valve SHUT, bypass SHUT, bleed OPEN, chamber at zero"));
 }
 
 TEST_CASE("sources say how each number was had") {

@@ -183,9 +183,9 @@ TEST_CASE("a wrong unit and a value that cannot be are refused") {
   CHECK_THAT(fault(R"({"pressure": {"stop_rating": "18 in"}})"),
              StartsWith("rules.wrong-quantity /pressure/stop_rating: \"18 in\" has the unit of something else"));
   CHECK_THAT(fault(R"({"pressure": {"stop_rating": "15000 psi"}})"),
-             StartsWith("rules.out-of-range /pressure/stop_rating: \"15000 psi\" cannot be | from 20 psi"));
+             StartsWith("rules.out-of-range /pressure/stop_rating: \"15000 psi\" is out of range | from 20 psi"));
   CHECK_THAT(fault(R"({"direct": {"hole_ratio": 1.2}})"),
-             StartsWith("rules.out-of-range /direct/hole_ratio: \"1.2\" cannot be"));
+             StartsWith("rules.out-of-range /direct/hole_ratio: \"1.2\" is out of range"));
   CHECK_THAT(fault(R"({"machine": {"ovality_limit": true}})"), StartsWith("rules.wrong-type /machine/ovality_limit"));
   CHECK_THAT(fault(R"({"direct": {"default_thread": "NPTX"}})"),
              StartsWith("rules.unknown-value /direct/default_thread"));

@@ -300,6 +300,7 @@ TEST_CASE("what is not known, and what is not cut, is not drawn", "[drawing]") {
 
   Plan no_diameter = plan_of(npt_job(0.75));
   no_diameter.main.od.reset();
+  no_diameter.main.od_least.reset();
   CHECK_FALSE(section_drawing(no_diameter));
   CHECK_FALSE(machine_drawing(no_diameter));
   CHECK_FALSE(threads_drawing(no_diameter));

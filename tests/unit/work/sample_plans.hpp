@@ -112,7 +112,13 @@ inline Plan sample_plan(const Sample& sample = {}) {
   method.tap = NominalSize::inches(1);
   method.hole = 1.0 * units::inch;
   if (sample.method != Method::sleeve) method.thread = ThreadStandard::npt;
+  MarksPlan& marks = plan.marks.emplace();
+  marks.at = mechanics::BarMarks{0.20 * units::inch, 0.62 * units::inch, {}, {}, 6.4 * units::inch, {}};
+  marks.limit = 5.9 * units::inch;
   if (sample.method != Method::direct) return plan;
+  marks.drawn_back = 4.5 * units::inch;
+  marks.tap_depth = 1.1 * units::inch;
+  marks.tap_turns = 12.65;
 
   method.hole = 1.315 * units::inch;
   setup.chain = ChainPlan{18.8 * units::inch, 24.0 * units::inch, 1, 12.0};

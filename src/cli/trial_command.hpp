@@ -1,4 +1,4 @@
-// mainbore drytap: the tap's depth from trial taps.
+// mainbore trial: the tap's depth from trial taps.
 #pragma once
 
 #include <string>
@@ -9,7 +9,7 @@
 
 namespace mainbore::cli {
 
-struct DrytapRequest : ToolRequest {
+struct TrialRequest : ToolRequest {
   std::vector<std::string> trials;  // "depth=1.5 in, hand=4, wrench=2.5, showing=3"
   std::string threads_per_inch;     // counted
   std::string wrench;               // wanted; empty: the rules'
@@ -18,6 +18,6 @@ struct DrytapRequest : ToolRequest {
 };
 
 // 0 where the trials settle the depth, 3 where another is needed. Throws Stop.
-[[nodiscard]] ExitStatus drytap_command(const DrytapRequest& request, Console& console);
+[[nodiscard]] ExitStatus trial_command(const TrialRequest& request, Console& console);
 
 }  // namespace mainbore::cli

@@ -1,4 +1,4 @@
-#include "cli/drytap_command.hpp"
+#include "cli/trial_command.hpp"
 
 #include <array>
 #include <cmath>
@@ -53,11 +53,11 @@ mechanics::TrialTap trial_of(const std::string& text, const Catalog& catalog) {
 
 }  // namespace
 
-ExitStatus drytap_command(const DrytapRequest& request, Console& console) {
+ExitStatus trial_command(const TrialRequest& request, Console& console) {
   if (request.trials.empty()) {
     throw Stop(exit_usage,
                "no trial: give --trial \"depth=1.5 in, hand=4, wrench=2.5, showing=3\"\n"
-               "try: mainbore drytap --help");
+               "try: mainbore trial --help");
   }
   if (request.threads_per_inch.empty()) {
     throw Stop(exit_usage, "--threads is missing: lay a rule along the stop's thread and count the threads in an inch");

@@ -1,0 +1,60 @@
+// The crew's card: what a tap is made by, on one page. The words of each part, from a plan; layout is for whoever prints it.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "mainbore/plan.hpp"
+#include "mainbore/wording.hpp"
+#include "mainbore/work.hpp"
+#include "report/text_page.hpp"
+
+namespace mainbore::report {
+
+struct CardReading {
+  std::string what;
+  std::string bounds;
+  std::string unit;
+};
+
+struct CardHold {
+  int number = 0;
+  Clears clears = Clears::site;
+  std::string text;
+  std::string unit;  // of the figure written down; empty: words
+};
+
+struct CardLine {
+  std::string label;
+  std::string text;
+};
+
+struct CardGroup {
+  std::string label;
+  std::vector<std::string> things;
+};
+
+struct Card {
+  std::string verdict;                // "HOLD - do not cut until every hold is cleared"
+  std::vector<std::string> what;      // and where, and the figures of the tap in short
+  std::string order;                  // number, place, day, crew; empty where none is given
+  std::vector<std::string> stops;     // of a no-go: what stops it, and the way forward
+  std::vector<CardReading> readings;  // stop numbers
+  std::vector<CardHold> holds;        // the office's first
+  std::vector<CardLine> setup;
+  std::vector<BarMark> marks;
+  std::string makeup;
+  std::vector<CardGroup> bring;
+  std::vector<std::string> odd;       // about this job, the gravest first
+  std::vector<std::string_view> cautions;
+};
+[[nodiscard]] Card card_of(const Plan& plan, UnitSystem system);
+
+// At most so many lines of 80 columns for any job: what is odd about it, and the things to bring, give way to the rest.
+inline constexpr std::size_t card_lines = 48;
+// Of them, what is odd about the job.
+inline constexpr std::size_t odd_lines = 6;
+void write_card(TextPage& page, const Card& card);
+
+}  // namespace mainbore::report

@@ -1,0 +1,216 @@
+// The card on lines. It is set as loosely as its lines allow: blank lines go first, then what is odd about the job and the
+// ends of the lists of what to bring. Stop numbers, holds, set-up, marks and cautions always stand.
+#include <algorithm>
+
+#include "report/card.hpp"
+
+namespace mainbore::report {
+namespace {
+
+constexpr std::size_t sections_with_blank = 6;
+
+// How much of a card is set.
+struct Setting {
+  std::size_t odd = odd_lines;
+  std::size_t blank_lines = sections_with_blank;
+  bool short_bring = false;  // a line a group, what is over left to the load list
+  bool no_bring = false;     // the load list alone
+  bool run_on = false;       // what it is in one paragraph, and no line for the touch, which the heading names
+  bool short_holds = false;  // a line each, what is over left to the holds in full
+  bool bare_cautions = false;  // no heading: each has its own sign
+};
+
+// The first part of a text that fits, "..." behind it.
+std::string clipped(std::string_view text, std::size_t room) {
+  std::string out = printable(text);
+  if (columns(out) <= room) return out;
+  const auto drop_last = [&out] {
+    while ((static_cast<unsigned char>(out.back()) & 0xC0U) == 0x80U) out.pop_back();
+    out.pop_back();
+  };
+  while (columns(out) + 3 > room) drop_last();
+  return out + "...";
+}
+
+// As many things of a list as fit, and how many more there are.
+std::string shortened_list(const std::vector<std::string>& things, std::size_t room) {
+  std::string out;
+  for (std::size_t i = 0; i < things.size(); ++i) {
+    const std::string more = ", " + std::to_string(things.size() - i) + " more (--materials)";
+    const bool last = i + 1 == things.size();
+    if (i > 0 && columns(out) + 2 + columns(things[i]) + (last ? 0 : columns(more)) > room) return out + more;
+    out += (i == 0 ? "" : ", ") + things[i];
+  }
+  return out;
+}
+
+class CardLayout {
+ public:
+  CardLayout(const Card& card, const Setting& setting, int width, bool emphasis)
+      : card_(card), setting_(setting), page_(width, emphasis), width_(static_cast<std::size_t>(page_.width())) {}
+
+  std::string all() && {
+    page_.title(card_.verdict, true);
+    what();
+    if (!card_.order.empty()) page_.paragraph(clipped(card_.order, width_));
+    stops();
+    readings();
+    holds();
+    setup();
+    marks();
+    bring();
+    odd();
+    cautions();
+    return std::move(page_).take();
+  }
+
+ private:
+  void heading(std::string_view text, std::string_view beside = {}) {
+    if (sections_++ < setting_.blank_lines) page_.blank();
+    page_.plain_heading(text, beside);
+  }
+  [[nodiscard]] static std::string blank(std::string_view unit) {
+    return unit.empty() ? std::string("______________") : std::string("________") + hard_space + std::string(unit);
+  }
+
+  void what() {
+    std::string all;
+    for (const std::string& line : card_.what) {
+      if (!setting_.run_on) page_.paragraph(line);
+      all += (all.empty() ? "" : " ") + line;
+    }
+    if (setting_.run_on) page_.paragraph(all);
+  }
+
+  void stops() {
+    if (card_.stops.empty()) return;
+    heading("WHAT STOPS IT", "and the way forward");
+    for (const std::string& text : card_.stops) page_.paragraph(text, 4, "  - ");
+  }
+
+  void readings() {
+    if (card_.readings.empty()) return;
+    heading("STOP NUMBERS", "read each one; outside it, stop and plan again");
+    std::size_t widest = 0;
+    std::size_t widest_bounds = 0;
+    for (const CardReading& reading : card_.readings) {
+      widest = std::max(widest, columns(reading.what));
+      widest_bounds = std::max(widest_bounds, columns(reading.bounds));
+    }
+    const int column = static_cast<int>(std::min<std::size_t>(widest + 6, 38));
+    for (const CardReading& reading : card_.readings) {
+      // Padded so that the blanks stand under each other.
+      std::string text = reading.bounds;
+      text.append(widest_bounds + 1 - columns(text), hard_space);
+      if (!reading.unit.empty()) text += " read " + blank(reading.unit);
+      page_.field(reading.what, text, column);
+    }
+  }
+
+  void holds() {
+    const bool planned = card_.stops.empty();
+    for (const Clears clears : {Clears::office, Clears::site}) {
+      bool first = true;
+      for (const CardHold& hold : card_.holds) {
+        if (hold.clears != clears) continue;
+        if (first) {
+          if (clears == Clears::office) heading(planned ? "CLEAR FIRST, BY THE OFFICE" : "ALSO OPEN, FOR THE OFFICE");
+          else heading(planned ? "CLEAR AT THE PIPE" : "ALSO OPEN, AT THE PIPE", planned ? "before the cut" : "");
+        }
+        first = false;
+        // Number, order, blank and name: the blank to the right, where a hand finds it.
+        std::string lead = std::to_string(hold.number) + ". ";
+        lead.insert(0, lead.size() < 4 ? 4 - lead.size() : 0, ' ');
+        const std::string place = blank(hold.unit) + hard_space + "by" + hard_space + "____";
+        const std::size_t taken = lead.size() + columns(place) + 2;
+        const bool shorten = setting_.short_holds && taken + 20 < width_;
+        page_.blanked(shorten ? clipped(hold.text, width_ - taken) : hold.text, place, 4, lead);
+      }
+    }
+  }
+
+  void setup() {
+    if (card_.setup.empty()) return;
+    heading("SET-UP");
+    for (const CardLine& line : card_.setup) page_.field(line.label, line.text, 18);
+  }
+
+  void marks() {
+    if (card_.marks.empty()) return;
+    heading("MARKS ON THE BAR", "feed past mark 1, where the tool touches");
+    std::size_t widest = 0;
+    for (const BarMark& mark : card_.marks) widest = std::max(widest, columns(mark.name));
+    for (const BarMark& mark : card_.marks) {
+      if (setting_.run_on && mark.key == "touch") continue;
+      page_.field(std::string(mark.sign) + hard_space + std::string(mark.name), mark.where.view(), static_cast<int>(widest) + 8);
+    }
+    if (!card_.makeup.empty()) page_.field("Make-up", card_.makeup, static_cast<int>(widest) + 8);
+  }
+
+  void bring() {
+    if (card_.bring.empty()) return;
+    if (setting_.no_bring) return heading("BRING", "what the load list says: --materials");
+    heading("BRING", "one of each where no count stands");
+    constexpr std::size_t column = 13;
+    constexpr std::size_t all_of_them = 10000;
+    for (const CardGroup& group : card_.bring)
+      page_.field(group.label, shortened_list(group.things, setting_.short_bring ? width_ - column : all_of_them), column);
+  }
+
+  void odd() {
+    const std::size_t count = std::min(card_.odd.size(), setting_.odd);
+    if (count == 0) return;
+    heading("ABOUT THIS JOB");
+    const bool more = card_.odd.size() > count;
+    for (std::size_t i = 0; i < (more ? count - 1 : count); ++i) page_.paragraph("- " + clipped(card_.odd[i], width_ - 4), 2);
+    if (more) page_.paragraph("- and " + std::to_string(card_.odd.size() - count + 1) + " more: --why", 2);
+  }
+
+  // Side by side where there is room for two.
+  void cautions() {
+    if (card_.cautions.empty()) return;
+    if (!setting_.bare_cautions) heading("EVERY TIME");
+    std::size_t widest = 0;
+    for (const std::string_view text : card_.cautions) widest = std::max(widest, columns(text));
+    const bool two = 2 * (widest + 2) <= width_;
+    const std::size_t rows = two ? (card_.cautions.size() + 1) / 2 : card_.cautions.size();
+    for (std::size_t i = 0; i < rows; ++i) {
+      std::string line = "! " + std::string(card_.cautions[i]);
+      if (i + rows < card_.cautions.size()) {
+        line.append(width_ / 2 - columns(line), hard_space);
+        line += "! " + std::string(card_.cautions[i + rows]);
+      }
+      page_.paragraph(line);
+    }
+  }
+
+  const Card& card_;
+  const Setting& setting_;
+  TextPage page_;
+  std::size_t width_;
+  std::size_t sections_ = 0;
+};
+
+}  // namespace
+
+void write_card(TextPage& page, const Card& card) {
+  Setting setting;
+  std::string text;
+  // From the loosest to the tightest.
+  for (;;) {
+    text = CardLayout(card, setting, page.width(), page.emphasis()).all();
+    if (static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')) <= card_lines) break;
+    if (setting.blank_lines > 0) --setting.blank_lines;
+    else if (setting.odd > 4) --setting.odd;
+    else if (!setting.short_bring) setting.short_bring = true;
+    else if (setting.odd > 0) --setting.odd;
+    else if (!setting.short_holds) setting.short_holds = true;
+    else if (!setting.no_bring) setting.no_bring = true;
+    else if (!setting.run_on) setting.run_on = true;
+    else if (!setting.bare_cautions) setting.bare_cautions = true;
+    else break;
+  }
+  page.append(text);
+}
+
+}  // namespace mainbore::report

@@ -1,0 +1,14 @@
+// Words with the figures of a finding in their places; wording.cpp says which places there are.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "mainbore/wording.hpp"
+
+namespace mainbore {
+
+[[nodiscard]] std::string filled_words(std::string_view text, const Finding& finding, UnitSystem system,
+                                       ReadingList readings);
+
+}  // namespace mainbore

@@ -1,0 +1,198 @@
+// The card: short enough for one page, and whole enough to tap by.
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <random>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "mainbore/job_file.hpp"
+#include "mainbore/report.hpp"
+#include "mainbore/wording.hpp"
+#include "report/card.hpp"
+#include "support/catch.hpp"
+#include "unit/planning/jobs.hpp"
+
+using namespace mainbore;
+using namespace mainbore::test;
+
+namespace {
+
+constexpr std::size_t card_width = 80;
+
+std::string card(const Plan& plan, int width = card_width, UnitSystem units = UnitSystem::us) {
+  return text_report(plan, {.units = units, .why = false, .steps = false, .materials = false, .width = width});
+}
+
+std::vector<std::string> lines_of(const std::string& text) {
+  std::vector<std::string> lines;
+  std::istringstream in(text);
+  for (std::string line; std::getline(in, line);) lines.push_back(line);
+  return lines;
+}
+
+// Where a text stands, counted in lines from one; none: far below any card.
+std::size_t line_with(const std::vector<std::string>& lines, std::string_view text) {
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    if (lines[i].find(text) != std::string::npos) return i + 1;
+  }
+  return 1000;
+}
+
+std::vector<Plan> example_plans() {
+  std::vector<Plan> plans;
+  for (const auto& entry : std::filesystem::directory_iterator(MAINBORE_SOURCE_DIR "/examples/jobs")) {
+    std::ifstream in(entry.path());
+    const std::string text((std::istreambuf_iterator<char>(in)), std::istreambuf_iterator<char>());
+    auto read = read_job(text, entry.path().filename().string(), Catalog::builtin(), {});
+    REQUIRE(read.job);
+    plans.push_back(plan_of(*read.job));
+  }
+  REQUIRE(plans.size() > 5);
+  return plans;
+}
+
+// Any main and service, with facts left out as often as given, so that many are held for many things.
+class Orders {
+ public:
+  Job next() {
+    Job job = chance(50) ? sound_job() : bare();
+    const std::span<const Pipe> pipes = Catalog::builtin().pipes();
+    const Pipe& pipe = pipes[random_() % pipes.size()];
+    job.main.material = pipe.series->material;
+    job.main.size = pipe.size;
+    job.main.class_name = chance(40) ? pipe.class_name : "";
+    constexpr std::array taps = {0.625, 0.75, 1.0, 1.25, 1.5, 2.0, 3.0, 4.0, 6.0};
+    job.service.size = NominalSize::inches(taps[random_() % taps.size()]);
+    job.main.pressure = real(5, 320) * units::psi;
+    if (pipe.wall && chance(40)) job.main.wall = real(0.5, 1.4) * *pipe.wall;
+    if (chance(30)) job.main.cover = real(1, 12) * units::foot;
+    if (chance(30)) job.main.installed = 1900 + static_cast<int>(random_() % 120);
+    if (chance(30)) job.main.temperature = Temperature::fahrenheit(real(20, 110));
+    if (chance(20)) job.main.pressurised = false;
+    if (chance(20)) job.main.encased = true;
+    if (chance(20)) job.main.condition = static_cast<Condition>(random_() % 3);
+    if (chance(20)) job.service.existing = static_cast<ExistingService>(random_() % 5);
+    if (chance(20)) job.service.demand.fixture_units = real(1, 200);
+    if (chance(20)) job.excavation.soil = SoilClaim::type_a;
+    if (chance(20)) job.tool.lead = real(0.5, 4) * units::inch;
+    if (chance(20)) job.service.trial.depth = real(1, 5) * units::inch;
+    if (chance(30)) {
+      job.nearby.emplace();
+      for (int i = 0; i < 4; ++i)
+        job.nearby->push_back({static_cast<NearbyThing>(random_() % nearby_names.size()), real(-80, 80) * units::inch, {}, {}});
+    }
+    if (chance(10)) job.place = std::string(300, 'w');
+    if (chance(10)) job.note = std::string(3000, 'w');
+    return job;
+  }
+
+ private:
+  static Job bare() {
+    Job job;
+    job.service.size = NominalSize::inches(1);
+    return job;
+  }
+  bool chance(unsigned percent) { return random_() % 100 < percent; }
+  double real(double low, double high) { return low + (high - low) * (static_cast<double>(random_() % 10001) / 10000.0); }
+  std::mt19937_64 random_{14};
+};
+
+void fits_a_page(const Plan& plan) {
+  const std::string text = card(plan);
+  const auto lines = lines_of(text);
+  CAPTURE(text);
+  REQUIRE(lines.size() <= report::card_lines);
+  for (const std::string& line : lines) REQUIRE(report::columns(line) <= card_width);
+}
+
+// The stop numbers, the chain and where to stop tapping: what a crew holds a gauge to.
+void numbers_come_early(const Plan& plan) {
+  if (plan.verdict == Verdict::no_go) return;
+  const std::string text = card(plan);
+  const auto lines = lines_of(text);
+  constexpr std::size_t early = 25;
+  INFO(text);
+  for (const Reading& reading : plan.readings) REQUIRE(line_with(lines, bounds_in_words(reading, UnitSystem::us)) <= early);
+  REQUIRE(line_with(lines, "o'clock") <= early);
+  if (plan.method.kind != Method::direct) return;
+  REQUIRE(line_with(lines, "top tapping: ") <= early);
+  if (plan.setup.chain) REQUIRE(line_with(lines, on_rule(plan.setup.chain->needed, UnitSystem::us, Toward::more)) <= early);
+}
+
+}  // namespace
+
+TEST_CASE("the card of every example is a page") {
+  for (const Plan& plan : example_plans()) {
+    fits_a_page(plan);
+    numbers_come_early(plan);
+  }
+}
+
+TEST_CASE("the card of any job is a page, with the figures a crew uses in its first half") {
+  Orders orders;
+  for (int i = 0; i < 1000; ++i) {
+    const Plan plan = plan_of(orders.next());
+    fits_a_page(plan);
+    numbers_come_early(plan);
+  }
+}
+
+TEST_CASE("the card says each hold, the office's first, with a blank, and each caution") {
+  Orders orders;
+  for (int i = 0; i < 300; ++i) {
+    const Plan plan = plan_of(orders.next());
+    const report::Card made = report::card_of(plan, UnitSystem::us);
+    const auto holds = static_cast<std::size_t>(std::count_if(plan.findings.begin(), plan.findings.end(), [](const Finding& f) {
+      return f.severity == Severity::hold;
+    }));
+    CHECK(made.holds.size() == holds);
+    CHECK(std::is_sorted(made.holds.begin(), made.holds.end(),
+                         [](const auto& a, const auto& b) { return a.clears == Clears::office && b.clears == Clears::site; }));
+    CHECK(made.cautions.size() == cautions(plan, UnitSystem::us).size());
+    const auto lines = lines_of(card(plan));
+    for (const report::CardHold& hold : made.holds)
+      CHECK(line_with(lines, std::to_string(hold.number) + ". " + hold.text.substr(0, 20)) < 1000);
+    for (const std::string_view caution : made.cautions) CHECK(line_with(lines, caution) < 1000);
+  }
+}
+
+TEST_CASE("the card fits a narrow and a wide terminal") {
+  Orders orders;
+  for (int i = 0; i < 100; ++i) {
+    const Plan plan = plan_of(orders.next());
+    for (const int width : {40, 57, 100, 132}) {
+      for (const std::string& line : lines_of(card(plan, width, UnitSystem::si)))
+        CHECK(report::columns(line) <= static_cast<std::size_t>(width));
+    }
+  }
+}
+
+TEST_CASE("lines of findings are lines, and figures in them are rounded to the safe side") {
+  for (std::size_t i = 0; i < finding_codes.size(); ++i) {
+    Finding finding;
+    finding.code = static_cast<FindingCode>(i);
+    INFO(finding_codes[i]);
+    CHECK_FALSE(line_of(finding, UnitSystem::us).empty());
+  }
+  Finding chain;
+  chain.code = FindingCode::machine_chain_short;
+  chain.limit = Measure(53.382 * units::inch, Kind::tape);
+  chain.limit_is_least = true;
+  CHECK(line_of(chain, UnitSystem::us).find("53-7/16 in") != std::string::npos);
+}
+
+TEST_CASE("no card shows a weight in tons, a fraction of a minute or of a psi") {
+  Orders orders;
+  for (int i = 0; i < 300; ++i) {
+    const std::string text = card(plan_of(orders.next()));
+    INFO(text);
+    CHECK(text.find(" tons") == std::string::npos);
+    CHECK(text.find(" min ") == std::string::npos);
+    for (std::size_t at = text.find(" psi"); at != std::string::npos; at = text.find(" psi", at + 1)) {
+      const std::size_t start = text.find_last_not_of("0123456789.", at - 1);
+      CHECK(text.substr(start + 1, at - start - 1).find('.') == std::string::npos);
+    }
+  }
+}
