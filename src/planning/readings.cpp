@@ -343,7 +343,9 @@ class ReadingWriter {
 
   void pressure() {
     if (const auto most = end_of(ReadingId::line_pressure)) {
-      add(ReadingId::line_pressure, std::nullopt, Measure(Pressure::from_base(*most)));
+      // A gauge is read to the psi; what was begun at may lie between two of them.
+      const double psi = *most < 1.0 ? *most : std::floor(*most + 1e-6);
+      add(ReadingId::line_pressure, std::nullopt, Measure(Pressure::from_base(psi)));
     }
   }
 

@@ -17,7 +17,7 @@ struct Setting {
   bool no_bring = false;     // the load list alone
   bool run_on = false;       // what it is in one paragraph, and no line for the touch, which the heading names
   bool short_holds = false;  // a line each, what is over left to the holds in full
-  bool bare_cautions = false;  // no heading: each has its own sign
+  bool bare = false;         // no word of the load list, and no heading over cautions, which have their own sign
 };
 
 // The first part of a text that fits, "..." behind it.
@@ -148,7 +148,7 @@ class CardLayout {
   }
 
   void bring() {
-    if (card_.bring.empty()) return;
+    if (card_.bring.empty() || setting_.bare) return;
     if (setting_.no_bring) return heading("BRING", "what the load list says: --materials");
     heading("BRING", "one of each where no count stands");
     constexpr std::size_t column = 13;
@@ -169,7 +169,7 @@ class CardLayout {
   // Side by side where there is room for two.
   void cautions() {
     if (card_.cautions.empty()) return;
-    if (!setting_.bare_cautions) heading("EVERY TIME");
+    if (!setting_.bare) heading("EVERY TIME");
     std::size_t widest = 0;
     for (const std::string_view text : card_.cautions) widest = std::max(widest, columns(text));
     const bool two = 2 * (widest + 2) <= width_;
@@ -207,7 +207,7 @@ void write_card(TextPage& page, const Card& card) {
     else if (!setting.short_holds) setting.short_holds = true;
     else if (!setting.no_bring) setting.no_bring = true;
     else if (!setting.run_on) setting.run_on = true;
-    else if (!setting.bare_cautions) setting.bare_cautions = true;
+    else if (!setting.bare) setting.bare = true;
     else break;
   }
   page.append(text);

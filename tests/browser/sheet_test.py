@@ -231,7 +231,7 @@ def check(browser, program, job, keep):
     print_out = browser.pdf()
     (keep / (job.stem + ".pdf")).write_bytes(print_out)
     pages = len(re.findall(rb"/Type\s*/Page\b", print_out))
-    if not 1 <= pages <= 2:
+    if not 1 <= pages <= 3:
         yield f"{pages} pages"
 
 

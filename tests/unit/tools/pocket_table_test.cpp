@@ -29,6 +29,9 @@ Job job_on(const Pipe& pipe, NominalSize tap, Method method) {
   job.main.surge = Pressure();
   job.service.size = tap;
   job.service.method = method;
+  // The table leaves the lengths of saddle and stop to the day's plan.
+  job.service.saddle_height = Length();
+  job.service.stop_length = Length();
   return job;
 }
 
