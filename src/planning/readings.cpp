@@ -341,11 +341,14 @@ class ReadingWriter {
     return homes;
   }
 
+  // A gauge is read to the psi: a bound that lies between two of them is the lower.
+  [[nodiscard]] static Pressure whole_psi(Pressure most) {
+    return most < 1.0 * units::psi ? most : std::floor(most / units::psi + 1e-6) * units::psi;
+  }
+
   void pressure() {
     if (const auto most = end_of(ReadingId::line_pressure)) {
-      // A gauge is read to the psi; what was begun at may lie between two of them.
-      const double psi = *most < 1.0 ? *most : std::floor(*most + 1e-6);
-      add(ReadingId::line_pressure, std::nullopt, Measure(Pressure::from_base(psi)));
+      add(ReadingId::line_pressure, std::nullopt, Measure(whole_psi(Pressure::from_base(*most))));
     }
   }
 
@@ -394,7 +397,7 @@ class ReadingWriter {
         if (room > Pressure()) most = std::min(most, room);
       }
     }
-    add(ReadingId::surge, std::nullopt, Measure(most));
+    add(ReadingId::surge, std::nullopt, Measure(whole_psi(most)));
   }
 
   Context& context_;

@@ -149,7 +149,7 @@ class CardWriter {
     if (plan_.setup.chain && plan_.method.kind == Method::direct) add("chain " + up(plan_.setup.chain->needed));
     for (const BarMark& mark : card_.marks) {
       if (mark.key == (plan_.method.kind == Method::direct ? "stop-tapping" : "through")) {
-        add((plan_.method.kind == Method::direct ? "stop tapping: " : "through: ") + std::string(mark.where));
+        add((plan_.method.kind == Method::direct ? std::string("stop") + hard_space + "tapping: " : "through: ") + std::string(mark.where));
       }
     }
     if (plan_.makeup) add(in_quarter_turns(plan_.makeup->wrench_turns) + " by wrench");
