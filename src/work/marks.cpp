@@ -90,7 +90,8 @@ class MarkList {
     } else {
       text = unknown() + " past 1, by the trial piece";
     }
-    if (!marks_.by_trial && marks_.tap_turns) text += ", " + in_quarter_turns(*marks_.tap_turns, Toward::less) + " of the bar";
+    // The thread draws the tap in from mark 3 on, wherever the depth is counted from.
+    if (!marks_.by_trial && marks_.tap_turns) text += ", " + in_quarter_turns(*marks_.tap_turns, Toward::less) + " of the bar after 3";
     add("stop-tapping", "STOP TAPPING", std::move(text));
   }
 

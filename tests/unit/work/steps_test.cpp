@@ -370,7 +370,7 @@ TEST_CASE("steps carry the job's own numbers") {
         std::string::npos);
   CHECK(step_named(steps, "pipe.pressure").text.view().find("Planned for 82 psi. Stop over 100 psi.") != std::string::npos);
   CHECK(step_named(steps, "set.stop").text.view().find("3-3/4 turns by hand, then 2 turns by wrench; 2 threads left showing") != std::string::npos);
-  CHECK(step_named(steps, "tap.thread").text.view().find("Stop at mark 4: mark 3 + 1-1/16 in, 12-1/2 turns of the bar") != std::string::npos);
+  CHECK(step_named(steps, "tap.thread").text.view().find("Stop at mark 4: mark 3 + 1-1/16 in, 12-1/2 turns of the bar after 3") != std::string::npos);
   const auto metric = procedure(sample_plan(), UnitSystem::si);
   CHECK(step_named(metric, "pipe.check").text.view().find("at least 6.1 mm") != std::string::npos);
 }
