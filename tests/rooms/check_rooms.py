@@ -1,0 +1,137 @@
+#!/usr/bin/env python3
+"""No room knows another but by its row of the table in DEVELOPERS.md.
+
+Usage: check_rooms.py SOURCE BUILD NM [show]. A room knows another when it includes a header of it, or when its object files
+use a symbol that only the other's define: headers under include/ hide where a thing is made, symbols do not. Names in
+backquotes in the last column of the table are the rooms that may be known. Public headers are free to all, but none of a
+room that stands further down the table. `show` prints what each room uses.
+"""
+import collections
+import pathlib
+import re
+import subprocess
+import sys
+
+
+def rooms_of(source):
+    """{room: rooms it may know} and {room: its row}, by the table."""
+    allowed, rows = {}, {}
+    for row, line in enumerate((source / "DEVELOPERS.md").read_text().splitlines()):
+        cells = [cell.strip() for cell in line.strip("|").split("|")]
+        if not line.startswith("| `src/") or len(cells) != 3:
+            continue
+        for room in re.findall(r"`([a-z/]+)`", cells[0]):
+            room = room.removeprefix("src/")
+            allowed[room] = set(re.findall(r"`([a-z]+)`", cells[2]))
+            rows[room] = row
+    return allowed, rows
+
+
+# The public headers that a room is about; those of a folder are its room's.
+HEADERS = {"catalog.hpp": "catalog", "job.hpp": "job", "rules.hpp": "rules", "plan.hpp": "planning"}
+
+
+def rooms_of_header(source, header, rooms):
+    """The rooms that a public header is of, with all it includes."""
+    found = {HEADERS.get(header) or header.partition("/")[0]} & rooms
+    for inner in re.findall(r'#include "mainbore/([^"]+)"', (source / "include/mainbore" / header).read_text()):
+        found |= rooms_of_header(source, inner, rooms)
+    return found
+
+
+def included(source, room):
+    """(place, folder, header) of each include of a header of ours."""
+    for file in sorted((source / "src" / room).rglob("*.[ch]pp")):
+        for number, line in enumerate(file.read_text().splitlines(), 1):
+            match = re.match(r'#include "([a-z_]+)/([^"]+)"', line)
+            if match:
+                yield f"{file.relative_to(source)}:{number}: {line}", match.group(1), match.group(2)
+
+
+def includes(source, rooms):
+    """(room, other room): one place that includes it."""
+    found = {}
+    for room in rooms:
+        for place, folder, _ in included(source, room):
+            if folder in rooms:
+                found.setdefault((room, folder), place)
+    return found
+
+
+def headers_from_below(source, rows):
+    return [f"src/{room} stands above src/{other} in the table: {place}"
+            for room in sorted(rows) for place, folder, header in included(source, room) if folder == "mainbore"
+            for other in sorted(rooms_of_header(source, header, set(rows))) if rows[other] > rows[room]]
+
+
+OPENS_FILES = re.compile(r"\b(ifstream|ofstream|fstream|fopen|mkstemp)\b|fs::(rename|remove|copy_file|resize_file)\b")
+
+
+def files_opened(source):
+    """Files are read by InputFile and written by ResultWriter, nowhere else."""
+    return [f"{file.relative_to(source)}:{number}: opens a file on its own: {line.strip()}"
+            for file in sorted((source / "src").rglob("*.[ch]pp"))
+            for number, line in enumerate(file.read_text().splitlines(), 1)
+            if OPENS_FILES.search(line.partition("//")[0])]
+
+
+def symbols(source, build, room, nm):
+    """(defined, {used: object file}) of the room's object files. Inline code is compiled wherever it is used, and so is
+    no room's own."""
+    defined, used = set(), {}
+    files = [file for file in sorted(build.glob(f"src/CMakeFiles/mainbore.dir/{room}/**/*.o"))
+             + sorted(build.glob(f"src/{room}/CMakeFiles/*.dir/**/*.o"))
+             if (source / "src" / room / file.name.removesuffix(".o")).exists()]  # not what an earlier build left there
+    for file in files:
+        listing = subprocess.run([nm, "-P", str(file)], capture_output=True, text=True, check=True).stdout
+        for line in listing.splitlines():
+            name, kind = line.split()[:2]
+            if kind == "U":
+                used[name] = file
+            elif kind in "TBDR":
+                defined.add(name)
+    return files, defined, used
+
+
+def calls(source, build, rooms, nm):
+    """(room, other room): one symbol of the other that its object files use."""
+    owner, uses, found = {}, {}, {}
+    for room in rooms:
+        files, defined, uses[room] = symbols(source, build, room, nm)
+        if not files:
+            sys.exit(f"no object files of src/{room} in {build}: build the library first")
+        owner.update({name: room for name in defined})
+    for room in rooms:
+        for name, file in sorted(uses[room].items()):
+            other = owner.get(name)
+            if other and other != room:
+                plain = subprocess.run(["c++filt", name], capture_output=True, text=True, check=False).stdout.strip() \
+                    if (room, other) not in found else ""
+                found.setdefault((room, other), f"src/{room}/{file.name.removesuffix('.o')} uses {plain or name}")
+    return found
+
+
+def main():
+    source, build, nm = pathlib.Path(sys.argv[1]), pathlib.Path(sys.argv[2]), sys.argv[3]
+    allowed, rows = rooms_of(source)
+    there = {path.name for path in (source / "src").iterdir() if path.is_dir()}
+    faults = [f"src/{room} has no row in the table of DEVELOPERS.md" for room in sorted(there - set(allowed))]
+    faults += [f"src/{room} has a row and is not there" for room in sorted(set(allowed) - there)]
+    known = collections.defaultdict(list)
+    for pair, why in [*includes(source, there).items(), *calls(source, build, there, nm).items()]:
+        if pair[0] != pair[1]:
+            known[pair].append(why)
+    for room, other in sorted(known):
+        if other not in allowed.get(room, ()):
+            faults += [f"src/{room} may not know src/{other}: {why}" for why in known[room, other]]
+    faults += headers_from_below(source, rows) + files_opened(source)
+    if "show" in sys.argv:
+        for room in sorted(there):
+            print(f"{room}: {', '.join(sorted(other for one, other in known if one == room))}")
+    for fault in faults:
+        print(fault)
+    return 1 if faults else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
