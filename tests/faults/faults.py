@@ -512,6 +512,11 @@ def killed_anywhere(program, tally):
                         (folder / name).unlink()
 
 
+# Of the faults that system calls can be given, one in so many is tried; a prime, so that over the commands all kinds come
+# round. 1: all of them.
+SHARE = int(os.environ.get("MAINBORE_FAULTS_SHARE", "13"))
+
+
 def every_call(program, tally):
     """Each system call of the writing fails, or a signal or kill comes with it: the same holds."""
     if shutil.which("strace") is None or subprocess.run(["strace", "-o", "/dev/null", "true"], check=False,
@@ -520,6 +525,7 @@ def every_call(program, tally):
         return
     calls = {"write": ["ENOSPC", "EIO", "EDQUOT"], "fsync": ["EIO", "ENOSPC", "EINVAL"], "fchmod": ["EPERM"],
              "fchown": ["EPERM"], "renameat": ["EIO", "ENOSPC", "EBUSY"], "openat": ["EEXIST", "EACCES", "ENOSPC", "EMFILE"]}
+    turn = 0
     with Scratch(program) as folder:
         for arguments in WITH_OUTPUT:
             (folder / "out").write_bytes(OLD)
@@ -529,7 +535,9 @@ def every_call(program, tally):
             for call, errors in calls.items():
                 for when in places[call]:
                     for what in [f"error={error}" for error in errors] + ["signal=SIGTERM", "signal=SIGHUP", "signal=SIGKILL"]:
-                        inject(program, tally, folder, arguments, f"{call}:{what}:when={when}", usual, whole)
+                        turn += 1
+                        if turn % SHARE == 0:
+                            inject(program, tally, folder, arguments, f"{call}:{what}:when={when}", usual, whole)
 
 
 def strace(program, folder, arguments, *options):
