@@ -16,6 +16,7 @@
 #include <string>
 #include <string_view>
 
+#include "mainbore/language.hpp"
 #include "mainbore/plan.hpp"
 #include "mainbore/work.hpp"
 
@@ -37,6 +38,6 @@ struct TextOptions {
 [[nodiscard]] std::string summary_of(const Plan& plan, UnitSystem system);
 
 // What goes into the blank under a hold: "Outside diameter", "Line pressure". "Found" where no one reading clears it.
-[[nodiscard]] std::string_view reading_for(FindingCode code);
+[[nodiscard]] std::string_view reading_for(FindingCode code, Language language = Language::english);
 
 }  // namespace mainbore

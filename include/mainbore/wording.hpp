@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "mainbore/finding.hpp"
+#include "mainbore/language.hpp"
 #include "mainbore/reading.hpp"
 
 namespace mainbore {
@@ -18,19 +19,19 @@ struct FindingText {
   std::string_view detail;  // with {value} {limit} {margin} {0} ... in it; {0+} is a figure that must be reached, {wall} and
                             // the like the bounds of a reading
   std::string_view fix;     // what to do about it; the same placeholders
-  std::string_view about;   // the why, in a paragraph
+  std::string_view about;   // the why, in a paragraph: in English alone
 };
-[[nodiscard]] const FindingText& text_of(FindingCode code);
+[[nodiscard]] const FindingText& text_of(FindingCode code, Language language = Language::english);
 
 // The sentence for this finding, numbers filled in. What a crew reads is quoted from the plan's readings where they are
 // given (`plan.readings`); a verdict alone has none, and the sentence then tells the check's own limit.
 using ReadingList = std::span<const Reading>;
-[[nodiscard]] std::string detail_of(const Finding& finding, UnitSystem system, ReadingList readings = {});
-[[nodiscard]] std::string fix_of(const Finding& finding, UnitSystem system, ReadingList readings = {});
+[[nodiscard]] std::string detail_of(const Finding& finding, Audience audience, ReadingList readings = {});
+[[nodiscard]] std::string fix_of(const Finding& finding, Audience audience, ReadingList readings = {});
 // The same in one line of a card: what is to be done or read, or what to know.
-[[nodiscard]] std::string line_of(const Finding& finding, UnitSystem system, ReadingList readings = {});
+[[nodiscard]] std::string line_of(const Finding& finding, Audience audience, ReadingList readings = {});
 // What stops a tap and the way forward, in the whole figures of a card.
-[[nodiscard]] std::string stop_of(const Finding& finding, UnitSystem system, ReadingList readings = {});
+[[nodiscard]] std::string stop_of(const Finding& finding, Audience audience, ReadingList readings = {});
 // Who can clear a hold: the office (a record, a permission, a machine, parts, an engineer), or the crew on the site, by what
 // it sees or reads at the pipe before the cut.
 enum class Clears : std::uint8_t { office, site };
@@ -51,6 +52,6 @@ struct DecidedBy {
 [[nodiscard]] DecidedBy decided_by(const Finding& finding);
 // The same as a sentence: "By the utility's rule: Standard 4.2 (crowded mains)." Empty where no rule decided.
 [[nodiscard]] std::string decided_in_words(const Finding& finding);
-void append_detail(std::string& out, const Detail& detail, UnitSystem system);
+void append_detail(std::string& out, const Detail& detail, Audience audience);
 
 }  // namespace mainbore

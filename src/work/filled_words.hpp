@@ -1,4 +1,4 @@
-// Words with the figures of a finding in their places; wording.cpp says which places there are.
+// Words with the figures of a finding in their places; words/findings.hpp says which places there are.
 #pragma once
 
 #include <string>
@@ -8,7 +8,7 @@
 
 namespace mainbore {
 
-[[nodiscard]] std::string filled_words(std::string_view text, const Finding& finding, UnitSystem system,
+[[nodiscard]] std::string filled_words(std::string_view text, const Finding& finding, Audience audience,
                                        ReadingList readings);
 
 }  // namespace mainbore

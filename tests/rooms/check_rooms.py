@@ -81,7 +81,7 @@ def symbols(source, build, room, nm):
     defined, used = set(), {}
     files = [file for file in sorted(build.glob(f"src/CMakeFiles/mainbore.dir/{room}/**/*.o"))
              + sorted(build.glob(f"src/{room}/CMakeFiles/*.dir/**/*.o"))
-             if (source / "src" / room / file.name.removesuffix(".o")).exists()]  # not what an earlier build left there
+             if any((source / "src" / room).rglob(file.name.removesuffix(".o")))]  # not what an earlier build left there
     for file in files:
         listing = subprocess.run([nm, "-P", str(file)], capture_output=True, text=True, check=True).stdout
         for line in listing.splitlines():
