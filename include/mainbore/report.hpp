@@ -34,8 +34,19 @@ struct TextOptions {
 // The cautions are always printed: there is no option for them.
 [[nodiscard]] std::string text_report(const Plan& plan, const TextOptions& options = {});
 
-// The plan in one sentence: "Hold: 1 in direct tap in a 6 in ductile iron main at 82 psi, once 2 holds are cleared."
-[[nodiscard]] std::string summary_of(const Plan& plan, UnitSystem system);
+// The plan in one sentence, in its parts: each reader puts together those that it wants.
+struct Summary {
+  std::string_view verdict;  // "Hold"
+  std::string work;          // "1 in direct tap in the 6 in ductile iron main at 82 psi"
+  std::string_view why;      // what stops it: "not a drinking-water main"; empty where nothing does
+  std::string once;          // "once 2 holds are cleared"; empty where there are none
+
+  // Without its verdict, which stands above it: "1 in direct tap in the 6 in ... at 82 psi, once 2 holds are cleared."
+  [[nodiscard]] std::string sentence() const;
+  // With it: "Hold: 1 in direct tap in the 6 in ductile iron main at 82 psi, once 2 holds are cleared."
+  [[nodiscard]] std::string whole() const;
+};
+[[nodiscard]] Summary summary_of(const Plan& plan, UnitSystem system);
 
 // What goes into the blank under a hold: "Outside diameter", "Line pressure". "Found" where no one reading clears it.
 [[nodiscard]] std::string_view reading_for(FindingCode code, Language language = Language::english);

@@ -27,7 +27,7 @@ class PlanWriter {
     if (plan_.rules != nullptr) put_text("rules", plan_.rules->name);
     io::write_settings(out_, plan_.from_settings, system_);
     out_.text("verdict", name_of(plan_.verdict));
-    out_.text("summary", summary_of(plan_, system_));
+    out_.text("summary", summary_of(plan_, system_).whole());
     write_main();
     write_method();
     if (plan_.engagement) write_engagement(*plan_.engagement);

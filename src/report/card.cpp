@@ -58,8 +58,7 @@ class CardWriter {
         break;
     }
     // The verdict stands above; the rest of the sentence says for what.
-    const std::string summary = summary_of(plan_, system_);
-    std::string what = sentence_case(summary.substr(summary.find(": ") + 2));
+    std::string what = sentence_case(summary_of(plan_, system_).sentence());
     if (!no_go()) what += ' ' + where();
     card_.what.push_back(std::move(what));
   }

@@ -213,9 +213,7 @@ class Sheet {
         out_.element("h1", "NO-GO: do not tap");
         break;
     }
-    const std::string summary = summary_of(plan_, system_);
-    const std::size_t after_verdict = summary.find(": ");
-    out_.element("p", sentence_case(after_verdict == std::string::npos ? summary : summary.substr(after_verdict + 2)));
+    out_.element("p", sentence_case(summary_of(plan_, system_).sentence()));
     out_.end().line();
 
     const Job& job = plan_.job;

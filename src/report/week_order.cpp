@@ -122,9 +122,9 @@ WeekOrder week_order(const OrderRecord& order, const Plan* plan, const WeekOrder
              : plan->verdict == Verdict::hold ? WeekEnd::hold
                                               : WeekEnd::no_go;
   if (week.end != WeekEnd::go) {
-    week.summary = summary_of(*plan, options.units);
-    week.summary.erase(0, week.summary.find(": ") + 2);  // the verdict is the heading's
-    if (const std::size_t once = week.summary.rfind(", once "); once != std::string::npos) week.summary.resize(once);
+    // Verdict and holds have headings of their own.
+    Summary summary = summary_of(*plan, options.units);
+    week.summary = week.end == WeekEnd::hold ? std::move(summary.work) : summary.sentence();
     const Severity counts = week.end == WeekEnd::hold ? Severity::hold : Severity::stop;
     for (const Finding& finding : plan->findings) {
       if (finding.severity != counts) continue;

@@ -47,26 +47,37 @@ std::string work_in_words(const Plan& plan) {
 
 }  // namespace
 
-std::string summary_of(const Plan& plan, UnitSystem system) {
+std::string Summary::sentence() const {
+  std::string text = work;
+  if (!why.empty()) (text += ": ").append(why);
+  if (!once.empty()) (text += ", ").append(once);
+  return text + ".";
+}
+
+std::string Summary::whole() const { return std::string(verdict) + ": " + sentence(); }
+
+Summary summary_of(const Plan& plan, UnitSystem system) {
+  Summary summary;
   const bool wet = plan.job.main.pressurised.value_or(true);
   const std::string at = wet ? " at " + on_a_gauge(plan.job.main.pressure.value_or(plan.pressure.line), system)
                              : std::string(", drained");
   if (plan.verdict == Verdict::no_go || plan.method.kind == Method::none) {
-    std::string text = "No-go: ";
-    if (plan.job.service.size) text += plan.job.service.size->label() + " in service, ";
-    text += main_in_words(plan) + at;
+    summary.verdict = "No-go";
+    if (plan.job.service.size) summary.work = plan.job.service.size->label() + " in service, ";
+    summary.work += main_in_words(plan) + at;
     const auto stop = std::find_if(plan.findings.begin(), plan.findings.end(),
                                    [](const Finding& finding) { return finding.severity == Severity::stop; });
-    if (stop != plan.findings.end()) (text += ": ").append(text_of(stop->code).title);
-    return text + ".";
+    if (stop != plan.findings.end()) summary.why = text_of(stop->code).title;
+    return summary;
   }
-  const auto holds = std::count_if(plan.findings.begin(), plan.findings.end(),
-                                   [](const Finding& finding) { return finding.severity == Severity::hold; });
-  std::string text = (plan.verdict == Verdict::hold ? "Hold: " : "Go: ") + work_in_words(plan) + at;
+  summary.verdict = plan.verdict == Verdict::hold ? "Hold" : "Go";
+  summary.work = work_in_words(plan) + at;
   if (plan.verdict == Verdict::hold) {
-    text += ", once " + std::to_string(holds) + (holds == 1 ? " hold is cleared" : " holds are cleared");
+    const auto holds = std::count_if(plan.findings.begin(), plan.findings.end(),
+                                     [](const Finding& finding) { return finding.severity == Severity::hold; });
+    summary.once = "once " + std::to_string(holds) + (holds == 1 ? " hold is cleared" : " holds are cleared");
   }
-  return text + ".";
+  return summary;
 }
 
 }  // namespace mainbore

@@ -241,18 +241,29 @@ TEST_CASE("metric reports carry no inch but in names of sizes") {
 TEST_CASE("the same plan gives the same text") { CHECK(text_report(held_plan()) == text_report(held_plan())); }
 
 TEST_CASE("summaries are one sentence") {
-  CHECK(summary_of(sample_plan(), UnitSystem::us) == "Go: 1 in direct tap in the 6 in ductile iron main at 82 psi.");
-  CHECK(summary_of(held_plan(), UnitSystem::si) ==
+  CHECK(summary_of(sample_plan(), UnitSystem::us).whole() == "Go: 1 in direct tap in the 6 in ductile iron main at 82 psi.");
+  CHECK(summary_of(held_plan(), UnitSystem::si).whole() ==
         "Hold: 1 in direct tap in the 6 in ductile iron main at 565 kPa, once 2 holds are cleared.");
-  CHECK(summary_of(refused_plan(), UnitSystem::us) ==
+  CHECK(summary_of(refused_plan(), UnitSystem::us).whole() ==
         "No-go: 1 in service, 6 in ductile iron main at 82 psi: not a drinking-water main.");
-  CHECK(summary_of(sample_plan({.method = Method::saddle, .wet = false}), UnitSystem::us) ==
+  CHECK(summary_of(sample_plan({.method = Method::saddle, .wet = false}), UnitSystem::us).whole() ==
         "Go: 1 in tap through a saddle on the 6 in ductile iron main, drained.");
   Plan several = sample_plan();
   several.method.count = 3;
   several.method.tap = NominalSize::inches(0.75);
-  CHECK(summary_of(several, UnitSystem::us) ==
+  CHECK(summary_of(several, UnitSystem::us).whole() ==
         "Go: 3 direct taps, 3/4 in each, in the 6 in ductile iron main at 82 psi.");
+}
+
+TEST_CASE("a summary has its parts, and puts them together without its verdict") {
+  const Summary held = summary_of(held_plan(), UnitSystem::us);
+  CHECK(held.verdict == "Hold");
+  CHECK(held.work == "1 in direct tap in the 6 in ductile iron main at 82 psi");
+  CHECK(held.once == "once 2 holds are cleared");
+  CHECK(held.sentence() == "1 in direct tap in the 6 in ductile iron main at 82 psi, once 2 holds are cleared.");
+  const Summary refused = summary_of(refused_plan(), UnitSystem::us);
+  CHECK(refused.why == "not a drinking-water main");
+  CHECK(refused.once.empty());
 }
 
 }  // namespace mainbore
