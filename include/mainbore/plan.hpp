@@ -12,6 +12,7 @@
 #include "mainbore/bounded_list.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/cleaning_plan.hpp"
+#include "mainbore/evidence.hpp"
 #include "mainbore/finding.hpp"
 #include "mainbore/job.hpp"
 #include "mainbore/mechanics/bar_marks.hpp"
@@ -206,6 +207,7 @@ struct Plan {
   std::optional<PitPlan> excavation;
   std::vector<Reading> readings;          // the stop numbers, each id once, in the order they are printed
   std::vector<Finding> findings;          // gravest first, then in the order of the checks
+  std::vector<Evidence> evidence;         // what it was made with, part by part; of a whole plan
   FromSettings from_settings;             // what of the job, the rules and the units it was made with; by whoever laid it
   const Rules* rules = nullptr;
   const Catalog* catalog = nullptr;
@@ -229,7 +231,7 @@ struct NotChecked {
 
 // How much of a plan is asked for. A verdict is the same plan without what neither decides anything nor is a finding:
 // its verdict, findings, method with what was rejected and pressure chain are those of the whole plan; the rest may be
-// left out.
+// left out. So is the evidence, and with it the caution that is made from it, value.recalled.
 enum class PlanDepth : std::uint8_t { verdict, whole };
 
 // Plans one job. Pure: the same job, catalogue and rules give the same plan. The job must have its four required facts

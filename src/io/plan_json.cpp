@@ -477,7 +477,7 @@ class PlanWriter {
   // A verdict alone has no list: what it names is in its findings.
   void write_evidence() {
     out_.begin_array("evidence");
-    for (const Evidence& item : evidence_of(plan_)) {
+    for (const Evidence& item : plan_.evidence) {
       out_.begin_object();
       out_.text("what", words_of(item));
       if (item.finding) out_.text("finding", name_of(*item.finding));

@@ -30,6 +30,7 @@ bool removes(const Basis& basis) {
 struct Narrowing {
   bool fits = true;               // some pipe is spoken against by nothing
   const Pipe* doubted = nullptr;  // one that only recollection speaks against; it stays
+  const Basis* removed_by = nullptr;
 };
 
 // The one place where candidates go. `against` gives what speaks against a pipe, nothing where it fits. When no pipe fits,
@@ -43,7 +44,10 @@ Narrowing narrow(std::vector<const Pipe*>& pipes, Against against) {
   const auto goes = [&](const Pipe* pipe) {
     const Basis* const basis = against(*pipe);
     if (basis == nullptr) return false;
-    if (removes(*basis)) return true;
+    if (removes(*basis)) {
+      result.removed_by = basis;
+      return true;
+    }
     if (result.doubted == nullptr) result.doubted = pipe;
     return false;
   };
@@ -156,6 +160,7 @@ void narrow_by_card(Context& context, std::vector<const Pipe*>& pipes, PipeKnown
     const bool meant = named(pipe) && of_class(known.by_class, pipe.names) && !compound_left_out(known.by_class, pipe);
     return meant ? nullptr : &stated_in_job;
   });
+  if (by_name.removed_by != nullptr) context.taken.take(PlanPart::pipe, Taken::pipe_class, *by_name.removed_by);
   if (by_name.fits) {
     known.settles_series |= !series_named.empty();
     return;
@@ -212,6 +217,7 @@ void narrow_by_year(Context& context, std::vector<const Pipe*>& pipes) {
     return laid_in(*pipe.series, year) ? nullptr : &pipe.series->laid_basis;
   });
   if (!by_years.fits) return tell_year_contradicts(context, pipes, year);
+  if (by_years.removed_by != nullptr) context.taken.take(PlanPart::pipe, Taken::years_laid, *by_years.removed_by, year);
   if (by_years.doubted != nullptr) {
     const PipeSeries& series = *by_years.doubted->series;
     context.common.add(FindingCode::main_by_recollection, Severity::caution)
@@ -222,6 +228,7 @@ void narrow_by_year(Context& context, std::vector<const Pipe*>& pipes) {
   const Narrowing by_edition = narrow(pipes, [&](const Pipe& pipe) {
     return !pipe.since_rerating || year >= *pipe.series->rerated ? nullptr : &pipe.series->earlier_basis;
   });
+  if (by_edition.removed_by != nullptr) context.taken.take(PlanPart::pipe, Taken::years_laid, *by_edition.removed_by, year);
   if (by_edition.fits) return;
   const Pipe& newer = *pipes.front();
   context.common.add(FindingCode::main_year_contradicts, Severity::hold)
@@ -238,9 +245,11 @@ std::optional<MeasuredDiameter> measured_diameter(Context& context) {
   if (facts.circumference) {
     by_tape = {*facts.circumference / pi, rules.circumference_uncertainty.value / pi,
                &rules.circumference_uncertainty.basis};
+    context.taken.measured(PlanPart::pipe, Taken::tape, *by_tape->basis, Measure(by_tape->value));
   }
   if (!facts.od) return by_tape;
   const MeasuredDiameter by_calliper{*facts.od, rules.od_uncertainty.value, &rules.od_uncertainty.basis};
+  context.taken.measured(PlanPart::pipe, Taken::calliper, *by_calliper.basis, Measure(by_calliper.value));
   if (by_tape && over(abs(by_calliper.value - by_tape->value), by_calliper.uncertainty + by_tape->uncertainty)) {
     context.common.add(FindingCode::main_readings_disagree, Severity::hold)
         .value(by_calliper.value)

@@ -22,6 +22,12 @@ void plan_swab(Context& context, CleaningPlan& cleaning) {
   mix.stock = facts.stock ? Concentration::percent(*facts.stock) : tables.weakest_bleach;
   mix.wanted = Concentration::percent(rules.swab_percent.value);
   mix.finished = facts.solution.value_or(rules.swab_volume.value);
+  const auto take = [&](Taken what, const Basis& basis, Measure value) {
+    context.taken.take(PlanPart::cleaning, what, basis, value);
+  };
+  take(Taken::solution_strength, rules.swab_percent.basis, Measure(mix.wanted.percent(), Kind::percent));
+  take(Taken::stock_strength, facts.stock ? stated_in_job : tables.stock_basis, Measure(mix.stock.percent(), Kind::percent));
+  take(Taken::solution_amount, facts.solution ? stated_in_job : rules.swab_volume.basis, Measure(mix.finished));
   if (mix.stock < mix.wanted) {
     context.common.add(FindingCode::clean_stock_too_weak, Severity::hold)
         .value(Measure(mix.stock.percent(), Kind::percent))
@@ -50,6 +56,14 @@ void plan_flush(Context& context, const LaidLine& laid, CleaningPlan& cleaning) 
   FlushPlan& flush = cleaning.flush.emplace();
   const std::array reach = {sanitary::FlushReach{laid.tube->bore, laid.length}};
   flush.changes = rules.flush_changes.value;
+  const auto take = [&](Taken what, const Basis& basis, Detail value) {
+    context.taken.take(PlanPart::cleaning, what, basis, value);
+  };
+  take(Taken::flush_speed, rules.flush_velocity.basis, Measure(rules.flush_velocity.value));
+  take(Taken::flush_speed, rules.flush_velocity_least.basis, Measure(rules.flush_velocity_least.value));
+  take(Taken::flush_changes, rules.flush_changes.basis, Measure(rules.flush_changes.value, Kind::ratio));
+  take(Taken::flush_chlorine, rules.flush_chlorine.basis, {});
+  take(Taken::dechlorination, tables.dechlorination_basis, {});
   flush.full = sanitary::flushing_at_velocity(reach, rules.flush_velocity.value, flush.changes);
   if (!context.whole() && surely_passes(context, laid, flush.full.flow)) return;
   flush.least = sanitary::flushing_at_velocity(reach, rules.flush_velocity_least.value, flush.changes);
@@ -85,7 +99,11 @@ void check_cleaning(Context& context, const std::optional<LaidLine>& laid) {
   if (laid) plan_flush(context, *laid, cleaning);
   if (context.asked() > context.rules.sample_above.value) {
     cleaning.as_main = true;
-    for (const ChlorineDose& dose : context.catalog.service_tables().doses) cleaning.doses.push_back(&dose);
+    for (const ChlorineDose& dose : context.catalog.service_tables().doses) {
+      cleaning.doses.push_back(&dose);
+      context.taken.take(PlanPart::cleaning, Taken::chlorine_dose, dose.basis);
+    }
+    context.taken.take(PlanPart::cleaning, Taken::as_main, context.rules.sample_above.basis, context.rules.sample_above.value);
     context.common.add(FindingCode::clean_as_main, Severity::caution)
         .with(context.asked(), context.rules.sample_above.value)
         .basis(context.rules.sample_above.basis);

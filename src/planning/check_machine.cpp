@@ -57,6 +57,7 @@ void plan_chain(const Context& context, Candidate& candidate) {
   if (chain.extensions > 0 && !context.job().machine.extensions) {
     candidate.assumed.push_back({"machine.extensions", chain.extensions, "the load list asks for them",
                                  "count the chain extensions on the truck"});
+    candidate.taken.assumed(PlanPart::machine, Taken::chain_extensions, machine.basis, chain.extensions);
   }
   if (over(chain.needed, chain.available) || on_truck < chain.extensions) {
     candidate.findings.add(FindingCode::machine_chain_short, Severity::hold)
@@ -88,11 +89,15 @@ void plan_clamp(const Context& context, Candidate& candidate) {
   load.thrust = setup.cut_thrust;
   ClampPlan& clamp = setup.clamp.emplace();
   clamp.force = mechanics::clamp_force_needed(load);
+  candidate.taken.take(PlanPart::machine, Taken::seal, rules.gasket_factor.basis,
+                       Measure(rules.gasket_factor.value, Kind::ratio));
+  candidate.taken.take(PlanPart::machine, Taken::seal, rules.gasket_width.basis, Measure(rules.gasket_width.value));
   clamp.tension = mechanics::chain_tension_needed(load, mechanics::Angle::degrees(setup.chain->leg_degrees));
   if (clamp.tension && machine.stud_diameter) {
     clamp.stud_torque = mechanics::stud_torque(*clamp.tension, *machine.stud_diameter, {});
     // More studs may share a leg; that each pulls a whole one is never too little.
     const Pressure stress = mechanics::stud_stress(*clamp.tension, *machine.stud_diameter);
+    candidate.taken.take(PlanPart::machine, Taken::stud_stress, rules.stud_stress.basis, Measure(rules.stud_stress.value));
     if (over(stress, rules.stud_stress.value)) {
       candidate.findings.add(FindingCode::machine_stud_overloaded, Severity::hold)
           .value(stress)
@@ -101,11 +106,17 @@ void plan_clamp(const Context& context, Candidate& candidate) {
           .basis(rules.stud_stress.basis, machine.basis);
     }
   }
-  const auto& modulus = context.catalog.facts(main.material).modulus;
+  const MaterialFacts& facts = context.catalog.facts(main.material);
+  const auto& modulus = facts.modulus;
   if (!is_plastic(main.material) || !modulus || !main.od || !main.wall_least) return;
   const mechanics::Barrel barrel{*main.od, *main.wall_least};
   if (!over(*main.wall_least, Length()) || !over(*main.od, 2.0 * *main.wall_least)) return;
   clamp.ovality = mechanics::ovality(barrel, *modulus, clamp.force, rules.chain_bearing.value);
+  candidate.taken.take(PlanPart::machine, Taken::pipe_stiffness, facts.basis, Measure(*modulus));
+  candidate.taken.take(PlanPart::machine, Taken::chain_squeeze, rules.chain_bearing.basis,
+                       Measure(rules.chain_bearing.value));
+  candidate.taken.take(PlanPart::machine, Taken::chain_squeeze, rules.ovality_limit.basis,
+                       Measure(100.0 * rules.ovality_limit.value, Kind::percent));
   const bool beyond = over(*clamp.ovality, rules.ovality_limit.value);
   if (beyond || over(*clamp.ovality, rules.ovality_caution.value)) {
     const Rule<double>& rule = beyond ? rules.ovality_limit : rules.ovality_caution;
@@ -126,6 +137,7 @@ void plan_cutting(const Context& context, Candidate& candidate) {
   Setup& setup = candidate.setup;
   if (is_plastic(main.material)) {
     setup.cut_thrust = rules.shell_cutter_thrust.value;
+    candidate.taken.take(PlanPart::machine, Taken::tool_thrust, rules.shell_cutter_thrust.basis, Measure(setup.cut_thrust));
     return;
   }
   const TapThread* thread = context.catalog.thread(*candidate.method.thread, candidate.method.tap);
@@ -137,6 +149,11 @@ void plan_cutting(const Context& context, Candidate& candidate) {
       mechanics::handbook_drill_load(cut, rules.drill_work_factor.value, 1.0, mechanics::standard_point),
       mechanics::cast_iron_drill_load(cut, rules.drill_iron_factor.value));
   setup.cut_thrust = setup.drill_load->high.thrust;
+  candidate.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_feed.basis, Measure(rules.drill_feed.value));
+  candidate.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_work_factor.basis,
+                       Measure(rules.drill_work_factor.value, Kind::ratio));
+  candidate.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_iron_factor.basis,
+                       Measure(rules.drill_iron_factor.value, Kind::ratio));
 }
 
 void require_travel(Candidate& candidate, Length needed) {
@@ -151,10 +168,12 @@ void require_travel(Candidate& candidate, Length needed) {
 }
 
 // Whatever the tool, it must pass the wall at the flanks of its hole; in metal with the point of a drill.
-std::optional<Length> stroke_through(const Context& context, Length hole) {
+std::optional<Length> stroke_through(const Context& context, Candidate& candidate, Length hole) {
   const ResolvedMain& main = context.plan.main;
   const auto wall = thickest_wall(context);
   if (!main.od || !wall) return std::nullopt;
+  candidate.taken.take(PlanPart::machine, Taken::past_breakthrough, context.rules.drill_clearance.basis,
+                       Measure(context.rules.drill_clearance.value));
   const auto drilled = drill_stroke_for(context, hole, *wall);
   if (drilled) return drilled;
   const auto cut = mechanics::drill_stroke({*main.od, *wall}, hole, mechanics::Angle::degrees(180.0),
@@ -166,7 +185,7 @@ std::optional<Length> stroke_through(const Context& context, Length hole) {
 void plan_travel(const Context& context, Candidate& candidate) {
   const MachineProfile& machine = *candidate.setup.machine;
   if (!machine.standoff) return;
-  const auto stroke = stroke_through(context, candidate.setup.drill.value_or(*candidate.method.hole));
+  const auto stroke = stroke_through(context, candidate, candidate.setup.drill.value_or(*candidate.method.hole));
   if (!stroke) return;
   // On a combined tool the drill stands ahead of the tap by its stroke at the least: it is through before the tap bites.
   const Length tap_depth = tap_depth_for(context, candidate).value_or(Length());
@@ -221,7 +240,7 @@ void plan_reach_through_saddle(const Context& context, Candidate& candidate) {
         .with(missing[0], missing[1], missing[2], missing[3])
         .basis(machine.basis);
   }
-  const auto stroke = stroke_through(context, *candidate.method.hole);
+  const auto stroke = stroke_through(context, candidate, *candidate.method.hole);
   if (!stroke) return;
   // What is known already may be too much.
   require_travel(candidate,
@@ -245,6 +264,9 @@ void judge_figures(const Context& context, Candidate& candidate) {
   if (!candidate.method.hole) return;
   const Length hole = *candidate.method.hole;
   const Rule<Length>& land = context.rules.gasket_land;
+  if (machine.gasket_diameter) {
+    candidate.taken.take(PlanPart::machine, Taken::gasket_land, land.basis, Measure(land.value));
+  }
   const Length sealing = hole + 2.0 * land.value;
   if (machine.gasket_diameter && (over(sealing, *machine.gasket_diameter) || !over(*machine.gasket_diameter, hole))) {
     findings.add(FindingCode::machine_gasket_small, Severity::hold)
@@ -376,6 +398,9 @@ void check_machine(const Context& context, Candidate& candidate) {
         .basis(machine.basis);
     candidate.assumed.push_back({"machine", std::string_view(machine.title), "limits that nearly any machine meets",
                                  "give the machine's own figures from its maker's instructions"});
+    candidate.taken.assumed(PlanPart::machine, Taken::machine, machine.basis, std::string_view(machine.title));
+  } else {
+    candidate.taken.take(PlanPart::machine, Taken::machine, machine.basis);
   }
   if (tap < machine.smallest_tap || tap > machine.largest_tap) {
     findings.add(FindingCode::machine_wrong_size, Severity::hold)
@@ -392,6 +417,9 @@ void check_machine(const Context& context, Candidate& candidate) {
     plan_reach_through_saddle(context, candidate);
   }
 
+  if (context.pressurised()) {
+    candidate.taken.take(PlanPart::machine, Taken::push_by_hand, rules.push_caution.basis, Measure(rules.push_caution.value));
+  }
   const bool beyond = over(setup.push, rules.push_limit.value);
   if (beyond || over(setup.push, rules.push_caution.value)) {
     const Rule<Force>& rule = beyond ? rules.push_limit : rules.push_caution;

@@ -56,6 +56,9 @@ void judge_by_rule(Context& context, const rules::MethodLists& lists, const Refu
   const rules::Ruling decided = rules::ruling(main_in_question(context), lists);
   candidate.method.limit = decided.permission;
   Findings& findings = candidate.findings;
+  for (const TapLimit* const row : {decided.permission, decided.cap}) {
+    if (row != nullptr) candidate.taken.take(PlanPart::tap, Taken::largest_tap, row->basis, row->largest, From::rule);
+  }
   if (decided.none) {
     findings.add(codes.no_rule, Severity::stop).with(name_of(main.material), main.size);
     return;
@@ -73,13 +76,6 @@ void judge_by_rule(Context& context, const rules::MethodLists& lists, const Refu
     findings.add(codes.over_maximum, Severity::stop)
         .with(candidate.method.tap, row.largest, what)
         .basis(row.basis);
-  } else if (decided.permission->basis.how == How::memory) {
-    const Source* recalled = decided.permission->basis.source;
-    const bool named = recalled != nullptr && recalled->id != "recollection";
-    findings.add(FindingCode::value_recalled, Severity::caution)
-        .with(std::string_view("the largest tap for this main"),
-              named ? Detail(std::string_view(recalled->title)) : Detail())
-        .basis(decided.permission->basis);
   }
   ask_consent(context, decided, candidate);
 }
@@ -92,6 +88,7 @@ void judge_section(const Context& context, Candidate& candidate) {
   if (!main.od_least || !candidate.method.hole) return;
   const auto section = mechanics::net_section({*main.od_least, 0.1 * *main.od_least}, *candidate.method.hole);
   candidate.method.section_left = section ? section->modulus_ratio : 0.0;
+  candidate.taken.take(PlanPart::tap, Taken::section_left, rule.basis, Measure(rule.value, Kind::ratio));
   if (!over(rule.value, *candidate.method.section_left)) return;
   candidate.findings.add(FindingCode::section_too_little_left, Severity::stop)
       .value(Measure(*candidate.method.section_left, Kind::ratio))
@@ -103,6 +100,7 @@ void judge_hole_ratio(const Context& context, Candidate& candidate, const Rule<d
   const ResolvedMain& main = context.plan.main;
   if (!main.od_least || !candidate.method.hole) return;
   const double ratio = mechanics::hole_ratio(*candidate.method.hole, *main.od_least);
+  candidate.taken.take(PlanPart::tap, Taken::hole_ratio, rule.basis, Measure(rule.value, Kind::ratio));
   if (!over(ratio, rule.value)) return;
   candidate.findings.add(code, Severity::stop)
       .value(Measure(ratio, Kind::ratio))
@@ -119,6 +117,8 @@ void judge_threads(Context& context, const TapThread& thread, Candidate& candida
   Findings& findings = candidate.findings;
   if (!main.od_least) return;  // main.od-unknown already asks for it
   const double required = rules.required_threads.value;
+  const Measure asked(required, Kind::threads);
+  candidate.taken.take(PlanPart::tap, Taken::threads_required, rules.required_threads.basis, asked);
   const auto needed = mechanics::wall_needed(*main.od_least, thread.form, required);
   // (c) of the AWWA taper we only recall the dimensions: its count is shown, and the published maximum judges.
   const bool judged = thread.basis.how != How::memory;
@@ -143,12 +143,15 @@ void judge_threads(Context& context, const TapThread& thread, Candidate& candida
       const Pressure stop = *context.catalog.stop_material().shear_strength;
       in_wall.strip_load = mechanics::stripping_load(areas, {.internal = *facts.shear_strength, .external = stop},
                                                      rules.strip_effectiveness.value);
+      candidate.taken.take(PlanPart::tap, Taken::pipe_strength, facts.basis, Measure(*facts.shear_strength));
+      candidate.taken.take(PlanPart::tap, Taken::stop_strength, context.catalog.stop_material().basis, Measure(stop));
+      candidate.taken.take(PlanPart::tap, Taken::shear_area, rules.strip_effectiveness.basis,
+                           Measure(rules.strip_effectiveness.value, Kind::ratio));
     }
   }
 
   const double at_nominal = in_wall.at_nominal.complete_threads;
   const double at_least = in_wall.at_least->complete_threads;
-  const Measure asked(required, Kind::threads);
   if (!judged) {
     findings.add(FindingCode::direct_recalled_thread, Severity::note)
         .value(Measure(at_nominal, Kind::threads))
@@ -217,6 +220,9 @@ void judge_temperature(const Context& context, Candidate& candidate) {
   const auto& temperature = context.job().main.temperature;
   if (!is_plastic(context.plan.main.material) || !temperature) return;
   const TemperatureWindow window = tapping_window(context);
+  for (const Rule<Temperature>* const end : {window.coldest, window.warmest}) {
+    candidate.taken.take(PlanPart::tap, Taken::plastic_temperature, end->basis, Measure(end->value));
+  }
   const bool cold = *temperature < window.coldest->value;
   if (!cold && !(*temperature > window.warmest->value)) return;
   const Measure low(window.coldest->value);
@@ -242,12 +248,17 @@ void plan_makeup(Context& context, const TapThread& thread, Candidate& candidate
   plan.wrench_turns = rules.wrench_turns.value;
   plan.threads_showing = rules.threads_showing.value;
   plan.makeup = mechanics::makeup(*thread.geometry, {plan.wrench_turns, plan.threads_showing});
+  candidate.taken.take(PlanPart::tap, Taken::wrench_turns, rules.wrench_turns.basis, Measure(plan.wrench_turns, Kind::turns));
+  candidate.taken.take(PlanPart::tap, Taken::threads_showing, rules.threads_showing.basis,
+                       Measure(plan.threads_showing, Kind::threads));
   if (main.wall_nominal) plan.protrusion = mechanics::protrusion(plan.makeup.engaged_length, *main.wall_nominal);
   if (!thread.projection || !main.od_least || !main.wall_nominal) return;
   plan.tip_depth = mechanics::tap_tip_depth(*thread.geometry, *thread.projection, plan.makeup.stop_past_gauge);
   // The drill of a combined tool stands ahead of the tap by its stroke at the least.
   const Length tool_depth = *plan.tip_depth + (thread.drill ? drill_stroke_for(context, *thread.drill, *main.wall_nominal) : std::nullopt).value_or(Length());
   plan.far_wall_clearance = mechanics::tool_clearance({*main.od_least, *main.wall_nominal}, Length(), tool_depth);
+  candidate.taken.take(PlanPart::tap, Taken::far_wall_clearance, rules.tool_clearance.basis,
+                       Measure(rules.tool_clearance.value));
   if (over(rules.tool_clearance.value, *plan.far_wall_clearance)) {
     candidate.findings.add(FindingCode::machine_tool_strikes_far_wall, Severity::hold)
         .value(*plan.far_wall_clearance)
@@ -281,13 +292,26 @@ void judge_tap_size(const Context& context, Candidate& candidate) {
       .with(tap, name_of(standard), smaller ? Detail(*smaller) : Detail(), larger ? Detail(*larger) : Detail());
 }
 
+// The inlet thread of the corporation stop.
+void take_thread(const Context& context, Candidate& candidate) {
+  const Rule<ThreadStandard>& usual = context.rules.default_thread;
+  const auto& given = context.job().service.thread;
+  const ThreadStandard standard = given.value_or(usual.value);
+  candidate.method.thread = standard;
+  if (!context.whole()) return;
+  if (const TapThread* const thread = context.catalog.thread(standard, candidate.method.tap)) {
+    candidate.taken.take(PlanPart::tap, Taken::thread, thread->basis, name_of(standard));
+  }
+  if (!given) candidate.taken.assumed(PlanPart::tap, Taken::thread, usual.basis, name_of(standard));
+}
+
 void try_direct(Context& context, NominalSize tap, Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
   const Rules& rules = context.rules;
   candidate.method.kind = Method::direct;
   candidate.method.tap = tap;
-  candidate.method.thread = context.job().service.thread.value_or(rules.default_thread.value);
   judge_by_rule(context, {rules.direct, rules.direct_by_default, {&rules.cap, &rules.direct_cap}}, direct_codes, candidate);
+  take_thread(context, candidate);
   judge_tap_size(context, candidate);
   if (main.material == Material::pvc) judge_pvc_direct(context, candidate);
   judge_temperature(context, candidate);
@@ -316,13 +340,16 @@ void try_direct(Context& context, NominalSize tap, Candidate& candidate) {
 
 // What the utility asks of the fitting, in its own words.
 const FittingSpecification* specification(const Context& context, const std::vector<FittingSpecification>& rows,
-                                          NominalSize tap) {
+                                          Candidate& candidate) {
   const ResolvedMain& main = context.plan.main;
+  const NominalSize tap = candidate.method.tap;
   const auto found = std::find_if(rows.begin(), rows.end(), [&](const FittingSpecification& row) {
     return row.covers(main.material, main.size) && (!row.tap_from || tap >= *row.tap_from) &&
            (!row.tap_to || tap <= *row.tap_to) && (!row.tap_above || tap > *row.tap_above);
   });
-  return found == rows.end() ? nullptr : &*found;
+  if (found == rows.end()) return nullptr;
+  candidate.taken.take(PlanPart::tap, Taken::fitting, found->basis, {}, From::rule);
+  return &*found;
 }
 
 // A saddle's or sleeve's outlet is cut to its nominal bore: here alone the name of a size is the size of a hole.
@@ -331,11 +358,11 @@ Length outlet_bore(NominalSize size) { return size.number() * units::inch; }
 void try_saddle(Context& context, NominalSize tap, Candidate& candidate) {
   candidate.method.kind = Method::saddle;
   candidate.method.tap = tap;
-  candidate.method.thread = context.job().service.thread.value_or(context.rules.default_thread.value);
   candidate.method.hole = outlet_bore(tap);
-  candidate.method.specification = specification(context, context.rules.saddle_specification, tap);
+  candidate.method.specification = specification(context, context.rules.saddle_specification, candidate);
   const Rules& rules = context.rules;
   judge_by_rule(context, {rules.saddle, rules.saddle_by_default, {&rules.cap, &rules.saddle_cap}}, saddle_codes, candidate);
+  take_thread(context, candidate);
   judge_tap_size(context, candidate);
   judge_hole_ratio(context, candidate, context.rules.hole_ratio_saddle, FindingCode::saddle_hole_too_large);
   judge_section(context, candidate);
@@ -350,7 +377,7 @@ void try_sleeve(Context& context, NominalSize outlet, Candidate& candidate) {
   candidate.method.kind = Method::sleeve;
   candidate.method.tap = outlet;
   candidate.method.hole = outlet_bore(outlet);
-  candidate.method.specification = specification(context, context.rules.sleeve_specification, outlet);
+  candidate.method.specification = specification(context, context.rules.sleeve_specification, candidate);
   const Rules& rules = context.rules;
   judge_by_rule(context, {rules.sleeve, rules.sleeve_by_default, {&rules.cap, &rules.sleeve_cap}}, sleeve_codes, candidate);
   auto finding = candidate.findings.add(FindingCode::sleeve_to_be_chosen, Severity::hold);
@@ -378,6 +405,8 @@ void try_several_of(Context& context, NominalSize tap, Candidate& candidate) {
   try_direct(context, tap, candidate);
   candidate.method.count = hydraulics::taps_needed(hydraulics::equal_capacity(
       context.asked().number() / tap.number(), rules.equal_capacity_exponent.value));
+  candidate.taken.take(PlanPart::tap, Taken::equal_capacity, rules.equal_capacity_exponent.basis,
+                       Measure(rules.equal_capacity_exponent.value, Kind::ratio));
   if (over(static_cast<double>(candidate.method.count), rules.most_taps.value)) {
     candidate.findings.add(FindingCode::several_too_many, Severity::stop)
         .with(candidate.method.count, tap)
@@ -394,7 +423,10 @@ void try_several_of(Context& context, NominalSize tap, Candidate& candidate) {
   Length spacing;
   Length joint;
   for (const Clearance& clearance : rules.clearances) {
-    if (clearance.what == NearbyThing::tap) spacing = clearance.least.value;
+    if (clearance.what == NearbyThing::tap) {
+      spacing = clearance.least.value;
+      candidate.taken.take(PlanPart::tap, Taken::taps_apart, clearance.least.basis, Measure(spacing, Kind::distance));
+    }
     if (clearance.what == NearbyThing::joint) joint = clearance.least.value;
   }
   candidate.method.spacing = spacing;
@@ -435,6 +467,7 @@ void reject(Context& context, const Candidate& candidate) {
   if (why == nullptr) return;
   const ChosenMethod& method = candidate.method;
   context.plan.method.rejected.push_back({method.kind, method.count, method.tap, *why});
+  context.taken.refused(candidate.taken, *why);
 }
 
 void take_place(const Context& context, Candidate& candidate) {
@@ -470,19 +503,22 @@ Findings adopt(Context& context, Candidate&& chosen) {
   plan.location.clock = chosen.place.clock;
   plan.location.other_clock = chosen.place.other_clock;
   if (!context.job().service.clock) {
-    context.assume("service.clock", plan.location.clock, chosen.place.because,
-                   "say where round the pipe the tap must stand");
+    context.assume({"service.clock", plan.location.clock, chosen.place.because,
+                    "say where round the pipe the tap must stand"});
+    const Basis& usual = plan.method.kind == Method::sleeve ? usual_practice : context.rules.default_clock.basis;
+    context.taken.assumed(PlanPart::place, Taken::place_round, usual, plan.location.clock);
   }
   plan.engagement = std::move(chosen.engagement);
   plan.makeup = std::move(chosen.makeup);
   plan.setup = std::move(chosen.setup);
   if (plan.method.kind != Method::none) plan.pressure = std::move(chosen.pressure);
   for (const Assumption& taken : chosen.assumed) {
-    context.assume(taken.path, taken.value, taken.because, taken.settle);
+    context.assume(taken);
   }
+  context.taken.add(chosen.taken);
   if (!context.job().service.thread && plan.method.thread) {
-    context.assume("service.thread", name_of(*plan.method.thread), "the most common inlet thread of corporation stops",
-                   "read the thread on the stop's box or against a gauge");
+    context.assume({"service.thread", name_of(*plan.method.thread), "the most common inlet thread of corporation stops",
+                    "read the thread on the stop's box or against a gauge"});
   }
   return std::move(chosen.findings);
 }

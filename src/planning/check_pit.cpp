@@ -69,6 +69,8 @@ class PitCheck {
         thresholds_(thresholds_of(context.rules)) {}
 
   void run() {
+    take(Taken::soil_type, rules_.type_a_least, Kind::strength);
+    take(Taken::soil_type, rules_.type_c_most, Kind::strength);
     const auto soil = excavation::classify_soil(
         evidence_of(facts_), {.type_a_least = rules_.type_a_least.value, .type_c_most = rules_.type_c_most.value});
     judge_marks();
@@ -88,9 +90,20 @@ class PitCheck {
   }
 
  private:
+  template <class T>
+  void take(Taken what, const Rule<T>& rule, Kind kind) {
+    context_.taken.take(PlanPart::pit, what, rule.basis, Measure(rule.value, kind));
+  }
+
   // ---- what needs no depth
 
   void judge_marks() {
+    take(Taken::notice, rules_.notice_days, Kind::ratio);
+    if (facts_.tolerance) {
+      context_.taken.take(PlanPart::pit, Taken::tolerance_zone, stated_in_job, Measure(*facts_.tolerance));
+    } else {
+      take(Taken::tolerance_zone, rules_.tolerance_margin, Kind::length);
+    }
     if (facts_.located.value_or(false)) return;
     context_.common.add(FindingCode::pit_not_located, Severity::hold)
         .with(static_cast<int>(rules_.notice_days.value), Measure(zone_margin()))
@@ -126,6 +139,7 @@ class PitCheck {
 
   void judge_spoil() {
     const auto& distance = facts_.spoil_distance;
+    take(Taken::spoil, rules_.spoil_setback, Kind::distance);
     if (!distance ||
         !excavation::duties_at({.depth = Length(), .spoil_distance = distance}, thresholds_).spoil_too_near) {
       return;
@@ -145,7 +159,10 @@ class PitCheck {
         if (!apart || way < *apart) apart = way;
       }
     }
-    if (!apart || !over(rules_.sewer_apart.value, *apart)) return;
+    if (!apart) return;
+    take(Taken::sewer_distance, rules_.sewer_apart, Kind::distance);
+    if (!over(rules_.sewer_apart.value, *apart)) return;
+    take(Taken::sewer_distance, rules_.sewer_below, Kind::length);
     if (facts_.sewer_below && !over(rules_.sewer_below.value, *facts_.sewer_below)) return;
     auto finding = context_.common.add(FindingCode::pit_sewer_near, Severity::hold);
     finding.value(Measure(*apart, Kind::distance))
@@ -168,6 +185,10 @@ class PitCheck {
                                    .far_side = rules_.room_far_side.value,
                                    .below = rules_.room_below.value};
     plan.pit = excavation::size_pit(od, cover, room, 0.0);
+    take(Taken::pit_room, rules_.room_along, Kind::distance);
+    take(Taken::pit_room, rules_.room_machine_side, Kind::distance);
+    take(Taken::pit_room, rules_.room_far_side, Kind::distance);
+    take(Taken::pit_room, rules_.room_below, Kind::distance);
     judge_depth(plan);
     judge_hanging(plan);
     if (!context_.whole()) return;
@@ -199,6 +220,11 @@ class PitCheck {
     plan.atmosphere_test = duties.atmosphere_test;
     plan.engineer_design = duties.engineer_design;
     plan.guardrail = duties.guardrail;
+    take(Taken::protective_system, rules_.protective_system_depth, Kind::distance);
+    take(Taken::engineer_depth, rules_.engineer_depth, Kind::distance);
+    take(Taken::way_out, rules_.egress_depth, Kind::distance);
+    take(Taken::air_test, rules_.atmosphere_depth, Kind::distance);
+    take(Taken::guardrail, rules_.guardrail_depth, Kind::distance);
 
     const auto add = [&](FindingCode code, Severity severity, const Rule<Length>& rule) {
       return findings.add(code, severity)
@@ -241,6 +267,7 @@ class PitCheck {
                                      .open_for = facts_.open_for.value_or(2.0 * rules_.short_term_open.value),
                                      .distress = distress};
     plan.slope = excavation::allowed_slope(slope_case, slopes, thresholds_);
+    take_slope(plan, slope_case);
     const bool upright =
         plan.protective_system == excavation::ProtectiveSystem::not_required || plan.protection == Protection::shield;
     if (!upright) {
@@ -250,17 +277,36 @@ class PitCheck {
     }
     plan.shield_above = rules_.shield_above.value;
     plan.shield_below = rules_.shield_below.value;
+    take(Taken::shield, rules_.shield_above, Kind::length);
+    take(Taken::shield, rules_.shield_below, Kind::length);
     if (!plan.slope || distress) return;
     const bool type_a = plan.soil.type == SoilType::type_a;
     if (type_a && !over(plan.pit.depth, rules_.short_term_depth.value)) {
       const bool shallow = !over(plan.pit.depth, rules_.vertical_lower_depth.value);
       plan.upright_lower = {rules_.vertical_lower.value,
                             shallow ? rules_.slope_type_a.value : rules_.vertical_lower_slope.value};
+      take(Taken::upright_lower, rules_.vertical_lower, Kind::distance);
+      take(Taken::upright_lower, shallow ? rules_.slope_type_a : rules_.vertical_lower_slope, Kind::ratio);
     }
     if (type_a) plan.benches = {rules_.bench_first.value, rules_.bench_later_a.value};
     if (plan.soil.type == SoilType::type_b && facts_.earth == Earth::clay) {  // only cohesive ground stands in steps
       plan.benches = {rules_.bench_first.value, rules_.bench_later_b.value};
     }
+    if (!plan.benches) return;
+    take(Taken::steps, rules_.bench_first, Kind::distance);
+    take(Taken::steps, type_a ? rules_.bench_later_a : rules_.bench_later_b, Kind::distance);
+  }
+
+  // The row of the slopes that the pit is cut by.
+  void take_slope(const PitPlan& plan, const excavation::SlopeCase& slope_case) {
+    const bool short_term = !over(slope_case.open_for, rules_.short_term_open.value) &&
+                            !over(plan.pit.depth, rules_.short_term_depth.value);
+    const Rule<double>* row = &rules_.slope_type_c;
+    if (plan.soil.type == SoilType::stable_rock) row = &rules_.slope_stable_rock;
+    if (plan.soil.type == SoilType::type_a) row = short_term ? &rules_.slope_type_a_short : &rules_.slope_type_a;
+    if (plan.soil.type == SoilType::type_b) row = &rules_.slope_type_b;
+    take(Taken::slopes, *row, Kind::ratio);
+    if (slope_case.distress) take(Taken::slopes, rules_.slope_distress, Kind::ratio);
   }
 
   void heap_spoil(PitPlan& plan) {
@@ -268,6 +314,9 @@ class PitCheck {
     const Earth earth = facts_.earth.value_or(plan.soil.type == SoilType::stable_rock ? Earth::rock : Earth::earth);
     const std::array<const Rule<double>*, 4> swells = {&rules_.swell_sand, &rules_.swell_earth, &rules_.swell_clay,
                                                        &rules_.swell_rock};
+    take(Taken::swell, *swells[static_cast<std::size_t>(earth)], Kind::ratio);
+    take(Taken::swell, rules_.repose, Kind::ratio);
+    context_.taken.take(PlanPart::pit, Taken::ground_weight, tables.weight_basis);
     plan.top = excavation::pit_top(plan.pit);
     plan.bank = excavation::pit_volume(plan.pit);
     plan.loose = excavation::loose_volume(plan.bank, swells[static_cast<std::size_t>(earth)]->value);
@@ -278,6 +327,8 @@ class PitCheck {
   }
 
   void plan_way_out(PitPlan& plan) {
+    take(Taken::ladder, rules_.egress_travel, Kind::distance);
+    take(Taken::ladder, rules_.ladder_extension, Kind::distance);
     plan.ladders = excavation::ladders_needed(plan.pit.along, rules_.egress_travel.value);
     // It leans 1 to 4, and ladders come by the foot.
     const Length leaning = std::sqrt(17.0) / 4.0 * (plan.pit.depth + rules_.ladder_extension.value);
@@ -291,6 +342,7 @@ class PitCheck {
     const ServiceTables& tables = context_.catalog.service_tables();
     plan.notice_days = rules_.notice_days.value;
     plan.zone_half_width = excavation::tolerance_zone_half_width(plan.main_od, zone_margin());
+    context_.taken.take(PlanPart::pit, Taken::marks_colour, tables.colours_basis);
     plan.own_mark = tables.water_mark;
     plan.stop_mark = tables.gas_mark;
     if (facts_.lane && facts_.speed) {

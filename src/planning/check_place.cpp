@@ -191,14 +191,19 @@ void check_place(Context& context) {
     }
     auto finding = context.common.add(FindingCode::place_not_looked, Severity::hold);
     finding.at_least(Measure(greatest, Kind::distance));
-    if (basis != nullptr) finding.basis(*basis);
+    if (basis == nullptr) return;
+    finding.basis(*basis);
+    context.taken.take(PlanPart::place, Taken::clearance, *basis, Measure(greatest, Kind::distance));
     return;
   }
 
   std::pmr::vector<Obstacle> obstacles(&context.memory);
   obstacles.reserve(context.job().nearby->size());
   for (const Nearby& thing : *context.job().nearby) {
-    if (const Clearance* rule = clearance_for(rules, thing.what)) obstacles.push_back({&thing, rule});
+    const Clearance* const rule = clearance_for(rules, thing.what);
+    if (rule == nullptr) continue;
+    obstacles.push_back({&thing, rule});
+    context.taken.take(PlanPart::place, Taken::clearance, rule->least.basis, Measure(rule->least.value, Kind::distance));
   }
   if (const Obstacle* obstacle = blocking(obstacles, Length())) {
     const auto name = nearby_names[static_cast<std::size_t>(obstacle->thing->what)];

@@ -1,7 +1,15 @@
+#include <array>
+
 #include "planning/checks.hpp"
 
 namespace mainbore::planning {
 namespace {
+
+constexpr std::array taken_of_link = {Taken::pipe_rating,      Taken::feed_limit, Taken::machine_rating,
+                                      Taken::corporation_stop, Taken::saddle,     Taken::wet_tap_rule};
+static_assert(taken_of_link.size() == pressure_link_names.size());
+
+constexpr Taken taken_of(PressureLink link) { return taken_of_link[static_cast<std::size_t>(link)]; }
 
 void add_limit(PressureChain& chain, PressureLink link, Pressure limit, const Basis& basis) {
   const PressureLimit added{link, limit, &basis};
@@ -11,12 +19,14 @@ void add_limit(PressureChain& chain, PressureLink link, Pressure limit, const Ba
 
 // A surge is over in a moment; a fitting that is proved at half as much again bears it. Of a line that is over the rating
 // already, that is said elsewhere: here, whether the surge is still too much once the line is brought down to it.
-void bear_surge(const Context& context, Findings& findings, Pressure line, std::string_view fitting, Pressure limit,
+void bear_surge(const Context& context, Candidate& candidate, std::string_view fitting, Pressure limit,
                 const Basis& basis) {
   const Rule<double>& factor = context.rules.fitting_surge_factor;
+  candidate.taken.take(PlanPart::pressure, Taken::fitting_surge, factor.basis, Measure(factor.value, Kind::ratio));
+  const Pressure line = candidate.pressure.line;
   const Pressure surge = greatest_surge(context);
   if (!over(std::min(line, limit) + surge, factor.value * limit)) return;
-  findings.add(FindingCode::pressure_surge_over_fitting, Severity::hold)
+  candidate.findings.add(FindingCode::pressure_surge_over_fitting, Severity::hold)
       .value(line + surge)
       .at_most(factor.value * limit)
       .with(Measure(surge), fitting, Measure(std::max(line, (1.0 / factor.value) * (line + surge))))
@@ -24,32 +34,43 @@ void bear_surge(const Context& context, Findings& findings, Pressure line, std::
 }
 
 // A limit that lowering the main for the time of the tap can meet.
-void require_while_tapping(PressureChain& chain, Findings& findings, PressureLink link, FindingCode code,
-                           Pressure limit, const Basis& basis, Detail detail = {}) {
+void require_while_tapping(Candidate& candidate, PressureLink link, FindingCode code, Pressure limit,
+                           const Basis& basis, Detail detail = {}) {
+  PressureChain& chain = candidate.pressure;
   add_limit(chain, link, limit, basis);
+  candidate.taken.take(PlanPart::pressure, taken_of(link), basis, Measure(limit));
   if (!over(chain.line, limit)) return;
-  findings.add(code, Severity::hold).value(chain.line).at_most(limit).with(detail).basis(basis);
+  candidate.findings.add(code, Severity::hold).value(chain.line).at_most(limit).with(detail).basis(basis);
   if (!chain.reduce_to || limit < *chain.reduce_to) chain.reduce_to = limit;
 }
 
 // A limit of something that stays on the main: only a fitting of a higher rating can meet it.
-void require_for_good(PressureChain& chain, Findings& findings, PressureLink link, FindingCode code, Pressure limit,
-                      const Basis& basis) {
+// Where nobody has read its mark, the rule's rating is assumed.
+void require_for_good(Candidate& candidate, PressureLink link, FindingCode code, const std::optional<Pressure>& marked,
+                      const Rule<Pressure>& rule, const Assumption& assumption) {
+  PressureChain& chain = candidate.pressure;
+  const Pressure limit = marked.value_or(rule.value);
+  const Basis& basis = marked ? stated_in_job : rule.basis;
   add_limit(chain, link, limit, basis);
-  if (over(chain.line, limit)) findings.add(code, Severity::hold).value(chain.line).at_most(limit).basis(basis);
+  if (over(chain.line, limit)) candidate.findings.add(code, Severity::hold).value(chain.line).at_most(limit).basis(basis);
+  if (marked) {
+    candidate.taken.take(PlanPart::pressure, taken_of(link), basis, Measure(limit));
+  } else {
+    candidate.taken.assumed(PlanPart::pressure, taken_of(link), basis, Measure(limit));
+    candidate.assumed.push_back(assumption);
+  }
 }
 
-// Whether line and surge together stay within what the pipe may see; says so where they do not.
-bool bears_in_pipe(Context& context, Pressure surge, std::string_view how_often, Pressure allowed, const Basis& basis) {
+// Holds where line and surge together are more than the pipe may see.
+void bears_in_pipe(Context& context, Pressure surge, std::string_view how_often, Pressure allowed, const Basis& basis) {
   const Pressure total = context.line() + surge;
-  if (!over(total, allowed)) return true;
+  if (!over(total, allowed)) return;
   context.common.add(FindingCode::pressure_surge_over_rating, Severity::hold)
       .value(total)
       .at_most(allowed)
       .with(Measure(surge), how_often,
             over(allowed, context.line()) ? Detail(Measure(allowed - context.line())) : Detail())
       .basis(basis, *context.plan.main.rating_basis);
-  return false;
 }
 
 constexpr std::string_view recurring = "a recurring";
@@ -65,14 +86,14 @@ void check_plastic_surge(Context& context) {
   const Rule<double>& often =
       polyethylene ? rules.polyethylene_recurring_surge_factor : rules.plastic_recurring_surge_factor;
   const Pressure surge = *context.plan.pressure.surge;
-  const bool bears = bears_in_pipe(context, surge, recurring, often.value * rating + main.surge_covered, often.basis);
-  if (bears && polyethylene && often.basis.how == How::memory && over(context.line() + surge, rating)) {
-    context.common.add(FindingCode::value_recalled, Severity::caution)
-        .with(std::string_view("the recurring surge that polyethylene bears"),
-              std::string_view(often.basis.source->title))
-        .basis(often.basis);
-  }
+  bears_in_pipe(context, surge, recurring, often.value * rating + main.surge_covered, often.basis);
+  const auto count_on = [&](const Rule<double>& factor) {
+    context.taken.take(PlanPart::pressure, Taken::surge_allowance, factor.basis, Measure(factor.value, Kind::ratio));
+  };
+  // Within the rating no factor is counted on.
+  if (over(context.line() + surge, rating)) count_on(often);
   if (const auto& seldom = context.job().main.occasional_surge) {
+    if (over(context.line() + *seldom, rating)) count_on(rules.plastic_surge_factor);
     bears_in_pipe(context, *seldom, occasional, rules.plastic_surge_factor.value * rating,
                   rules.plastic_surge_factor.basis);
   }
@@ -85,8 +106,11 @@ void check_surge(Context& context) {
   PressureChain& chain = context.plan.pressure;
   chain.surge = recurring_surge(context);
   if (!context.job().main.surge) {
-    context.assume("main.surge", Measure(*chain.surge), "the usual allowance for a small system",
-                   "ask the utility what surge the main sees");
+    context.assume({"main.surge", Measure(*chain.surge), "the usual allowance for a small system",
+                    "ask the utility what surge the main sees"});
+    context.taken.assumed(PlanPart::pressure, Taken::surge, rules.surge_assumed.basis, Measure(*chain.surge));
+  } else {
+    context.taken.take(PlanPart::pressure, Taken::surge, stated_in_job, Measure(*chain.surge));
   }
   if (is_plastic(main.material)) {
     check_plastic_surge(context);
@@ -95,6 +119,9 @@ void check_surge(Context& context) {
   const Rule<Pressure>* allowance = nullptr;
   if (is_iron(main.material)) allowance = &rules.iron_surge_allowance;
   if (main.material == Material::asbestos_cement) allowance = &rules.asbestos_cement_surge_allowance;
+  if (allowance != nullptr) {
+    context.taken.take(PlanPart::pressure, Taken::surge_allowance, allowance->basis, Measure(allowance->value));
+  }
   const Pressure surge = greatest_surge(context);
   bears_in_pipe(context, surge, surge > *chain.surge ? occasional : recurring,
                 *main.rating + (allowance != nullptr ? allowance->value : Pressure()),
@@ -107,6 +134,7 @@ void check_pipe_pressure(Context& context) {
   const ResolvedMain& main = context.plan.main;
   PressureChain& chain = context.plan.pressure;
   chain.line = context.line();
+  context.taken.take(PlanPart::pressure, Taken::line_pressure, stated_in_job, Measure(chain.line));
   if (const auto& lowest = context.job().main.pressure_low; lowest && over(*lowest, chain.line)) {
     context.common.add(FindingCode::pressure_low_over_line, Severity::hold).value(*lowest).at_most(chain.line);
   }
@@ -144,47 +172,40 @@ void check_equipment_pressure(const Context& context, Candidate& candidate) {
   const ServiceFacts& service = context.job().service;
   const Method method = candidate.method.kind;
   PressureChain& chain = candidate.pressure;
-  Findings& findings = candidate.findings;
   chain = context.plan.pressure;
 
   if (method == Method::saddle || method == Method::sleeve) {
-    require_for_good(chain, findings, PressureLink::saddle, FindingCode::pressure_over_saddle_rating,
-                     service.saddle_rating.value_or(rules.saddle_rating.value),
-                     service.saddle_rating ? stated_in_job : rules.saddle_rating.basis);
-    if (!service.saddle_rating) {
-      candidate.assumed.push_back({"service.saddle_rating", Measure(rules.saddle_rating.value),
-                                   "a rating in common use", "read the pressure marked on the saddle"});
-    }
+    require_for_good(candidate, PressureLink::saddle, FindingCode::pressure_over_saddle_rating, service.saddle_rating,
+                     rules.saddle_rating,
+                     {"service.saddle_rating", Measure(rules.saddle_rating.value), "a rating in common use",
+                      "read the pressure marked on the saddle"});
   }
   if (method != Method::sleeve) {
-    require_for_good(chain, findings, PressureLink::corporation_stop, FindingCode::pressure_over_stop_rating,
-                     service.stop_rating.value_or(rules.stop_rating.value),
-                     service.stop_rating ? stated_in_job : rules.stop_rating.basis);
-    if (!service.stop_rating) {
-      candidate.assumed.push_back({"service.stop_rating", Measure(rules.stop_rating.value),
-                                   "the lowest rating in common use", "read the pressure marked on the stop"});
-    }
+    require_for_good(candidate, PressureLink::corporation_stop, FindingCode::pressure_over_stop_rating,
+                     service.stop_rating, rules.stop_rating,
+                     {"service.stop_rating", Measure(rules.stop_rating.value), "the lowest rating in common use",
+                      "read the pressure marked on the stop"});
   }
   // The least of them is the first to suffer from a surge.
   for (const PressureLimit& limit : chain.limits) {
     if (limit.link == PressureLink::corporation_stop || limit.link == PressureLink::saddle) {
-      bear_surge(context, findings, chain.line, name_of(limit.link), limit.limit, *limit.basis);
+      bear_surge(context, candidate, name_of(limit.link), limit.limit, *limit.basis);
     }
   }
   if (!context.pressurised()) return;
 
-  require_while_tapping(chain, findings, PressureLink::wet_tap_rule, FindingCode::pressure_over_wet_tap_limit,
+  require_while_tapping(candidate, PressureLink::wet_tap_rule, FindingCode::pressure_over_wet_tap_limit,
                         rules.wet_tap_limit.value, rules.wet_tap_limit.basis);
   if (method == Method::sleeve) return;  // cut with a larger machine, chosen with the sleeve
   const MachineProfile& machine = *candidate.setup.machine;
-  require_while_tapping(chain, findings, PressureLink::machine, FindingCode::pressure_over_machine_rating,
+  require_while_tapping(candidate, PressureLink::machine, FindingCode::pressure_over_machine_rating,
                         machine.body_rating, machine.basis);
-  bear_surge(context, findings, chain.line, "machine", machine.body_rating, machine.basis);
+  bear_surge(context, candidate, "machine", machine.body_rating, machine.basis);
   const Feed feed = candidate.setup.feed;
   const auto limit = feed == Feed::powered ? machine.powered_limit : machine.hand_limit;
   if (limit) {
-    require_while_tapping(chain, findings, PressureLink::feed, FindingCode::pressure_over_feed_limit, *limit,
-                          machine.basis, name_of(feed));
+    require_while_tapping(candidate, PressureLink::feed, FindingCode::pressure_over_feed_limit, *limit, machine.basis,
+                          name_of(feed));
   }
 }
 

@@ -177,10 +177,17 @@ std::optional<DemandPlan> plan_demand(Context& context) {
     if (heads == DwellingSprinklers::pair) {
       flows.each_of_two = facts.sprinkler_flow.value_or(rules.sprinkler_of_two.value);
     }
+    if (facts.sprinkler_flow) {
+      context.taken.take(PlanPart::service, Taken::sprinkler_flow, stated_in_job, Measure(*facts.sprinkler_flow));
+    } else {
+      const auto& rule = heads == DwellingSprinklers::pair ? rules.sprinkler_of_two : rules.sprinkler_single;
+      context.taken.take(PlanPart::service, Taken::sprinkler_flow, rule.basis, Measure(rule.value));
+    }
     const Flow allowance = facts.shared.value_or(false) ? rules.sprinkler_shared.value : Flow();
     demand.sprinklers = hydraulics::sprinkler_demand(flows, allowance);
   }
   demand.flow = hydraulics::service_demand(demand.domestic, demand.sprinklers);
+  context.taken.take(PlanPart::service, Taken::demand, *demand.basis, Measure(demand.flow));
   return demand;
 }
 
@@ -216,6 +223,7 @@ class ServiceCheck {
   }
 
  private:
+  void take(Taken what, const Basis& basis, Detail value) { context_.taken.take(PlanPart::service, what, basis, value); }
   [[nodiscard]] Flow flow() const { return service_.demand.flow; }
   // The searches for the smallest come back to the line as it is laid, whose residual is known by then.
   [[nodiscard]] Pressure residual(const LaidLine& line, const MeterSize* meter) const {
@@ -260,19 +268,30 @@ class ServiceCheck {
       service_.roughness = tables_.tube_roughness;
       service_.friction_basis = &tables_.tube_roughness_basis;
     }
+    take(Taken::tubing_bore, service_.tube->basis, Measure(service_.tube->bore));
+    take(Taken::friction, *service_.friction_basis, {});
+    take(Taken::line_fittings, tables_.fittings_basis, {});
+    take(Taken::residual, rules_.least_residual.basis, Measure(rules_.least_residual.value));
+    take(Taken::water_speed, rules_.velocity_limit.basis, Measure(rules_.velocity_limit.value));
     if (!context_.job().main.pressure_low) {
-      context_.assume("main.pressure_low", Measure(service_.supply), "the line pressure, at which nobody else draws",
-                      "ask the utility for the lowest pressure the main falls to");
+      context_.assume({"main.pressure_low", Measure(service_.supply), "the line pressure, at which nobody else draws",
+                       "ask the utility for the lowest pressure the main falls to"});
+      context_.taken.assumed(PlanPart::service, Taken::lowest_pressure, stated_in_job, Measure(service_.supply));
+    } else {
+      take(Taken::lowest_pressure, stated_in_job, Measure(service_.supply));
     }
     if (!facts.rise) {
-      context_.assume("service.line.rise", Measure(Length(), Kind::distance), "main and customer at one height",
-                      "level from the main to the customer");
+      const Measure level(Length(), Kind::distance);
+      context_.assume({"service.line.rise", level, "main and customer at one height",
+                       "level from the main to the customer"});
+      context_.taken.assumed(PlanPart::service, Taken::line_rise, usual_practice, level);
     }
   }
 
   void choose_meter() {
     const auto& asked = context_.job().service.meter;
     service_.meter = asked ? tables_.meter(*asked) : nullptr;
+    if (service_.meter != nullptr) take(Taken::meter, service_.meter->basis, service_.meter->size);
     if (asked) return;  // one that is not listed is held already
     const auto fits = std::find_if(tables_.meters.begin(), tables_.meters.end(),
                                    [&](const MeterSize& meter) { return meter_passes(meter); });
@@ -286,8 +305,9 @@ class ServiceCheck {
     }
     service_.meter = &*fits;
     service_.meter_assumed = true;
-    context_.assume("service.meter", fits->size, "the smallest that may pass the flow, which loses most",
-           "say which meter is set");
+    context_.assume({"service.meter", fits->size, "the smallest that may pass the flow, which loses most",
+                     "say which meter is set"});
+    context_.taken.assumed(PlanPart::service, Taken::meter, fits->basis, fits->size);
   }
 
   void lose_pressure() {
@@ -473,6 +493,7 @@ void check_line_rating(Context& context) {
     rating = temperature_factor(context, polyethylene, *temperature).value_or(0.0) * rating;
   }
   const Basis& basis = facts.rating ? stated_in_job : tube.rating_basis;
+  context.taken.take(PlanPart::service, Taken::tubing_rating, basis, Measure(rating));
   if (over(context.line(), rating)) {
     context.common.add(FindingCode::pressure_over_line_rating, Severity::hold)
         .value(context.line())
@@ -483,6 +504,9 @@ void check_line_rating(Context& context) {
   }
   const Rule<double>& factor = context.rules.polyethylene_recurring_surge_factor;
   const Pressure surge = greatest_surge(context);
+  if (over(context.line() + surge, rating)) {
+    context.taken.take(PlanPart::service, Taken::fitting_surge, factor.basis, Measure(factor.value, Kind::ratio));
+  }
   if (!over(context.line() + surge, factor.value * rating)) return;
   context.common.add(FindingCode::pressure_surge_over_fitting, Severity::hold)
       .value(context.line() + surge)

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "mainbore/plan.hpp"
+#include "planning/recorder.hpp"
 #include "units/tolerance.hpp"
 
 namespace mainbore::planning {
@@ -86,14 +87,15 @@ struct Context {
   std::pmr::memory_resource& memory;  // of lists that live no longer than the planning
   PlanDepth depth = PlanDepth::whole;
   Findings common{memory};            // true whatever the method
+  Recorder taken{depth == PlanDepth::whole};
 
   [[nodiscard]] const Job& job() const { return plan.job; }
   [[nodiscard]] NominalSize asked() const { return *plan.job.service.size; }
   [[nodiscard]] Pressure line() const { return *plan.job.main.pressure; }
   // Whether what decides nothing is to be worked out too.
   [[nodiscard]] bool whole() const { return depth == PlanDepth::whole; }
-  void assume(std::string_view path, Detail value, std::string_view because, std::string_view settle) {
-    if (whole()) plan.main.assumed.push_back({path, value, because, settle});
+  void assume(const Assumption& assumption) {
+    if (whole()) plan.main.assumed.push_back(assumption);
   }
   [[nodiscard]] bool pressurised() const { return plan.job.main.pressurised.value_or(true); }
 };
@@ -112,7 +114,8 @@ struct PlaceRound {
 // One way of doing the job, with everything it needs: what it cuts, the pressures and the machine it goes with. Methods
 // are compared whole, so that a saddle tap is chosen where the chain for a direct one is too short.
 struct Candidate {
-  explicit Candidate(const Context& context) : assumed(&context.memory), findings(context.memory) {}
+  explicit Candidate(const Context& context)
+      : assumed(&context.memory), findings(context.memory), taken(context.whole()) {}
 
   ChosenMethod method;  // `rejected` stays empty until the choice is made
   std::optional<ThreadsInWall> engagement;
@@ -122,6 +125,7 @@ struct Candidate {
   Setup setup;
   std::pmr::vector<Assumption> assumed;
   Findings findings;
+  Recorder taken;
 
   [[nodiscard]] Verdict verdict() const { return verdict_of(findings.worst()); }
 };

@@ -31,6 +31,11 @@ void gather_findings(Context& context, const Findings& method) {
   for (const Finding* finding : order) context.plan.findings.push_back(*finding);
 }
 
+void tell_recalled(Context& context, const Findings& method) {
+  const std::array<const Findings*, 2> findings = {&context.common, &method};
+  if (const auto recalled = recalled_caution(context.taken, findings)) context.common.add(*recalled, recalled->severity);
+}
+
 }  // namespace
 
 void judge_main(Context& context) {
@@ -64,8 +69,12 @@ Plan plan(Job job, const Catalog& catalog, const Rules& rules, PlanDepth depth) 
   planning::check_cleaning(context, laid);
   planning::check_pit(context);
   planning::tell_looser_rules(context);
+  if (context.whole()) {
+    planning::write_readings(context, method);
+    planning::tell_recalled(context, method);
+  }
   planning::gather_findings(context, method);
-  if (context.whole()) planning::write_readings(context, method);
+  if (context.whole()) result.evidence = planning::evidence_for(result, context.taken);
   result.verdict = planning::verdict_of(std::max(context.common.worst(), method.worst()));
   return result;
 }

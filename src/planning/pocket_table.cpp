@@ -41,9 +41,8 @@ void take_chain(PocketCell& cell, const Plan& plan) {
   cell.chain_extensions = plan.setup.chain->extensions;
 }
 
-bool is_recalled(const Plan& plan) {
-  return std::any_of(plan.findings.begin(), plan.findings.end(),
-                     [](const Finding& finding) { return finding.code == FindingCode::value_recalled; });
+bool rests_on_recalled_maximum(const Plan& plan) {
+  return plan.method.limit != nullptr && is_recalled(plan.method.limit->basis);
 }
 
 const Finding* first_hold(const Plan& plan) {
@@ -99,7 +98,7 @@ PocketTap largest_tap(PocketCell& cell, const Catalog& catalog, const Rules& rul
         take_threads(cell, plan);
         take_chain(cell, plan);
       }
-      result.recalled = is_recalled(plan);
+      result.recalled = rests_on_recalled_maximum(plan);
     }
     if (plan.verdict == Verdict::go) {
       result.go = tap;

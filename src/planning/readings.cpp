@@ -289,6 +289,9 @@ class ReadingWriter {
     }
     return found;
   }
+  void take(Taken what, const Basis& basis, Measure value) {
+    context_.taken.take(PlanPart::readings, what, basis, value);
+  }
   void add(ReadingId id, std::optional<Measure> at_least, std::optional<Measure> at_most) {
     context_.plan.readings.push_back({id, at_least, at_most});
   }
@@ -359,18 +362,25 @@ class ReadingWriter {
     for (const Finding& finding : context_.common.list()) {
       if (finding.code == FindingCode::main_wall_thin && finding.limit) least = std::max(*least, finding.limit->base());
     }
+    const Rule<Length>& gauge = context_.rules.wall_uncertainty;
+    take(Taken::gauge_error, gauge.basis, Measure(gauge.value));
     add(ReadingId::wall, Measure(Length::from_base(*least)), std::nullopt);
   }
 
   void circumference() {
     const auto least = end_of(ReadingId::circumference);
     if (!least) return;
+    const Rule<Length>& tape = context_.rules.circumference_uncertainty;
+    take(Taken::tape_error, tape.basis, Measure(tape.value, Kind::tape));
     add(ReadingId::circumference, Measure(Length::from_base(*least), Kind::tape),
         Measure(Length::from_base(*end_of(ReadingId::circumference, true)), Kind::tape));
   }
 
   void temperature(bool borne_out) {
     if (const auto most = end_of(ReadingId::pipe_temperature); most && borne_out) {
+      const TemperatureWindow window = tapping_window(context_);
+      take(Taken::plastic_temperature, window.coldest->basis, Measure(window.coldest->value));
+      take(Taken::plastic_temperature, window.warmest->basis, Measure(window.warmest->value));
       add(ReadingId::pipe_temperature, Measure(coldest()), Measure(Temperature::fahrenheit(*most)));
     } else if (!most && !facts().temperature && context_.pressurised()) {
       add(ReadingId::pipe_temperature, Measure(freezing), std::nullopt);
@@ -380,6 +390,7 @@ class ReadingWriter {
   void joint() {
     for (const Clearance& clearance : context_.rules.clearances) {
       if (clearance.what != NearbyThing::joint || !(clearance.least.value > Length())) continue;
+      take(Taken::joint_distance, clearance.least.basis, Measure(clearance.least.value, Kind::distance));
       add(ReadingId::joint_distance, Measure(clearance.least.value, Kind::length), std::nullopt);
     }
   }

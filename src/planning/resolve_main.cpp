@@ -137,6 +137,7 @@ void resolve_wall(Context& context) {
     main.wall_nominal = measured;
     main.wall_least = std::max(*measured - gauge.value, Length());
     main.wall_basis = WallBasis::measured;
+    context.taken.measured(PlanPart::pipe, Taken::gauge, gauge.basis, Measure(*measured));
     auto asked = class_wall_reading(pipe, context.rules);
     const bool tabulated = asked.has_value();
     // No wall is tabulated: the least that the weakest class can have been made with.
@@ -152,8 +153,10 @@ void resolve_wall(Context& context) {
     main.wall_nominal = pipe->wall;
     main.wall_least = least_wall(*pipe);
     main.wall_basis = WallBasis::catalogue;
-    context.assume("main.wall", Measure(*main.wall_least), "the least wall a sound pipe of this class may have",
-                   "gauge the wall at the tap");
+    context.assume({"main.wall", Measure(*main.wall_least), "the least wall a sound pipe of this class may have",
+                    "gauge the wall at the tap"});
+    context.taken.assumed(PlanPart::pipe, Taken::pipe_wall, pipe->series->basis_of(PipeColumn::wall_minus),
+                          Measure(*main.wall_least));
   }
 }
 
@@ -181,6 +184,7 @@ Edition edition_of(const Pipe& pipe, const MainFacts& facts, const ClassWords& c
 void rate_by_class(Context& context, const ClassWords& card) {
   ResolvedMain& main = context.plan.main;
   bool edition_assumed = false;
+  const Pipe* least = nullptr;
   const auto& wall = context.job().main.wall;
   const auto too_thin_for = [&](const Pipe& pipe) {
     return wall && pipe.plausible && over(pipe.plausible->wall_from, *wall);
@@ -204,12 +208,21 @@ void rate_by_class(Context& context, const ClassWords& card) {
     main.rated_as = earlier ? pipe->earlier->class_name : pipe->class_name;
     main.rating_basis = earlier ? &pipe->series->earlier_basis : &pipe->series->basis_of(PipeColumn::rating);
     edition_assumed = edition == Edition::unknown;
+    least = pipe;
+  }
+  if (least != nullptr) {
+    if (main.rating_basis == &least->series->earlier_basis) {
+      context.taken.take(PlanPart::pipe, Taken::pipe_rating, *main.rating_basis, Measure(*main.rating));
+    } else {
+      context.taken.column(Taken::pipe_rating, *least, PipeColumn::rating, Measure(*main.rating));
+    }
   }
   if (!main.greatest_rating) main.greatest_rating = main.rating;
   if (main.rating) main.surge_covered = *least_with_surge - *main.rating;
   if (edition_assumed && !context.job().main.rating) {
-    context.assume("main.rating", Measure(*main.rating), "the same pipe was rated lower before its standard was revised",
-                   "find the year it was laid, or read the pressure class (PC) printed on the pipe");
+    context.assume({"main.rating", Measure(*main.rating), "the same pipe was rated lower before its standard was revised",
+                    "find the year it was laid, or read the pressure class (PC) printed on the pipe"});
+    context.taken.assumed(PlanPart::pipe, Taken::pipe_rating, *main.rating_basis, Measure(*main.rating));
   }
 }
 
@@ -221,8 +234,9 @@ void rate_by_utility(Context& context) {
   const bool known = !main.rating_unsettled && main.greatest_rating;
   main.rating_unsettled = false;
   if (known && *stated > *main.greatest_rating) {
-    context.assume("main.rating", Measure(*main.greatest_rating), "no class that this pipe can be was rated for more",
-                   "have the utility look into the rating it states");
+    context.assume({"main.rating", Measure(*main.greatest_rating), "no class that this pipe can be was rated for more",
+                    "have the utility look into the rating it states"});
+    context.taken.assumed(PlanPart::pipe, Taken::pipe_rating, *main.rating_basis, Measure(*main.greatest_rating));
     if (*main.rating == *main.greatest_rating) return;  // settled, by the pipe
     main.rating = main.greatest_rating;
   } else {
@@ -230,6 +244,7 @@ void rate_by_utility(Context& context) {
   }
   main.rated_as = {};
   main.rating_basis = &stated_in_job;
+  context.taken.take(PlanPart::pipe, Taken::pipe_rating, stated_in_job, Measure(*main.rating));
   main.surge_covered = Pressure();
 }
 
@@ -238,13 +253,17 @@ void derate(Context& context) {
   const MaterialFacts& facts = context.catalog.facts(main.material);
   if (facts.temperature_factors.empty()) return;
   if (!context.job().main.temperature) {
-    context.assume("main.temperature", Measure(temperature_assumed),
-                   "buried mains are seldom warmer, and no credit is taken for cold",
-                   "hold a thermometer to the bare pipe");
+    context.assume({"main.temperature", Measure(temperature_assumed),
+                    "buried mains are seldom warmer, and no credit is taken for cold",
+                    "hold a thermometer to the bare pipe"});
+    context.taken.assumed(PlanPart::pipe, Taken::pipe_temperature, facts.temperature_basis, Measure(temperature_assumed));
     return;
   }
+  context.taken.measured(PlanPart::pipe, Taken::pipe_temperature, stated_in_job, Measure(*context.job().main.temperature));
   const auto factor = temperature_factor(context, facts, *context.job().main.temperature);
   main.temperature_factor = factor.value_or(0.0);
+  context.taken.take(PlanPart::pipe, Taken::temperature_factor, facts.temperature_basis,
+                     Measure(main.temperature_factor, Kind::ratio));
   if (main.rating) main.rating = main.temperature_factor * *main.rating;
   if (main.greatest_rating) main.greatest_rating = main.temperature_factor * *main.greatest_rating;
   main.surge_covered = main.temperature_factor * main.surge_covered;
@@ -266,6 +285,18 @@ std::optional<double> temperature_factor(const Context& context, const MaterialF
   return mechanics::temperature_factor(table, temperature);
 }
 
+// How far the pipe may lie under and over its table decides what is counted on.
+void take_dimensions(Recorder& taken, const Pipe& pipe) {
+  if (pipe.od) taken.column(Taken::pipe_diameter, pipe, PipeColumn::od, Measure(*pipe.od));
+  if (pipe.wall) taken.column(Taken::pipe_wall, pipe, PipeColumn::wall, Measure(*pipe.wall));
+  const auto tolerance = [&](Taken what, PipeColumn column, Length value) {
+    if (value > Length()) taken.column(what, pipe, column, Measure(value));
+  };
+  if (pipe.od) tolerance(Taken::diameter_tolerance, PipeColumn::od_minus, pipe.od_minus);
+  if (pipe.od) tolerance(Taken::diameter_tolerance, PipeColumn::od_plus, pipe.od_plus);
+  if (pipe.wall) tolerance(Taken::wall_tolerance, PipeColumn::wall_minus, pipe.wall_minus);
+}
+
 void resolve_main(Context& context) {
   ResolvedMain& main = context.plan.main;
   main.material = *context.job().main.material;
@@ -275,6 +306,7 @@ void resolve_main(Context& context) {
   const PipeKnown known = find_candidates(context);
   if (!main.candidates.empty()) {
     main.governing = *std::min_element(main.candidates.begin(), main.candidates.end(), worse);
+    take_dimensions(context.taken, *main.governing);
   }
   resolve_diameter(context, known.measured);
   resolve_wall(context);
@@ -284,10 +316,12 @@ void resolve_main(Context& context) {
 
   if (main.candidates.size() > 1) {
     main.settle = settling_reading(context, known.measured.has_value());
-    context.assume("main.class", std::string_view(main.governing->class_name),
-                   "the weakest pipe that fits what is known",
-                   main.settle ? "read the class cast or stencilled on the pipe, or take the reading below"
-                               : "read the class cast or stencilled on the pipe");
+    context.assume({"main.class", std::string_view(main.governing->class_name),
+                    "the weakest pipe that fits what is known",
+                    main.settle ? "read the class cast or stencilled on the pipe, or take the reading below"
+                                : "read the class cast or stencilled on the pipe"});
+    context.taken.assumed(PlanPart::pipe, Taken::pipe_class, main.governing->series->basis_of(PipeColumn::wall),
+                          std::string_view(main.governing->class_name));
     context.common.add(FindingCode::main_class_unknown, Severity::caution)
         .with(std::string_view(main.governing->class_name), static_cast<int>(main.candidates.size()),
               main.settle ? Detail(name_of(main.settle->id)) : Detail())

@@ -660,7 +660,7 @@ class Sheet {
       bool recalled;  // some of it
     };
     std::vector<Resting> list;
-    for (const Evidence& item : evidence_of(plan_)) {
+    for (const Evidence& item : plan_.evidence) {
       const Basis& basis = item.basis;
       if (!basis.utility && basis.source == nullptr) continue;
       // What follows the first comma or semicolon of a title describes it.

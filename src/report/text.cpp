@@ -520,7 +520,7 @@ class TextReport {
       std::vector<std::string> uses;
     };
     std::vector<Entry> entries;
-    for (const Evidence& item : evidence_of(plan_)) {
+    for (const Evidence& item : plan_.evidence) {
       const std::string words = in_words(item.basis);
       const std::string use(words_of(item));
       auto entry = std::find_if(entries.begin(), entries.end(), [&](const Entry& e) { return e.words == words; });

@@ -97,7 +97,7 @@ constexpr FindingTable<std::string_view> table = {{
     {place_stagger, "A tap {0} away stands in line; turn this one"},
     {place_defect_near, "{0} near, {1} away: watch it while working"},
     {place_other_line, "{0} near, {1} away: find it by hand"},
-    {value_recalled, "Check this value: {0}"},
+    {value_recalled, "Check this value: {0}[, {1}|]"},
     {service_size_not_made, "No {0} stop is made; read the size on the stop"},
     {service_not_tabulated, "{1} of {0}: in no table; read the size on it"},
     {service_existing_lead, "Old lead service: utility's word before it moves"},

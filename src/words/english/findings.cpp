@@ -515,7 +515,7 @@ constexpr FindingTable<FindingText> table = {{
       "Lines lie beside and right under water mains, and marks can be off by feet. People have struck gas while "
       "digging to water."}},
     {value_recalled,
-     {"a value is recalled, not read", "Check this value: {0}. It is recalled, not read[ (source: {1})|].",
+     {"a value is recalled, not read", "Check this value: {0}[, {1}|][, {2}|][, {3}|]. It is recalled, not read.",
       "Compare it with the document or the maker's sheet before relying on it.",
       "Some figures could only be set down as remembered. The plan uses them on the safe side, and never passes them "
       "off as published."}},

@@ -3,19 +3,13 @@
 
 #include <array>
 #include <cstdint>
-#include <cstdlib>
 #include <random>
 #include <string>
 
+#include "support/random_jobs.hpp"
 #include "unit/planning/jobs.hpp"
 
 namespace mainbore::test {
-
-// How many: as many as the suite has time for, or what MAINBORE_RANDOM_JOBS says.
-inline int random_jobs(int usual) {
-  const char* const asked = std::getenv("MAINBORE_RANDOM_JOBS");
-  return asked == nullptr ? usual : std::atoi(asked);
-}
 
 class RandomJobs {
  public:

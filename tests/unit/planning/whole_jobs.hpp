@@ -2,20 +2,14 @@
 #pragma once
 
 #include <array>
-#include <cstdlib>
 #include <memory>
 #include <random>
 #include <string>
 
+#include "support/random_jobs.hpp"
 #include "unit/planning/jobs.hpp"
 
 namespace mainbore::test {
-
-// As many as the suite has time for, or as MAINBORE_RANDOM_JOBS asks.
-inline int random_jobs(int usual) {
-  const char* const asked = std::getenv("MAINBORE_RANDOM_JOBS");
-  return asked == nullptr ? usual : std::max(usual, std::atoi(asked));
-}
 
 class WholeJobs {
  public:

@@ -32,6 +32,7 @@ Plan held_plan() {
   few.limit = Measure(2.0, Kind::threads);
   few.details[0] = Measure(0.25 * units::inch);
   plan.findings = {thin, finding(FindingCode::identity_unconfirmed, Severity::hold), recalled};
+  plan.evidence.push_back({PlanPart::findings, Taken::finding, recalled.code, {}, From::table, *recalled.basis[0]});
   plan.method.rejected.push_back({Method::direct, 1, NominalSize::inches(1.25), few});
   return plan;
 }
@@ -191,15 +192,15 @@ TEST_CASE("sources say how each number was had") {
   Plan plan = held_plan();
   const std::string reference = "Ashmere Water standard 4.2";
   const Basis own{.how = How::published, .utility = true, .reference = &reference};
-  plan.pressure.limits[1].basis = &own;
+  plan.evidence.push_back({PlanPart::pressure, Taken::feed_limit, {}, {}, From::rule, own});
   CHECK(contains(unwrapped(text_report(plan)), "The utility's own rule: Ashmere Water standard 4.2: feed limit."));
 }
 
 TEST_CASE("a recalled row of a published table is not passed off as published") {
   Plan plan = held_plan();
-  Pipe row = *plan.main.governing;
-  row.how = How::memory;
-  plan.main.governing = &row;
+  for (Evidence& item : plan.evidence) {
+    if (item.part == PlanPart::pipe) item.basis.how = How::memory;
+  }
   const std::string text = unwrapped(text_report(plan));
   CHECK(contains(text, "(recalled: check this value): pipe diameter; pipe wall; pipe rating"));
   CHECK_FALSE(contains(text, "(published): pipe diameter"));

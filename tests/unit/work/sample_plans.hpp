@@ -88,6 +88,11 @@ inline Plan sample_plan(const Sample& sample = {}) {
                                 {{Measure(0.20 * units::inch), Measure(0.26 * units::inch), &tables.pipe, 0},
                                  {Measure(0.29 * units::inch), Measure(0.35 * units::inch), &tables.thicker, 2}}};
 
+  plan.evidence = {
+      {PlanPart::pipe, Taken::pipe_diameter, {}, Measure(6.90 * units::inch), From::table, tables.published},
+      {PlanPart::pipe, Taken::pipe_wall, {}, Measure(0.25 * units::inch), From::table, tables.published},
+      {PlanPart::pipe, Taken::pipe_rating, {}, Measure(350.0 * units::psi), From::table, tables.published},
+  };
   plan.pressure.line = 82.0 * units::psi;
   plan.pressure.surge = 50.0 * units::psi;
   plan.pressure.limits = {{PressureLink::pipe, 350.0 * units::psi, &tables.published},
