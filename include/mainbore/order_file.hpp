@@ -15,12 +15,21 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "mainbore/diagnostic.hpp"
 #include "mainbore/job.hpp"
 
 namespace mainbore {
+
+// A column of an order that its record carries on, where it was asked for. The views last until the next order is read.
+struct KeptColumn {
+  std::string_view name;   // as the input writes it
+  std::string_view value;  // a cell's text; of orders in JSON the value as it stands in the file
+  bool is_json = false;
+  bool given = true;  // false: this order does not have it
+};
 
 struct OrderRecord {
   std::uint64_t row = 0;                // from 1, the header not counted
@@ -29,6 +38,7 @@ struct OrderRecord {
   std::optional<Job> job;               // present exactly when there are no diagnostics
   std::vector<Diagnostic> diagnostics;  // why it cannot be read
   std::vector<Diagnostic> remarks;      // what was rejected; the job stands without it
+  std::vector<KeptColumn> kept;
 };
 
 // What the codes "csv.*", "map.*" and "order.*" mean.

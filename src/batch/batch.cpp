@@ -1,47 +1,71 @@
 #include "batch/batch.hpp"
 
 #include <memory>
+#include <mutex>
 #include <utility>
 
 #include "batch/order_planner.hpp"
 #include "batch/pipeline.hpp"
+#include "io/order_members.hpp"
 #include "io/order_table.hpp"
 
 namespace mainbore::batch {
+namespace {
 
-InputFormat format_of(std::string_view first_bytes) {
-  if (first_bytes.starts_with("\xEF\xBB\xBF")) first_bytes.remove_prefix(3);
-  const std::size_t first = first_bytes.find_first_not_of(" \t\r\n");
-  if (first == std::string_view::npos) return InputFormat::csv;
-  if (first_bytes[first] == '[') return InputFormat::json;
-  if (first_bytes[first] != '{') return InputFormat::csv;
-  // Behind a brace that ends its line comes an order of several lines.
-  const std::string_view behind = first_bytes.substr(first + 1);
-  return behind.starts_with('\n') || behind.starts_with('\r') ? InputFormat::json : InputFormat::ndjson;
+std::unique_ptr<OrderSource> source_of(io::ByteSource bytes, InputFormat in) {
+  if (in == InputFormat::geojson) return feature_source(std::move(bytes));
+  return in == InputFormat::ndjson ? line_source(std::move(bytes)) : json_source(std::move(bytes));
 }
+
+// A table with its header read.
+struct OpenTable {
+  io::CsvReader rows;
+  std::optional<io::OrderTable> table;  // absent: the file is empty
+
+  OpenTable(io::ByteSource bytes, const std::string& file_name, const Catalog& catalog, const BatchOptions& options)
+      : rows(std::move(bytes), csv_options(options)) {
+    io::CsvRecord header;
+    if (rows.read(header)) table.emplace(catalog, options.map, file_name, header, options.keep);
+  }
+  static io::CsvOptions csv_options(const BatchOptions& options) {
+    io::CsvOptions csv;
+    csv.delimiter = options.delimiter;
+    return csv;
+  }
+  [[nodiscard]] std::vector<std::string> kept() const {
+    std::vector<std::string> names;
+    for (const std::size_t column : table->kept_columns()) names.push_back(table->columns()[column].header);
+    return names;
+  }
+};
+
+}  // namespace
 
 BatchResult plan_orders(io::ByteSource bytes, InputFormat in, const std::string& file_name, const Catalog& catalog,
                         const Rules& rules, const BatchOptions& options, const std::function<void(Piece&)>& give) {
   BatchResult result;
-  std::optional<io::CsvReader> rows;
-  std::optional<io::OrderTable> table;
+  std::optional<OpenTable> rows;
   std::unique_ptr<OrderSource> source;
+  std::vector<std::string> kept;
   if (in == InputFormat::csv) {
-    io::CsvOptions csv;
-    csv.delimiter = options.delimiter;
-    rows.emplace(std::move(bytes), csv);
-    io::CsvRecord header;
-    if (!rows->read(header)) return result;
-    table.emplace(catalog, options.map, file_name, header);
-    result.faults = table->faults();
+    rows.emplace(std::move(bytes), file_name, catalog, options);
+    if (!rows->table) return result;
+    result.faults = rows->table->faults();
     if (!result.faults.empty()) return result;
-    source = table_source(*rows);
+    source = table_source(rows->rows);
+    kept = rows->kept();
   } else {
-    source = in == InputFormat::ndjson ? line_source(std::move(bytes)) : json_source(std::move(bytes));
+    source = source_of(std::move(bytes), in);
+    if (options.keep != nullptr) kept = options.keep->names;
   }
+  if (options.begin) options.begin(kept);
+  std::mutex mutex;
+  std::vector<std::shared_ptr<OrderPlanner>> planners;
   const auto make_work = [&]() -> Work {
-    const auto planner =
-        std::make_shared<OrderPlanner>(catalog, rules, options, file_name, table ? &*table : nullptr);
+    const auto planner = std::make_shared<OrderPlanner>(catalog, rules, options, file_name, in,
+                                                        rows ? &*rows->table : nullptr, kept);
+    const std::scoped_lock lock(mutex);
+    planners.push_back(planner);
     return [planner](Piece& piece) { planner->plan(piece); };
   };
   run_in_order(
@@ -50,6 +74,35 @@ BatchResult plan_orders(io::ByteSource bytes, InputFormat in, const std::string&
         result.tally += piece.tally;
         give(piece);
       });
+  io::MemberRows::Met met;
+  for (const auto& planner : planners) met.add(planner->met());
+  result.faults = io::never_met(met, options.map, options.keep, file_name);
+  return result;
+}
+
+ColumnsResult look_at_columns(io::ByteSource bytes, InputFormat in, const std::string& file_name,
+                              const Catalog& catalog, const BatchOptions& options) {
+  ColumnsResult result;
+  if (in == InputFormat::csv) {
+    OpenTable rows(std::move(bytes), file_name, catalog, options);
+    if (!rows.table) return result;
+    result.faults = rows.table->faults();
+    if (result.faults.empty()) result.report = io::report_columns(rows.rows, *rows.table);
+    return result;
+  }
+  const std::unique_ptr<OrderSource> source = source_of(std::move(bytes), in);
+  io::MemberRows rows(catalog, options.map, file_name, options.keep, in == InputFormat::geojson);
+  io::ColumnsCounter counter(rows.table());
+  OrderRecord order;
+  for (Piece piece; source->take(piece); piece.clear()) {
+    for (const OrderText& text : piece.texts) {
+      rows.read(std::string_view(piece.bytes).substr(text.begin, text.size), text.first_line, order);
+      counter.add(rows.is_row() && !text.broken ? &rows.record() : nullptr, order);
+    }
+  }
+  result.report = std::move(counter).finish();
+  result.report.not_read = rows.not_read();
+  result.faults = io::never_met(rows.met(), options.map, options.keep, file_name);
   return result;
 }
 

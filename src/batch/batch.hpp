@@ -7,13 +7,17 @@
 #include <cstdint>
 #include <functional>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "batch/first_bytes.hpp"
 #include "batch/order_source.hpp"
 #include "batch/piece.hpp"
+#include "io/columns_report.hpp"
 #include "io/csv.hpp"
+#include "io/keep_columns.hpp"
 #include "io/order_map.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/diagnostic.hpp"
@@ -27,6 +31,7 @@ enum class BatchFormat : std::uint8_t {
   verdicts,  // a line of JSON an order
   plans,     // the plan in one line of JSON an order
   table,     // a row of CSV an order
+  features,  // a feature of GeoJSON an order, see io::append_verdict_feature; of features alone
   week,      // what a report of the week needs of each order: see Piece::week
 };
 
@@ -40,19 +45,27 @@ struct BatchOptions {
   int orders_before = 0;    // of files before this one, for the numbers of the sheets
   int jobs = 1;
   std::optional<char> delimiter;       // of a table; absent: found from its first line
-  const io::OrderMap* map = nullptr;   // of a table
+  const io::OrderMap* map = nullptr;   // of a table; of members of JSON and properties of GeoJSON
+  const io::KeepColumns* keep = nullptr;  // what records carry on
   const Settings* settings = nullptr;  // laid under every order
   FromSettings from_settings = {};     // what was taken for all of them already
+  // Told the columns that are kept, where the table or the names of --keep say them, before the first piece is given.
+  std::function<void(std::span<const std::string>)> begin = {};
 };
 
 struct BatchResult {
   Tally tally;
-  std::vector<Diagnostic> faults;  // of the header of a table, which then has no orders
+  std::vector<Diagnostic> faults;  // of the header of a table, which then has no orders; of members that no order has
 };
 
-// The format of a stream by its first bytes: '[' begins an array, '{' an order, which goes on for several lines where
-// nothing stands behind it; anything else begins a table.
-[[nodiscard]] InputFormat format_of(std::string_view first_bytes);
+// What the columns of a table, or the members of orders, were read as; nothing is planned. Faults: as above, and then
+// there is no report.
+struct ColumnsResult {
+  io::ColumnsReport report;
+  std::vector<Diagnostic> faults;
+};
+[[nodiscard]] ColumnsResult look_at_columns(io::ByteSource bytes, InputFormat in, const std::string& file_name,
+                                            const Catalog& catalog, const BatchOptions& options);
 
 // Plans the orders of one stream. `give` gets the pieces in order: piece.out, or piece.week, and piece.tally.
 [[nodiscard]] BatchResult plan_orders(io::ByteSource bytes, InputFormat in, const std::string& file_name,

@@ -6,6 +6,7 @@
 // this file do, with a key that only orders have, and is not the value of another key. A brace too many in the middle of
 // an order cuts off a piece that begins otherwise; planned by itself, that piece would be another order.
 #include <algorithm>
+#include <array>
 #include <bitset>
 #include <cstring>
 #include <string_view>
@@ -14,6 +15,7 @@
 #include "batch/order_source.hpp"
 #include "io/fast_job.hpp"
 #include "io/job_fields.hpp"
+#include "io/order_members.hpp"
 #include "mainbore/job_file.hpp"
 
 namespace mainbore::batch {
@@ -36,9 +38,19 @@ bool only_orders_have(std::string_view key) {
          });
 }
 
-// Looks for  { "key" :  byte by byte, whatever the quotes before it say.
+// What OrderStart::key() says of an object that begins  { "type" : "Feature"
+constexpr std::string_view feature_start = "a feature";
+
+bool is_feature_key(std::string_view key) {
+  constexpr std::array<std::string_view, 5> keys = {"type", "id", "properties", "geometry", "bbox"};
+  return std::find(keys.begin(), keys.end(), key) != keys.end();
+}
+
+// Looks for  { "key" :  byte by byte, whatever the quotes before it say. Of features, which begin with a key that their
+// geometries have too, also for the value of that key.
 class OrderStart {
  public:
+  explicit OrderStart(bool features) : features_(features) {}
   void forget() { stage_ = Stage::none; }
   // At a brace and the quote behind it, which is not a closing one.
   void begin(std::string_view brace_and_quote, char before, std::size_t at, std::int64_t line) {
@@ -51,6 +63,7 @@ class OrderStart {
       stage_ = before == ':' ? Stage::none : Stage::brace;
       seen_.assign(1, c);
       key_.clear();
+      value_.clear();
       at_ = at;
       line_ = line;
       return false;
@@ -69,8 +82,18 @@ class OrderStart {
         else key_ += c;
         break;
       case Stage::colon:
-        if (c == ':') return true;
-        if (!is_space(c)) stage_ = Stage::none;
+        if (c == ':' && features_ && key_ == "type") stage_ = Stage::value;
+        else if (c == ':') return true;
+        else if (!is_space(c)) stage_ = Stage::none;
+        break;
+      case Stage::value:
+        if (is_space(c) && value_.empty()) break;
+        value_ += c;
+        if (value_ == "\"Feature\"") {
+          key_ = feature_start;
+          return true;
+        }
+        if (!std::string_view("\"Feature\"").starts_with(value_)) stage_ = Stage::none;
         break;
     }
     if (seen_.size() > most_seen) stage_ = Stage::none;
@@ -83,8 +106,10 @@ class OrderStart {
 
  private:
   static constexpr std::size_t most_seen = 1000;
-  enum class Stage : std::uint8_t { none, brace, key, colon };
+  enum class Stage : std::uint8_t { none, brace, key, colon, value };
+  bool features_;
   Stage stage_ = Stage::none;
+  std::string value_;
   std::string seen_;
   std::string key_;
   std::size_t at_ = 0;
@@ -94,9 +119,15 @@ class OrderStart {
 class JsonSource : public OrderSource {
  public:
   explicit JsonSource(io::ByteSource bytes) : bytes_(io::without_mark(std::move(bytes))) {}
+  // Of features; `head` is what stands before the list of a collection, and is empty without one.
+  JsonSource(io::ByteSource bytes, std::string_view head)
+      : bytes_(std::move(bytes)), features_(true), collection_(!head.empty()), head_(head) {
+    line_ = first_line_ = order_line_ = 1 + std::count(head.begin(), head.end(), '\n');
+  }
 
   bool take(Piece& piece) override {
     used_ = 0;
+    if (!head_.empty()) read_head(piece);
     while (used_ < piece_size) {
       if (at_ == held_) {
         // Where no more is to be had at once, what has come goes on its way: somebody may be waiting for it.
@@ -109,12 +140,16 @@ class JsonSource : public OrderSource {
           break;
         }
       }
+      if (in_tail_) {
+        read_tail();
+        continue;
+      }
       if (in_string_ && !escaped_ && !broken_) pass_plain();
       if (at_ < held_) read_byte(piece, block_[at_++]);
     }
     // What is left of an order in the making begins the next piece.
     if (piece.bytes.size() < used_ + room_behind) piece.bytes.resize(used_ + room_behind);
-    return !piece.texts.empty();
+    return !piece.texts.empty() || !piece.head.empty() || !piece.tail.empty();
   }
 
  private:
@@ -257,6 +292,7 @@ class JsonSource : public OrderSource {
   // As the orders before this one began, or as this one did, quotes or no quotes.
   [[nodiscard]] bool is_sure(const std::string& key) const {
     const std::string own = first_word(text_);
+    if (features_) return key == feature_start || (is_feature_key(key) && key != "type" && key == usual_first_);
     return only_orders_have(key) && (key == own || (key == usual_first_ && !only_orders_have(own)));
   }
   static std::string first_word(std::string_view text) {
@@ -293,6 +329,7 @@ class JsonSource : public OrderSource {
       in_array_ = after_comma_ = true;
       return begin_text();
     }
+    in_tail_ = collection_ && c == ']';
     if (c == ',' && !blank_) {  // what follows tells whether the order ends here
       add(c);
       comma_at_ = here_;
@@ -364,16 +401,35 @@ class JsonSource : public OrderSource {
     depth_ = 1;
     objects_.set(0);
     is_object_ = true;
-    next_ = Next::value;
+    next_ = features_ && seen.ends_with('"') ? Next::comma : Next::value;
   }
 
   void end(Piece& piece) {
+    if (in_tail_) return end_collection(piece);
     const bool closed = depth_ == 0 && !in_string_ && !broken_;
     if (comma_at_ != nowhere) settle_comma(piece, ']');
     last_line_ = line_;
     if (broken_) ++passed_over_;  // all to the end of the file
     if (!blank_) finish(piece);
     if (in_array_ && closed) fault(piece, "the list of orders is never closed: perhaps the file is cut off");
+  }
+
+  // --- what stands around the features of a collection ---
+
+  void read_head(Piece& piece) {
+    if (const auto members = io::members_around_features(head_ + "[]}", true)) piece.head = *members;
+    else fault(piece, "what stands before the list of features is no JSON");
+    head_.clear();
+  }
+  void read_tail() {
+    constexpr std::size_t longest = std::size_t{1} << 20;
+    const std::string_view more(block_.data() + at_, held_ - at_);
+    tail_.append(more.substr(0, longest - std::min(longest, tail_.size())));
+    at_ = held_;
+  }
+  void end_collection(Piece& piece) {
+    if (const auto members = io::members_around_features("{\"features\":[]" + tail_, false)) piece.tail = *members;
+    else fault(piece, "the collection of features does not end as it should: perhaps the file is cut off");
   }
 
   void begin_text() {
@@ -413,6 +469,11 @@ class JsonSource : public OrderSource {
   }
 
   io::ByteSource bytes_;
+  bool features_ = false;
+  bool collection_ = false;
+  std::string head_;
+  std::string tail_;
+  bool in_tail_ = false;
   std::string block_ = std::string(std::size_t{1} << 16, '\0');
   std::size_t at_ = 0;
   std::size_t held_ = 0;
@@ -438,7 +499,7 @@ class JsonSource : public OrderSource {
   bool brace_in_quotes_ = false;  // before the byte that comes next
   static constexpr std::size_t most_first = 1000;
   std::string usual_first_;  // word of the last order that was whole
-  OrderStart start_;
+  OrderStart start_{features_};
   std::uint64_t passed_over_ = 0;    // braces that may begin an order, in a broken one
   std::uint64_t passed_before_ = 0;  // the last brace
   std::int64_t last_line_ = 0;     // of the broken order
@@ -454,6 +515,10 @@ class JsonSource : public OrderSource {
 
 std::unique_ptr<OrderSource> json_source(io::ByteSource bytes) {
   return std::make_unique<JsonSource>(std::move(bytes));
+}
+
+std::unique_ptr<OrderSource> json_feature_source(io::ByteSource bytes, std::string_view head) {
+  return std::make_unique<JsonSource>(std::move(bytes), head);
 }
 
 }  // namespace mainbore::batch

@@ -46,18 +46,31 @@ Diagnostic broken_order(const std::string& file_name, const OrderText& text, boo
 
 // How much of each plan goes into the records.
 PlanDepth depth_of(BatchFormat format) {
-  return format == BatchFormat::verdicts || format == BatchFormat::table ? PlanDepth::verdict : PlanDepth::whole;
+  return format == BatchFormat::plans || format == BatchFormat::week ? PlanDepth::whole : PlanDepth::verdict;
 }
 
 }  // namespace
 
 OrderPlanner::OrderPlanner(const Catalog& catalog, const Rules& rules, const BatchOptions& options,
-                           const std::string& file_name, const io::OrderTable* table)
+                           const std::string& file_name, InputFormat in, const io::OrderTable* table,
+                           std::span<const std::string> kept)
     : catalog_(catalog), rules_(rules), options_(options), file_name_(file_name), reader_(catalog) {
   record_.units = options.units;
   record_.rows = options.rows;
+  record_.kept = kept;
   if (options.name_files) record_.file = file_name_;
-  if (table != nullptr) table_ = *table;
+  if (table != nullptr) {
+    table_ = *table;
+  } else if (in == InputFormat::geojson || options.map != nullptr) {
+    rows_.emplace(catalog, options.map, file_name_, options.keep, in == InputFormat::geojson);
+  } else if (options.keep != nullptr && options.keep->any()) {
+    members_.emplace(*options.keep);
+  }
+}
+
+const io::MemberRows::Met& OrderPlanner::met() const {
+  static const io::MemberRows::Met nothing;
+  return rows_ ? rows_->met() : members_ ? members_->met() : nothing;
 }
 
 void OrderPlanner::plan(Piece& piece) {
@@ -72,23 +85,39 @@ Job* OrderPlanner::read_text(const Piece& piece, const OrderText& text) {
   order_.row = text.row;
   order_.line = text.line;
   order_.diagnostics.clear();
+  order_.kept.clear();
+  feature_ = nullptr;
   if (!text.fault.empty()) {
     order_.id.clear();
     order_.diagnostics.push_back(fault_of_file(file_name_, text));
     return nullptr;
   }
   const std::string_view json = std::string_view(piece.bytes).substr(text.begin, text.size);
+  Job* const job = rows_ ? read_members(text, json) : read_job_text(text, json);
+  if (text.unread_to == 0 && !(text.broken && order_.job)) return job;
+  order_.diagnostics.push_back(broken_order(file_name_, text, options_.rows));
+  order_.job.reset();
+  return nullptr;
+}
+
+// Records without rows are the same in whatever piece of the file their order stands: lines count from its own first.
+Job* OrderPlanner::read_members(const OrderText& text, std::string_view json) {
+  rows_->read(json, options_.rows ? text.first_line : 1, order_);
+  order_.row = text.row;
+  order_.line = text.line;
+  if (text.broken) order_.kept.clear();  // they may be another order's
+  else feature_ = rows_->feature();
+  return order_.job ? &*order_.job : nullptr;
+}
+
+Job* OrderPlanner::read_job_text(const OrderText& text, std::string_view json) {
+  if (members_ && !text.broken) json = members_->without_kept(json, order_.kept);
   if (Job* const job = text.broken ? nullptr : reader_.read(json)) return job;
   // Whatever the fast reader does not take is for the full one to accept or to explain.
-  // Records without rows are the same in whatever piece of the file their order stands: lines count from its own first.
   JobFile read = read_job(json, file_name_, catalog_, {}, options_.rows ? text.first_line : 1);
   order_.id = std::move(read.id);
   order_.job = std::move(read.job);
   order_.diagnostics = std::move(read.diagnostics);
-  if (text.unread_to > 0 || (text.broken && order_.job)) {
-    order_.diagnostics.push_back(broken_order(file_name_, text, options_.rows));
-    order_.job.reset();
-  }
   return order_.job ? &*order_.job : nullptr;
 }
 
@@ -133,6 +162,8 @@ void OrderPlanner::write(Piece& piece, const Plan* plan) {
       return io::append_plan_record(piece.out, order_, plan, options_.scope, record_);
     case BatchFormat::table:
       return io::append_verdict_row(piece.out, order_, plan, record_);
+    case BatchFormat::features:
+      return io::append_verdict_feature(piece.out, order_, plan, feature_, record_);
     case BatchFormat::week:
       piece.week.push_back(report::week_order(
           order_, plan, {options_.units, record_.file, options_.sheets, options_.orders_before}));

@@ -2,11 +2,14 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 
 #include "batch/batch.hpp"
 #include "batch/piece.hpp"
 #include "io/fast_job.hpp"
+#include "io/order_members.hpp"
 #include "io/order_table.hpp"
 #include "io/verdict_record.hpp"
 #include "mainbore/order_file.hpp"
@@ -18,13 +21,17 @@ class OrderPlanner {
  public:
   // What is passed by reference must outlive the planner. `table`: of a table of orders, copied.
   OrderPlanner(const Catalog& catalog, const Rules& rules, const BatchOptions& options, const std::string& file_name,
-               const io::OrderTable* table);
+               InputFormat in, const io::OrderTable* table, std::span<const std::string> kept);
 
   void plan(Piece& piece);
+  // Which names of the map and of --keep the orders had; of a table nothing.
+  [[nodiscard]] const io::MemberRows::Met& met() const;
 
  private:
   // The job that was read, which may be moved from; nothing where the order cannot be read.
   Job* read_text(const Piece& piece, const OrderText& text);
+  Job* read_members(const OrderText& text, std::string_view json);
+  Job* read_job_text(const OrderText& text, std::string_view json);
   void finish(Piece& piece, Job* job);
   void plan_order(Piece& piece, Job& job);
   void write(Piece& piece, const Plan* plan);
@@ -36,6 +43,9 @@ class OrderPlanner {
   io::RecordOptions record_;
   io::FastJobReader reader_;
   std::optional<io::OrderTable> table_;
+  std::optional<io::MemberRows> rows_;     // of members that a map names, and of features
+  std::optional<io::JobMembers> members_;  // of jobs with members that are carried on
+  const io::FeatureText* feature_ = nullptr;  // of the order at hand
   OrderRecord order_;
 };
 

@@ -15,12 +15,14 @@ constexpr std::size_t piece_size = std::size_t{1} << 15;
 constexpr std::size_t most_rows = 64;  // of a table in a piece
 constexpr std::size_t room_behind = io::FastJobReader::room_behind;
 
+constexpr char record_separator = '\x1E';
+
 constexpr bool is_space(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
 bool is_blank(std::string_view text) { return std::all_of(text.begin(), text.end(), is_space); }
 
 class LineSource : public OrderSource {
  public:
-  explicit LineSource(io::ByteSource bytes) : bytes_(io::without_mark(std::move(bytes))) {}
+  LineSource(io::ByteSource bytes, char separator) : bytes_(io::without_mark(std::move(bytes))), separator_(separator) {}
 
   bool take(Piece& piece) override {
     while (!ended_ && piece.texts.empty()) fill(piece);
@@ -50,12 +52,12 @@ class LineSource : public OrderSource {
         const std::size_t room = text.size() - room_behind - held;
         const std::size_t got = bytes_(text.data() + held, room);
         ended_ = got == 0;
-        const bool line_ends = std::memchr(text.data() + held, '\n', got) != nullptr;
+        const bool line_ends = std::memchr(text.data() + held, separator_, got) != nullptr;
         held += got;
         // Where no more is to be had at once, what has come goes on its way: somebody may be waiting for it.
         if (ended_ || (got < room && line_ends)) break;
       }
-      const std::size_t last = std::string_view(text).substr(0, held).rfind('\n');
+      const std::size_t last = std::string_view(text).substr(0, held).rfind(separator_);
       whole = ended_ ? held : last == std::string_view::npos ? 0 : last + 1;
       if (whole > 0) rest_.assign(text, whole, held - whole);
     }
@@ -71,7 +73,7 @@ class LineSource : public OrderSource {
         ended_ = true;
         return;
       }
-      const std::size_t end = std::string_view(block).substr(0, got).find('\n');
+      const std::size_t end = std::string_view(block).substr(0, got).find(separator_);
       if (end == std::string_view::npos) continue;
       rest_.assign(block, end + 1, got - end - 1);
       return;
@@ -81,16 +83,17 @@ class LineSource : public OrderSource {
   void split(Piece& piece, std::size_t whole) {
     const std::string_view text = std::string_view(piece.bytes).substr(0, whole);
     for (std::size_t begin = 0; begin < text.size();) {
-      const std::size_t end = std::min(text.find('\n', begin), text.size());
+      const std::size_t end = std::min(text.find(separator_, begin), text.size());
       std::string_view line = text.substr(begin, end - begin);
       if (!line.empty() && line.back() == '\r') line.remove_suffix(1);
       if (!is_blank(line)) piece.texts.push_back({begin, line.size(), line_, line_, ++row_, {}, false, 0});
-      ++line_;
+      line_ += separator_ == '\n' ? 1 : std::count(line.begin(), line.end(), '\n');
       begin = end + 1;
     }
   }
 
   io::ByteSource bytes_;
+  char separator_;
   std::string rest_;
   bool ended_ = false;
   std::int64_t line_ = 1;
@@ -120,7 +123,10 @@ class TableSource : public OrderSource {
 }  // namespace
 
 std::unique_ptr<OrderSource> line_source(io::ByteSource bytes) {
-  return std::make_unique<LineSource>(std::move(bytes));
+  return std::make_unique<LineSource>(std::move(bytes), '\n');
+}
+std::unique_ptr<OrderSource> sequence_source(io::ByteSource bytes) {
+  return std::make_unique<LineSource>(std::move(bytes), record_separator);
 }
 std::unique_ptr<OrderSource> table_source(io::CsvReader& reader) { return std::make_unique<TableSource>(reader); }
 

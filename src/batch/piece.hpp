@@ -52,6 +52,11 @@ struct Piece {
   std::vector<io::CsvRecord> rows;  // of a table; the first row_count of them
   std::size_t row_count = 0;
 
+  // Of a collection of features: its other members, each with a comma: those before the features behind the member, those
+  // behind the features before it.
+  std::string head;
+  std::string tail;
+
   std::string out;  // records in the format asked for
   std::vector<report::WeekOrder> week;  // or what a report of the week needs of each order
   Tally tally;
@@ -59,6 +64,8 @@ struct Piece {
   void clear() {
     texts.clear();
     row_count = 0;
+    head.clear();
+    tail.clear();
     out.clear();
     week.clear();
     tally = {};

@@ -12,6 +12,7 @@
 #include "cli/result_writer.hpp"
 #include "io/columns_report.hpp"
 #include "io/order_map.hpp"
+#include "io/text_scan.hpp"
 #include "io/verdict_record.hpp"
 #include "report/week.hpp"
 
@@ -23,6 +24,14 @@ using batch::BatchOptions;
 using batch::InputFormat;
 using batch::Tally;
 
+// The line that makes text of a file of another kind.
+std::string way_out(const std::string& name, std::string_view pipe_format) {
+  if (pipe_format.empty()) return "\nunpack it first";
+  const bool map = pipe_format == "GeoJSON";
+  return "\ntry: ogr2ogr -f " + std::string(pipe_format) + " /vsistdout/ " + name + " | mainbore batch - --in " +
+         (map ? "geojson" : "csv") + " ...\nogr2ogr is part of GDAL (package gdal-bin)";
+}
+
 // All inputs are looked at before the first is read: half a result is none. A pipe is opened once only, since whoever
 // writes to it would take its closing for the end.
 void check_inputs(const std::vector<std::string>& files, Console& console) {
@@ -33,6 +42,11 @@ void check_inputs(const std::vector<std::string>& files, Console& console) {
     const bool pipe_or_device = std::filesystem::is_other(status);
     if (path == "-") console.files_read.add(console.environment.in_file, path);
     if (path == "-" || pipe_or_device) continue;
+    if (std::filesystem::is_directory(status) && std::filesystem::path(path).extension() == ".gdb") {
+      told += (told.empty() ? "" : "\nmainbore: ") + shown_name(path) + " is a file geodatabase, not text" +
+              way_out(shown_name(path), "GeoJSON");
+      continue;
+    }
     try {
       const InputFile file(path, console.files_read);
     } catch (const Stop& stop) {
@@ -57,18 +71,23 @@ class Input {
 
   [[nodiscard]] const std::string& name() const { return name_; }
 
-  // The first bytes, up to the one behind the first that is no space; they are read again by bytes().
+  // The first bytes, as many as tell the format; they are read again by bytes().
   [[nodiscard]] std::string_view first_bytes() {
-    while (ahead_.size() < 4096) {
-      char c = '\0';
-      if (take(&c, 1) == 0) break;
-      ahead_ += c;
-      const bool mark = static_cast<unsigned char>(c) >= 0x80 && ahead_.size() <= 3;
-      if (mark || c == ' ' || c == '\t' || c == '\r' || c == '\n') continue;
-      if (take(&c, 1) != 0) ahead_ += c;
-      break;
+    while (ahead_.size() < 4096 && !batch::tells_format(ahead_) && look_further()) {
     }
+    if (ahead_.back() == '{') look_further();  // whether its line goes on
     return ahead_;
+  }
+
+  // Refuses a file that is no text, by its name, with the way to make text of it.
+  void require_text() {
+    do {
+      if (!look_further()) break;
+    } while (batch::may_be_foreign(ahead_));
+    const auto foreign = batch::foreign_file(ahead_);
+    if (!foreign) return;
+    throw Stop(exit_unreadable, name_ + " is " + std::string(foreign->what) + ", not text" +
+                                    way_out(name_, foreign->pipe_format));
   }
 
   [[nodiscard]] io::ByteSource bytes() {
@@ -98,6 +117,13 @@ class Input {
     return got;
   }
 
+  bool look_further() {
+    char c = '\0';
+    if (take(&c, 1) == 0) return false;
+    ahead_ += c;
+    return true;
+  }
+
   std::string name_;
   std::istream* in_ = nullptr;
   std::optional<InputFile> file_;
@@ -109,6 +135,7 @@ InputFormat format_of(const std::string& asked, const std::string& path, Input& 
     if (name == "csv" || name == "tsv") return InputFormat::csv;
     if (name == "ndjson" || name == "jsonl") return InputFormat::ndjson;
     if (name == "json") return InputFormat::json;
+    if (name == "geojson" || name == "geojsonl" || name == "geojsons") return InputFormat::geojson;
     return std::nullopt;
   };
   if (const auto format = named(asked)) return *format;
@@ -119,6 +146,21 @@ InputFormat format_of(const std::string& asked, const std::string& path, Input& 
     if (const auto format = named(extension.substr(1))) return *format;
   }
   return batch::format_of(input.first_bytes());
+}
+
+// An input that is text, with its format, which the options must go with.
+InputFormat open_format(const BatchRequest& request, const std::string& path, Input& input) {
+  input.require_text();
+  const InputFormat in = format_of(request.in, path, input);
+  if (in != InputFormat::csv && !request.delimiter.empty()) {
+    throw Stop(exit_usage, "--delimiter is for tables, and " + input.name() + " is JSON");
+  }
+  if (in != InputFormat::geojson && request.format == "geojson") {
+    throw Stop(exit_usage, "--format geojson gives features back, and " + input.name() +
+                               " has none: take --format ndjson or csv\na table with coordinates becomes GeoJSON by: "
+                               "ogr2ogr -f GeoJSON /vsistdout/ TABLE.csv -oo X_POSSIBLE_NAMES=x -oo Y_POSSIBLE_NAMES=y");
+  }
+  return in;
 }
 
 std::optional<char> delimiter_of(const std::string& text) {
@@ -180,21 +222,98 @@ void show_columns(const std::vector<std::string>& files, const BatchRequest& req
   std::string text;
   for (const std::string& path : files) {
     Input input(path, console);
-    if (format_of(request.in, path, input) != InputFormat::csv) {
-      throw Stop(exit_usage, "--columns is for tables, and " + input.name() + " is JSON");
+    const InputFormat in = open_format(request, path, input);
+    const bool jobs = in != InputFormat::csv && in != InputFormat::geojson && options.map == nullptr;
+    if (jobs) {
+      throw Stop(exit_usage, "--columns is for tables, GeoJSON and orders under a map file, and " + input.name() +
+                                 " is JSON without one");
     }
-    io::CsvOptions csv;
-    csv.delimiter = options.delimiter;
-    io::CsvReader reader(input.bytes(), csv);
-    io::CsvRecord header;
-    if (!reader.read(header)) throw Stop(exit_unreadable, input.name() + " is empty");
-    io::OrderTable table(catalog, options.map, input.name(), header);
-    stop_on(table.faults(), "the table is not read", console);
+    const batch::ColumnsResult result = batch::look_at_columns(input.bytes(), in, input.name(), catalog, options);
+    stop_on(result.faults, "the table is not read", console);
+    if (result.report.file.empty()) throw Stop(exit_unreadable, input.name() + " is empty");
     if (!text.empty()) text += '\n';
-    text += io::format_columns_report(io::report_columns(reader, table));
+    text += io::format_columns_report(result.report);
   }
   write_result(text, console);
 }
+
+// Names between commas; "all" is every column.
+io::KeepColumns keep_of(const std::vector<std::string>& asked) {
+  io::KeepColumns keep;
+  for (const std::string& list : asked) {
+    for (std::size_t at = 0; at <= list.size();) {
+      const std::size_t comma = std::min(list.find(',', at), list.size());
+      const std::string name(io::trimmed(std::string_view(list).substr(at, comma - at)));
+      at = comma + 1;
+      if (name.empty()) throw Stop(exit_usage, "--keep takes names of columns with commas between, or all");
+      if (name == "all") keep.all = true;
+      else if (!keep.has(name)) keep.names.push_back(name);
+    }
+  }
+  return keep;
+}
+
+// Records as they are written: what stands before the first and behind the last of them.
+class Records {
+ public:
+  Records(ResultWriter& result, const BatchOptions& options, const io::KeepColumns& keep)
+      : result_(result), options_(options), keep_(keep) {}
+
+  void begin_file(const std::string& name, InputFormat in) {
+    name_ = name;
+    if (options_.format != BatchFormat::table) return;
+    if (in != InputFormat::csv && keep_.all) {
+      throw Stop(exit_usage, "the members of " + name + " are not known before the last order: with --format csv name "
+                             "those to keep, or take --format ndjson");
+    }
+    if (!keep_.all) write_header(keep_.names);
+  }
+  void begin_records(std::span<const std::string> kept) {
+    if (options_.format != BatchFormat::table || !keep_.all) return;
+    write_header(kept);
+    if (!std::equal(kept.begin(), kept.end(), kept_.begin(), kept_.end())) {
+      throw Stop(exit_usage, name_ + " has other columns than the table before it: name those to keep");
+    }
+  }
+
+  void write(const batch::Piece& piece) {
+    if (options_.format != BatchFormat::features) return result_.write(piece.out);
+    if (!any_) result_.write("{\"type\":\"FeatureCollection\",\n" + piece.head + "\"features\":[");
+    any_ = true;
+    tail_ += piece.tail;
+    if (piece.out.empty()) return;
+    result_.write(std::string_view(piece.out).substr(first_ ? 1 : 0));  // no comma before the first
+    first_ = false;
+  }
+  void end() {
+    if (options_.format == BatchFormat::features && any_) result_.write("\n]" + tail_ + "}\n");
+  }
+
+ private:
+  void write_header(std::span<const std::string> kept) {
+    if (header_written_) return;
+    header_written_ = true;
+    kept_.assign(kept.begin(), kept.end());
+    io::RecordOptions record;
+    record.units = options_.units;
+    record.rows = options_.rows;
+    record.kept = kept_;
+    if (options_.name_files) record.file = name_;
+    std::string header;
+    io::append_verdict_header(header, record);
+    result_.write(header);
+  }
+
+  ResultWriter& result_;
+  const BatchOptions& options_;
+  const io::KeepColumns& keep_;
+  std::string name_;
+  bool header_written_ = false;
+  std::vector<std::string> kept_;  // of the table's header
+  bool any_ = false;
+  bool first_ = true;
+  std::string tail_;
+};
 
 BatchOptions options_of(const BatchRequest& request) {
   BatchOptions options;
@@ -206,7 +325,11 @@ BatchOptions options_of(const BatchRequest& request) {
   options.format = request.full || request.decisions ? BatchFormat::plans
                    : lines                       ? BatchFormat::verdicts
                    : request.format == "csv"     ? BatchFormat::table
+                   : request.format == "geojson" ? BatchFormat::features
                                                  : BatchFormat::week;
+  if (options.format == BatchFormat::week && !request.keep.empty() && !request.columns) {
+    throw Stop(exit_usage, "--keep goes with --format ndjson, csv or geojson");
+  }
   options.scope = request.decisions ? PlanScope::decisions : PlanScope::whole;
   options.rows = !request.no_rows;
   options.sheets = request.format == "html";
@@ -232,6 +355,8 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
   const Catalog& catalog = open_catalog(request.data, own_tables, console);
   const std::optional<io::OrderMap> map = open_map(request.map, catalog, console);
   options.map = map ? &*map : nullptr;
+  const io::KeepColumns keep = keep_of(request.keep);
+  options.keep = keep.any() ? &keep : nullptr;
   if (request.columns) {
     show_columns(files, request, options, catalog, console);
     return exit_go;
@@ -243,33 +368,29 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
   options.from_settings = in_force.taken();
   options.name_files = files.size() > 1;
 
+  if (options.format == BatchFormat::features && files.size() > 1) {
+    throw Stop(exit_usage, "--format geojson takes one input: coordinates of two may not be of one system\nrun it for each");
+  }
+
   ResultWriter result(console);
+  Records records(result, options, keep);
   Progress progress(console);
   report::WeekReport week;
   Tally tally;
-  bool header_written = false;
   std::vector<Diagnostic> faults;
   std::vector<std::string> without_orders;  // nothing to plan is no "all go" for a gate
   for (const std::string& path : files) {
     Input input(path, console);
-    const InputFormat in = format_of(request.in, path, input);
-    if (options.format == BatchFormat::table && !header_written) {
-      io::RecordOptions record;
-      record.units = options.units;
-      record.rows = options.rows;
-      if (options.name_files) record.file = input.name();
-      std::string header;
-      io::append_verdict_header(header, record);
-      result.write(header);
-      header_written = true;
-    }
+    const InputFormat in = open_format(request, path, input);
+    records.begin_file(input.name(), in);
+    options.begin = [&](std::span<const std::string> kept) { records.begin_records(kept); };
     options.orders_before = static_cast<int>(tally.all());
     const batch::BatchResult planned =
         batch::plan_orders(input.bytes(), in, input.name(), catalog, rules, options, [&](batch::Piece& piece) {
           if (options.format == BatchFormat::week) {
             for (report::WeekOrder& order : piece.week) week.add(std::move(order));
           } else {
-            result.write(piece.out);
+            records.write(piece);
           }
           tally += piece.tally;
           progress.show(tally.all());
@@ -277,6 +398,7 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
     faults.insert(faults.end(), planned.faults.begin(), planned.faults.end());
     if (planned.faults.empty() && planned.tally.all() == 0) without_orders.push_back(input.name());
   }
+  records.end();
   if (options.format == BatchFormat::week && faults.empty()) {
     report::WeekTextOptions text;
     text.colour = console.output.empty() && console.environment.out_is_terminal && !console.environment.no_colour;
@@ -284,7 +406,8 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
   }
   if (request.fail_on == "never") without_orders.clear();
   for (const std::string& name : without_orders) console.err << "mainbore: no orders were found in " << name << '\n';
-  stop_on(faults, "the table is not read", console);
+  const bool of_members = !faults.empty() && faults.front().line == 0;  // of orders that were read
+  stop_on(faults, of_members ? "what is named is not in the orders" : "the table is not read", console);
   result.finish();
   if (tally.internal > 0) {
     console.err << "mainbore: internal error in " << tally.internal << (tally.internal == 1 ? " order" : " orders")

@@ -11,11 +11,12 @@ namespace mainbore::cli {
 
 struct BatchRequest {
   std::vector<std::string> orders;  // files, or "-"
-  std::string in;                   // csv, ndjson, json; empty: by the file's name, else by its first byte
+  std::string in;                   // csv, ndjson, json, geojson; empty: by the file's name, else by its first byte
   std::string format = "text";
   bool full = false;
   bool decisions = false;
   std::string map;
+  std::vector<std::string> keep;
   std::string delimiter;
   bool columns = false;
   bool no_rows = false;

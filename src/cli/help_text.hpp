@@ -50,6 +50,7 @@ inline constexpr const char* batch_help =
     "\n"
     "  mainbore batch week.csv\n"
     "  mainbore batch export.csv --map map.json --columns\n"
+    "  mainbore batch mains.geojson --map map.json --format geojson -o planned.geojson\n"
     "  dispatch | mainbore batch - --format ndjson --jobs 4 --fail-on no-go | gate\n"
     "\n"
     "Exit status: the worst of the orders: 2 cannot be read, 1 no-go, 3 hold, 0 go (see --fail-on); 70 where the\n"

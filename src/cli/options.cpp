@@ -97,19 +97,27 @@ void add_plan_options(CLI::App& command, PlanRequest& request, Output& output) {
 void add_batch_options(CLI::App& command, BatchRequest& request, Output& output) {
   command.add_option("ORDERS", request.orders, "files of orders, or - for standard input")->type_name("");
   takes_one_of(command.add_option("--in", request.in,
-                                  "how the orders are written: csv, ndjson (a JSON object a line)\n"
-                                  "or json (an array); default: by the file's name, else its first byte"),
-               {"csv", "ndjson", "json"});
+                                  "how the orders are written: csv, ndjson (a JSON object a line),\n"
+                                  "json (an array) or geojson (features, a collection or a sequence);\n"
+                                  "default: by the file's name, else its first bytes"),
+               {"csv", "ndjson", "json", "geojson"});
   takes_one_of(command.add_option("--format", request.format,
                                   "text (the report of a week), html (the same with field sheets),\n"
-                                  "ndjson or csv (a record an order); default text"),
-               {"text", "ndjson", "csv", "html"});
+                                  "ndjson or csv (a record an order), geojson (the features of GeoJSON\n"
+                                  "given back with their verdicts); default text"),
+               {"text", "ndjson", "csv", "html", "geojson"});
   command.add_flag("--full", request.full, "with ndjson: the whole plan of each order");
   command.add_flag("--decisions", request.decisions,
                    "with ndjson: the plan without its words, load and steps; faster");
   command
-      .add_option("--map", request.map, "which column of an export is which fact (JSON); see docs/orders.md")
+      .add_option("--map", request.map, "which column, member or property is which fact (JSON); see docs/orders.md")
       ->type_name("FILE");
+  command
+      .add_option("--keep", request.keep,
+                  "columns, members or properties of the orders that the records carry on,\n"
+                  "with commas between, or all; with ndjson, csv and geojson")
+      ->type_name("COLUMNS|all")
+      ->allow_extra_args(false);
   command.add_flag("--columns", request.columns, "only show what each column was read as; nothing is planned");
   takes_one_of(command.add_option("--delimiter", request.delimiter, "between cells; default: found"),
                {"comma", "tab", "semicolon"}, {",", ";", "\t"});

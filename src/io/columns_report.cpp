@@ -62,17 +62,39 @@ struct Tally {
   std::optional<double> greatest;
 };
 
-class Reporter {
- public:
-  Reporter(CsvReader& reader, OrderTable& table) : reader_(reader), table_(table) {}
+}  // namespace
 
-  ColumnsReport run() && {
-    const auto columns = table_.columns();
+class ColumnsCounter::Reporter {
+ public:
+  explicit Reporter(OrderTable& table) : table_(table) {
     report_.file = table_.file_name();
-    report_.delimiter = reader_.delimiter();
     if (table_.map() != nullptr) report_.map = table_.map()->name;
-    places_.assign(columns.size(), nowhere);
-    for (std::size_t i = 0; i < columns.size(); ++i) {
+    note_columns();
+  }
+
+  void add(const CsvRecord* record, const OrderRecord& order) {
+    ++report_.rows;
+    count(order);
+    if (record == nullptr) return;
+    if (places_.size() < table_.columns().size()) note_columns();
+    for (std::size_t i = 0; i < places_.size(); ++i) {
+      if (places_[i] != nowhere && table_.was_looked_at(i)) look_at(i, record->cell(i));
+    }
+  }
+
+  ColumnsReport take() {
+    finish();
+    return std::move(report_);
+  }
+
+ private:
+  static constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
+
+  // Those that have come since.
+  void note_columns() {
+    const auto columns = table_.columns();
+    for (std::size_t i = places_.size(); i < columns.size(); ++i) {
+      places_.push_back(nowhere);
       const bool of_id = !columns[i].to && table_.is_part_of_id(i);
       if (!columns[i].to && !of_id) {
         if (!columns[i].header.empty()) report_.not_read.push_back(columns[i].header);
@@ -86,26 +108,6 @@ class Reporter {
       report_.columns.push_back(std::move(column));
     }
     tallies_.resize(report_.columns.size());
-
-    OrderRecord order;
-    for (CsvRecord record; reader_.read(record);) {
-      ++report_.rows;
-      table_.read(record, order);
-      count(order);
-      if (record.fault || order_is_ragged(order)) continue;
-      for (std::size_t i = 0; i < columns.size(); ++i) {
-        if (places_[i] != nowhere && table_.was_looked_at(i)) look_at(i, record.cell(i));
-      }
-    }
-    finish();
-    return std::move(report_);
-  }
-
- private:
-  static constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
-
-  static bool order_is_ragged(const OrderRecord& order) {
-    return !order.diagnostics.empty() && order.diagnostics.front().code == "csv.ragged";
   }
 
   void count(const OrderRecord& order) {
@@ -187,7 +189,6 @@ class Reporter {
     }
   }
 
-  CsvReader& reader_;
   OrderTable& table_;
   ColumnsReport report_;
   std::vector<std::size_t> places_;  // of each column of the table in the report
@@ -198,6 +199,13 @@ class Reporter {
   std::uint64_t wide_ = 0;
   std::uint64_t narrow_ = 0;
 };
+
+ColumnsCounter::ColumnsCounter(OrderTable& table) : reporter_(std::make_unique<Reporter>(table)) {}
+ColumnsCounter::~ColumnsCounter() = default;
+void ColumnsCounter::add(const CsvRecord* record, const OrderRecord& order) { reporter_->add(record, order); }
+ColumnsReport ColumnsCounter::finish() && { return reporter_->take(); }
+
+namespace {
 
 // --- text -------------------------------------------------------------------------------------------------------
 
@@ -268,12 +276,26 @@ void list_reasons(std::string& out, std::string_view title, const std::vector<Co
 
 }  // namespace
 
-ColumnsReport report_columns(CsvReader& reader, OrderTable& table) { return Reporter(reader, table).run(); }
+ColumnsReport report_columns(CsvReader& reader, OrderTable& table) {
+  ColumnsCounter counter(table);
+  OrderRecord order;
+  for (CsvRecord record; reader.read(record);) {
+    table.read(record, order);
+    const bool ragged = !order.diagnostics.empty() && order.diagnostics.front().code == "csv.ragged";
+    counter.add(record.fault || ragged ? nullptr : &record, order);
+  }
+  ColumnsReport report = std::move(counter).finish();
+  report.delimiter = reader.delimiter();
+  return report;
+}
 
 std::string format_columns_report(const ColumnsReport& report) {
-  const std::string_view apart = report.delimiter == ',' ? "commas" : report.delimiter == '\t' ? "tabs" : "semicolons";
+  const std::string_view apart = report.delimiter == ','    ? ", cells apart by commas"
+                                 : report.delimiter == '\t' ? ", cells apart by tabs"
+                                 : report.delimiter == ';'  ? ", cells apart by semicolons"
+                                                            : "";
   std::string out = cut(report.file, page) + '\n';
-  out += std::to_string(report.rows) + " rows, cells apart by " + std::string(apart);
+  out += std::to_string(report.rows) + (apart.empty() ? " orders" : " rows") + std::string(apart);
   out += report.map.empty() ? "; no map file\n" : "\nmap file: " + cut(report.map, page - 10) + '\n';
   out += std::to_string(report.readable) + " rows can be planned" + percent(report.readable, report.rows) + ", " +
          std::to_string(report.with_remarks) + " of them without a value that was rejected; " +

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -35,7 +36,7 @@ struct Count {
 struct ColumnsReport {
   std::string file;
   std::string map;  // its name; empty without one
-  char delimiter = ',';
+  char delimiter = '\0';  // of a table
   std::uint64_t rows = 0;
   std::uint64_t readable = 0;      // rows that make a job
   std::uint64_t with_remarks = 0;  // of these, rows of which something was rejected
@@ -45,6 +46,23 @@ struct ColumnsReport {
   std::vector<Count> unreadable;      // reasons, most frequent first
   std::vector<Count> rejected;        // reasons of remarks, most frequent first
   std::vector<std::string> hints;     // what looks wrong on the whole: sizes in another unit
+};
+
+// Counts what orders say, one after the other.
+class ColumnsCounter {
+ public:
+  // `table` reads the orders, must have no faults, and must outlive this. Columns may come to it on the way.
+  explicit ColumnsCounter(OrderTable& table);
+  ~ColumnsCounter();
+  ColumnsCounter(const ColumnsCounter&) = delete;
+  ColumnsCounter& operator=(const ColumnsCounter&) = delete;
+  // `record` as the table has read it, nullptr where its cells cannot be trusted.
+  void add(const CsvRecord* record, const OrderRecord& order);
+  [[nodiscard]] ColumnsReport finish() &&;
+
+ private:
+  class Reporter;
+  std::unique_ptr<Reporter> reporter_;
 };
 
 // Reads the table to its end. `table` must have no faults.

@@ -47,6 +47,7 @@ struct CsvRecord {
   std::uint64_t row = 0;          // the first record of the file is 0: the header
   std::int64_t line = 0;          // where it begins, from 1
   bool not_text = false;          // NUL bytes or bytes that are not UTF-8 somewhere in it
+  bool from_table = true;         // false: an order in JSON, of which no spreadsheet runs anything
   std::optional<CsvFault> fault;  // then there are no cells
 
   // Without the apostrophe that keeps a spreadsheet from running it (see csv_writer.hpp).
@@ -54,7 +55,7 @@ struct CsvRecord {
     const Cell& at = cells[index];
     const std::string_view written = at.doubled ? std::string_view(unquoted).substr(at.plain, at.plain_size)
                                                 : std::string_view(text).substr(at.begin, at.end - at.begin);
-    return written.starts_with('\'') && runs_in_spreadsheet(written) ? written.substr(1) : written;
+    return from_table && written.starts_with('\'') && runs_in_spreadsheet(written) ? written.substr(1) : written;
   }
   [[nodiscard]] Span span_of(std::size_t index) const { return {cells[index].begin, cells[index].end}; }
 };

@@ -333,7 +333,9 @@ class FastJobReader::Reader {
 
   // "fixture_units": 22 is the same as "fixture_units": "22".
   bool read_number(od::value& value, std::string_view token, const JobField& field, std::size_t index) {
-    if (field.type != FieldType::quantity && field.type != FieldType::size) return false;
+    const bool as_text =
+        field.type == FieldType::quantity || field.type == FieldType::size || field.meaning == TextMeaning::name;
+    if (!as_text) return false;
     if (value.get_double().error() != simdjson::SUCCESS) return false;
     return store(token.substr(0, token.find_first_of(" \t\r\n")), field, index) != nullptr;
   }
@@ -344,7 +346,7 @@ class FastJobReader::Reader {
     while (token.back() != '"') token.remove_suffix(1);
     const std::string_view written = token.substr(1, std::max<std::size_t>(token.size(), 2) - 2);
     const auto pass = [&] { return value.get_raw_json_string().error() == simdjson::SUCCESS; };
-    if ((fact.type == FieldType::text || fact.type == FieldType::lines) && fact.meaning == TextMeaning::words) {
+    if ((fact.type == FieldType::text || fact.type == FieldType::lines) && (fact.meaning == TextMeaning::words || fact.meaning == TextMeaning::name)) {
       if (!is_plain_text(written)) return read_afresh(value, fields_[number], index) != nullptr;
       std::get<std::string>(text_).assign(written);
       fact.store(*draft_, index, text_);

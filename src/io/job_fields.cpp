@@ -304,7 +304,7 @@ constexpr Choice feed_words{feed_names, {}};
 // Ranges keep out what cannot be; what is odd but possible is for the planner to judge.
 
 constexpr std::array table = {
-    row<&Job::id>("id", FieldType::text, "work order"),
+    meaning(TextMeaning::name, row<&Job::id>("id", FieldType::text, "work order; a number is one as well")),
     row<&Job::place>("place", FieldType::text, "where the tap is wanted, in your words"),
     meaning(TextMeaning::day, row<&Job::date>("date", FieldType::text, "planned day, such as 2026-05-04")),
     row<&Job::crew>("crew", FieldType::text, "who does it"),

@@ -36,6 +36,7 @@ enum class TextMeaning : std::uint8_t {
   words,
   day,   // one that begins as year, month and day names a day of the calendar
   mark,  // as it stands on the pipe; a word for "not known" says nothing
+  name,  // of the order: a number is one as well
 };
 
 enum class Need : std::uint8_t {

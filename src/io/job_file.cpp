@@ -288,7 +288,8 @@ class JobReader {
     const bool with_unit = field.type == FieldType::quantity || field.type == FieldType::size;
     if (with_unit && value.type == JsonType::object) return read_quantity_object(field, index, node);
 
-    const bool number_as_text = value.type == JsonType::number && (field.type == FieldType::whole || with_unit);
+    const bool number_as_text = value.type == JsonType::number && (field.type == FieldType::whole || with_unit ||
+                                                                   field.meaning == io::TextMeaning::name);
     const bool flag = value.type == JsonType::boolean && field.type == FieldType::flag;
     const bool text = value.type == JsonType::string && field.type != FieldType::flag && field.type != FieldType::whole;
     if (flag) {

@@ -11,6 +11,8 @@ namespace {
 constexpr bool is_letter(char c) { return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || c == '_'; }
 constexpr std::uint32_t no_unit = 0xFFFFFFFFu;  // not a \u escape
 
+}  // namespace
+
 void append_utf8(std::string& out, std::uint32_t code) {
   const auto byte = [&](std::uint32_t value) { out += static_cast<char>(static_cast<unsigned char>(value)); };
   if (code < 0x80) {
@@ -29,8 +31,6 @@ void append_utf8(std::string& out, std::uint32_t code) {
     byte(0x80 | (code & 0x3F));
   }
 }
-
-}  // namespace
 
 // Recursive descent; each function leaves `at_` behind what it read, or records the fault and returns false.
 class JsonParser {

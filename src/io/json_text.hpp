@@ -59,6 +59,8 @@ class JsonText {
   bool is_json_ = false;
 };
 
+void append_utf8(std::string& out, std::uint32_t code);
+
 // "~" and "/" of a key as a JSON Pointer writes them.
 [[nodiscard]] std::string pointer_token(std::string_view key);
 

@@ -101,8 +101,15 @@ void append_code_unit(std::string& out, std::uint32_t unit) {
   for (int shift = 12; shift >= 0; shift -= 4) out += hex[unit >> shift & 0xFu];
 }
 
-// A character that is no plain ASCII, in bytes that are UTF-8 whatever they were.
-void append_character(std::string& out, text::Character one, std::string_view bytes) {
+// The first place from `from` on that needs an escape, or the end.
+std::size_t plain_until(std::string_view text, std::size_t from) {
+  while (from < text.size() && !needs_escape(text[from])) ++from;
+  return from;
+}
+
+}  // namespace
+
+void append_json_character(std::string& out, text::Character one, std::string_view bytes) {
   constexpr std::uint32_t replacement = 0xFFFD;
   const auto code = static_cast<std::uint32_t>(one.code);
   if (!one.good) return append_code_unit(out, replacement);
@@ -115,14 +122,6 @@ void append_character(std::string& out, text::Character one, std::string_view by
     append_code_unit(out, 0xDC00 + ((code - 0x10000) & 0x3FF));
   }
 }
-
-// The first place from `from` on that needs an escape, or the end.
-std::size_t plain_until(std::string_view text, std::size_t from) {
-  while (from < text.size() && !needs_escape(text[from])) ++from;
-  return from;
-}
-
-}  // namespace
 
 void JsonWriter::line() {
   if (style_ == JsonStyle::compact) return;
@@ -241,12 +240,20 @@ void JsonWriter::text_with_escapes(std::string_view key, std::string_view value)
       default: {
         const text::Character one = text::first_character(value.substr(i));
         written = i + one.size;
-        append_character(out_, one, value.substr(i, one.size));
+        append_json_character(out_, one, value.substr(i, one.size));
       }
     }
   }
   out_.append(value.substr(written));
   out_ += '"';
+}
+
+void JsonWriter::text_named(std::string_view name, std::string_view value) {
+  text({}, name);
+  *more(1) = ':';
+  first_ = true;  // no comma before the value
+  text({}, value);
+  first_ = false;
 }
 
 void JsonWriter::flag(std::string_view key, bool value) {

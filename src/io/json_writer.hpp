@@ -8,8 +8,12 @@
 #include "mainbore/job_file.hpp"
 #include "mainbore/measure.hpp"
 #include "mainbore/nominal_size.hpp"
+#include "text/foreign.hpp"
 
 namespace mainbore::io {
+
+// A character of a JSON string that is no plain ASCII: a hidden one as an escape, bytes that are not UTF-8 as U+FFFD.
+void append_json_character(std::string& out, text::Character one, std::string_view bytes);
 
 class JsonWriter {
  public:
@@ -33,6 +37,9 @@ class JsonWriter {
   // bracket does the same, and so does the end of the writer.
   void settle();
 
+  // Behind settle(): a member of the innermost object was written by hand, with the comma before it.
+  void wrote_behind() { first_ = false; }
+
   // To take back an object that turned out to have nothing in it.
   struct Mark {
     std::size_t size = 0;
@@ -47,6 +54,7 @@ class JsonWriter {
   // Whatever the text, what is written is UTF-8 and moves no cursor: hidden characters (see text/foreign.hpp) stand as
   // escapes, a byte that is not UTF-8 as U+FFFD.
   void text(std::string_view key, std::string_view value);
+  void text_named(std::string_view name, std::string_view value);  // a key that may be anybody's text
   void flag(std::string_view key, bool value);
   void whole(std::string_view key, std::int64_t value);
   void number(std::string_view key, double value, int decimals);

@@ -30,7 +30,7 @@ bool has_range(const JobField& field) {
 using Key = std::string_view;
 constexpr std::array<Key, 8> map_keys = {"format",    "name",    "columns",  "id",
                                          "materials", "missing", "defaults", "ignore_others"};
-constexpr std::array<Key, 6> column_keys = {"to", "unit", "missing", "values", "least", "greatest"};
+constexpr std::array<Key, 7> column_keys = {"to", "unit", "missing", "values", "least", "greatest", "optional"};
 
 class MapReader {
  public:
@@ -193,6 +193,7 @@ class MapReader {
       else if (key == "values") read_values(child, column);
       else if (key == "least") read_bound(child, column, column.least);
       else if (key == "greatest") read_bound(child, column, column.greatest);
+      else if (key == "optional") read_optional(child, column);
       else if (key != "to" && key != "unit") unknown_key(child, "a column", column_keys);
     });
     if (column.least && column.greatest && column.least->value > column.greatest->value) {
@@ -291,6 +292,10 @@ class MapReader {
     if (!value) return;
     const std::string_view written = json_->node(node).text;
     bound = Bound{*number_in(*value), with_unit(written, column.unit)};
+  }
+
+  void read_optional(std::uint32_t node, MappedColumn& column) {
+    if (expect(node, JsonType::boolean, "true or false")) column.optional = json_->node(node).truth;
   }
 
   // --- the rest ---
@@ -440,8 +445,9 @@ std::span<const DiagnosticText> order_diagnostic_texts() {
                      "main.size, with the unit of its cells in square brackets: main.pressure [psi]. Case, spaces, "
                      "underscores, dots and hyphens do not count."},
       DiagnosticText{"csv.no-column", "a column that is not there",
-                     "The map file names a column that the table does not have. A fact would be dropped silently, so "
-                     "this is an error, with the nearest column there is."},
+                     "The map file, or --keep, names a column that the table does not have, or a member that no order of the file "
+                     "has. A fact would be dropped silently, so this is an error, with the nearest column there is. In the map "
+                     "\"optional\": true says that a column may be absent."},
       DiagnosticText{"map.duplicate-key", "a key given twice", "Of two equal keys neither counts: keep the right one."},
       DiagnosticText{"map.unknown-key", "a key that is not part of a map file",
                      "A misspelt key would silently do nothing, so it is an error, with the nearest known key."},

@@ -48,6 +48,7 @@ struct MappedColumn {
   std::vector<std::pair<std::string, FieldValue>> values;  // cell_key() -> what it means
   std::optional<Bound> least;
   std::optional<Bound> greatest;
+  bool optional = false;  // an export without the column is read all the same
 };
 
 struct MapDefault {

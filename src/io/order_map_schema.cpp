@@ -98,7 +98,8 @@ class MapSchema {
         {"missing", described("words that say nothing here", "words")},
         {"values", {{"description", "words of the export, and what each means"}, {"type", "object"}}},
         {"least", {{"description", "anything below is an error"}}},
-        {"greatest", {{"description", "anything above is an error"}}}};
+        {"greatest", {{"description", "anything above is an error"}}},
+        {"optional", {{"description", "the export may be without the column (false)"}, {"type", "boolean"}}}};
     Json rules = Json::array();
     for (const Alike& group : groups) {
       Json chosen = {{"properties", {{"to", fact(group.fields)}}}, {"required", {"to"}}};

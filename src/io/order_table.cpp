@@ -92,6 +92,70 @@ bool has_control(std::string_view text) {
                      [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; });
 }
 
+// --- names of columns -------------------------------------------------------------------------------------------
+
+struct NamedFact {
+  FieldPath to;
+  std::string unit;
+};
+
+std::optional<FieldPath> path_named(std::string_view name) {
+  std::string plain = plain_name(name);
+  std::erase_if(plain, [](char c) { return c == '[' || c == ']'; });
+  std::optional<FieldPath> to;
+  for (const JobField& field : job_fields()) {
+    const std::size_t brackets = field.path.find("[]");
+    if (brackets == std::string_view::npos) {
+      if (plain == plain_name(field.path)) to = FieldPath{&field, 0};
+      continue;
+    }
+    const std::string before = plain_name(field.path.substr(0, brackets));
+    const std::string behind = plain_name(field.path.substr(brackets + 2));
+    if (plain.size() <= before.size() + behind.size() || !plain.starts_with(before) || !plain.ends_with(behind))
+      continue;
+    const std::string digits = plain.substr(before.size(), plain.size() - before.size() - behind.size());
+    const auto found = find_field(std::string(field.path.substr(0, brackets)) + '[' + digits + ']' +
+                                  std::string(field.path.substr(brackets + 2)));
+    if (found && digits.find_first_not_of("0123456789") == std::string::npos) to = found;
+  }
+  return to;
+}
+
+std::optional<std::string_view> nearest_path(std::string_view name) {
+  std::vector<std::string_view> paths;
+  for (const JobField& field : job_fields()) paths.push_back(field.path);
+  return nearest(name, paths);
+}
+
+// "Main Pressure [psi]" is main.pressure in psi; "nearby[0].what" or "nearby_0_what" the first thing nearby.
+std::variant<NamedFact, Problem> fact_named(std::string_view header) {
+  std::string_view name = header;
+  std::string_view unit;
+  if (name.ends_with(']') || name.ends_with(')')) {
+    const std::size_t open = name.find_last_of("[(");
+    if (open != std::string_view::npos && open > 0) {
+      unit = trimmed(name.substr(open + 1, name.size() - open - 2));
+      name = trimmed(name.substr(0, open));
+    }
+  }
+  const std::optional<FieldPath> to = path_named(name);
+  if (!to) {
+    Problem problem{"csv.header", quoted(header) + " is not a fact of a job", ""};
+    if (const auto near = nearest_path(name)) problem.help = "did you mean " + std::string(*near) + "?  ";
+    problem.help += "a map file says which column of your own export is which fact";
+    return problem;
+  }
+  const JobField& field = *to->field;
+  if (!unit.empty()) {
+    const bool measured = field.type == FieldType::quantity || field.type == FieldType::size;
+    if (!measured || !parse_measure(1.0, unit, field.kind)) {
+      return Problem{"csv.header", quoted(unit) + " is not a unit of " + std::string(field.path),
+                     measured ? expected_text(field.kind) : "it has no unit"};
+    }
+  }
+  return NamedFact{*to, std::string(unit)};
+}
+
 }  // namespace
 
 bool OrderTable::says_nothing(const Column& column, std::string_view key) const {
@@ -235,8 +299,9 @@ const CellReading& OrderTable::read_cell(std::size_t column, std::string_view ce
 
 // --- the header -------------------------------------------------------------------------------------------------
 
-OrderTable::OrderTable(const Catalog& catalog, const OrderMap* map, std::string file_name, const CsvRecord& header)
-    : catalog_(&catalog), map_(map), file_name_(std::move(file_name)) {
+OrderTable::OrderTable(const Catalog& catalog, const OrderMap* map, std::string file_name, const CsvRecord& header,
+                       const KeepColumns* keep)
+    : catalog_(&catalog), map_(map), keep_(keep), file_name_(std::move(file_name)) {
   if (header.fault) {
     faults_.push_back(
         SourceText(header.text, file_name_, header.line).at(header.fault->span, "", header.fault->problem));
@@ -273,6 +338,30 @@ OrderTable::OrderTable(const Catalog& catalog, const OrderMap* map, std::string 
   }
   spellings_.resize(columns_.size());
   collect_facts();
+  if (keep_ != nullptr) choose_kept(header);
+}
+
+// Those asked for by name, in that order, or every column that has a name.
+void OrderTable::choose_kept(const CsvRecord& header) {
+  if (keep_->all) {
+    for (std::size_t i = 0; i < columns_.size(); ++i) {
+      if (!columns_[i].header.empty()) kept_columns_.push_back(i);
+    }
+    return;
+  }
+  std::vector<std::string_view> names;
+  for (const Column& column : columns_) names.push_back(column.header);
+  for (const std::string& name : keep_->names) {
+    const auto found = std::find_if(names.begin(), names.end(),
+                                    [&](std::string_view header_name) { return plain_name(header_name) == plain_name(name); });
+    if (found != names.end()) {
+      kept_columns_.push_back(static_cast<std::size_t>(found - names.begin()));
+      continue;
+    }
+    Problem problem{"csv.no-column", "--keep names a column " + quoted(name) + ", which the table does not have", ""};
+    if (const auto near = nearest(name, names)) problem.help = "did you mean \"" + std::string(*near) + "\"?";
+    faults_.push_back(of_row(header, std::move(problem)));
+  }
 }
 
 bool OrderTable::is_part_of_id(std::size_t column) const {
@@ -304,8 +393,9 @@ void OrderTable::name_by_map(const CsvRecord& header) {
     places[plain_name(columns_[i].header)].push_back(i);
     names.push_back(columns_[i].header);
   }
-  const auto column_named = [&](const std::string& name) -> std::optional<std::size_t> {
+  const auto column_named = [&](const std::string& name, bool optional) -> std::optional<std::size_t> {
     const auto found = places.find(plain_name(name));
+    if (found == places.end() && optional) return std::nullopt;
     if (found == places.end()) {
       Problem problem{"csv.no-column",
                       "the map file names a column " + quoted(name) + ", which the table does not have", ""};
@@ -320,77 +410,98 @@ void OrderTable::name_by_map(const CsvRecord& header) {
     return found->second.front();
   };
   for (const MappedColumn& mapped : map_->columns) {
-    const auto found = column_named(mapped.name);
+    const auto found = column_named(mapped.name, mapped.optional);
     if (!found) continue;
     columns_[*found].to = mapped.to;
     columns_[*found].unit = mapped.unit;
     columns_[*found].mapped = &mapped;
   }
   for (const std::string& name : map_->id) {
-    if (const auto found = column_named(name)) id_columns_.push_back(*found);
+    if (const auto found = column_named(name, false)) id_columns_.push_back(*found);
   }
 }
 
-// "Main Pressure [psi]" is main.pressure in psi; "nearby[0].what" or "nearby_0_what" the first thing nearby.
 void OrderTable::name_by_path(const CsvRecord& header, std::size_t column) {
-  std::string_view name = columns_[column].header;
-  std::string_view unit;
-  if (name.ends_with(']') || name.ends_with(')')) {
-    const std::size_t open = name.find_last_of("[(");
-    if (open != std::string_view::npos && open > 0) {
-      unit = trimmed(name.substr(open + 1, name.size() - open - 2));
-      name = trimmed(name.substr(0, open));
-    }
-  }
-  std::string plain = plain_name(name);
-  std::erase_if(plain, [](char c) { return c == '[' || c == ']'; });
-  std::optional<FieldPath> to;
-  std::vector<std::string_view> paths;
-  for (const JobField& field : job_fields()) {
-    paths.push_back(field.path);
-    const std::size_t brackets = field.path.find("[]");
-    if (brackets == std::string_view::npos) {
-      if (plain == plain_name(field.path)) to = FieldPath{&field, 0};
-      continue;
-    }
-    const std::string before = plain_name(field.path.substr(0, brackets));
-    const std::string behind = plain_name(field.path.substr(brackets + 2));
-    if (plain.size() <= before.size() + behind.size() || !plain.starts_with(before) || !plain.ends_with(behind))
-      continue;
-    const std::string digits = plain.substr(before.size(), plain.size() - before.size() - behind.size());
-    const auto found = find_field(std::string(field.path.substr(0, brackets)) + '[' + digits + ']' +
-                                  std::string(field.path.substr(brackets + 2)));
-    if (found && digits.find_first_not_of("0123456789") == std::string::npos) to = found;
-  }
-  if (!to) {
-    Problem problem{"csv.header", quoted(columns_[column].header) + " is not a fact of a job", ""};
-    if (const auto near = nearest(name, paths)) problem.help = "did you mean " + std::string(*near) + "?  ";
-    problem.help += "a map file says which column of your own export is which fact";
-    add_fault(header, column, std::move(problem));
+  const std::string& name = columns_[column].header;
+  auto read = fact_named(name);
+  if (auto* problem = std::get_if<Problem>(&read)) {
+    // What is to be carried on needs no fact. A near miss of one is still told, unless it was asked for by its name.
+    const bool carried = keep_ != nullptr && (keep_->has(name) || (keep_->all && !nearest_path(name)));
+    if (!carried) add_fault(header, column, std::move(*problem));
     return;
   }
-  const JobField& field = *to->field;
-  if (!unit.empty()) {
-    const bool measured = field.type == FieldType::quantity || field.type == FieldType::size;
-    if (!measured || !parse_measure(1.0, unit, field.kind)) {
-      add_fault(header, column,
-                {"csv.header", quoted(unit) + " is not a unit of " + std::string(field.path),
-                 measured ? expected_text(field.kind) : "it has no unit"});
-      return;
-    }
-  }
+  NamedFact fact = std::get<NamedFact>(std::move(read));
   for (const Column& other : columns_) {
-    if (other.to && other.to->field == to->field && other.to->index == to->index) {
+    if (other.to && other.to->field == fact.to.field && other.to->index == fact.to.index) {
       add_fault(header, column,
                 {"csv.header",
-                 "two columns for " + to->field->path_at(to->index) + ": " + quoted(other.header) + " and " +
-                     quoted(columns_[column].header),
+                 "two columns for " + fact.to.field->path_at(fact.to.index) + ": " + quoted(other.header) + " and " +
+                     quoted(name),
                  "keep one, or say in a map file which of them counts first"});
       return;
     }
   }
-  columns_[column].to = to;
-  columns_[column].unit = unit;
+  columns_[column].to = fact.to;
+  columns_[column].unit = std::move(fact.unit);
+}
+
+// --- members of orders in JSON ----------------------------------------------------------------------------------
+
+OrderTable::OrderTable(const Catalog& catalog, const OrderMap* map, std::string file_name)
+    : catalog_(&catalog), map_(map), file_name_(std::move(file_name)), members_(true) {
+  if (map_ != nullptr) {
+    for (const MappedColumn& mapped : map_->columns) {
+      columns_.push_back({mapped.name, mapped.to, mapped.unit, &mapped});
+      take_column(columns_.size() - 1);
+    }
+    for (const std::string& name : map_->id) {
+      const auto same = std::find_if(columns_.begin(), columns_.end(), [&](const Column& column) {
+        return plain_name(column.header) == plain_name(name);
+      });
+      id_columns_.push_back(static_cast<std::size_t>(same - columns_.begin()));
+      if (same == columns_.end()) columns_.push_back({name, std::nullopt, {}, nullptr});
+    }
+  }
+  spellings_.resize(columns_.size());
+  begin_facts();
+}
+
+std::size_t OrderTable::column_of_member(const std::string& name) {
+  const std::string plain = plain_name(name);
+  for (std::size_t i = 0; i < columns_.size(); ++i) {
+    if (plain_name(columns_[i].header) == plain) return i;
+  }
+  if ((map_ != nullptr && map_->ignore_others) || columns_.size() == most_cells) return none;
+  auto read = fact_named(name);
+  auto* const fact = std::get_if<NamedFact>(&read);
+  if (fact == nullptr) return none;
+  columns_.push_back({name, fact->to, std::move(fact->unit), nullptr});
+  spellings_.emplace_back();
+  take_column(columns_.size() - 1);
+  begin_facts();
+  return columns_.size() - 1;
+}
+
+Problem OrderTable::not_a_fact(std::string_view name) const {
+  auto read = fact_named(name);
+  auto* const problem = std::get_if<Problem>(&read);
+  if (problem == nullptr) return {"job.unknown-key", "more different members than an order may have", ""};
+  problem->code = "job.unknown-key";
+  problem->help += "; --keep carries a member on that is none";
+  return std::move(*problem);
+}
+
+std::size_t OrderTable::second_of_a_fact(const std::vector<bool>& given) const {
+  for (const Fact& fact : facts_) {
+    if (fact.columns.size() < 2) continue;
+    bool first = true;
+    for (const std::size_t column : fact.columns) {
+      if (!given[column] || columns_[column].mapped != nullptr) continue;
+      if (!first) return column;
+      first = false;
+    }
+  }
+  return none;
 }
 
 std::size_t OrderTable::find_fact(FieldPath path) const {
@@ -400,16 +511,18 @@ std::size_t OrderTable::find_fact(FieldPath path) const {
   return none;
 }
 
+OrderTable::Fact& OrderTable::fact_of(FieldPath path) {
+  const std::size_t known = find_fact(path);
+  return known != none ? facts_[known] : facts_.emplace_back(Fact{path, {}, std::nullopt});
+}
+
+void OrderTable::take_column(std::size_t column) {
+  const FieldPath path = *columns_[column].to;
+  if (path.field->path == "id") id_columns_.push_back(column);
+  else fact_of(path).columns.push_back(column);
+}
+
 void OrderTable::collect_facts() {
-  const auto fact_of = [&](FieldPath path) -> Fact& {
-    const std::size_t known = find_fact(path);
-    return known != none ? facts_[known] : facts_.emplace_back(Fact{path, {}, std::nullopt});
-  };
-  const auto take_column = [&](std::size_t column) {
-    const FieldPath path = *columns_[column].to;
-    if (path.field->path == "id") id_columns_.push_back(column);
-    else fact_of(path).columns.push_back(column);
-  };
   // In the order of the map, which is the order in which columns for one fact count; then those it does not name.
   if (map_ != nullptr) {
     for (const MappedColumn& mapped : map_->columns) {
@@ -424,12 +537,24 @@ void OrderTable::collect_facts() {
   // Messages come in the order of the file.
   std::stable_sort(facts_.begin(), facts_.end(),
                    [](const Fact& a, const Fact& b) { return a.columns.front() < b.columns.front(); });
+  begin_facts();
+}
+
+// What the map says where no column does, and what every job must have.
+void OrderTable::begin_facts() {
   if (map_ != nullptr) {
     for (const MapDefault& given : map_->defaults) fact_of(given.to).otherwise = given.value;
   }
   for (const JobField& field : job_fields()) {
     if (field.need == Need::always && !in_list(field)) (void)fact_of({&field, 0});
   }
+  // Members come in another order for each thread, and their orders must not show it.
+  if (members_) {
+    std::sort(facts_.begin(), facts_.end(), [](const Fact& a, const Fact& b) {
+      return std::pair(a.path.field, a.path.index) < std::pair(b.path.field, b.path.index);
+    });
+  }
+  wall_ = none;
   for (std::size_t i = 0; i < facts_.size(); ++i) {
     if (facts_[i].path.field->path == "main.wall") wall_ = i;
   }
@@ -468,8 +593,10 @@ void OrderTable::read(const CsvRecord& record, OrderRecord& order) {
     order.diagnostics.push_back(of_row(record, {"csv.header", "the header of the table cannot be used", ""}));
     return;
   }
+  order.kept.clear();
   draft_ = {};
   if (!is_whole(record, order)) return;  // nor is it known then which of its cells is the id
+  if (keep_ != nullptr) note_kept(record, order);
   read_id(record, order);
   for (std::size_t fact = 0; fact < facts_.size(); ++fact) read_fact(record, fact);
   check_wall();
@@ -480,6 +607,12 @@ void OrderTable::read(const CsvRecord& record, OrderRecord& order) {
   drop_empty_elements();
   draft_.job.id = order.id;
   order.job = std::move(draft_).finish();
+}
+
+void OrderTable::note_kept(const CsvRecord& record, OrderRecord& order) const {
+  for (const std::size_t column : kept_columns_) {
+    order.kept.push_back({columns_[column].header, record.cell(column), false, true});
+  }
 }
 
 // Columns of "id" in the map are joined; of several columns for id the first that says anything counts.
@@ -624,15 +757,21 @@ Diagnostic OrderTable::missing(const CsvRecord& record, const Fact& fact) const 
   const JobField& field = *fact.path.field;
   const std::string path = field.path_at(fact.path.index);
   Problem problem{"job.missing", path + " is missing", std::string(field.help) + ": " + allowed_text(field, *catalog_)};
-  if (fact.columns.empty()) {
-    problem.message += ": no column holds it";
+  const bool held = std::any_of(fact.columns.begin(), fact.columns.end(), [&](std::size_t column) {
+    return !members_ || record.cells[column].end > 0;
+  });
+  if (!held) {
+    problem.message += members_ ? ": no member says it" : ": no column holds it";
     problem.help += "\nwhere it is the same for all orders, give it once in the map file under \"defaults\"";
     Diagnostic told = of_row(record, std::move(problem));
     told.pointer = pointer_of(path);
     return told;
   }
   std::string found;
+  std::size_t place = none;
   for (const std::size_t column : fact.columns) {
+    if (members_ && record.cells[column].end == 0) continue;
+    if (place == none) place = column;
     const std::string_view cell = record.cell(column);
     if (!found.empty()) found += ", ";
     found += columns_[column].header;
@@ -640,7 +779,7 @@ Diagnostic OrderTable::missing(const CsvRecord& record, const Fact& fact) const 
   }
   problem.message += ": " + found;
   Diagnostic told = SourceText(record.text, file_name_, record.line)
-                        .at(record.span_of(fact.columns.front()), pointer_of(path), std::move(problem));
+                        .at(record.span_of(place), pointer_of(path), std::move(problem));
   return told;
 }
 

@@ -21,6 +21,7 @@
 
 #include "io/csv.hpp"
 #include "io/job_fields.hpp"
+#include "io/keep_columns.hpp"
 #include "io/order_map.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/order_file.hpp"
@@ -38,7 +39,20 @@ struct CellReading {
 class OrderTable {
  public:
   // Catalogue and map must outlive the table; no map (nullptr): the header's names are paths of a job.
-  OrderTable(const Catalog& catalog, const OrderMap* map, std::string file_name, const CsvRecord& header);
+  // `keep` (may be nullptr, else must outlive the table): columns that go into OrderRecord::kept.
+  OrderTable(const Catalog& catalog, const OrderMap* map, std::string file_name, const CsvRecord& header,
+             const KeepColumns* keep = nullptr);
+
+  // Of orders in JSON, which have no header: their members are the columns, and come as they are met. The columns of the
+  // map stand there from the start.
+  OrderTable(const Catalog& catalog, const OrderMap* map, std::string file_name);
+  // The column of a member that names a fact, `none` where it names none.
+  [[nodiscard]] std::size_t column_of_member(const std::string& name);
+  static constexpr std::size_t none = static_cast<std::size_t>(-1);
+  // Why it names none, for a message.
+  [[nodiscard]] Problem not_a_fact(std::string_view name) const;
+  // Of the columns that a row has, one that holds a fact of another, without a map to say which of them counts.
+  [[nodiscard]] std::size_t second_of_a_fact(const std::vector<bool>& given) const;
 
   // What is wrong with the header. Where there is anything, no row can be read.
   [[nodiscard]] const std::vector<Diagnostic>& faults() const { return faults_; }
@@ -60,6 +74,8 @@ class OrderTable {
   [[nodiscard]] bool was_looked_at(std::size_t column) const;
   // Valid until the next call.
   [[nodiscard]] const CellReading& read_cell(std::size_t column, std::string_view cell);
+  // The columns that are kept, as the header has them.
+  [[nodiscard]] std::span<const std::size_t> kept_columns() const { return kept_columns_; }
   [[nodiscard]] const std::string& file_name() const { return file_name_; }
   [[nodiscard]] const OrderMap* map() const { return map_; }
 
@@ -82,12 +98,15 @@ class OrderTable {
     std::size_t column = none;
     Problem problem;
   };
-  static constexpr std::size_t none = static_cast<std::size_t>(-1);
-
   void name_by_map(const CsvRecord& header);
   void name_by_path(const CsvRecord& header, std::size_t column);
+  void choose_kept(const CsvRecord& header);
+  void note_kept(const CsvRecord& record, OrderRecord& order) const;
   void add_fault(const CsvRecord& header, std::size_t column, Problem problem);
   void collect_facts();
+  Fact& fact_of(FieldPath path);
+  void take_column(std::size_t column);
+  void begin_facts();
   [[nodiscard]] std::size_t find_fact(FieldPath path) const;
 
   [[nodiscard]] bool is_whole(const CsvRecord& record, OrderRecord& order) const;
@@ -109,11 +128,14 @@ class OrderTable {
 
   const Catalog* catalog_;
   const OrderMap* map_;
+  const KeepColumns* keep_ = nullptr;
   std::string file_name_;
   std::vector<Diagnostic> faults_;
   std::vector<Column> columns_;
   std::vector<Spellings> spellings_;  // of each column
   std::vector<std::size_t> id_columns_;
+  std::vector<std::size_t> kept_columns_;
+  bool members_ = false;  // no header: orders in JSON
   std::vector<Fact> facts_;
   std::size_t wall_ = none;  // which fact that is
 

@@ -124,6 +124,11 @@ class JobSchema {
   Json value_of(const JobField& field) {
     switch (field.type) {
       case FieldType::text:
+        if (field.meaning == io::TextMeaning::name) {
+          Json name = plain_text(false);
+          name["type"] = {"string", "number"};
+          return described(field.help, defined("name", std::move(name)));
+        }
         return described(field.help, defined("line", plain_text(false)));
       case FieldType::lines:
         return described(field.help, defined("lines", plain_text(true)));

@@ -1,6 +1,7 @@
 #include "io/verdict_record.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstring>
 
 #include "io/csv_writer.hpp"
@@ -32,6 +33,32 @@ void write_diagnostics(JsonWriter& out, std::string_view key, const std::vector<
     out.end_object();
   }
   out.end_array();
+}
+
+// Columns and members of ours, which no kept one may be taken for.
+constexpr std::array<std::string_view, 15> own_names = {"file",  "row",       "line",  "id",    "verdict",
+                                                        "waits_for", "method", "count", "tap",  "limit",
+                                                        "reduce_to", "holds",  "stops", "reasons", "remarks"};
+
+// Into an object, under the key `kept`.
+void write_kept(JsonWriter& out, std::string& text, const OrderRecord& order) {
+  const bool any = std::any_of(order.kept.begin(), order.kept.end(), [](const KeptColumn& kept) { return kept.given; });
+  if (!any) return;
+  out.begin_object("kept");
+  for (const KeptColumn& kept : order.kept) {
+    if (!kept.given) continue;
+    if (!kept.is_json) {
+      out.text_named(kept.name, kept.value);
+      continue;
+    }
+    out.settle();
+    text += out.nothing_yet() ? "\"" : ",\"";
+    append_json_as_written(text, kept.name, true);
+    text += "\":";
+    append_json_as_written(text, kept.value, true);
+    out.wrote_behind();
+  }
+  out.end_object();
 }
 
 // Writes into room made for it, so that the string grows once.
@@ -111,12 +138,13 @@ void write_decision(std::string& out, const Plan& plan, UnitSystem units) {
   }
 }
 
-void write_unreadable(JsonWriter& out, const OrderRecord& order, const RecordOptions& options) {
+void write_unreadable(JsonWriter& out, std::string& text, const OrderRecord& order, const RecordOptions& options) {
   out.begin_object();
   write_place(out, order, options);
   if (!order.id.empty()) out.text("id", order.id);
   out.text("verdict", "unreadable");
   write_diagnostics(out, "reasons", order.diagnostics, options);
+  write_kept(out, text, order);
   out.end_object();
 }
 
@@ -152,12 +180,114 @@ void append_reasons(std::string& to, const std::vector<Diagnostic>& diagnostics)
   }
 }
 
+bool is_own(std::string_view name) {
+  return std::find(own_names.begin(), own_names.end(), name) != own_names.end();
+}
+
+void write_kept_cell(CsvWriter& row, const KeptColumn& kept) {
+  if (!kept.is_json) return row.text(kept.value);
+  if (kept.value == "null") return row.empty();
+  if (!kept.value.starts_with('"')) {  // a number as it stands is no formula
+    const bool number = kept.value.find_first_not_of("0123456789.eE+-") == std::string_view::npos;
+    if (!number) return row.text(kept.value);
+    row.cell() += kept.value;
+    return;
+  }
+  std::string text;
+  append_unescaped(text, kept.value.substr(1, kept.value.size() - 2));
+  row.text(text);
+}
+
+// --- GeoJSON ----------------------------------------------------------------------------------------------------
+
+constexpr std::array<std::string_view, 12> own_properties = {
+    "verdict", "waits_for",  "method",     "count", "tap_in", "limit_psi", "reduce_psi",
+    "limit_kpa", "reduce_kpa", "holds", "stops", "reasons"};
+
+bool is_own_property(std::string_view name) {
+  return name == "remarks" || std::find(own_properties.begin(), own_properties.end(), name) != own_properties.end();
+}
+
+// Scalars alone: a table of a map has no lists in its cells.
+void write_own_properties(JsonWriter& json, const OrderRecord& order, const Plan* plan, const RecordOptions& options,
+                          bool placed) {
+  json.text("verdict", plan == nullptr ? std::string_view("unreadable") : name_of(plan->verdict));
+  std::string text;
+  if (plan == nullptr) {
+    if (!placed) write_place(json, order, options);
+    append_reasons(text, order.diagnostics);
+    json.text("reasons", text);
+    return;
+  }
+  const ChosenMethod& method = plan->method;
+  json.text("method", name_of(method.kind));
+  if (method.kind != Method::none) {
+    if (method.count > 1) json.whole("count", method.count);
+    json.number("tap_in", method.tap.number(), 4);
+  }
+  const bool si = options.units == UnitSystem::si;
+  const auto pressure = [&](std::string_view key, Pressure value) {
+    const Shown display = shown(Measure(value), options.units, Toward::less);
+    json.number(key, display.value, display.decimals);
+  };
+  if (plan->pressure.governed_by) pressure(si ? "limit_kpa" : "limit_psi", plan->pressure.governed_by->limit);
+  if (plan->pressure.reduce_to) pressure(si ? "reduce_kpa" : "reduce_psi", *plan->pressure.reduce_to);
+  append_codes(text, *plan, Severity::hold);
+  json.text("holds", text);
+  text.clear();
+  append_codes(text, *plan, Severity::stop);
+  json.text("stops", text);
+  if (order.remarks.empty()) return;
+  text.clear();
+  append_reasons(text, order.remarks);
+  json.text("remarks", text);
+}
+
+void write_properties(std::string& out, const OrderRecord& order, const Plan* plan, const RecordOptions& options,
+                      bool placed) {
+  JsonWriter json(out, JsonStyle::compact);
+  json.begin_object();
+  write_own_properties(json, order, plan, options, placed);
+  json.settle();
+  const auto has = [&](std::string_view name) {
+    return std::any_of(order.kept.begin(), order.kept.end(),
+                       [&](const KeptColumn& kept) { return kept.given && kept.name == name; });
+  };
+  for (const KeptColumn& kept : order.kept) {
+    if (!kept.given) continue;
+    const bool own = is_own_property(kept.name);
+    if (own && has("own_" + std::string(kept.name))) continue;
+    out += own ? ",\"own_" : ",\"";
+    append_json_as_written(out, kept.name, false);
+    out += "\":";
+    append_json_as_written(out, kept.value, false);
+  }
+  json.end_object();
+}
+
 }  // namespace
+
+void append_verdict_feature(std::string& out, const OrderRecord& order, const Plan* plan, const FeatureText* feature,
+                            const RecordOptions& options) {
+  out += ",\n";
+  if (feature == nullptr) {
+    out += R"({"type":"Feature","geometry":null,"properties":)";
+    write_properties(out, order, plan, options, false);
+    out += '}';
+    return;
+  }
+  const Span properties = feature->properties.end > 0 ? feature->properties : Span{1, 1};  // behind the brace
+  append_json_as_written(out, feature->text.substr(0, properties.begin), false);
+  if (feature->properties.end == 0) out += "\"properties\":";
+  write_properties(out, order, plan, options, true);
+  if (feature->properties.end == 0) out += ',';
+  append_json_as_written(out, feature->text.substr(properties.end), false);
+}
 
 void append_verdict_json(std::string& out, const OrderRecord& order, const Plan* plan, const RecordOptions& options) {
   JsonWriter json(out, JsonStyle::compact);
   if (plan == nullptr) {
-    write_unreadable(json, order, options);
+    write_unreadable(json, out, order, options);
     out += '\n';
     return;
   }
@@ -168,6 +298,7 @@ void append_verdict_json(std::string& out, const OrderRecord& order, const Plan*
   json.settle();
   write_decision(out, *plan, options.units);
   if (!order.remarks.empty()) write_diagnostics(json, "remarks", order.remarks, options);
+  write_kept(json, out, order);
   json.end_object();
   out += '\n';
 }
@@ -180,6 +311,7 @@ void append_plan_record(std::string& out, const OrderRecord& order, const Plan* 
   json.begin_object();
   write_place(json, order, options);
   if (!order.remarks.empty()) write_diagnostics(json, "remarks", order.remarks, options);
+  write_kept(json, out, order);
   json.settle();
   const bool anything = out.back() != '{';
   const std::size_t brace = out.size();
@@ -201,6 +333,7 @@ void append_verdict_header(std::string& out, const RecordOptions& options) {
   row.text("limit [" + psi + ']');
   row.text("reduce_to [" + psi + ']');
   for (const std::string_view name : {"holds", "stops", "reasons", "remarks"}) row.text(name);
+  for (const std::string& name : options.kept) row.text(is_own(name) ? "own_" + name : name);
   row.line();
 }
 
@@ -237,6 +370,10 @@ void append_verdict_row(std::string& out, const OrderRecord& order, const Plan* 
   }
   append_reasons(row.cell(), order.remarks);
   row.end();
+  for (std::size_t i = 0; i < options.kept.size(); ++i) {
+    if (i < order.kept.size() && order.kept[i].given) write_kept_cell(row, order.kept[i]);
+    else row.empty();
+  }
   row.line();
 }
 

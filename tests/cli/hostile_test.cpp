@@ -109,6 +109,19 @@ TEST_CASE("no order of a batch paints, in any format") {
       run_fit({"batch", "--in", "csv", "--format", format}, one + "\n" + one + "\n");
       run_fit({"batch", "--in", "json", "--format", format}, "[" + paint + "]");
     }
+    const Json nasty = {{"type", "Feature"}, {"geometry", nullptr}, {"properties", {{"id", paint}, {paint, paint}}}};
+    const std::string feature = nasty.dump(-1, ' ', false, Json::error_handler_t::replace);
+    for (const std::string format : {"geojson", "ndjson", "csv"}) {
+      run_fit({"batch", "--in", "geojson", "--format", format}, feature);
+      run_fit({"batch", "--in", "geojson", "--format", format, "--keep", format == "csv" ? "id" : "all"}, feature);
+      run_fit({"batch", "--in", "geojson", "--format", format}, "\x1E" + paint);
+      run_fit({"batch", "--in", "geojson", "--format", format},
+              R"({"type":"FeatureCollection","name":)" + Json(paint).dump(-1, ' ', false, Json::error_handler_t::replace) +
+                  ",\"features\":[" + feature + "," + paint + "]}");
+    }
+    run_fit({"batch", "--in", "geojson", "--columns"}, feature);
+    run_fit({"batch", "--in", "csv", "--format", "ndjson", "--keep", "all"}, table + one + "\n");
+    run_fit({"batch", "--in", "ndjson", "--format", "ndjson", "--keep", "all"}, lines);
     run_fit({"batch", "--in", "csv", "--columns"}, table);
     run_fit({"batch", "--in", "csv", "--columns"}, one + ",main.size\n" + one + "," + one + "\n");
     run_fit({"batch", "--in", "ndjson", "--format", "ndjson", "--full"}, lines);

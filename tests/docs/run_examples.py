@@ -126,7 +126,8 @@ def main():
             count += seen
         # Files that help pages name.
         for name, example in (("job.json", "jobs/ductile_iron_direct.json"), ("district.json", "rules/ashby_vale.json"),
-                              ("truck.json", "settings/truck.json")):
+                              ("truck.json", "settings/truck.json"), ("export.csv", "orders/ashby_vale_export.csv"),
+                              ("map.json", "orders/ashby_vale_map.json"), ("mains.geojson", "orders/taps.geojson")):
             shutil.copy(source / "examples" / example, folder / name)
         more, seen = check_help(folder, program)
         faults += more

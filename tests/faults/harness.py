@@ -69,6 +69,7 @@ class Scratch:
         self.copy(examples / "orders/ashby_vale_map.json", "map.json")
         self.copy(examples / "rules/ashby_vale.json", "rules.json")
         (self.path / "orders.ndjson").write_text(order(1) + order(2))
+        (self.path / "taps.geojson").write_text('{"type": "FeatureCollection", "features": [%s]}\n' % feature(1))
         (self.path / "truck.json").write_text('{"rules": ["named.json"]}')
         self.copy(examples / "rules/ashby_vale.json", "named.json")
         (self.path / "mainbore").mkdir()  # where a settings file of one's own stands
@@ -102,6 +103,11 @@ def order(number):
             '"service": {"size": "1 in"}}\n' % number)
 
 
+def feature(number):
+    return ('{"type": "Feature", "geometry": {"type": "Point", "coordinates": [1, 2]}, "properties": {"id": %d, '
+            '"main.material": "PVC", "main.size": "6 in", "main.pressure": "60 psi", "service.size": "1 in"}}' % number)
+
+
 TRIALS = ["--trial", "depth=1.5 in, wrench=2, showing=3", "--trial", "depth=1.58 in, wrench=2, showing=2"]
 RULES_FORMATS = [[], ["--format", "json"]]
 
@@ -115,7 +121,9 @@ RUNS = (
        for form in ([], ["--format", "html"], ["--format", "ndjson"], ["--format", "csv"],
                     ["--format", "ndjson", "--full"], ["--format", "ndjson", "--decisions"],
                     ["--format", "ndjson", "--jobs", "3"])]
-    + [(["batch", "export.csv", "--map", "map.json", "--columns"], True)]
+    + [(["batch", "export.csv", "--map", "map.json", "--columns"], True),
+       (["batch", "week.csv", "--format", "csv", "--keep", "all"], True),
+       (["batch", "taps.geojson", "--format", "geojson"], True)]
     + [(["table", "--material", "PVC", *form], True)
        for form in ([], ["--format", "csv"], ["--format", "json"], ["--format", "html"])]
     + [(["identify", "--circumference", "21-3/4 in", *form], True) for form in ([], ["--format", "json"])]

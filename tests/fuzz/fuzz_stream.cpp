@@ -51,8 +51,8 @@ std::string records_of(io::ByteSource bytes, InputFormat in, BatchFormat format)
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   if (size < 3) return 0;
-  const auto in = static_cast<InputFormat>(data[0] % 3);
-  const BatchFormat format = data[0] / 3 % 2 == 0 ? BatchFormat::verdicts : BatchFormat::table;
+  const auto in = static_cast<InputFormat>(data[0] % 4);
+  const BatchFormat format = data[0] / 4 % 2 == 0 ? BatchFormat::verdicts : BatchFormat::table;
   const std::size_t first = 1 + data[1];
   const std::size_t later = 1 + data[2] % 64;
   const std::string_view text(reinterpret_cast<const char*>(data) + 3, size - 3);
