@@ -218,6 +218,7 @@ class Check:
 
 
 JOBS_VALID = [
+    ("id", 3001),
     ("main/pressure", "5.6 bar"),
     ("main/pressure", {"value": 565, "unit": "kPa"}),
     ("main/pressure", {"value": 82, "unit": "PSI"}),
@@ -314,7 +315,7 @@ JOBS_INVALID = [
     ("nearby", [{"what": "joint", "along": 4}]),
     ("nearby", ["joint"]),
     ("nearby", {"what": "joint", "along": "4 ft"}),
-    ("id", 7),
+    ("id", True),
     ("id", "bell \u0007"),
     ("id", "x" * 301),
 ]
@@ -412,6 +413,7 @@ RULES_INVALID = [
 
 MAP = {"format": 1, "columns": {"A": {"to": "main.size"}}, "defaults": {}}
 MAPS_VALID = [
+    ("columns/A", {"to": "main.size", "optional": True}),
     ("columns/A", "main.size"),
     ("columns/A", "nearby[999].along"),
     ("columns/A/unit", "MM"),
@@ -429,6 +431,7 @@ MAPS_VALID = [
     ("name", ""),
 ]
 MAPS_INVALID = [
+    ("columns/A", {"to": "main.size", "optional": "yes"}),
     ("format", 2),
     ("format", "1"),
     ("name", 7),
