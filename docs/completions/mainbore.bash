@@ -35,11 +35,12 @@ _mainbore_command() {
       operands=('ORDERS...')
       options=(
         'once - -h --help'
-        'once csv|ndjson|json --in'
-        'once text|ndjson|csv|html --format'
+        'once csv|ndjson|json|geojson --in'
+        'once text|ndjson|csv|html|geojson --format'
         'once - --full'
         'once - --decisions'
         'once FILE --map'
+        'many COLUMNS|all --keep'
         'once - --columns'
         'once comma|tab|semicolon --delimiter'
         'once - --no-rows'
