@@ -44,7 +44,7 @@ _mainbore_command() {
         'once - --columns'
         'once comma|tab|semicolon --delimiter'
         'once - --no-rows'
-        'once hold|no-go|unreadable|never --fail-on'
+        'once hold|office|no-go|unreadable|never --fail-on'
         'once N --jobs'
         'once us|si --units'
         'many FILE --rules'

@@ -433,7 +433,7 @@ complete -c mainbore -n '__mainbore_at "mainbore batch"' -l keep -r -f -a 'COLUM
 complete -c mainbore -n '__mainbore_at "mainbore batch" flag --columns' -l columns -d 'only show what each column was read as'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --delimiter' -l delimiter -r -f -a 'comma tab semicolon' -d 'between cells'
 complete -c mainbore -n '__mainbore_at "mainbore batch" flag --no-rows' -l no-rows -d 'records without row and line: the same in any piece of a file'
-complete -c mainbore -n '__mainbore_at "mainbore batch" value --fail-on' -l fail-on -r -f -a 'hold no-go unreadable never' -d 'exit 0 unless an order is this bad or worse'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --fail-on' -l fail-on -r -f -a 'hold office no-go unreadable never' -d 'exit 0 unless an order is this bad or worse (office: a hold that the office clears)'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --jobs' -l jobs -r -f -a '(__mainbore_values N)' -d 'threads'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
 complete -c mainbore -n '__mainbore_at "mainbore batch"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'

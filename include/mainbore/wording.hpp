@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -12,6 +13,8 @@
 #include "mainbore/reading.hpp"
 
 namespace mainbore {
+
+struct Plan;
 
 // What a code means, for `mainbore explain` and the documentation.
 struct FindingText {
@@ -37,6 +40,12 @@ using ReadingList = std::span<const Reading>;
 enum class Clears : std::uint8_t { office, site };
 [[nodiscard]] constexpr std::string_view name_of(Clears clears) { return clears == Clears::office ? "office" : "site"; }
 [[nodiscard]] Clears clears_by(FindingCode code);
+// What a plan on hold waits for: the office, where any of its holds is the office's to clear; else it is ready to send, and
+// the site clears what is left. Nothing of a go and of a no-go.
+[[nodiscard]] std::optional<Clears> waits_for(const Plan& plan);
+// Of a hold that the office clears: the question that clears it, and whom to ask.
+[[nodiscard]] std::string question_of(const Finding& finding, UnitSystem system, ReadingList readings = {});
+[[nodiscard]] std::string_view whom_to_ask(FindingCode code);
 // What to do without a plan at hand: "<limit>" and the like stand where a plan has its figures.
 [[nodiscard]] std::string fix_in_general(FindingCode code);
 // Whose rule decided a finding.

@@ -151,7 +151,7 @@ void OrderPlanner::plan_order(Piece& piece, Job& job) {
   Plan plan = mainbore::plan(std::move(job), catalog_, rules_, depth_of(options_.format));
   plan.from_settings = std::move(from);
   write(piece, &plan);
-  piece.tally.add(plan.verdict);
+  piece.tally.add(plan);
 }
 
 void OrderPlanner::write(Piece& piece, const Plan* plan) {

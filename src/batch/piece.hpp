@@ -8,7 +8,8 @@
 #include <vector>
 
 #include "io/csv.hpp"
-#include "mainbore/finding.hpp"
+#include "mainbore/plan.hpp"
+#include "mainbore/wording.hpp"
 #include "report/week.hpp"
 
 namespace mainbore::batch {
@@ -17,15 +18,20 @@ namespace mainbore::batch {
 struct Tally {
   std::uint64_t go = 0;
   std::uint64_t hold = 0;
+  std::uint64_t office = 0;  // of the holds, those that wait for the office
   std::uint64_t no_go = 0;
   std::uint64_t unreadable = 0;  // those that met a fault of the program among them
   std::uint64_t internal = 0;
 
   [[nodiscard]] std::uint64_t all() const { return go + hold + no_go + unreadable; }
-  void add(Verdict verdict) { ++(verdict == Verdict::go ? go : verdict == Verdict::hold ? hold : no_go); }
+  void add(const Plan& plan) {
+    ++(plan.verdict == Verdict::go ? go : plan.verdict == Verdict::hold ? hold : no_go);
+    if (waits_for(plan) == Clears::office) ++office;
+  }
   Tally& operator+=(const Tally& other) {
     go += other.go;
     hold += other.hold;
+    office += other.office;
     no_go += other.no_go;
     unreadable += other.unreadable;
     internal += other.internal;

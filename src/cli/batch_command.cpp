@@ -214,7 +214,7 @@ ExitStatus status_of(const Tally& tally, const std::string& fail_on) {
   if (fail_on == "unreadable") return exit_go;
   if (tally.no_go > 0) return exit_no_go;
   if (fail_on == "no-go") return exit_go;
-  return tally.hold > 0 ? exit_hold : exit_go;
+  return (fail_on == "office" ? tally.office : tally.hold) > 0 ? exit_hold : exit_go;
 }
 
 void show_columns(const std::vector<std::string>& files, const BatchRequest& request, const BatchOptions& options,

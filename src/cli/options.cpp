@@ -124,9 +124,9 @@ void add_batch_options(CLI::App& command, BatchRequest& request, Output& output)
   command.add_flag("--no-rows", request.no_rows,
                    "records without row and line: the same in any piece of a file");
   takes_one_of(command.add_option("--fail-on", request.fail_on,
-                                  "exit 0 unless an order is this bad or worse;\n"
-                                  "default hold"),
-               {"hold", "no-go", "unreadable", "never"});
+                                  "exit 0 unless an order is this bad or worse (office:\n"
+                                  "a hold that the office clears); default hold"),
+               {"hold", "office", "no-go", "unreadable", "never"});
   command.add_option("--jobs", request.jobs, "threads; 0: as many as there are cores; default 1")
       ->type_name("N")
       ->check(CLI::Range(0, 256).description(""));

@@ -27,6 +27,7 @@ class PlanWriter {
     if (plan_.rules != nullptr) put_text("rules", plan_.rules->name);
     io::write_settings(out_, plan_.from_settings, system_);
     out_.text("verdict", name_of(plan_.verdict));
+    if (const auto who = waits_for(plan_)) out_.text("waits_for", name_of(*who));
     out_.text("summary", summary_of(plan_, system_).whole());
     write_main();
     write_method();

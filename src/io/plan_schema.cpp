@@ -253,6 +253,7 @@ Json plan_schema() {
       {"rules?", text},
       {"settings?", settings_part()},
       {"verdict", one_of(verdicts)},
+      {"waits_for?", {{"enum", {"office", "site"}}}},
       {"summary", text},
       {"main", main_part()},
       {"method", method_part()},

@@ -6,6 +6,7 @@
 
 #include "io/csv_writer.hpp"
 #include "io/json_writer.hpp"
+#include "mainbore/wording.hpp"
 
 namespace mainbore::io {
 namespace {
@@ -116,6 +117,7 @@ void write_decision(std::string& out, const Plan& plan, UnitSystem units) {
                             [](std::string_view code) { return code.size() + 3 <= longest_code; }));
   const ChosenMethod& method = plan.method;
   Pen pen(out, all_but_codes + longest_code * (plan.findings.size() + method.rejected.size()));
+  if (const auto who = waits_for(plan)) pen << R"(,"waits_for":")" << name_of(*who) << "\"";
   pen << R"(,"method":")" << name_of(method.kind) << "\"";
   if (method.kind != Method::none) {
     if (method.count > 1) {
@@ -219,6 +221,7 @@ void write_own_properties(JsonWriter& json, const OrderRecord& order, const Plan
     json.text("reasons", text);
     return;
   }
+  if (const auto who = waits_for(*plan)) json.text("waits_for", name_of(*who));
   const ChosenMethod& method = plan->method;
   json.text("method", name_of(method.kind));
   if (method.kind != Method::none) {
@@ -332,7 +335,7 @@ void append_verdict_header(std::string& out, const RecordOptions& options) {
   for (const std::string_view name : {"id", "verdict", "method", "count", "tap [in]"}) row.text(name);
   row.text("limit [" + psi + ']');
   row.text("reduce_to [" + psi + ']');
-  for (const std::string_view name : {"holds", "stops", "reasons", "remarks"}) row.text(name);
+  for (const std::string_view name : {"holds", "stops", "reasons", "remarks", "waits_for"}) row.text(name);
   for (const std::string& name : options.kept) row.text(is_own(name) ? "own_" + name : name);
   row.line();
 }
@@ -370,6 +373,8 @@ void append_verdict_row(std::string& out, const OrderRecord& order, const Plan* 
   }
   append_reasons(row.cell(), order.remarks);
   row.end();
+  const auto who = plan == nullptr ? std::nullopt : waits_for(*plan);
+  row.text(who ? name_of(*who) : std::string_view());
   for (std::size_t i = 0; i < options.kept.size(); ++i) {
     if (i < order.kept.size() && order.kept[i].given) write_kept_cell(row, order.kept[i]);
     else row.empty();

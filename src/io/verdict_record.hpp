@@ -1,7 +1,7 @@
 // What a batch says of one order, on one line: the verdict, compact enough to gate a thousand orders on.
 //
-//     {"row":2,"line":3,"id":"AV-3002","verdict":"hold","method":"direct","tap":{"value":0.75,"unit":"in"},
-//      "limit":{"value":85,"unit":"psi"},"holds":["place.not-looked"],"stops":[]}
+//     {"row":2,"line":3,"id":"AV-3002","verdict":"hold","waits_for":"site","method":"direct",
+//      "tap":{"value":0.75,"unit":"in"},"limit":{"value":85,"unit":"psi"},"holds":["place.not-looked"],"stops":[]}
 //     {"row":3,"line":4,"id":"AV-3003","verdict":"unreadable","reasons":[{"code":"job.no-unit","path":"/main/size",
 //      "line":4,"column":17,"message":"...","help":"..."}]}
 //

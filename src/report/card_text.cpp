@@ -115,7 +115,8 @@ class CardLayout {
         if (hold.clears != clears) continue;
         if (first) {
           if (clears == Clears::office) heading(planned ? "CLEAR FIRST, BY THE OFFICE" : "ALSO OPEN, FOR THE OFFICE");
-          else heading(planned ? "CLEAR AT THE PIPE" : "ALSO OPEN, AT THE PIPE", planned ? "before the cut" : "");
+          else heading(planned ? "CLEAR AT THE PIPE" : "ALSO OPEN, AT THE PIPE",
+                       !planned ? "" : hold.number == 1 ? "before the cut; ready to send" : "before the cut");
         }
         first = false;
         // Number, order, blank and name: the blank to the right, where a hand finds it.

@@ -283,14 +283,18 @@ class Sheet {
     return whose.empty() ? detail : detail + " " + whose;
   }
 
+  [[nodiscard]] static std::string clearer(const Finding& finding) {
+    return clears_by(finding.code) == Clears::office ? " (office)" : " (at the pipe)";
+  }
+
   [[nodiscard]] double height_of_hold(const Finding& finding) const {
     const std::string fix = fix_of(finding, system_, plan_.readings);
-    return words({{"1. ", true}, {text_of(finding.code).title, true}, {". "}, {fix}}) + line() + 5.0;
+    return words({{"1. ", true}, {text_of(finding.code).title, true}, {clearer(finding)}, {". "}, {fix}}) + line() + 5.0;
   }
 
   void hold(const Finding& finding, int count) {
     out_.start("li").element(
-        "h3", std::to_string(count) + ". " + sentence_case(std::string(text_of(finding.code).title)) + ".");
+        "h3", std::to_string(count) + ". " + sentence_case(std::string(text_of(finding.code).title)) + clearer(finding) + ".");
     out_.text(" ").element("p", detail_with_whose(finding), {{"class", "screen"}}).text(" ");
     out_.element("p", fix_of(finding, system_, plan_.readings), {{"class", "do"}});
     out_.start("p", {{"class", "boxes"}});
@@ -305,7 +309,9 @@ class Sheet {
   void readings() {
     out_.start("div", {{"class", "pair"}}).start("div", {{"class", "half"}}).line();
     double left = stop_numbers() + stops();
-    const auto list = of(Severity::hold);
+    auto list = of(Severity::hold);  // the office's first, numbered as on the card
+    std::stable_partition(list.begin(), list.end(),
+                          [](const Finding* finding) { return clears_by(finding->code) == Clears::office; });
     const std::vector<Fact> numbers = facts();
     double right = height_of_facts(numbers);
     for (const Finding* finding : list) right += height_of_hold(*finding);

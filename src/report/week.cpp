@@ -11,6 +11,8 @@
 namespace mainbore::report {
 namespace {
 
+bool is_hold(WeekEnd end) { return end == WeekEnd::office || end == WeekEnd::ready; }
+
 constexpr std::size_t most_names = 200;  // of orders that go: nobody reads more
 constexpr std::size_t most_wanting = 40;  // names of orders that want one thing
 // What one screen holds: so many orders a line each, else so many reasons of a kind with so many names.
@@ -111,7 +113,7 @@ void WeekReport::add(WeekOrder order) {
     if (fresh) trucks_.push_back({order.date, order.crew, 0, 0, {}});
     Truck& truck = trucks_[place->second];
     ++truck.orders;
-    if (order.end == WeekEnd::hold) ++truck.holds;
+    if (is_hold(order.end)) ++truck.holds;
     for (const LoadItem& item : order.load) add_load(truck.load, item);
     order.load = {};
   }
@@ -130,28 +132,35 @@ void WeekReport::add(WeekOrder order) {
     if (go_.size() < most_names) go_.push_back(order.name);
     return;
   }
-  if (order.end == WeekEnd::hold) {
+  if (is_hold(order.end)) {
     for (const WeekReason& reason : order.reasons) ++holds_by_code_[static_cast<std::size_t>(reason.code)];
   }
   troubled_.push_back(std::move(order));
 }
 
 const WeekReason& WeekReport::particular(const WeekOrder& order) const {
-  if (order.end != WeekEnd::hold) return order.reasons.front();
+  if (!is_hold(order.end)) return order.reasons.front();
   const auto orders_with = [&](const WeekReason& reason) { return holds_by_code_[static_cast<std::size_t>(reason.code)]; };
-  return *std::min_element(order.reasons.begin(), order.reasons.end(), [&](const WeekReason& a, const WeekReason& b) {
-    return orders_with(a) < orders_with(b);
-  });
+  // Of an order that waits for the office, what the office clears.
+  const auto rank = [&](const WeekReason& reason) {
+    return std::pair(order.end == WeekEnd::office && reason.ask.empty(), orders_with(reason));
+  };
+  return *std::min_element(order.reasons.begin(), order.reasons.end(),
+                           [&](const WeekReason& a, const WeekReason& b) { return rank(a) < rank(b); });
 }
 
 void WeekReport::write(WeekPage& page) const {
   std::uint64_t all = 0;
   for (const std::uint64_t orders : counts_) all += orders;
   page.title(orders_in_words(all) + ": " + std::to_string(count(WeekEnd::unreadable)) + " cannot be read, " +
-             std::to_string(count(WeekEnd::no_go)) + " no-go, " + std::to_string(count(WeekEnd::hold)) + " hold, " +
-             std::to_string(count(WeekEnd::go)) + " go");
+             std::to_string(count(WeekEnd::no_go)) + " no-go, " + std::to_string(holds()) + " hold" +
+             (holds() == 0 ? std::string()
+                           : " (" + std::to_string(count(WeekEnd::office)) + " for the office, " +
+                                 std::to_string(count(WeekEnd::ready)) + " ready)") +
+             ", " + std::to_string(count(WeekEnd::go)) + " go");
   write_glance(page);
   write_troubled(page);
+  write_questions(page);
   write_on_site(page);
   write_go(page);
   write_remarks(page);
@@ -163,8 +172,10 @@ void WeekReport::write(WeekPage& page) const {
 void WeekReport::write_glance(WeekPage& page) const {
   if (troubled_.empty()) return;
   page.heading("AT A GLANCE", "what does not simply go");
-  constexpr std::array<std::pair<WeekEnd, std::string_view>, 3> ends = {
-      {{WeekEnd::unreadable, "unread"}, {WeekEnd::no_go, "NO-GO "}, {WeekEnd::hold, "hold  "}}};
+  constexpr std::array<std::pair<WeekEnd, std::string_view>, 4> ends = {{{WeekEnd::unreadable, "unread"},
+                                                                         {WeekEnd::no_go, "NO-GO "},
+                                                                         {WeekEnd::office, "office"},
+                                                                         {WeekEnd::ready, "ready "}}};
   for (const auto& [end, word] : ends) {
     if (troubled_.size() > most_at_a_glance) write_reasons(page, end, word);
     else write_orders(page, end, word);
@@ -215,7 +226,7 @@ void WeekReport::write_entries(WeekPage& page, WeekEnd end) const {
   std::map<std::vector<Saying>, std::size_t> place_of;
   for (const WeekOrder& order : troubled_) {
     if (order.end != end || order.reasons.empty()) continue;
-    std::vector<Saying> sayings = end == WeekEnd::hold ? sayings_of_hold(order) : sayings_of_refusal(order);
+    std::vector<Saying> sayings = is_hold(end) ? sayings_of_hold(order) : sayings_of_refusal(order);
     const auto [place, fresh] = place_of.try_emplace(sayings, groups.size());
     if (fresh) groups.push_back({std::move(sayings), {}});
     groups[place->second].orders.push_back(&order);
@@ -245,6 +256,7 @@ std::vector<WeekReport::Saying> WeekReport::sayings_of_hold(const WeekOrder& ord
   std::vector<Saying> sayings = {{"Why", first.why}, {"Do", first.fix}};
   std::vector<std::string> others;
   for (const WeekReason& reason : order.reasons) {
+    if (!reason.ask.empty()) sayings.emplace_back("Ask", std::string(reason.whom) + ": " + reason.ask);
     if (&reason != &first) others.push_back(reason.what);
   }
   if (!others.empty()) sayings.emplace_back("Also", joined(others, "; ") + ".");
@@ -252,11 +264,12 @@ std::vector<WeekReport::Saying> WeekReport::sayings_of_hold(const WeekOrder& ord
 }
 
 void WeekReport::write_troubled(WeekPage& page) const {
-  constexpr std::array<std::array<std::string_view, 2>, 3> headings = {
-      {{"HOLD", "may be tapped once each hold is cleared on site"},
+  constexpr std::array<std::array<std::string_view, 2>, 4> headings = {
+      {{"READY", "hold: send the crew, which clears each hold at the pipe before the cut"},
+       {"OFFICE", "hold: the office has something to clear before a crew is sent"},
        {"NO-GO", "send no crew"},
        {"CANNOT BE READ", "ask for what is missing; nothing was planned"}}};
-  for (const WeekEnd end : {WeekEnd::unreadable, WeekEnd::no_go, WeekEnd::hold}) {
+  for (const WeekEnd end : {WeekEnd::unreadable, WeekEnd::no_go, WeekEnd::office, WeekEnd::ready}) {
     if (count(end) == 0) continue;
     const auto& [heading, beside] = headings[static_cast<std::size_t>(end) - 1];
     page.heading(heading, beside);
@@ -264,9 +277,27 @@ void WeekReport::write_troubled(WeekPage& page) const {
   }
 }
 
+// By whom to ask, because that is one call.
+void WeekReport::write_questions(WeekPage& page) const {
+  std::map<std::string_view, std::map<std::string_view, std::vector<std::string>>> asked;
+  for (const WeekOrder& order : troubled_) {
+    if (order.end != WeekEnd::office) continue;
+    for (const WeekReason& reason : order.reasons) {
+      if (!reason.ask.empty()) asked[reason.whom][reason.ask].push_back(order.name);
+    }
+  }
+  if (asked.empty()) return;
+  page.heading("TO ASK", "what the office has to clear, by whom to ask");
+  for (const auto& [whom, questions] : asked) {
+    page.entry(whom, "");
+    for (const auto& [question, orders] : questions) {
+      page.line(some_of(orders, orders.size(), most_of_a_reason), question);
+    }
+  }
+}
+
 // Reading by reading, because that is how the instruments are taken along.
 void WeekReport::write_on_site(WeekPage& page) const {
-  if (count(WeekEnd::hold) == 0) return;
   struct Reading {
     std::string name;
     std::string what;
@@ -275,8 +306,9 @@ void WeekReport::write_on_site(WeekPage& page) const {
   std::vector<Reading> readings;
   std::map<std::string, std::size_t> reading_of;
   for (const WeekOrder& order : troubled_) {
-    if (order.end != WeekEnd::hold) continue;
+    if (!is_hold(order.end)) continue;
     for (const WeekReason& reason : order.reasons) {
+      if (!reason.ask.empty()) continue;
       const std::string name = reason.bound.empty() ? reason.reading : reason.reading + ", " + reason.bound;
       const auto [place, fresh] = reading_of.try_emplace(name + '\n' + reason.what, readings.size());
       if (fresh) readings.push_back({name, reason.what, {}});
@@ -285,9 +317,10 @@ void WeekReport::write_on_site(WeekPage& page) const {
   }
   std::stable_sort(readings.begin(), readings.end(),
                    [](const Reading& a, const Reading& b) { return a.orders.size() > b.orders.size(); });
-  page.heading("ON SITE", "what the holds ask to be read or agreed, and for which orders");
+  if (readings.empty()) return;
+  page.heading("ON SITE", "what the holds ask to be read at the pipe, and for which orders");
   for (const Reading& reading : readings) {
-    const bool all = reading.orders.size() == count(WeekEnd::hold) && reading.orders.size() > most_of_a_reason;
+    const bool all = reading.orders.size() == holds() && reading.orders.size() > most_of_a_reason;
     page.row(reading.name, "(" + reading.what + "): " +
                                (all ? "all orders on hold" : some_of(reading.orders, reading.orders.size(), most_wanting)));
   }

@@ -23,7 +23,8 @@
 
 namespace mainbore::report {
 
-enum class WeekEnd : std::uint8_t { go, hold, no_go, unreadable };
+// A hold waits for the office, or it is ready: the site clears all of it.
+enum class WeekEnd : std::uint8_t { go, ready, office, no_go, unreadable };
 
 // Why an order does not simply go, and what to do about it.
 struct WeekReason {
@@ -33,6 +34,8 @@ struct WeekReason {
   std::string fix;
   std::string reading;  // what is to be read on site: "Least wall"
   std::string bound;    // "at least 0.31 in"; may be empty
+  std::string ask = {};            // of a hold that the office clears
+  std::string_view whom = {};
 };
 
 struct WeekOrder {
@@ -102,6 +105,7 @@ class WeekReport {
   void write_reasons(WeekPage& page, WeekEnd end, std::string_view word) const;
   void write_troubled(WeekPage& page) const;
   void write_entries(WeekPage& page, WeekEnd end) const;
+  void write_questions(WeekPage& page) const;
   void write_on_site(WeekPage& page) const;
   void write_go(WeekPage& page) const;
   void write_remarks(WeekPage& page) const;
@@ -113,9 +117,10 @@ class WeekReport {
   // What fewest orders have is what is particular to one.
   [[nodiscard]] const WeekReason& particular(const WeekOrder& order) const;
   [[nodiscard]] std::uint64_t count(WeekEnd end) const { return counts_[static_cast<std::size_t>(end)]; }
+  [[nodiscard]] std::uint64_t holds() const { return count(WeekEnd::office) + count(WeekEnd::ready); }
   [[nodiscard]] std::vector<const Truck*> trucks_by_day() const;
 
-  std::array<std::uint64_t, 4> counts_{};
+  std::array<std::uint64_t, 5> counts_{};
   std::array<std::uint64_t, finding_codes.size()> holds_by_code_{};
   std::vector<WeekOrder> troubled_;  // all but those that go, in order
   std::vector<std::string> go_;      // the first of those that go

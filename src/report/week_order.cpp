@@ -66,6 +66,9 @@ WeekReason reason_of(const Plan& plan, const Finding& finding, UnitSystem units)
   if (finding.severity != Severity::hold) return reason;
   reason.reading = reading_for(finding.code);
   reason.bound = bound_of(plan, finding, units);
+  if (clears_by(finding.code) == Clears::site) return reason;
+  reason.ask = question_of(finding, units, plan.readings);
+  reason.whom = whom_to_ask(finding.code);
   return reason;
 }
 
@@ -118,14 +121,16 @@ WeekOrder week_order(const OrderRecord& order, const Plan* plan, const WeekOrder
   week.date = printable(plan->job.date);
   week.crew = printable(plan->job.crew);
   week.place = printable(plan->job.place);
-  week.end = plan->verdict == Verdict::go     ? WeekEnd::go
-             : plan->verdict == Verdict::hold ? WeekEnd::hold
-                                              : WeekEnd::no_go;
+  const auto who = waits_for(*plan);
+  week.end = plan->verdict == Verdict::go ? WeekEnd::go
+             : !who                       ? WeekEnd::no_go
+             : *who == Clears::office     ? WeekEnd::office
+                                          : WeekEnd::ready;
   if (week.end != WeekEnd::go) {
     // Verdict and holds have headings of their own.
     Summary summary = summary_of(*plan, options.units);
-    week.summary = week.end == WeekEnd::hold ? std::move(summary.work) : summary.sentence();
-    const Severity counts = week.end == WeekEnd::hold ? Severity::hold : Severity::stop;
+    week.summary = who ? std::move(summary.work) : summary.sentence();
+    const Severity counts = who ? Severity::hold : Severity::stop;
     for (const Finding& finding : plan->findings) {
       if (finding.severity != counts) continue;
       week.reasons.push_back(finding.code == FindingCode::method_none

@@ -1,6 +1,8 @@
 // Who can clear a finding, and the findings as a card says them.
+#include <algorithm>
 #include <array>
 
+#include "mainbore/plan.hpp"
 #include "mainbore/wording.hpp"
 #include "words/findings.hpp"
 #include "work/filled_words.hpp"
@@ -144,7 +146,7 @@ constexpr std::array<Row, finding_codes.size()> rows = {{
     {main_perhaps_not_tapped, site},
     {season_closed, office},
     {season_date_unknown, office},
-    {place_cover, site},
+    {place_cover, office},
     {place_cover_unknown, site},
     {service_tap_small, office},
     {rules_looser, office},
@@ -166,6 +168,14 @@ static_assert(in_order(), "each finding has its row, in the order of MAINBORE_FI
 }  // namespace
 
 Clears clears_by(FindingCode code) { return rows[static_cast<std::size_t>(code)].clears; }
+
+std::optional<Clears> waits_for(const Plan& plan) {
+  if (plan.verdict != Verdict::hold) return std::nullopt;
+  const bool of_office = std::any_of(plan.findings.begin(), plan.findings.end(), [](const Finding& finding) {
+    return finding.severity == Severity::hold && clears_by(finding.code) == Clears::office;
+  });
+  return of_office ? Clears::office : Clears::site;
+}
 
 std::string line_of(const Finding& finding, Audience audience, ReadingList readings) {
   return filled_words(words::finding_line(finding.code, audience.language), finding, audience, readings);

@@ -48,10 +48,10 @@ TEST_CASE("trouble stands before what goes, each order once with its reason and 
                                      "B,2026-05-04,North,PVC,6 in,60 psi,sewage,1 in\n"
                                      "C,2026-05-04,North,PVC,,60 psi,,1 in\n")
                                .text({});
-  CHECK(text.starts_with("3 orders: 1 cannot be read, 1 no-go, 1 hold, 0 go\n"));
+  CHECK(text.starts_with("3 orders: 1 cannot be read, 1 no-go, 1 hold (1 for the office, 0 ready), 0 go\n"));
   const std::size_t unread = at(text, "CANNOT BE READ");
   const std::size_t stop = at(text, "NO-GO - send");
-  const std::size_t hold = at(text, "HOLD - may");
+  const std::size_t hold = at(text, "OFFICE - hold");
   CHECK(unread < stop);
   CHECK(stop < hold);
   CHECK(hold < at(text, "ON SITE"));
@@ -123,20 +123,44 @@ TEST_CASE("the hold that fewest orders share stands first") {
   WeekReport week;
   for (const bool both : {true, false}) {
     WeekOrder one = order(both ? "A" : "B", "", "");
-    one.end = WeekEnd::hold;
+    one.end = WeekEnd::ready;
     one.reasons = both ? std::vector{common, rare} : std::vector{common};
     week.add(std::move(one));
   }
   const std::string text = week.text({});
-  CHECK(text.find("hold   A: rare, and 1 more") != std::string::npos);
+  CHECK(text.find("ready  A: rare, and 1 more") != std::string::npos);
   CHECK(text.find("Why: why rare") < text.find("Also: common."));
+}
+
+TEST_CASE("orders on hold stand by who clears them, with what to ask and whom") {
+  const auto order_with = [](const std::string& name, const std::string& ask) {
+    WeekOrder one = order(name, "", "");
+    one.end = ask.empty() ? WeekEnd::ready : WeekEnd::office;
+    one.reasons.push_back({FindingCode::place_not_looked, "not looked", "why", "fix", "Nearest", ""});
+    if (!ask.empty()) {
+      one.reasons.push_back({FindingCode::machine_no_saddle, "no saddle", "why not", "get one", "Found", "", ask, "The yard"});
+    }
+    return one;
+  };
+  WeekReport week;
+  week.add(order_with("A", ""));
+  week.add(order_with("B", "Is there one?"));
+  week.add(order_with("C", "Is there one?"));
+  const std::string text = week.text({});
+  CHECK(text.starts_with("3 orders: 0 cannot be read, 0 no-go, 3 hold (2 for the office, 1 ready), 0 go\n"));
+  CHECK(at(text, "office B: no saddle, and 1 more") < at(text, "ready  A: not looked"));
+  CHECK(at(text, "OFFICE - hold") < at(text, "READY - hold"));
+  CHECK(at(text, "Ask: The yard: Is there one?") < at(text, "TO ASK"));
+  CHECK(at(text, "TO ASK") < at(text, "  The yard\n    B, C: Is there one?\n"));
+  CHECK(text.find("Nearest (not looked): A, B, C\n") > at(text, "ON SITE"));
+  CHECK(week.html().find("Is there one?") != std::string::npos);
 }
 
 TEST_CASE("what is the same of many orders is said once, and their reasons fit a screen") {
   WeekReport week;
   for (int i = 0; i < 200; ++i) {
     WeekOrder one = order("A" + std::to_string(i), "", "");
-    one.end = i % 4 == 0 ? WeekEnd::no_go : WeekEnd::hold;
+    one.end = i % 4 == 0 ? WeekEnd::no_go : WeekEnd::ready;
     const std::string what = "reason " + std::to_string(i % 8);
     one.reasons.push_back({FindingCode::place_not_looked, what, "why " + what, "fix " + what, "reading", ""});
     week.add(std::move(one));
@@ -146,7 +170,7 @@ TEST_CASE("what is the same of many orders is said once, and their reasons fit a
   const std::string screen = text.substr(glance, text.find("\n\n", glance) - glance);
   CHECK(std::count(screen.begin(), screen.end(), '\n') <= 30);
   CHECK(screen.find("NO-GO  25: reason 0: A0, A8, A16, A24, A32, A40 and 19 more") != std::string::npos);
-  CHECK(screen.find("hold   25: reason 7: A7, A15, A23") != std::string::npos);
+  CHECK(screen.find("ready  25: reason 7: A7, A15, A23") != std::string::npos);
   std::size_t said = 0;
   for (std::size_t found = text.find("Why: why reason 3\n"); found != std::string::npos;
        found = text.find("Why: why reason 3\n", found + 1)) {
@@ -162,7 +186,7 @@ TEST_CASE("a reading that every hold asks for names no orders") {
   WeekReport week;
   for (int i = 0; i < 20; ++i) {
     WeekOrder one = order("A" + std::to_string(i), "", "");
-    one.end = WeekEnd::hold;
+    one.end = WeekEnd::ready;
     one.reasons.push_back({FindingCode::place_not_looked, "not looked", "why", "fix", "Nearest", ""});
     week.add(std::move(one));
   }
