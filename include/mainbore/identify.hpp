@@ -13,7 +13,7 @@
 //
 //     PipeReadings readings;
 //     readings.circumference = 21.6875 * units::inch;                        // 6.90 in
-//     const Identification found = identify(readings, catalog, rules, load_field_tests(catalog));
+//     const Identification found = identify(readings, planner, load_field_tests(planner.catalog()));
 //     found.fits.front().series->material, .size, .classes ...
 #pragma once
 
@@ -111,8 +111,7 @@ struct Identification {
 
 // Throws std::invalid_argument when neither circumference nor diameter is given, or a length is not positive and
 // finite.
-[[nodiscard]] Identification identify(const PipeReadings& readings, const Catalog& catalog, const Rules& rules,
-                                      const FieldTests& tests, const PocketOptions& options = {});
+[[nodiscard]] Identification identify(const PipeReadings& readings, const Planner& planner, const FieldTests& tests, const PocketOptions& options = {});
 
 // What must be said with every answer, gravest first. None can be left out.
 [[nodiscard]] std::vector<std::string_view> identify_warnings(const Identification& found);

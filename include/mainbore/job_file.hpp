@@ -11,7 +11,7 @@
 // diagnostic, and every one of them is reported at once. What is odd but possible is left to the planner.
 //
 //     const JobFile read = read_job(text, "job.json", Catalog::builtin());
-//     if (read.job) { const Plan p = plan(*read.job, Catalog::builtin(), rules); }
+//     if (read.job) { const Plan p = planner.plan(*read.job); }
 //     else for (const Diagnostic& d : read.diagnostics) std::cerr << format_diagnostic(d);
 #pragma once
 

@@ -1,9 +1,10 @@
 // A finished plan: what was decided, with the numbers a crew can hold a gauge against.
 //
-// Everything here is decided by planning; reports only print it. The catalogue and rules a plan was made under must
-// outlive it.
+// Everything here is decided by planning; reports only print it. A plan of a Planner (planner.hpp) keeps the tables and
+// rules that it points into.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string_view>
 #include <utility>
@@ -211,6 +212,7 @@ struct Plan {
   FromSettings from_settings;             // what of the job, the rules and the units it was made with; by whoever laid it
   const Rules* rules = nullptr;
   const Catalog* catalog = nullptr;
+  std::shared_ptr<const void> keeps;      // both, and whatever of them the plan points at
 
   // The stop number of that name; none where the plan has none.
   [[nodiscard]] const Reading* reading(ReadingId id) const {
@@ -228,14 +230,5 @@ struct NotChecked {
   std::string give;                       // "service.line.length, service.demand.flow or .fixture_units with .code"
 };
 [[nodiscard]] std::vector<NotChecked> not_checked(const Plan& plan);
-
-// How much of a plan is asked for. A verdict is the same plan without what neither decides anything nor is a finding:
-// its verdict, findings, method with what was rejected and pressure chain are those of the whole plan; the rest may be
-// left out. So is the evidence, and with it the caution that is made from it, value.recalled.
-enum class PlanDepth : std::uint8_t { verdict, whole };
-
-// Plans one job. Pure: the same job, catalogue and rules give the same plan. The job must have its four required facts
-// (throws std::invalid_argument otherwise; the readers of io refuse such a job with a diagnostic first).
-[[nodiscard]] Plan plan(Job job, const Catalog& catalog, const Rules& rules, PlanDepth depth = PlanDepth::whole);
 
 }  // namespace mainbore

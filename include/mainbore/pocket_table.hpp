@@ -1,8 +1,8 @@
 // The pocket table: what each main of the catalogue may take under the rules in force.
 //
-// Nothing here has an opinion of its own. Every cell is what plan() decides for pocket_job(): the catalogue's pipe of
+// Nothing here has an opinion of its own. Every cell is what the planner decides for pocket_job(): the catalogue's pipe of
 // that size and class, proved to carry water, seen sound, straight, cool, nothing near, stop and saddle of ample
-// rating, at a stated low line pressure. A tap stands in the table when plan() does it by the method asked; the largest
+// rating, at a stated low line pressure. A tap stands in the table when the plan does it by the method asked; the largest
 // such tap is listed. The taps tried are those of corporation stops, 5/8 to 2 in.
 //
 // A `go` needs nothing more than that job's facts; a `hold` needs the reading that its code asks for (old iron: the
@@ -11,7 +11,7 @@
 //
 // The table is no permission: pressure, condition, place and what the pipe carries are judged by the plan of the job.
 //
-//     const PocketTable table = pocket_table(Catalog::builtin(), rules, {.materials = {Material::ductile_iron}});
+//     const PocketTable table = pocket_table(planner, {.materials = {Material::ductile_iron}});
 //     std::cout << pocket_table_text(table, UnitSystem::us);          // tool_report.hpp
 #pragma once
 
@@ -23,7 +23,7 @@
 #include "mainbore/catalog.hpp"
 #include "mainbore/finding.hpp"
 #include "mainbore/job.hpp"
-#include "mainbore/plan.hpp"
+#include "mainbore/planner.hpp"
 #include "mainbore/rules.hpp"
 
 namespace mainbore {
@@ -72,8 +72,9 @@ struct PocketTable {
   PocketOptions options;
   ThreadStandard thread = ThreadStandard::awwa_taper;  // used
   std::vector<PocketCell> cells;                       // in catalogue order
-  const Catalog* catalog = nullptr;                    // both must outlive the table
+  const Catalog* catalog = nullptr;
   const Rules* rules = nullptr;
+  std::shared_ptr<const void> keeps;                   // both
   FromSettings from_settings;                          // by whoever laid it
 };
 
@@ -81,10 +82,9 @@ struct PocketTable {
 [[nodiscard]] Job pocket_job(const Pipe& pipe, NominalSize tap, Method method, const PocketOptions& options);
 
 // One cell. Pure; `pipe` must be the catalogue's.
-[[nodiscard]] PocketCell pocket_cell(const Pipe& pipe, const Catalog& catalog, const Rules& rules,
-                                     const PocketOptions& options);
+[[nodiscard]] PocketCell pocket_cell(const Pipe& pipe, const Planner& planner, const PocketOptions& options);
 
-[[nodiscard]] PocketTable pocket_table(const Catalog& catalog, const Rules& rules, PocketOptions options = {});
+[[nodiscard]] PocketTable pocket_table(const Planner& planner, PocketOptions options = {});
 
 // Neighbouring classes of one series and size whose answers and diameters are the same, as a reader wants them on one
 // line; by material, series and size. The weakest class stands for the threads: `governing` has the least complete

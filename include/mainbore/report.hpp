@@ -10,7 +10,7 @@
 // with a line break, is UTF-8 where the job's own words are, and carries no control character of theirs. The same plan
 // gives the same bytes.
 //
-//     std::cout << text_report(plan(job, catalog, rules), {.units = UnitSystem::si});
+//     std::cout << text_report(planner.plan(job), {.units = UnitSystem::si});
 #pragma once
 
 #include <string>

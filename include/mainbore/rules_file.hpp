@@ -18,8 +18,8 @@
 // or a rule looser than a safety default without a `reason` is a diagnostic, and all of them are reported at once.
 //
 //     const std::vector<RuleText> own = {{"ashby_vale.json", text}};
-//     const RulesFile read = load_rules(Catalog::builtin(), own);
-//     if (read.rules) { const Plan p = plan(job, Catalog::builtin(), *read.rules); }
+//     RulesFile read = load_rules(Catalog::builtin(), own);
+//     if (read.rules) { const Planner planner(*std::move(read.rules)); }
 #pragma once
 
 #include <optional>

@@ -10,7 +10,7 @@
 // drawn as narrow. Long sheets are set tighter, step by step: lists run on, then advice that stays on the screen is left
 // off the paper, and in the end the type falls to 8.5 or 8 points. The same plan gives the same bytes.
 //
-//     std::ofstream("sheet.html") << sheet_html(plan(job, catalog, rules), UnitSystem::us);
+//     std::ofstream("sheet.html") << sheet_html(planner.plan(job), UnitSystem::us);
 #pragma once
 
 #include <string>

@@ -20,7 +20,7 @@
 // that differ: at most 64 plans a fact and direction for the first change. A stretch of other answers that begins and
 // ends between two probes can be missed; within 16 steps of the value nothing is.
 //
-//     for (const WhatIf& fact : what_if(job, Catalog::builtin(), rules)) ...
+//     for (const WhatIf& fact : what_if(job, planner)) ...
 #pragma once
 
 #include <cstdint>
@@ -31,7 +31,7 @@
 
 #include "mainbore/finding.hpp"
 #include "mainbore/job.hpp"
-#include "mainbore/plan.hpp"
+#include "mainbore/planner.hpp"
 
 namespace mainbore {
 
@@ -76,9 +76,8 @@ struct WhatIf {
   std::vector<Bound> up;
 };
 
-// The facts in the order of the job. The job must have its four required facts: throws as plan() does.
-[[nodiscard]] std::vector<WhatIf> what_if(const Job& job, const Catalog& catalog, const Rules& rules,
-                                          UnitSystem system = UnitSystem::us);
+// The facts in the order of the job. The job must have its four required facts: throws as Planner::plan() does.
+[[nodiscard]] std::vector<WhatIf> what_if(const Job& job, const Planner& planner, UnitSystem system = UnitSystem::us);
 
 // The job with one fact set to a reading, as the search sets it. The path and the value must be a WhatIf's.
 // Throws std::invalid_argument for a path that is none.

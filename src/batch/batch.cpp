@@ -41,14 +41,14 @@ struct OpenTable {
 
 }  // namespace
 
-BatchResult plan_orders(io::ByteSource bytes, InputFormat in, const std::string& file_name, const Catalog& catalog,
-                        const Rules& rules, const BatchOptions& options, const std::function<void(Piece&)>& give) {
+BatchResult plan_orders(io::ByteSource bytes, InputFormat in, const std::string& file_name, const Planner& planner,
+                        const BatchOptions& options, const std::function<void(Piece&)>& give) {
   BatchResult result;
   std::optional<OpenTable> rows;
   std::unique_ptr<OrderSource> source;
   std::vector<std::string> kept;
   if (in == InputFormat::csv) {
-    rows.emplace(std::move(bytes), file_name, catalog, options);
+    rows.emplace(std::move(bytes), file_name, planner.catalog(), options);
     if (!rows->table) return result;
     result.faults = rows->table->faults();
     if (!result.faults.empty()) return result;
@@ -62,11 +62,11 @@ BatchResult plan_orders(io::ByteSource bytes, InputFormat in, const std::string&
   std::mutex mutex;
   std::vector<std::shared_ptr<OrderPlanner>> planners;
   const auto make_work = [&]() -> Work {
-    const auto planner = std::make_shared<OrderPlanner>(catalog, rules, options, file_name, in,
-                                                        rows ? &*rows->table : nullptr, kept);
+    const auto orders = std::make_shared<OrderPlanner>(planner, options, file_name, in,
+                                                       rows ? &*rows->table : nullptr, kept);
     const std::scoped_lock lock(mutex);
-    planners.push_back(planner);
-    return [planner](Piece& piece) { planner->plan(piece); };
+    planners.push_back(orders);
+    return [orders](Piece& piece) { orders->plan(piece); };
   };
   run_in_order(
       options.jobs, [&](Piece& piece) { return source->take(piece); }, make_work,

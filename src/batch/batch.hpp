@@ -22,7 +22,7 @@
 #include "mainbore/catalog.hpp"
 #include "mainbore/diagnostic.hpp"
 #include "mainbore/plan_file.hpp"
-#include "mainbore/rules.hpp"
+#include "mainbore/planner.hpp"
 #include "mainbore/settings.hpp"
 
 namespace mainbore::batch {
@@ -69,7 +69,7 @@ struct ColumnsResult {
 
 // Plans the orders of one stream. `give` gets the pieces in order: piece.out, or piece.week, and piece.tally.
 [[nodiscard]] BatchResult plan_orders(io::ByteSource bytes, InputFormat in, const std::string& file_name,
-                                      const Catalog& catalog, const Rules& rules, const BatchOptions& options,
+                                      const Planner& planner, const BatchOptions& options,
                                       const std::function<void(Piece&)>& give);
 
 }  // namespace mainbore::batch

@@ -51,10 +51,9 @@ PlanDepth depth_of(BatchFormat format) {
 
 }  // namespace
 
-OrderPlanner::OrderPlanner(const Catalog& catalog, const Rules& rules, const BatchOptions& options,
-                           const std::string& file_name, InputFormat in, const io::OrderTable* table,
-                           std::span<const std::string> kept)
-    : catalog_(catalog), rules_(rules), options_(options), file_name_(file_name), reader_(catalog) {
+OrderPlanner::OrderPlanner(const Planner& planner, const BatchOptions& options, const std::string& file_name,
+                           InputFormat in, const io::OrderTable* table, std::span<const std::string> kept)
+    : planner_(planner), options_(options), file_name_(file_name), reader_(planner.catalog()) {
   record_.units = options.units;
   record_.rows = options.rows;
   record_.kept = kept;
@@ -62,7 +61,7 @@ OrderPlanner::OrderPlanner(const Catalog& catalog, const Rules& rules, const Bat
   if (table != nullptr) {
     table_ = *table;
   } else if (in == InputFormat::geojson || options.map != nullptr) {
-    rows_.emplace(catalog, options.map, file_name_, options.keep, in == InputFormat::geojson);
+    rows_.emplace(planner.catalog(), options.map, file_name_, options.keep, in == InputFormat::geojson);
   } else if (options.keep != nullptr && options.keep->any()) {
     members_.emplace(*options.keep);
   }
@@ -114,7 +113,7 @@ Job* OrderPlanner::read_job_text(const OrderText& text, std::string_view json) {
   if (members_ && !text.broken) json = members_->without_kept(json, order_.kept);
   if (Job* const job = text.broken ? nullptr : reader_.read(json)) return job;
   // Whatever the fast reader does not take is for the full one to accept or to explain.
-  JobFile read = read_job(json, file_name_, catalog_, {}, options_.rows ? text.first_line : 1);
+  JobFile read = read_job(json, file_name_, planner_.catalog(), {}, options_.rows ? text.first_line : 1);
   order_.id = std::move(read.id);
   order_.job = std::move(read.job);
   order_.diagnostics = std::move(read.diagnostics);
@@ -148,7 +147,7 @@ void OrderPlanner::plan_order(Piece& piece, Job& job) {
     from = options_.from_settings;
     lay_settings_under(job, *options_.settings, from);
   }
-  Plan plan = mainbore::plan(std::move(job), catalog_, rules_, depth_of(options_.format));
+  Plan plan = planner_.plan(std::move(job), depth_of(options_.format));
   plan.from_settings = std::move(from);
   write(piece, &plan);
   piece.tally.add(plan);

@@ -13,15 +13,15 @@
 #include "io/order_table.hpp"
 #include "io/verdict_record.hpp"
 #include "mainbore/order_file.hpp"
-#include "mainbore/rules.hpp"
+#include "mainbore/planner.hpp"
 
 namespace mainbore::batch {
 
 class OrderPlanner {
  public:
   // What is passed by reference must outlive the planner. `table`: of a table of orders, copied.
-  OrderPlanner(const Catalog& catalog, const Rules& rules, const BatchOptions& options, const std::string& file_name,
-               InputFormat in, const io::OrderTable* table, std::span<const std::string> kept);
+  OrderPlanner(const Planner& planner, const BatchOptions& options, const std::string& file_name, InputFormat in,
+               const io::OrderTable* table, std::span<const std::string> kept);
 
   void plan(Piece& piece);
   // Which names of the map and of --keep the orders had; of a table nothing.
@@ -36,8 +36,7 @@ class OrderPlanner {
   void plan_order(Piece& piece, Job& job);
   void write(Piece& piece, const Plan* plan);
 
-  const Catalog& catalog_;
-  const Rules& rules_;
+  const Planner& planner_;
   const BatchOptions& options_;
   const std::string& file_name_;
   io::RecordOptions record_;

@@ -351,8 +351,8 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
     files.emplace_back("-");
   }
   check_inputs(files, console);
-  std::unique_ptr<const Catalog> own_tables;
-  const Catalog& catalog = open_catalog(request.data, own_tables, console);
+  const std::shared_ptr<const Catalog> tables = open_catalog(request.data, console);
+  const Catalog& catalog = *tables;
   const std::optional<io::OrderMap> map = open_map(request.map, catalog, console);
   options.map = map ? &*map : nullptr;
   const io::KeepColumns keep = keep_of(request.keep);
@@ -363,7 +363,7 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
   }
   SettingsInForce in_force(request.settings_file, UsersOwn::never, catalog, console);
   options.units = in_force.units(request.units);
-  const Rules rules = in_force.rules(catalog, request.rules, console);
+  const Planner planner(tables, in_force.rules(catalog, request.rules, console));
   options.settings = &in_force.file();
   options.from_settings = in_force.taken();
   options.name_files = files.size() > 1;
@@ -386,7 +386,7 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
     options.begin = [&](std::span<const std::string> kept) { records.begin_records(kept); };
     options.orders_before = static_cast<int>(tally.all());
     const batch::BatchResult planned =
-        batch::plan_orders(input.bytes(), in, input.name(), catalog, rules, options, [&](batch::Piece& piece) {
+        batch::plan_orders(input.bytes(), in, input.name(), planner, options, [&](batch::Piece& piece) {
           if (options.format == BatchFormat::week) {
             for (report::WeekOrder& order : piece.week) week.add(std::move(order));
           } else {

@@ -64,9 +64,8 @@ std::string read_text(const std::string& path, std::size_t most, Console& consol
   return text;
 }
 
-const Catalog& open_catalog(const std::string& directory, std::unique_ptr<const Catalog>& held,
-                            Console& console) {
-  if (directory.empty()) return Catalog::builtin();
+std::shared_ptr<const Catalog> open_catalog(const std::string& directory, Console& console) {
+  if (directory.empty()) return builtin_catalog();
   const std::string name = shown_name(directory);
   std::error_code error;
   if (!fs::is_directory(directory, error)) throw Stop(exit_no_input, "cannot open " + name + ": not a directory");
@@ -80,8 +79,9 @@ const Catalog& open_catalog(const std::string& directory, std::unique_ptr<const 
   } catch (const fs::filesystem_error& failure) {
     throw Stop(exit_no_input, "cannot read " + name + ": " + failure.code().message());
   }
+  std::shared_ptr<const Catalog> held;
   try {
-    held = std::make_unique<const Catalog>(files);
+    held = std::make_shared<const Catalog>(files);
     static_cast<void>(load_field_tests(*held));
   } catch (const CatalogError& fault) {
     throw Stop(exit_unreadable, name + ": " + fault.what());
@@ -90,7 +90,7 @@ const Catalog& open_catalog(const std::string& directory, std::unique_ptr<const 
   std::string told;
   for (const Diagnostic& diagnostic : load_rules(*held).diagnostics) told += '\n' + format_diagnostic(diagnostic);
   if (!told.empty()) throw Stop(exit_unreadable, name + ": no plan is made under these tables" + told);
-  return *held;
+  return held;
 }
 
 std::string shown_name(const std::string& path) { return path == "-" ? "standard input" : text::visible(path); }

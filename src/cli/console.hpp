@@ -13,6 +13,7 @@
 #include "cli/run.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/diagnostic.hpp"
+#include "mainbore/planner.hpp"
 #include "mainbore/rules.hpp"
 
 namespace mainbore::cli {
@@ -41,9 +42,8 @@ class Stop : public std::runtime_error {
 // refused without being held in memory.
 [[nodiscard]] std::string read_text(const std::string& path, std::size_t most, Console& console);
 
-// The tables built in, or those of a directory of the same layout. `held` keeps the latter alive.
-[[nodiscard]] const Catalog& open_catalog(const std::string& directory, std::unique_ptr<const Catalog>& held,
-                                          Console& console);
+// The tables built in, or those of a directory of the same layout.
+[[nodiscard]] std::shared_ptr<const Catalog> open_catalog(const std::string& directory, Console& console);
 
 // The path as people may see it: the name of a file may hold any bytes.
 [[nodiscard]] std::string shown_name(const std::string& path);

@@ -49,13 +49,13 @@ FieldTests open_field_tests(const Catalog& catalog) {
 }  // namespace
 
 ExitStatus identify_command(const IdentifyRequest& request, Console& console) {
-  std::unique_ptr<const Catalog> own_tables;
-  const Catalog& catalog = open_catalog(request.data, own_tables, console);
+  const std::shared_ptr<const Catalog> tables = open_catalog(request.data, console);
+  const Catalog& catalog = *tables;
   const PipeReadings readings = readings_of(request, catalog);
   SettingsInForce in_force(request.settings_file, UsersOwn::read, catalog, console);
   const UnitSystem units = in_force.units(request.units);
-  const Rules rules = in_force.rules(catalog, request.rules, console);
-  Identification found = identify(readings, catalog, rules, open_field_tests(catalog));
+  const Planner planner(tables, in_force.rules(catalog, request.rules, console));
+  Identification found = identify(readings, planner, open_field_tests(catalog));
   found.from_settings = in_force.taken();
   write_result(request.format == "json" ? identification_to_json(found, units, JsonStyle::pretty)
                                         : identify_text(found, units),

@@ -63,12 +63,11 @@ ExitStatus new_command(const NewRequest& request, Console& console) {
   require_place(request);
   require_writable(request.job);
   console.output = request.job;
-  const Catalog& catalog = Catalog::builtin();
-  const Rules rules = open_rules(catalog, {}, console);
+  const Planner planner(open_rules(Catalog::builtin(), {}, console));
 
-  const auto facts = interview::interview(console.in, console.err, request.job, catalog, rules);
+  const auto facts = interview::interview(console.in, console.err, request.job, planner);
   if (!facts) throw Stop(exit_stopped, "stopped; nothing is written");
-  write_job(request, settings_to_json(*facts, catalog), console);
+  write_job(request, settings_to_json(*facts, planner.catalog()), console);
   console.err << "\nwritten: " << shown_name(request.job) << '\n' << interview::closing_words(*facts, request.job);
   return exit_go;
 }

@@ -5,11 +5,12 @@
 
 #include "cli/help_text.hpp"
 #include "mainbore/catalog.hpp"
+#include "mainbore/version.hpp"
 
 namespace mainbore::cli {
 namespace {
 
-constexpr const char* program_version = "mainbore " MAINBORE_VERSION;  // set by the build
+constexpr const char* program_version = "mainbore " MAINBORE_VERSION;
 
 // A command's page begins with its examples; in the list of commands its first line is enough.
 class HelpPage : public CLI::Formatter {

@@ -45,11 +45,11 @@ std::optional<std::string> input_of(const PlanRequest& request, const Console& c
 ExitStatus plan_command(const PlanRequest& request, Console& console) {
   const std::vector<Setting> settings = settings_of(request.settings);
   const std::optional<std::string> input = input_of(request, console);
-  std::unique_ptr<const Catalog> own_tables;
-  const Catalog& catalog = open_catalog(request.data, own_tables, console);
+  const std::shared_ptr<const Catalog> tables = open_catalog(request.data, console);
+  const Catalog& catalog = *tables;
   SettingsInForce in_force(request.settings_file, UsersOwn::read, catalog, console);
   const UnitSystem units = in_force.units(request.units);
-  const Rules rules = in_force.rules(catalog, request.rules, console);
+  const Planner planner(tables, in_force.rules(catalog, request.rules, console));
 
   JobFile read;
   if (input) {
@@ -62,13 +62,13 @@ ExitStatus plan_command(const PlanRequest& request, Console& console) {
 
   FromSettings from = in_force.taken();
   lay_settings_under(*read.job, in_force.file(), from);
-  Plan plan = mainbore::plan(*std::move(read.job), catalog, rules);
+  Plan plan = planner.plan(*std::move(read.job));
   plan.from_settings = std::move(from);
   std::string result;
   if (request.format == "html") {
     result = sheet_html(plan, units);
   } else if (request.format == "json") {
-    result = request.what_if ? what_if_to_json(what_if(plan.job, catalog, rules, units), units, JsonStyle::pretty,
+    result = request.what_if ? what_if_to_json(what_if(plan.job, planner, units), units, JsonStyle::pretty,
                                                plan.from_settings)
                              : plan_to_json(plan, units, JsonStyle::pretty);
   } else {
@@ -80,7 +80,7 @@ ExitStatus plan_command(const PlanRequest& request, Console& console) {
     if (console.output.empty() && console.environment.out_columns > 0) options.width = console.environment.out_columns;
     options.colour = console.output.empty() && console.environment.out_is_terminal && !console.environment.no_colour;
     result = text_report(plan, options);
-    if (request.what_if) result += '\n' + what_if_text(what_if(plan.job, catalog, rules, units), units);
+    if (request.what_if) result += '\n' + what_if_text(what_if(plan.job, planner, units), units);
   }
   write_result(result, console);
   return exit_status(plan.verdict);

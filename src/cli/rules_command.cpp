@@ -95,8 +95,8 @@ ExitStatus rules_command(const RulesRequest& request, Console& console) {
     if (const auto near = io::nearest(word, actions)) message += ": did you mean \"" + std::string(*near) + "\"?";
     throw Stop(exit_usage, message + "\none of: " + io::listed(actions));
   }
-  std::unique_ptr<const Catalog> own_tables;
-  const Catalog& catalog = open_catalog(request.data, own_tables, console);
+  const std::shared_ptr<const Catalog> tables = open_catalog(request.data, console);
+  const Catalog& catalog = *tables;
   SettingsInForce settings(request.settings_file, UsersOwn::read, catalog, console);
   std::string result;
   if (word == "check") result = check(request, settings.units(request.units), catalog, console);

@@ -16,8 +16,8 @@ ExitStatus schema_command(const SchemaRequest& request, Console& console) {
     const std::string found = request.what.empty() ? "schema of what?" : "no schema of " + text::quoted(request.what);
     throw Stop(exit_usage, found + "\none of: " + io::listed(schema_names));
   }
-  std::unique_ptr<const Catalog> own_tables;
-  const Catalog& catalog = open_catalog(request.data, own_tables, console);
+  const std::shared_ptr<const Catalog> tables = open_catalog(request.data, console);
+  const Catalog& catalog = *tables;
   write_result(json_schema(static_cast<SchemaOf>(name - schema_names.begin()), catalog), console);
   return exit_go;
 }

@@ -59,16 +59,16 @@ PocketOptions options_of(const TableRequest& request, const Catalog& catalog, Co
 }  // namespace
 
 ExitStatus table_command(const TableRequest& request, Console& console) {
-  std::unique_ptr<const Catalog> own_tables;
-  const Catalog& catalog = open_catalog(request.data, own_tables, console);
+  const std::shared_ptr<const Catalog> tables = open_catalog(request.data, console);
+  const Catalog& catalog = *tables;
   SettingsInForce in_force(request.settings_file, UsersOwn::read, catalog, console);
   const UnitSystem system = in_force.units(request.units);
-  const Rules rules = in_force.rules(catalog, request.rules, console);
+  const Planner planner(tables, in_force.rules(catalog, request.rules, console));
   PocketOptions options = options_of(request, catalog, console);
   FromSettings from = in_force.taken();
   if (!options.machine) options.machine = machine_of(in_force.file(), catalog, from);
   else if (!in_force.file().machine_facts.empty()) from.set_aside.emplace_back("machine");
-  PocketTable table = pocket_table(catalog, rules, std::move(options));
+  PocketTable table = pocket_table(planner, std::move(options));
   table.from_settings = std::move(from);
   std::string result;
   if (request.format == "json") result = pocket_table_to_json(table, system, JsonStyle::pretty);

@@ -62,8 +62,8 @@ ExitStatus trial_command(const TrialRequest& request, Console& console) {
   if (request.threads_per_inch.empty()) {
     throw Stop(exit_usage, "--threads is missing: lay a rule along the stop's thread and count the threads in an inch");
   }
-  std::unique_ptr<const Catalog> own_tables;
-  const Catalog& catalog = open_catalog(request.data, own_tables, console);
+  const std::shared_ptr<const Catalog> tables = open_catalog(request.data, console);
+  const Catalog& catalog = *tables;
   std::vector<mechanics::TrialTap> trials;
   for (const std::string& trial : request.trials) trials.push_back(trial_of(trial, catalog));
   SettingsInForce in_force(request.settings_file, UsersOwn::read, catalog, console);

@@ -125,8 +125,8 @@ std::string list_of(const std::vector<const Question*>& open) {
 
 class Interview {
  public:
-  Interview(std::istream& in, std::ostream& out, std::string_view file, const Catalog& catalog, const Rules& rules)
-      : in_(in), out_(out), file_(file), catalog_(catalog), rules_(rules), answers_(catalog) {}
+  Interview(std::istream& in, std::ostream& out, std::string_view file, const Planner& planner)
+      : in_(in), out_(out), file_(file), planner_(planner), catalog_(planner.catalog()), answers_(planner.catalog()) {}
 
   std::optional<std::vector<Setting>> run() {
     say("This asks what is known of one tap, and writes " + file_ + " at the end.");
@@ -322,7 +322,7 @@ class Interview {
       if (const auto yes = yes_or_no(text)) text = *yes ? "yes" : "no";
     }
     if (!holds(place, text)) return false;
-    const std::vector<std::string> told = remarks(answers_.job(place), catalog_, rules_);
+    const std::vector<std::string> told = remarks(answers_.job(place), planner_);
     answers_.put(place, {Answer::Kind::value, text});
     tell(place, told);
     return true;
@@ -363,7 +363,7 @@ class Interview {
       if (!means.empty() && means != text) say("taken as " + means, 4, "    ");
     }
     const Place next{place.section, place.element, place.question + 1};
-    for (const std::string& remark : remarks(answers_.job(next), catalog_, rules_)) {
+    for (const std::string& remark : remarks(answers_.job(next), planner_)) {
       if (std::find(told_before.begin(), told_before.end(), remark) == told_before.end()) say(remark, 4, "  * ");
     }
   }
@@ -409,8 +409,8 @@ class Interview {
   std::istream& in_;
   std::ostream& out_;
   std::string file_;
+  const Planner& planner_;
   const Catalog& catalog_;
-  const Rules& rules_;
   Answers answers_;
   std::vector<Place> asked_;  // in order: the way back
   std::string_view heading_;
@@ -420,8 +420,8 @@ class Interview {
 }  // namespace
 
 std::optional<std::vector<Setting>> interview(std::istream& in, std::ostream& out, std::string_view file,
-                                              const Catalog& catalog, const Rules& rules) {
-  return Interview(in, out, file, catalog, rules).run();
+                                              const Planner& planner) {
+  return Interview(in, out, file, planner).run();
 }
 
 std::string closing_words(const std::vector<Setting>& facts, std::string_view file) {

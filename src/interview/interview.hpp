@@ -11,16 +11,15 @@
 #include <string_view>
 #include <vector>
 
-#include "mainbore/catalog.hpp"
 #include "mainbore/job_file.hpp"
-#include "mainbore/rules.hpp"
+#include "mainbore/planner.hpp"
 
 namespace mainbore::interview {
 
 // The facts told, for settings_to_json(), or nothing where the interview was given up or the input ended. `file` is
 // what the job file will be called. Nothing is written but the interview itself.
 [[nodiscard]] std::optional<std::vector<Setting>> interview(std::istream& in, std::ostream& out, std::string_view file,
-                                                            const Catalog& catalog, const Rules& rules);
+                                                            const Planner& planner);
 
 // What is said once the file is written: what must still be found out, how, and the next command.
 [[nodiscard]] std::string closing_words(const std::vector<Setting>& facts, std::string_view file);

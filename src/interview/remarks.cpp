@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 
-#include "mainbore/plan.hpp"
 #include "mainbore/wording.hpp"
 
 namespace mainbore::interview {
@@ -21,7 +20,7 @@ constexpr std::array told_at_once = {
 
 }  // namespace
 
-std::vector<std::string> remarks(Job job, const Catalog& catalog, const Rules& rules) {
+std::vector<std::string> remarks(Job job, const Planner& planner) {
   std::vector<std::string> told;
   if (!job.main.material || !job.main.size) return told;
   if (!job.main.pressure) job.main.pressure = 1.0 * units::psi;
@@ -29,7 +28,7 @@ std::vector<std::string> remarks(Job job, const Catalog& catalog, const Rules& r
   // What is half answered is no fact yet.
   job.machine = {};
   job.nearby.reset();
-  const Plan made = plan(std::move(job), catalog, rules);
+  const Plan made = planner.plan(std::move(job));
   for (const Finding& finding : made.findings) {
     if (std::find(told_at_once.begin(), told_at_once.end(), finding.code) == told_at_once.end()) continue;
     told.push_back(detail_of(finding, UnitSystem::us) + ' ' + fix_of(finding, UnitSystem::us));

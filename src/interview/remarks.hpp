@@ -5,13 +5,12 @@
 #include <string>
 #include <vector>
 
-#include "mainbore/catalog.hpp"
 #include "mainbore/job.hpp"
-#include "mainbore/rules.hpp"
+#include "mainbore/planner.hpp"
 
 namespace mainbore::interview {
 
 // In the words of the findings. Empty as long as the main's material and size are not known.
-[[nodiscard]] std::vector<std::string> remarks(Job job, const Catalog& catalog, const Rules& rules);
+[[nodiscard]] std::vector<std::string> remarks(Job job, const Planner& planner);
 
 }  // namespace mainbore::interview

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "mainbore/plan.hpp"
+#include "mainbore/planner.hpp"
 #include "planning/recorder.hpp"
 #include "units/tolerance.hpp"
 
@@ -196,6 +197,9 @@ struct TemperatureWindow {
   if (context.pressurised()) return {&rules.plastic_wet_tap_coldest, &rules.plastic_wet_tap_warmest};
   return {&rules.plastic_dry_tap_coldest, &rules.plastic_dry_tap_warmest};
 }
+
+// One job planned, by all the stages below.
+[[nodiscard]] Plan plan_job(Job job, const Catalog& catalog, const Rules& rules, PlanDepth depth);
 
 // Which pipe this is, and what of it can be relied on. Fills plan.main.
 void resolve_main(Context& context);

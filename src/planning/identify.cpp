@@ -99,9 +99,9 @@ FittingPipe& group_of(std::vector<FittingPipe>& fits, const Pipe& pipe) {
   return group;
 }
 
-void find_fits(Identification& found, const Catalog& catalog, const Rules& rules, const FieldTests& tests,
-               const PocketOptions& options) {
-  for (const Pipe& pipe : catalog.pipes()) {
+void find_fits(Identification& found, const Planner& planner, const FieldTests& tests, const PocketOptions& options) {
+  const Rules& rules = planner.rules();
+  for (const Pipe& pipe : planner.catalog().pipes()) {
     const MaterialTests& test = tests.of(pipe.series->material);
     if (!pipe.od) {
       auto& series = found.not_judged;
@@ -113,7 +113,7 @@ void find_fits(Identification& found, const Catalog& catalog, const Rules& rules
     }
     if (found.readings_disagree || !fits_diameter(pipe, found) || ruled_out(found.readings, test)) continue;
     FittingPipe& group = group_of(found.fits, pipe);
-    FittingClass one{&pipe, misgivings(pipe, found.readings, test, rules), pocket_cell(pipe, catalog, rules, options)};
+    FittingClass one{&pipe, misgivings(pipe, found.readings, test, rules), pocket_cell(pipe, planner, options)};
     const Length gap = abs(found.od - *pipe.od);
     const bool first = group.classes.empty();
     group.gap = first ? gap : std::min(group.gap, gap);
@@ -209,8 +209,10 @@ void find_next(Identification& found, const Rules& rules, const FieldTests& test
 
 }  // namespace
 
-Identification identify(const PipeReadings& readings, const Catalog& catalog, const Rules& rules,
-                        const FieldTests& tests, const PocketOptions& options) {
+Identification identify(const PipeReadings& readings, const Planner& planner, const FieldTests& tests,
+                        const PocketOptions& options) {
+  const Catalog& catalog = planner.catalog();
+  const Rules& rules = planner.rules();
   require_readings(readings);
   Identification found;
   found.readings = readings;
@@ -218,7 +220,7 @@ Identification identify(const PipeReadings& readings, const Catalog& catalog, co
   measure_diameter(found, rules);
   PocketOptions with_wall = options;
   with_wall.wall = readings.wall;
-  find_fits(found, catalog, rules, tests, with_wall);
+  find_fits(found, planner, tests, with_wall);
   if (found.fits.empty() && !found.readings_disagree) find_nearest(found, catalog);
   find_next(found, rules, tests);
   return found;

@@ -1,5 +1,3 @@
-#include "mainbore/plan.hpp"
-
 #include <algorithm>
 #include <array>
 #include <cstddef>
@@ -10,8 +8,7 @@
 #include "planning/checks.hpp"
 #include "planning/laid_line.hpp"
 
-namespace mainbore {
-namespace planning {
+namespace mainbore::planning {
 namespace {
 
 // Gravest first, then in the order of the checks.
@@ -46,9 +43,7 @@ void judge_main(Context& context) {
   check_place(context);
 }
 
-}  // namespace planning
-
-Plan plan(Job job, const Catalog& catalog, const Rules& rules, PlanDepth depth) {
+Plan plan_job(Job job, const Catalog& catalog, const Rules& rules, PlanDepth depth) {
   if (!job.main.material || !job.main.size || !job.main.pressure || !job.service.size) {
     throw std::invalid_argument("a job needs the main's material and size, the service's size and the line pressure");
   }
@@ -59,24 +54,24 @@ Plan plan(Job job, const Catalog& catalog, const Rules& rules, PlanDepth depth) 
   // Most plans need no more than this for their working lists, which then cost no call of the allocator.
   std::array<std::byte, 16 * 1024> room;
   std::pmr::monotonic_buffer_resource memory(room.data(), room.size());
-  planning::Context context{catalog, rules, result, memory, depth};
-  planning::judge_main(context);
-  const planning::Findings method = planning::choose_method(context);
-  planning::plan_open_hole(context);
-  if (context.whole()) planning::plan_bar_marks(context);
-  const auto laid = planning::laid_line(context);
-  planning::check_service(context, laid);
-  planning::check_cleaning(context, laid);
-  planning::check_pit(context);
-  planning::tell_looser_rules(context);
+  Context context{catalog, rules, result, memory, depth};
+  judge_main(context);
+  const Findings method = choose_method(context);
+  plan_open_hole(context);
+  if (context.whole()) plan_bar_marks(context);
+  const auto laid = laid_line(context);
+  check_service(context, laid);
+  check_cleaning(context, laid);
+  check_pit(context);
+  tell_looser_rules(context);
   if (context.whole()) {
-    planning::write_readings(context, method);
-    planning::tell_recalled(context, method);
+    write_readings(context, method);
+    tell_recalled(context, method);
   }
-  planning::gather_findings(context, method);
-  if (context.whole()) result.evidence = planning::evidence_for(result, context.taken);
-  result.verdict = planning::verdict_of(std::max(context.common.worst(), method.worst()));
+  gather_findings(context, method);
+  if (context.whole()) result.evidence = evidence_for(result, context.taken);
+  result.verdict = verdict_of(std::max(context.common.worst(), method.worst()));
   return result;
 }
 
-}  // namespace mainbore
+}  // namespace mainbore::planning

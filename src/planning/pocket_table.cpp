@@ -82,13 +82,12 @@ void suit(Job& job, const Rules& rules) {
   }
 }
 
-PocketTap largest_tap(PocketCell& cell, const Catalog& catalog, const Rules& rules, const PocketOptions& options,
-                      Method method) {
+PocketTap largest_tap(PocketCell& cell, const Planner& planner, const PocketOptions& options, Method method) {
   PocketTap result;
   for (const NominalSize tap : pocket_taps) {
     Job job = pocket_job(*cell.pipe, tap, method, options);
-    suit(job, rules);
-    const Plan plan = mainbore::plan(std::move(job), catalog, rules);
+    suit(job, planner.rules());
+    const Plan plan = planner.plan(std::move(job));
     if (!asks(plan, method)) {
       if (tap == pocket_taps.back() && !result.held) result.refused = refusal(plan, method);
       continue;
@@ -148,21 +147,24 @@ Job pocket_job(const Pipe& pipe, NominalSize tap, Method method, const PocketOpt
   return job;
 }
 
-PocketCell pocket_cell(const Pipe& pipe, const Catalog& catalog, const Rules& rules, const PocketOptions& options) {
+PocketCell pocket_cell(const Pipe& pipe, const Planner& planner, const PocketOptions& options) {
   PocketCell cell;
   cell.pipe = &pipe;
   cell.od = pipe.od;
-  cell.direct = largest_tap(cell, catalog, rules, options, Method::direct);
-  cell.saddle = largest_tap(cell, catalog, rules, options, Method::saddle);
+  cell.direct = largest_tap(cell, planner, options, Method::direct);
+  cell.saddle = largest_tap(cell, planner, options, Method::saddle);
   return cell;
 }
 
-PocketTable pocket_table(const Catalog& catalog, const Rules& rules, PocketOptions options) {
+PocketTable pocket_table(const Planner& planner, PocketOptions options) {
+  const Catalog& catalog = planner.catalog();
+  const Rules& rules = planner.rules();
   PocketTable table;
   table.options = std::move(options);
   table.thread = table.options.thread.value_or(rules.default_thread.value);
   table.catalog = &catalog;
   table.rules = &rules;
+  table.keeps = planner.keeps();
   const std::vector<Material>& materials = table.options.materials;
   for (const Pipe& pipe : catalog.pipes()) {
     const bool wanted =
@@ -171,7 +173,7 @@ PocketTable pocket_table(const Catalog& catalog, const Rules& rules, PocketOptio
         (table.options.main_to && pipe.size > *table.options.main_to)) {
       continue;
     }
-    table.cells.push_back(pocket_cell(pipe, catalog, rules, table.options));
+    table.cells.push_back(pocket_cell(pipe, planner, table.options));
   }
   return table;
 }

@@ -108,7 +108,7 @@ Fact service_size_fact(NominalSize asked) {
 
 class Search {
  public:
-  Search(const Job& job, const Catalog& catalog, const Rules& rules) : job_(job), catalog_(catalog), rules_(rules) {}
+  Search(const Job& job, const Planner& planner) : job_(job), planner_(planner) {}
 
   WhatIf operator()(const Fact& fact) const {
     WhatIf result;
@@ -126,7 +126,7 @@ class Search {
 
  private:
   [[nodiscard]] Outcome outcome(const Fact& fact, const FactValue& value) const {
-    return outcome_of(plan(with_fact(job_, fact.path, value), catalog_, rules_));
+    return outcome_of(planner_.plan(with_fact(job_, fact.path, value)));
   }
 
   // The reading `steps` beyond the value in the given direction; 0 is the value itself.
@@ -202,8 +202,7 @@ class Search {
   }
 
   const Job& job_;
-  const Catalog& catalog_;
-  const Rules& rules_;
+  const Planner& planner_;
 };
 
 std::vector<Fact> main_facts(const Plan& plan, const Rules& rules, UnitSystem system) {
@@ -320,9 +319,10 @@ Job with_fact(Job job, std::string_view path, const FactValue& value) {
   return job;
 }
 
-std::vector<WhatIf> what_if(const Job& job, const Catalog& catalog, const Rules& rules, UnitSystem system) {
-  const Plan base = plan(job, catalog, rules);
-  const Search search(job, catalog, rules);
+std::vector<WhatIf> what_if(const Job& job, const Planner& planner, UnitSystem system) {
+  const Rules& rules = planner.rules();
+  const Plan base = planner.plan(job);
+  const Search search(job, planner);
   std::vector<WhatIf> result;
   for (const auto& facts :
        {main_facts(base, rules, system), nearby_facts(job, system), service_facts(base, rules, system)}) {

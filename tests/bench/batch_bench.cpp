@@ -18,7 +18,7 @@
 #include "bench/orders.hpp"
 #include "io/fast_job.hpp"
 #include "mainbore/job_file.hpp"
-#include "mainbore/plan.hpp"
+#include "mainbore/planner.hpp"
 #include "mainbore/rules_file.hpp"
 
 namespace {
@@ -116,7 +116,7 @@ class Bench {
   Measured plan() {
     return {"plan" + behind_, lines_.size(), [this] {
               for (Job& job : jobs_) {
-                job = std::move(mainbore::plan(std::move(job), catalog_, rules_, PlanDepth::verdict).job);
+                job = std::move(planner_.plan(std::move(job), PlanDepth::verdict).job);
               }
             }};
   }
@@ -145,15 +145,14 @@ class Bench {
     options.jobs = threads;
     return {what + behind_, count_lines(text), [this, text, options] {
               std::size_t bytes = 0;
-              (void)batch::plan_orders(source_of(text), batch::InputFormat::ndjson, "orders", catalog_, rules_, options,
+              (void)batch::plan_orders(source_of(text), batch::InputFormat::ndjson, "orders", planner_, options,
                                        [&](batch::Piece& piece) { bytes += piece.out.size(); });
               if (bytes == 0) std::abort();
             }};
   }
 
   const Catalog& catalog_ = Catalog::builtin();
-  const RulesFile loaded_ = load_rules(catalog_);
-  const Rules& rules_ = *loaded_.rules;
+  const Planner planner_{*load_rules(catalog_).rules};
   std::string_view text_;
   std::string behind_;
   Scratch file_;

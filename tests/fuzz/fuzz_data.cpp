@@ -12,6 +12,7 @@
 #include "catalog/embedded.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/catalog_error.hpp"
+#include "mainbore/planner.hpp"
 #include "mainbore/field_tests.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/plan.hpp"
@@ -41,13 +42,15 @@ DataFiles tables() {
   return files;
 }
 
-void plan_under(const Catalog& catalog) {
-  const RulesFile rules = load_rules(catalog);
+void plan_under(const std::shared_ptr<const Catalog>& tables) {
+  const Catalog& catalog = *tables;
+  RulesFile rules = load_rules(catalog);
   if (!rules.rules) return;
+  const Planner planner(tables, *std::move(rules.rules));
   for (const std::string& text : jobs) {
     const JobFile read = read_job(text, "job.json", catalog);
     if (!read.job) continue;
-    const std::string made = plan_to_json(plan(*read.job, catalog, *rules.rules), UnitSystem::us, JsonStyle::compact);
+    const std::string made = plan_to_json(planner.plan(*read.job), UnitSystem::us, JsonStyle::compact);
     require(!text::first_not_utf8(made) && made.find(":inf") == std::string::npos && made.find(":nan") == std::string::npos);
   }
 }
@@ -64,9 +67,9 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   const std::size_t at = (data[1] * 256u + data[2]) % text.size();
   text.replace(at, data[3] % 32, std::string(reinterpret_cast<const char*>(data) + 4, size - 4));
   try {
-    const Catalog catalog(files);
-    (void)load_field_tests(catalog);
-    plan_under(catalog);
+    const auto tables = std::make_shared<const Catalog>(files);
+    (void)load_field_tests(*tables);
+    plan_under(tables);
   } catch (const CatalogError& fault) {
     const std::string_view message = fault.what();
     require(message.find(".json") != std::string_view::npos && text::visible(message) == message);

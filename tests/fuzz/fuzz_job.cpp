@@ -10,6 +10,7 @@
 #include "mainbore/job_file.hpp"
 #include "mainbore/plan.hpp"
 #include "mainbore/plan_file.hpp"
+#include "mainbore/planner.hpp"
 #include "mainbore/rules_file.hpp"
 
 namespace {
@@ -25,7 +26,7 @@ std::string json(const Job& job) { return job_to_json(job, UnitSystem::us, JsonS
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-  static const RulesFile rules = load_rules(Catalog::builtin());
+  static const Planner planner(*load_rules(Catalog::builtin()).rules);
   static io::FastJobReader fast(Catalog::builtin());
   std::string text(reinterpret_cast<const char*>(data), size);
   const JobFile read = read_job(text, "job.json", Catalog::builtin());
@@ -42,7 +43,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   const std::string written = json(*read.job);
   const JobFile again = read_job(written, "written.json", Catalog::builtin());
   require(again.job.has_value());
-  const Plan made = plan(*read.job, Catalog::builtin(), *rules.rules);
+  const Plan made = planner.plan(*read.job);
   require(!plan_to_json(made, UnitSystem::us, JsonStyle::compact).empty());
   return 0;
 }

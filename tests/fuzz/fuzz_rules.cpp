@@ -10,6 +10,7 @@
 #include "mainbore/plan.hpp"
 #include "mainbore/plan_file.hpp"
 #include "mainbore/report.hpp"
+#include "mainbore/planner.hpp"
 #include "mainbore/rules_file.hpp"
 #include "mainbore/rules_report.hpp"
 
@@ -37,7 +38,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   const Catalog& catalog = Catalog::builtin();
   static const RulesFile usual = load_rules(catalog);
   const std::vector<RuleText> files = {{"own.json", std::string(reinterpret_cast<const char*>(data), size)}};
-  const RulesFile read = load_rules(catalog, files);
+  RulesFile read = load_rules(catalog, files);
   require(read.rules.has_value() == read.diagnostics.empty());
   for (const Diagnostic& told : read.diagnostics) require(!format_diagnostic(told).empty());
   if (!read.rules) return 0;
@@ -50,7 +51,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   require(!rules_check_text(*read.rules, differences, UnitSystem::us).empty());
   require(!rules_check_to_json(*read.rules, differences, UnitSystem::si, JsonStyle::compact).empty());
   require(!rules_show_text(*read.rules, list_rules(*read.rules), UnitSystem::si).empty());
-  const Plan made = plan(some_job(), catalog, *read.rules);
+  const Plan made = Planner(*std::move(read.rules)).plan(some_job());
   require(!plan_to_json(made, UnitSystem::us, JsonStyle::compact).empty());
   require(!text_report(made, {}).empty());
   return 0;

@@ -10,6 +10,7 @@
 #include "mainbore/plan.hpp"
 #include "mainbore/plan_file.hpp"
 #include "mainbore/report.hpp"
+#include "mainbore/planner.hpp"
 #include "mainbore/rules_file.hpp"
 #include "mainbore/settings_file.hpp"
 
@@ -27,7 +28,7 @@ constexpr std::string_view bare_job =
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-  static const RulesFile rules = load_rules(Catalog::builtin());
+  static const Planner planner(*load_rules(Catalog::builtin()).rules);
   const std::string_view text(reinterpret_cast<const char*>(data), size);
   const SettingsFile read = read_settings(text, "settings.json", Catalog::builtin());
   require(read.settings.has_value() == read.diagnostics.empty());
@@ -40,7 +41,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   lay_settings_under(job, *read.settings, from);
   require(from.set_aside.empty());
   require(from.taken.size() == read.settings->machine_facts.size() + (job.crew.empty() ? 0 : 1));
-  Plan made = plan(job, Catalog::builtin(), *rules.rules);
+  Plan made = planner.plan(job);
   made.from_settings = std::move(from);
   require(!plan_to_json(made, UnitSystem::us, JsonStyle::compact).empty());
   require(text_report(made).find("FROM SETTINGS") != std::string::npos);

@@ -9,6 +9,7 @@
 #include <string_view>
 
 #include "batch/batch.hpp"
+#include "mainbore/planner.hpp"
 #include "mainbore/rules_file.hpp"
 #include "text/foreign.hpp"
 
@@ -33,12 +34,12 @@ io::ByteSource source_of(std::string_view text, std::size_t first, std::size_t l
 }
 
 std::string records_of(io::ByteSource bytes, InputFormat in, BatchFormat format) {
-  static const RulesFile rules = load_rules(Catalog::builtin());
+  static const Planner planner(*load_rules(Catalog::builtin()).rules);
   BatchOptions options;
   options.format = format;
   std::string out;
   Tally tally;
-  (void)plan_orders(std::move(bytes), in, "orders", Catalog::builtin(), *rules.rules, options, [&](Piece& piece) {
+  (void)plan_orders(std::move(bytes), in, "orders", planner, options, [&](Piece& piece) {
     out += piece.out;
     tally += piece.tally;
   });

@@ -2,6 +2,8 @@
 #include "mainbore/job.hpp"
 #include "mainbore/measure.hpp"
 #include "mainbore/nominal_size.hpp"
+#include "mainbore/planner.hpp"
+#include "mainbore/rules_file.hpp"
 #include "mainbore/units.hpp"
 
 using namespace mainbore;
@@ -50,7 +52,17 @@ const auto sum = wall + 0.25;
 void call() { job.main.pressure = wall; }
 #elif defined(A_SQUARE_ROOT_OF_A_LENGTH)
 const auto root = sqrt(wall);
+#elif defined(A_PLAN_UNDER_RULES_THAT_ARE_GONE)
+const Plan made = plan(job, Catalog::builtin(), *load_rules(Catalog::builtin()).rules);
+#elif defined(A_PLANNER_UNDER_RULES_THAT_OTHERS_KEEP)
+void call(const Rules& rules) { const Planner planner(rules); }
+#elif defined(A_PLANNER_UNDER_TABLES_THAT_OTHERS_KEEP)
+void call(const Catalog& catalog) { const Planner planner(catalog, *load_rules(catalog).rules); }
 #else
+void plan_under(std::shared_ptr<const Catalog> catalog) {
+  const Planner planner(catalog, *load_rules(*catalog).rules);
+  const Plan made = Planner(*load_rules(Catalog::builtin()).rules).plan(job);
+}
 const Length twice = wall + wall;
 const Force push = line * wall * wall;
 void call() {

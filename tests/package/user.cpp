@@ -1,8 +1,9 @@
 // The example of README.md, against the installed headers and library.
-#include <mainbore/plan.hpp>
-#include <mainbore/rules_file.hpp>
+#include <mainbore/mainbore.hpp>
 
 using namespace mainbore;
+
+static_assert(MAINBORE_VERSION_MAJOR >= 0);
 
 int main() {
   Job job;
@@ -10,7 +11,7 @@ int main() {
   job.main.size = NominalSize::inches(8);
   job.main.pressure = 82.0 * units::psi;
   job.service.size = NominalSize::inches(1);
-  const RulesFile rules = load_rules(Catalog::builtin());
-  const Plan result = plan(job, Catalog::builtin(), *rules.rules);
-  return result.verdict == Verdict::hold ? 0 : 1;
+  const Planner planner(*load_rules(Catalog::builtin()).rules);
+  const Plan plan = planner.plan(job);
+  return plan.verdict == Verdict::hold ? 0 : 1;
 }

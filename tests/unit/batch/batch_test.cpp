@@ -6,6 +6,7 @@
 #include "batch/pipeline.hpp"
 #include "bench/orders.hpp"
 #include "support/catch.hpp"
+#include "support/plan_under.hpp"
 #include "unit/batch/streams.hpp"
 
 using namespace mainbore;
@@ -46,7 +47,7 @@ TEST_CASE("an order on which the program fails is one record that says so, and t
     BatchOptions options;
     options.format = format;
     std::string out;
-    const BatchResult result = plan_orders(source_of(text), InputFormat::ndjson, "orders", Catalog::builtin(), broken,
+    const BatchResult result = plan_orders(source_of(text), InputFormat::ndjson, "orders", planner_under(broken),
                                            options, [&](Piece& piece) { out += piece.out; });
     CHECK(result.tally.all() == 3);
     CHECK(result.tally.unreadable == 1);
@@ -127,7 +128,7 @@ TEST_CASE("the same orders as lines, as an array and as a table have the same ve
 TEST_CASE("a table with a header that cannot be used has faults and no records") {
   std::string out;
   const BatchResult result = plan_orders(source_of("id,main.sise\nA,8 in\n"), InputFormat::csv, "orders.csv",
-                                         Catalog::builtin(), default_rules(), {}, [&](Piece& piece) { out += piece.out; });
+                                         planner_under(default_rules()), {}, [&](Piece& piece) { out += piece.out; });
   CHECK(result.faults.size() == 1);
   CHECK(result.tally.all() == 0);
   CHECK(out.empty());

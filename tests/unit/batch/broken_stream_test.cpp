@@ -10,6 +10,7 @@
 #include "mainbore/job_file.hpp"
 #include "support/catch.hpp"
 #include "support/json_texts.hpp"
+#include "support/plan_under.hpp"
 #include "unit/batch/streams.hpp"
 
 using namespace mainbore;
@@ -33,7 +34,7 @@ io::ByteSource in_two(std::string_view text, std::size_t cut) {
 
 std::string records(io::ByteSource bytes, InputFormat in, const BatchOptions& options = {}) {
   std::string out;
-  const BatchResult result = plan_orders(std::move(bytes), in, "orders", Catalog::builtin(), default_rules(), options,
+  const BatchResult result = plan_orders(std::move(bytes), in, "orders", planner_under(default_rules()), options,
                                          [&](Piece& piece) { out += piece.out; });
   for (const Diagnostic& fault : result.faults) out += format_diagnostic(fault);
   return out;

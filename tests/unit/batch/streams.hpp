@@ -9,6 +9,7 @@
 
 #include "batch/batch.hpp"
 #include "mainbore/rules_file.hpp"
+#include "support/plan_under.hpp"
 
 namespace mainbore::test {
 
@@ -29,7 +30,7 @@ inline const Rules& default_rules() {
 
 inline std::string records_of(std::string_view text, batch::InputFormat in, const batch::BatchOptions& options = {}) {
   std::string out;
-  (void)batch::plan_orders(source_of(text), in, "orders", Catalog::builtin(), default_rules(), options,
+  (void)batch::plan_orders(source_of(text), in, "orders", planner_under(default_rules()), options,
                            [&](batch::Piece& piece) { out += piece.out; });
   return out;
 }

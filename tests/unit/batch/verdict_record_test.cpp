@@ -7,6 +7,7 @@
 #include "mainbore/job_file.hpp"
 #include "support/catch.hpp"
 #include "support/painted.hpp"
+#include "support/plan_under.hpp"
 #include "unit/batch/streams.hpp"
 
 using namespace mainbore;
@@ -26,7 +27,7 @@ Made made_of(const std::string& text) {
   JobFile read = read_job(text, "orders", Catalog::builtin(), {}, 9);
   made.order.id = read.id;
   made.order.diagnostics = std::move(read.diagnostics);
-  if (read.job) made.plan = plan(*std::move(read.job), Catalog::builtin(), default_rules());
+  if (read.job) made.plan = plan_under(*std::move(read.job), default_rules());
   return made;
 }
 

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "support/catch.hpp"
+#include "support/plan_under.hpp"
 #include "unit/batch/streams.hpp"
 
 using namespace mainbore;
@@ -16,7 +17,7 @@ WeekReport report_of(std::string_view csv) {
   WeekReport week;
   batch::BatchOptions options;
   options.format = batch::BatchFormat::week;
-  (void)batch::plan_orders(source_of(csv), batch::InputFormat::csv, "week.csv", Catalog::builtin(), default_rules(),
+  (void)batch::plan_orders(source_of(csv), batch::InputFormat::csv, "week.csv", planner_under(default_rules()),
                            options, [&](batch::Piece& piece) {
                              for (WeekOrder& order : piece.week) week.add(std::move(order));
                            });

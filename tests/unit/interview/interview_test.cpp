@@ -5,6 +5,7 @@
 #include "mainbore/plan.hpp"
 #include "report/text_page.hpp"
 #include "support/catch.hpp"
+#include "support/plan_under.hpp"
 #include "unit/interview/person.hpp"
 
 using namespace mainbore;
@@ -201,7 +202,7 @@ TEST_CASE("back returns, keeps what was answered, and forgets what no longer app
   for (int i = 0; i < 60; ++i) lines += '\n';
   std::istringstream in(lines);
   std::ostringstream out;
-  const auto facts = interview::interview(in, out, "job.json", Catalog::builtin(), default_rules());
+  const auto facts = interview::interview(in, out, "job.json", planner_under(default_rules()));
   REQUIRE(facts);
   CHECK(out.str().find("[60 degF] > ") != std::string::npos);
   CHECK(out.str().find("[PVC] > ") != std::string::npos);
@@ -236,7 +237,7 @@ TEST_CASE("stop, no, the end of the input and half a line tell nothing") {
   CHECK(interviewed({{"Write it to", "perhaps"}, {"Write it to", "y"}}).heard_of("is none of these"));
   std::istringstream half("AV-1\nhalf a line");
   std::ostringstream out;
-  CHECK_FALSE(interview::interview(half, out, "job.json", Catalog::builtin(), default_rules()));
+  CHECK_FALSE(interview::interview(half, out, "job.json", planner_under(default_rules())));
 }
 
 TEST_CASE("what lies near is told whole or not at all") {
@@ -298,7 +299,7 @@ TEST_CASE("whatever is answered, what comes of it reads back") {
     }
     std::istringstream in(lines);
     std::ostringstream out;
-    const auto facts = interview::interview(in, out, "job.json", Catalog::builtin(), default_rules());
+    const auto facts = interview::interview(in, out, "job.json", planner_under(default_rules()));
     if (!facts) continue;
     ++finished;
     const std::string text = settings_to_json(*facts, Catalog::builtin());

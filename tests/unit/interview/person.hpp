@@ -10,6 +10,7 @@
 
 #include "interview/interview.hpp"
 #include "mainbore/rules_file.hpp"
+#include "support/plan_under.hpp"
 
 namespace mainbore::test {
 
@@ -91,7 +92,7 @@ inline Interviewed interviewed(Answers answers, std::string otherwise = "") {
   Person person(out, std::move(answers), std::move(otherwise));
   std::istream in(&person);
   Interviewed result;
-  result.facts = interview::interview(in, out, "job.json", Catalog::builtin(), default_rules());
+  result.facts = interview::interview(in, out, "job.json", planner_under(default_rules()));
   result.heard = out.str();
   return result;
 }

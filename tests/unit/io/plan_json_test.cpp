@@ -8,6 +8,7 @@
 #include "mainbore/plan_file.hpp"
 #include "mainbore/rules_file.hpp"
 #include "support/catch.hpp"
+#include "support/plan_under.hpp"
 
 using namespace mainbore;
 using nlohmann::json;
@@ -26,7 +27,7 @@ Plan plan_of(const std::string& example) {
   text << file.rdbuf();
   JobFile read = read_job(text.str(), example, Catalog::builtin());
   REQUIRE(read.job);
-  return plan(*std::move(read.job), Catalog::builtin(), rules());
+  return test::plan_under(*std::move(read.job), rules());
 }
 
 json written(const std::string& example, UnitSystem system = UnitSystem::us) {

@@ -10,6 +10,7 @@
 #include "mainbore/plan_file.hpp"
 #include "mainbore/rules_file.hpp"
 #include "support/catch.hpp"
+#include "support/plan_under.hpp"
 
 using namespace mainbore;
 
@@ -21,7 +22,7 @@ std::string plan_text(const std::string& job) {
   const JobFile read = read_job(job, "job.json", Catalog::builtin());
   for (const Diagnostic& told : read.diagnostics) UNSCOPED_INFO(format_diagnostic(told));
   REQUIRE(read.job);
-  return plan_to_json(plan(*read.job, Catalog::builtin(), rules), UnitSystem::us, JsonStyle::compact);
+  return plan_to_json(test::plan_under(*read.job, rules), UnitSystem::us, JsonStyle::compact);
 }
 
 struct Facts {

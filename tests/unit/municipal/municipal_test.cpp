@@ -9,6 +9,7 @@
 #include "mainbore/wording.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
+#include "support/plan_under.hpp"
 #include "unit/planning/jobs.hpp"
 
 using namespace mainbore;
@@ -70,7 +71,7 @@ TEST_CASE("a plan under a town's rules gives the answer its code gives") {
   for (const ReferenceRow& row : table.rows()) {
     const std::string expected = row.text("expected_method");
     const Rules rules = rules_of(row.text("rule_file"));
-    const Plan made = plan(job_of(row), Catalog::builtin(), rules);
+    const Plan made = plan_under(job_of(row), rules);
     INFO(row.where() << ": " << row.text("rule_file") << ", " << row.text("main_size") << " in "
                      << row.text("main_material") << ", tap of " << row.text("tap") << " in: " << method_of(made)
                      << ", " << name_of(made.verdict));
@@ -97,7 +98,7 @@ TEST_CASE("where a town opens what the defaults close, its own size comes out, h
     const std::string expected = row.text("expected_method");
     if (expected != "direct" && expected != "saddle" && expected != "sleeve") continue;
     const Rules rules = rules_of(row.text("rule_file"));
-    const Plan made = plan(job_of(row), Catalog::builtin(), rules);
+    const Plan made = plan_under(job_of(row), rules);
     if (!says(made, "rules.consent-unnamed") && !says(made, "rules.consent")) continue;
     INFO(row.where() << ": " << row.text("rule_file"));
     ++opened;
@@ -119,9 +120,9 @@ TEST_CASE("a tap stands as far from things as the town's code says, and no farth
     const Length least = row.number("least_in") * units::inch;
     Job job = sound_job();
     job.nearby = {Nearby{static_cast<NearbyThing>(thing - nearby_names.begin()), least, {}, {}}};
-    CHECK(plan(job, Catalog::builtin(), rules).location.shift == Length());
+    CHECK(plan_under(job, rules).location.shift == Length());
     job.nearby->front().along = least - 0.5 * units::inch;
-    const Plan moved = plan(job, Catalog::builtin(), rules);
+    const Plan moved = plan_under(job, rules);
     CHECK(moved.location.shift / units::inch == Catch::Approx(-0.5));
   }
 }
@@ -135,14 +136,14 @@ TEST_CASE("a main lies as deep as the town's code asks, to the inch") {
     Job job = sound_job();
     job.date = "2026-07-15";
     job.main.cover = least + 0.01 * units::inch;
-    CHECK_FALSE(says(plan(job, Catalog::builtin(), rules), "place.cover"));
+    CHECK_FALSE(says(plan_under(job, rules), "place.cover"));
     job.main.cover = least - 0.5 * units::inch;
-    const Plan shallow = plan(job, Catalog::builtin(), rules);
+    const Plan shallow = plan_under(job, rules);
     CHECK(says(shallow, "place.cover"));
     CHECK(rests_on_the_town(shallow, "place.cover"));
     CHECK(shallow.verdict != Verdict::go);
     job.main.cover.reset();
-    const Plan unknown = plan(job, Catalog::builtin(), rules);
+    const Plan unknown = plan_under(job, rules);
     CHECK(says(unknown, "place.cover-unknown"));
     CHECK(unknown.verdict != Verdict::go);
   }
@@ -156,7 +157,7 @@ TEST_CASE("a season closed by the town's code holds the days in it and a job wit
     Job job = sound_job();
     job.main.cover = 90.0 * units::inch;
     job.date = row.has("date") ? row.text("date") : "";
-    const Plan made = plan(job, Catalog::builtin(), rules);
+    const Plan made = plan_under(job, rules);
     const std::string expected = row.text("expected");
     CHECK(says(made, "season.closed") == (expected == "closed"));
     CHECK(says(made, "season.date-unknown") == (expected == "asked"));
@@ -171,7 +172,7 @@ TEST_CASE("what the town asks of a saddle or sleeve goes with the plan") {
     const Rules rules = rules_of(row.text("rule_file"));
     Job job = job_of(row);
     if (row.text("main_material") == "cast iron") job.service.method = Method::saddle;
-    const Plan made = plan(job, Catalog::builtin(), rules);
+    const Plan made = plan_under(job, rules);
     INFO(method_of(made));
     if (!row.has("has")) {
       CHECK(made.method.specification == nullptr);

@@ -7,6 +7,7 @@
 #include "mainbore/catalog.hpp"
 #include "mainbore/plan.hpp"
 #include "mainbore/rules_file.hpp"
+#include "support/plan_under.hpp"
 
 namespace mainbore::test {
 
@@ -15,7 +16,7 @@ inline const Rules& default_rules() {
   return rules;
 }
 
-inline Plan plan_of(const Job& job) { return plan(job, Catalog::builtin(), default_rules()); }
+inline Plan plan_of(const Job& job) { return plan_under(job, default_rules()); }
 
 // A machine with its maker's figures, of an invented make: hand feed to 90 psi, powered to 250; a base chain that reaches
 // round 16-inch mains and extensions for larger ones.

@@ -4,6 +4,7 @@
 #include "mainbore/rule_fields.hpp"
 #include "mainbore/wording.hpp"
 #include "support/catch.hpp"
+#include "support/plan_under.hpp"
 #include "unit/planning/whole_jobs.hpp"
 
 using namespace mainbore;
@@ -17,7 +18,6 @@ Rules rules_of(const std::string& text) {
   REQUIRE(read.rules);
   return std::move(*read.rules);
 }
-Plan plan_under(const Job& job, const Rules& rules) { return plan(job, Catalog::builtin(), rules); }
 
 Job job_in(Material material, double size, double tap) {
   Job job = sound_job();

@@ -4,6 +4,7 @@
 #include "mainbore/report.hpp"
 #include "mainbore/rule_fields.hpp"
 #include "support/catch.hpp"
+#include "support/plan_under.hpp"
 #include "unit/planning/whole_jobs.hpp"
 
 using namespace mainbore;
@@ -78,7 +79,7 @@ TEST_CASE("under rules that read, every job is planned and printed") {
     for (int j = 0; j < 20; ++j) {
       const Job job = random.next();
       INFO(text);
-      REQUIRE_NOTHROW(text_report(plan(job, Catalog::builtin(), *read.rules)));
+      REQUIRE_NOTHROW(text_report(plan_under(job, *read.rules)));
     }
   }
   CHECK(readable > sets / 4);

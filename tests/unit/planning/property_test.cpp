@@ -7,6 +7,7 @@
 #include "mainbore/what_if.hpp"
 #include "mainbore/wording.hpp"
 #include "support/catch.hpp"
+#include "support/plan_under.hpp"
 #include "unit/planning/random_jobs.hpp"
 
 using namespace mainbore;
@@ -438,7 +439,7 @@ TEST_CASE("a verdict alone decides and finds what the whole plan does") {
   for (int i = 0; i < jobs; ++i) {
     const Job job = telling_job(random);
     const Plan whole = plan_of(job);
-    const Plan verdict = plan(job, Catalog::builtin(), default_rules(), PlanDepth::verdict);
+    const Plan verdict = plan_under(job, default_rules(), PlanDepth::verdict);
     REQUIRE(verdict.verdict == whole.verdict);
     REQUIRE(verdict.evidence.empty());
     // What is made from the evidence is the whole plan's alone.

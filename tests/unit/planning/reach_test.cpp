@@ -5,6 +5,7 @@
 #include "mainbore/wording.hpp"
 #include "mainbore/work.hpp"
 #include "support/catch.hpp"
+#include "support/plan_under.hpp"
 #include "unit/planning/jobs.hpp"
 #include "unit/planning/whole_jobs.hpp"
 
@@ -257,7 +258,7 @@ TEST_CASE("a sleeve's own place round the pipe is judged") {
   }
   SECTION("under a utility that taps higher up") {
     const Rules rules = rules_of(R"({"place": {"lowest_elevation": "10 deg"}})");
-    const Plan plan = mainbore::plan(job, Catalog::builtin(), rules);
+    const Plan plan = plan_under(job, rules);
     REQUIRE(find(plan, FindingCode::place_clock) != nullptr);
     CHECK(find(plan, FindingCode::place_clock)->value->base() == Approx(0));
     CHECK(plan.location.clock.elevation_degrees() >= 10);
@@ -330,7 +331,7 @@ TEST_CASE("a cover of nothing is a cover that nobody measured") {
   REQUIRE(pit != missing.end());
   CHECK(pit->give == "main.cover, excavation.soil");
   const Rules rules = rules_of(R"({"place": {"least_cover": "3 ft"}})");
-  CHECK(has(mainbore::plan(job, Catalog::builtin(), rules), FindingCode::place_cover_unknown));
+  CHECK(has(plan_under(job, rules), FindingCode::place_cover_unknown));
 }
 
 TEST_CASE("a tap in a size that no thread is made in is held, with the sizes that may be meant") {

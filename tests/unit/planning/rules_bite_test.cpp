@@ -10,6 +10,7 @@
 #include "rules/conflicts.hpp"
 #include "rules/tap_limits.hpp"
 #include "support/catch.hpp"
+#include "support/plan_under.hpp"
 #include "unit/planning/whole_jobs.hpp"
 
 using namespace mainbore;
@@ -80,7 +81,7 @@ TEST_CASE("a rule moved the way called stricter never betters a verdict") {
       const auto plan_at = [&](double value) -> std::optional<Plan> {
         set_number(rules, field, value);
         if (!rules::conflicts(rules).empty()) return std::nullopt;  // would not be read
-        return plan(job, Catalog::builtin(), rules);
+        return plan_under(job, rules);
       };
       const auto before = plan_at(start);
       const auto after = plan_at(stricter);
@@ -105,12 +106,12 @@ TEST_CASE("a rule that has no stricter way and asks for no reason betters no ver
     if (field.stricter != Stricter::neither || field.safety) continue;
     for (int i = 0; i < jobs; ++i) {
       const Job job = random.next();
-      const Plan before = plan(job, Catalog::builtin(), rules);
+      const Plan before = plan_under(job, rules);
       if (field.path == "direct.default_thread") rules.default_thread.value = ThreadStandard::npt;
       else if (field.path == "place.default_clock") rules.default_clock.value = ClockPosition{static_cast<int>(random.below(180))};
       else set_number(rules, field, moved(random, *usual, random.chance(50) ? field.most : field.least));
       if (rules::conflicts(rules).empty()) {
-        const Plan after = plan(job, Catalog::builtin(), rules);
+        const Plan after = plan_under(job, rules);
         if (after.verdict < before.verdict) {
           UNSCOPED_INFO(field.path << ' ' << number_in(rules, field).value_or(0.0) << "\n" << told(before) << "\n" << told(after));
           CHECK(after.verdict >= before.verdict);
@@ -138,9 +139,9 @@ TEST_CASE("a stricter clearance never betters a verdict, and each changes some p
       thing.along = random.real(-60, 60) * units::inch;
       if (job.nearby) job.nearby->push_back(thing);
       least = random.chance(50) ? usual : random.real(0, 60) * units::inch;
-      const Plan before = plan(job, Catalog::builtin(), rules);
+      const Plan before = plan_under(job, rules);
       least = least + random.real(0.1, 30) * units::inch;
-      const Plan after = plan(job, Catalog::builtin(), rules);
+      const Plan after = plan_under(job, rules);
       INFO(clearance_path(rules.clearances[i].what) << "\n" << told(before) << "\n" << told(after) << words_of(job));
       REQUIRE(after.verdict >= before.verdict);
       bites = bites || after.location.shift != before.location.shift;
@@ -179,7 +180,7 @@ TEST_CASE("there is a plan that each rule changes") {
   std::vector<Job> jobs;
   for (int i = 0; i < tries; ++i) jobs.push_back(random.next());
   const auto shown = [&](const Job& job) {
-    const Plan made = plan(job, Catalog::builtin(), rules);
+    const Plan made = plan_under(job, rules);
     return plan_to_json(made, UnitSystem::us, JsonStyle::compact) + text_report(made);
   };
   for (const RuleField& field : rule_fields()) {

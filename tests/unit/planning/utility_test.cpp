@@ -10,6 +10,7 @@
 #include "mainbore/rules_compare.hpp"
 #include "mainbore/wording.hpp"
 #include "support/catch.hpp"
+#include "support/plan_under.hpp"
 #include "unit/planning/jobs.hpp"
 
 using namespace mainbore;
@@ -24,7 +25,6 @@ Rules rules_of(const std::string& text) {
   REQUIRE(read.rules);
   return std::move(*read.rules);
 }
-Plan plan_under(const Job& job, const Rules& rules) { return plan(job, Catalog::builtin(), rules); }
 
 }  // namespace
 

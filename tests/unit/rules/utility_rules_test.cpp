@@ -7,6 +7,7 @@
 #include "mainbore/plan.hpp"
 #include "mainbore/rules_file.hpp"
 #include "support/catch.hpp"
+#include "support/plan_under.hpp"
 
 using namespace mainbore;
 
@@ -467,7 +468,7 @@ TEST_CASE("a list has as many rows as a utility writes") {
   job.main.pressure = 60.0 * units::psi;
   job.service.size = NominalSize::inches(0.75);
   job.service.method = Method::direct;
-  const Plan made = plan(job, Catalog::builtin(), *read.rules);
+  const Plan made = test::plan_under(job, *read.rules);
   REQUIRE(made.method.kind == Method::direct);
   REQUIRE(made.method.limit != nullptr);
   CHECK(*made.method.limit->basis.reference == "the last row");

@@ -7,6 +7,7 @@
 #include "mainbore/plan.hpp"
 #include "mainbore/rules_file.hpp"
 #include "support/catch.hpp"
+#include "support/plan_under.hpp"
 #include "unit/tables/tables.hpp"
 
 using namespace mainbore;
@@ -174,7 +175,7 @@ TEST_CASE("services of a town joined to their mains") {
   // Each gets a plan, and none is a go: nobody has looked at the pipe, and no machine is named.
   const Rules rules = *load_rules(Catalog::builtin()).rules;
   for (const OrderRecord& order : out.orders) {
-    const Plan planned = plan(*order.job, Catalog::builtin(), rules);
+    const Plan planned = plan_under(*order.job, rules);
     INFO(order.id);
     CHECK(planned.verdict != Verdict::go);
     CHECK(!planned.findings.empty());

@@ -5,6 +5,7 @@
 #include "mainbore/plan.hpp"
 #include "mainbore/rules_file.hpp"
 #include "support/catch.hpp"
+#include "support/plan_under.hpp"
 #include "unit/tables/tables.hpp"
 
 using namespace mainbore;
@@ -152,7 +153,7 @@ TEST_CASE("what somebody wrote and nobody can read holds the order") {
   const auto unread = [&](const std::string& header, const std::string& cell) {
     const OrderRecord order = row_with(header, cell);
     REQUIRE(order.job);
-    const Plan plan = mainbore::plan(*order.job, Catalog::builtin(), *loaded.rules);
+    const Plan plan = plan_under(*order.job, *loaded.rules);
     const bool held = std::any_of(plan.findings.begin(), plan.findings.end(), [](const Finding& finding) {
       return finding.code == FindingCode::order_fact_unread && finding.severity == Severity::hold;
     });

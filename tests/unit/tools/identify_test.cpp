@@ -8,6 +8,7 @@
 
 #include "mainbore/catalog_error.hpp"
 #include "support/approx.hpp"
+#include "support/plan_under.hpp"
 #include "unit/planning/jobs.hpp"
 
 using namespace mainbore;
@@ -23,7 +24,7 @@ const FieldTests& field_tests() {
 }
 
 Identification identified(const PipeReadings& readings) {
-  return identify(readings, Catalog::builtin(), default_rules(), field_tests());
+  return identify(readings, planner_under(default_rules()), field_tests());
 }
 
 // As a tape with sixteenths is read round the pipe.
@@ -195,7 +196,7 @@ TEST_CASE("what a fit would allow is the pocket table's answer, with the wall re
   options.wall = readings.wall;
   for (const FittingPipe& fit : identified(readings).fits) {
     for (const FittingClass& one : fit.classes) {
-      const PocketCell cell = pocket_cell(*one.pipe, Catalog::builtin(), default_rules(), options);
+      const PocketCell cell = pocket_cell(*one.pipe, planner_under(default_rules()), options);
       CHECK(one.allows.direct.largest() == cell.direct.largest());
       CHECK(one.allows.saddle.largest() == cell.saddle.largest());
       if (fit.series->id == "ci-pit-cast") CHECK(one.allows.direct.go == NominalSize::inches(1));

@@ -2,6 +2,7 @@
 
 #include "support/approx.hpp"
 #include "support/reference_table.hpp"
+#include "support/plan_under.hpp"
 #include "unit/planning/jobs.hpp"
 
 using namespace mainbore;
@@ -13,7 +14,7 @@ const PocketTable& whole_table() {
   static const PocketTable table = [] {
     PocketOptions options;
     options.machine = truck_machine();
-    return pocket_table(Catalog::builtin(), default_rules(), options);
+    return pocket_table(planner_under(default_rules()), options);
   }();
   return table;
 }
@@ -94,7 +95,7 @@ TEST_CASE("threads in the pocket table are those worked out apart from it") {
   PocketOptions options;
   options.materials = {Material::ductile_iron};
   options.thread = ThreadStandard::npt;
-  const PocketTable table = pocket_table(Catalog::builtin(), default_rules(), options);
+  const PocketTable table = pocket_table(planner_under(default_rules()), options);
   const ReferenceTable reference("iron_threads_in_class_wall.csv");
   int compared = 0;
   for (const PocketCell& cell : table.cells) {
@@ -123,7 +124,7 @@ TEST_CASE("a utility's own rules move the table") {
   PocketOptions options;
   options.main_from = NominalSize::inches(6);
   options.main_to = NominalSize::inches(8);
-  const PocketTable table = pocket_table(Catalog::builtin(), *read.rules, options);
+  const PocketTable table = pocket_table(planner_under(*read.rules), options);
   int iron = 0;
   for (const PocketCell& cell : table.cells) {
     CHECK(cell.pipe->size >= NominalSize::inches(6));
@@ -151,8 +152,8 @@ TEST_CASE("the table is of mains: a season and a cover that a utility asks for l
   options.materials = {Material::ductile_iron, Material::pvc};
   options.main_from = NominalSize::inches(6);
   options.main_to = NominalSize::inches(12);
-  const PocketTable usual = pocket_table(Catalog::builtin(), default_rules(), options);
-  const PocketTable table = pocket_table(Catalog::builtin(), *read.rules, options);
+  const PocketTable usual = pocket_table(planner_under(default_rules()), options);
+  const PocketTable table = pocket_table(planner_under(*read.rules), options);
   REQUIRE(table.cells.size() == usual.cells.size());
   for (std::size_t i = 0; i < table.cells.size(); ++i) {
     CHECK(table.cells[i].direct.go == usual.cells[i].direct.go);
@@ -161,7 +162,7 @@ TEST_CASE("the table is of mains: a season and a cover that a utility asks for l
 }
 
 TEST_CASE("no figure of a machine holds a tap of a table that has no machine") {
-  for (const PocketCell& cell : pocket_table(Catalog::builtin(), default_rules(), {}).cells) {
+  for (const PocketCell& cell : pocket_table(planner_under(default_rules()), {}).cells) {
     CHECK(cell.direct.hold != FindingCode::machine_figures_missing);
   }
 }

@@ -4,6 +4,7 @@
 #include "mainbore/tool_report.hpp"
 #include "report/text_page.hpp"
 #include "support/approx.hpp"
+#include "support/plan_under.hpp"
 #include "unit/planning/jobs.hpp"
 
 using namespace mainbore;
@@ -26,13 +27,13 @@ std::size_t widest(const std::string& text) {
 PocketTable table_of(bool with_machine) {
   PocketOptions options;
   if (with_machine) options.machine = truck_machine();
-  return pocket_table(Catalog::builtin(), default_rules(), options);
+  return pocket_table(planner_under(default_rules()), options);
 }
 
 Identification found_by(double circumference) {
   PipeReadings readings;
   readings.circumference = circumference * units::inch;
-  return identify(readings, Catalog::builtin(), default_rules(), load_field_tests(Catalog::builtin()));
+  return identify(readings, planner_under(default_rules()), load_field_tests(Catalog::builtin()));
 }
 
 struct Trials {
@@ -63,7 +64,7 @@ TEST_CASE("the pocket table as a page holds the same cells and nothing from else
   auto machine = truck_machine();
   machine->title = "<b>\"A&B\"</b>";
   options.machine = machine;
-  const PocketTable table = pocket_table(Catalog::builtin(), default_rules(), options);
+  const PocketTable table = pocket_table(planner_under(default_rules()), options);
   const std::string page = pocket_table_html(table, UnitSystem::us);
   CHECK(page.starts_with("<!DOCTYPE html>"));
   CHECK(holds(page, "&lt;b&gt;&quot;A&amp;B&quot;&lt;/b&gt;"));
@@ -126,7 +127,7 @@ TEST_CASE("what-if in words") {
   Job job = sound_job();
   job.service.stop_rating.reset();
   job.main.pressure = 110 * units::psi;
-  const auto facts = what_if(job, Catalog::builtin(), default_rules());
+  const auto facts = what_if(job, planner_under(default_rules()));
   const std::string text = what_if_text(facts, UnitSystem::us);
   CHECK(widest(text) <= 80);
   CHECK(holds(text, "Down to 101 psi"));

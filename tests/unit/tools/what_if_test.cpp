@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "support/approx.hpp"
+#include "support/plan_under.hpp"
 #include "unit/planning/jobs.hpp"
 
 using namespace mainbore;
@@ -11,7 +12,7 @@ using namespace mainbore::test;
 namespace {
 
 std::vector<WhatIf> asked(const Job& job, UnitSystem system = UnitSystem::us) {
-  return what_if(job, Catalog::builtin(), default_rules(), system);
+  return what_if(job, planner_under(default_rules()), system);
 }
 
 const WhatIf& fact(const std::vector<WhatIf>& facts, std::string_view path) {
@@ -185,7 +186,7 @@ TEST_CASE("metric readings are metric") {
 }
 
 TEST_CASE("what-if refuses what it does not know") {
-  CHECK_THROWS_AS(what_if(Job(), Catalog::builtin(), default_rules()), std::invalid_argument);
+  CHECK_THROWS_AS(what_if(Job(), planner_under(default_rules())), std::invalid_argument);
   CHECK_THROWS_AS(with_fact(sound_job(), "main.colour", Measure(1, Kind::length)), std::invalid_argument);
   CHECK_THROWS_AS(with_fact(sound_job(), "nearby[0].along", Measure(1, Kind::length)), std::invalid_argument);
   CHECK_THROWS_AS(with_fact(sound_job(), "service.size", Measure(1, Kind::length)), std::invalid_argument);
