@@ -111,7 +111,8 @@ struct Identification {
 
 // Throws std::invalid_argument when neither circumference nor diameter is given, or a length is not positive and
 // finite.
-[[nodiscard]] Identification identify(const PipeReadings& readings, const Planner& planner, const FieldTests& tests, const PocketOptions& options = {});
+[[nodiscard]] Identification identify(const PipeReadings& readings, const Planner& planner, const FieldTests& tests,
+                                      const PocketOptions& options = {});
 
 // What must be said with every answer, gravest first. None can be left out.
 [[nodiscard]] std::vector<std::string_view> identify_warnings(const Identification& found);

@@ -4,6 +4,7 @@
 #include <array>
 #include <numbers>
 #include <string>
+#include <utility>
 
 namespace mainbore::planning {
 namespace {
@@ -103,7 +104,7 @@ bool of_class(const ClassWords& words, const std::vector<ClassWord>& names) {
 
 // What is told of a class that nothing listed is called: first and last of each kind, as the tables have one kind after
 // the other.
-void tell_class_not_made(Context& context, const std::vector<const Pipe*>& pipes) {
+void tell_class_not_made(const Context& context, Said& said, const std::vector<const Pipe*>& pipes) {
   std::array<Detail, 4> listed;
   const PipeSeries* kind = nullptr;
   std::size_t at = 0;
@@ -117,23 +118,22 @@ void tell_class_not_made(Context& context, const std::vector<const Pipe*>& pipes
       listed[at + 1] = std::string_view(pipe->class_name);
     }
   }
-  context.common.add(FindingCode::main_class_not_made, Severity::hold)
+  said.findings.add(FindingCode::main_class_not_made, Severity::hold)
       .with(listed[0], listed[1], listed[2], listed[3])
       .basis(pipes.front()->series->basis_of(PipeColumn::wall));
 }
 
-void tell_stray(Context& context, const ClassWords& words) {
-  context.common.add(FindingCode::main_class_word, Severity::hold)
+void tell_stray(const Context& context, Said& said, const ClassWords& words) {
+  said.findings.add(FindingCode::main_class_word, Severity::hold)
       .with(words.stray, words.stray_of ? Detail(name_of(*words.stray_of)) : Detail());
 }
 
-void narrow_by_card(Context& context, std::vector<const Pipe*>& pipes, PipeKnown& known) {
+void narrow_by_card(const Context& context, Said& said, std::vector<const Pipe*>& pipes, PipeKnown& known) {
   const MainFacts& facts = context.job().main;
-  const ResolvedMain& main = context.plan.main;
   std::string series_named;
-  if (!facts.class_name.empty()) known.by_class = context.catalog.read_class(facts.class_name, main.material);
+  if (!facts.class_name.empty()) known.by_class = context.catalog.read_class(facts.class_name, context.material());
   if (!facts.standard.empty()) {
-    known.by_standard = context.catalog.read_class(facts.standard, main.material);
+    known.by_standard = context.catalog.read_class(facts.standard, context.material());
     const bool plain = known.by_standard.stray.empty() && known.by_standard.words.empty();
     if (!plain) {
       series_named = squeezed(facts.standard);
@@ -145,7 +145,7 @@ void narrow_by_card(Context& context, std::vector<const Pipe*>& pipes, PipeKnown
   }
   for (ClassWords* words : {&known.by_class, &known.by_standard}) {
     if (words->stray.empty()) continue;
-    tell_stray(context, *words);
+    tell_stray(context, said, *words);
     known.by_class = known.by_standard = {};  // a card with a word that nobody knows settles nothing
     return;
   }
@@ -160,7 +160,7 @@ void narrow_by_card(Context& context, std::vector<const Pipe*>& pipes, PipeKnown
     const bool meant = named(pipe) && of_class(known.by_class, pipe.names) && !compound_left_out(known.by_class, pipe);
     return meant ? nullptr : &stated_in_job;
   });
-  if (by_name.removed_by != nullptr) context.taken.take(PlanPart::pipe, Taken::pipe_class, *by_name.removed_by);
+  if (by_name.removed_by != nullptr) said.taken.take(PlanPart::pipe, Taken::pipe_class, *by_name.removed_by);
   if (by_name.fits) {
     known.settles_series |= !series_named.empty();
     return;
@@ -169,7 +169,7 @@ void narrow_by_card(Context& context, std::vector<const Pipe*>& pipes, PipeKnown
     return named(*pipe) && of_class(known.by_class, pipe->usual_names);
   });
   if (usual == pipes.end()) {
-    tell_class_not_made(context, pipes);
+    tell_class_not_made(context, said, pipes);
     known.by_class = known.by_standard = {};
     return;
   }
@@ -178,7 +178,7 @@ void narrow_by_card(Context& context, std::vector<const Pipe*>& pipes, PipeKnown
   static_cast<void>(narrow(pipes, [&](const Pipe& pipe) {
     return of_class(known.by_class, pipe.usual_names) ? nullptr : &meant.series->usual_basis;
   }));
-  context.common.add(FindingCode::main_by_recollection, Severity::caution)
+  said.findings.add(FindingCode::main_by_recollection, Severity::caution)
       .with(std::string_view(meant.class_name))
       .basis(meant.series->usual_basis);
 }
@@ -189,38 +189,38 @@ bool laid_in(const PipeSeries& series, int year) {
   return (!series.laid_from || year >= *series.laid_from) && (!series.laid_to || year <= *series.laid_to);
 }
 
-void check_year(Context& context) {
+void check_year(const Context& context, Said& said) {
   const auto& year = context.job().main.installed;
   const auto day = day_in(context.job().date);
   if (!year || !day || !day->exists() || *year <= day->year) return;
-  context.common.add(FindingCode::main_not_yet_laid, Severity::hold).with(*year, day->year);
+  said.findings.add(FindingCode::main_not_yet_laid, Severity::hold).with(*year, day->year);
 }
 
 // Names the series that comes nearest to having been laid then.
-void tell_year_contradicts(Context& context, const std::vector<const Pipe*>& pipes, int year) {
+void tell_year_contradicts(const Context& context, Said& said, const std::vector<const Pipe*>& pipes, int year) {
   const PipeSeries* nearest = pipes.front()->series;
   for (const Pipe* pipe : pipes) {
     const PipeSeries& series = *pipe->series;
     if (year < series.laid_from.value_or(year) && series.laid_from < nearest->laid_from) nearest = &series;
     if (year > series.laid_to.value_or(year) && series.laid_to > nearest->laid_to) nearest = &series;
   }
-  context.common.add(FindingCode::main_year_contradicts, Severity::hold)
-      .with(name_of(context.plan.main.material), year, nearest->laid_from ? Detail(*nearest->laid_from) : Detail(),
+  said.findings.add(FindingCode::main_year_contradicts, Severity::hold)
+      .with(name_of(context.material()), year, nearest->laid_from ? Detail(*nearest->laid_from) : Detail(),
             nearest->laid_to ? Detail(*nearest->laid_to) : Detail())
       .basis(nearest->laid_basis);
 }
 
-void narrow_by_year(Context& context, std::vector<const Pipe*>& pipes) {
+void narrow_by_year(const Context& context, Said& said, std::vector<const Pipe*>& pipes) {
   if (!context.job().main.installed || pipes.empty()) return;
   const int year = *context.job().main.installed;
   const Narrowing by_years = narrow(pipes, [&](const Pipe& pipe) {
     return laid_in(*pipe.series, year) ? nullptr : &pipe.series->laid_basis;
   });
-  if (!by_years.fits) return tell_year_contradicts(context, pipes, year);
-  if (by_years.removed_by != nullptr) context.taken.take(PlanPart::pipe, Taken::years_laid, *by_years.removed_by, year);
+  if (!by_years.fits) return tell_year_contradicts(context, said, pipes, year);
+  if (by_years.removed_by != nullptr) said.taken.take(PlanPart::pipe, Taken::years_laid, *by_years.removed_by, year);
   if (by_years.doubted != nullptr) {
     const PipeSeries& series = *by_years.doubted->series;
-    context.common.add(FindingCode::main_by_recollection, Severity::caution)
+    said.findings.add(FindingCode::main_by_recollection, Severity::caution)
         .with(Detail(), std::string_view(series.title), series.laid_from ? Detail(*series.laid_from) : Detail(),
               series.laid_to ? Detail(*series.laid_to) : Detail())
         .basis(series.laid_basis);
@@ -228,30 +228,30 @@ void narrow_by_year(Context& context, std::vector<const Pipe*>& pipes) {
   const Narrowing by_edition = narrow(pipes, [&](const Pipe& pipe) {
     return !pipe.since_rerating || year >= *pipe.series->rerated ? nullptr : &pipe.series->earlier_basis;
   });
-  if (by_edition.removed_by != nullptr) context.taken.take(PlanPart::pipe, Taken::years_laid, *by_edition.removed_by, year);
+  if (by_edition.removed_by != nullptr) said.taken.take(PlanPart::pipe, Taken::years_laid, *by_edition.removed_by, year);
   if (by_edition.fits) return;
   const Pipe& newer = *pipes.front();
-  context.common.add(FindingCode::main_year_contradicts, Severity::hold)
+  said.findings.add(FindingCode::main_year_contradicts, Severity::hold)
       .with(std::string_view(newer.class_name), year, *newer.series->rerated)
       .basis(newer.series->earlier_basis);
 }
 
 // ---- the diameter
 
-std::optional<MeasuredDiameter> measured_diameter(Context& context) {
+std::optional<MeasuredDiameter> measured_diameter(const Context& context, Said& said) {
   const MainFacts& facts = context.job().main;
   const Rules& rules = context.rules;
   std::optional<MeasuredDiameter> by_tape;
   if (facts.circumference) {
     by_tape = {*facts.circumference / pi, rules.circumference_uncertainty.value / pi,
                &rules.circumference_uncertainty.basis};
-    context.taken.measured(PlanPart::pipe, Taken::tape, *by_tape->basis, Measure(by_tape->value));
+    said.taken.measured(PlanPart::pipe, Taken::tape, *by_tape->basis, Measure(by_tape->value));
   }
   if (!facts.od) return by_tape;
   const MeasuredDiameter by_calliper{*facts.od, rules.od_uncertainty.value, &rules.od_uncertainty.basis};
-  context.taken.measured(PlanPart::pipe, Taken::calliper, *by_calliper.basis, Measure(by_calliper.value));
+  said.taken.measured(PlanPart::pipe, Taken::calliper, *by_calliper.basis, Measure(by_calliper.value));
   if (by_tape && over(abs(by_calliper.value - by_tape->value), by_calliper.uncertainty + by_tape->uncertainty)) {
-    context.common.add(FindingCode::main_readings_disagree, Severity::hold)
+    said.findings.add(FindingCode::main_readings_disagree, Severity::hold)
         .value(by_calliper.value)
         .at_most(by_tape->value)
         .basis(*by_calliper.basis, *by_tape->basis);
@@ -265,9 +265,9 @@ bool fits_diameter(const Pipe& pipe, const MeasuredDiameter& measured) {
 
 // Where no diameter is tabulated, a reading must still be one that a pipe of this name can have: by its series, or else
 // more than its nominal inches, and not half as much again (old small pit-cast pipe comes nearest to that).
-void check_untabulated_diameter(Context& context, const std::vector<const Pipe*>& pipes, const MeasuredDiameter& measured) {
+void check_untabulated_diameter(const Context& context, Said& said, const std::vector<const Pipe*>& pipes, const MeasuredDiameter& measured) {
   if (std::any_of(pipes.begin(), pipes.end(), [](const Pipe* pipe) { return pipe->od.has_value(); })) return;
-  Length least = context.plan.main.size.number() * units::inch;
+  Length least = context.size().number() * units::inch;
   Length greatest = 1.5 * least + 1.0 * units::inch;
   const Basis* basis = measured.basis;
   if (!pipes.empty() && pipes.front()->plausible) {
@@ -277,7 +277,7 @@ void check_untabulated_diameter(Context& context, const std::vector<const Pipe*>
   }
   const bool small = over(least, measured.value);
   if (!small && !over(measured.value, greatest)) return;
-  context.common.add(FindingCode::main_od_contradicts, Severity::hold)
+  said.findings.add(FindingCode::main_od_contradicts, Severity::hold)
       .value(measured.value)
       .at_most(small ? least : greatest)
       .basis(*basis, *measured.basis);
@@ -286,21 +286,21 @@ void check_untabulated_diameter(Context& context, const std::vector<const Pipe*>
 // The reading may be right and the card wrong: which other pipe of this nominal size reads so?
 Detail pipe_that_reads(const Context& context, const MeasuredDiameter& measured) {
   for (std::size_t m = 0; m < material_count; ++m) {
-    for (const Pipe& pipe : context.catalog.pipes(static_cast<Material>(m), context.plan.main.size)) {
+    for (const Pipe& pipe : context.catalog.pipes(static_cast<Material>(m), context.size())) {
       if (pipe.od && fits_diameter(pipe, measured)) return std::string_view(pipe.series->title);
     }
   }
   return {};
 }
 
-void narrow_by_diameter(Context& context, std::vector<const Pipe*>& pipes, const MeasuredDiameter& measured) {
-  check_untabulated_diameter(context, pipes, measured);
+void narrow_by_diameter(const Context& context, Said& said, std::vector<const Pipe*>& pipes, const MeasuredDiameter& measured) {
+  check_untabulated_diameter(context, said, pipes, measured);
   const Narrowing by_reading = narrow(
       pipes, [&](const Pipe& pipe) { return fits_diameter(pipe, measured) ? nullptr : &stated_in_job; });
   if (by_reading.fits) return;
   const auto gap = [&](const Pipe* pipe) { return pipe->od ? abs(*pipe->od - measured.value).base() : 1e9; };
   const Pipe* nearest = *std::min_element(pipes.begin(), pipes.end(), [&](auto* a, auto* b) { return gap(a) < gap(b); });
-  context.common.add(FindingCode::main_od_contradicts, Severity::hold)
+  said.findings.add(FindingCode::main_od_contradicts, Severity::hold)
       .value(measured.value)
       .at_most(*nearest->od)
       .with(std::string_view(nearest->class_name), pipe_that_reads(context, measured))
@@ -309,16 +309,16 @@ void narrow_by_diameter(Context& context, std::vector<const Pipe*>& pipes, const
 
 // In most countries a metric name is that of another pipe than the one listed here. The tape tells; a record that names
 // the standard has told already.
-void check_metric_name(Context& context, const std::vector<const Pipe*>& pipes, const PipeKnown& known) {
-  const NominalSize size = context.plan.main.size;
+void check_metric_name(const Context& context, Said& said, const std::vector<const Pipe*>& pipes, const PipeKnown& known) {
+  const NominalSize size = context.size();
   if (size.dn() == 0 || known.measured || known.settles_series || known.by_class.names_standard() ||
       known.by_standard.names_standard()) {
     return;
   }
   const auto listed = std::find_if(pipes.begin(), pipes.end(), [](const Pipe* pipe) { return pipe->od.has_value(); });
   if (listed == pipes.end()) return;  // its diameter is asked for as it is
-  context.common.add(FindingCode::main_size_metric, Severity::hold)
-      .with(size.dn(), size, name_of(context.plan.main.material), Measure(*(*listed)->od))
+  said.findings.add(FindingCode::main_size_metric, Severity::hold)
+      .with(size.dn(), size, name_of(context.material()), Measure(*(*listed)->od))
       .basis((*listed)->series->basis_of(PipeColumn::od), context.rules.circumference_uncertainty.basis);
 }
 
@@ -335,22 +335,22 @@ bool means(const ClassWord& word, const std::vector<ClassWord>& names) {
   });
 }
 
-PipeKnown find_candidates(Context& context) {
-  ResolvedMain& main = context.plan.main;
+std::pair<std::vector<const Pipe*>, PipeKnown> find_candidates(const Context& context, Said& said) {
+  std::vector<const Pipe*> candidates;
   PipeKnown known;
-  const std::span<const Pipe> listed = context.catalog.pipes(main.material, main.size);
-  main.candidates.reserve(listed.size());
-  for (const Pipe& pipe : listed) main.candidates.push_back(&pipe);
+  const std::span<const Pipe> listed = context.catalog.pipes(context.material(), context.size());
+  candidates.reserve(listed.size());
+  for (const Pipe& pipe : listed) candidates.push_back(&pipe);
   if (listed.empty()) {
-    context.common.add(FindingCode::main_not_in_catalogue, Severity::hold).with(name_of(main.material), main.size);
+    said.findings.add(FindingCode::main_not_in_catalogue, Severity::hold).with(name_of(context.material()), context.size());
   }
-  narrow_by_card(context, main.candidates, known);
-  check_year(context);
-  narrow_by_year(context, main.candidates);
-  known.measured = measured_diameter(context);
-  if (known.measured) narrow_by_diameter(context, main.candidates, *known.measured);
-  check_metric_name(context, main.candidates, known);
-  return known;
+  narrow_by_card(context, said, candidates, known);
+  check_year(context, said);
+  narrow_by_year(context, said, candidates);
+  known.measured = measured_diameter(context, said);
+  if (known.measured) narrow_by_diameter(context, said, candidates, *known.measured);
+  check_metric_name(context, said, candidates, known);
+  return {std::move(candidates), std::move(known)};
 }
 
 }  // namespace mainbore::planning

@@ -6,6 +6,8 @@
 #pragma once
 
 #include <optional>
+#include <utility>
+#include <vector>
 
 #include "planning/checks.hpp"
 
@@ -25,8 +27,8 @@ struct PipeKnown {
   std::optional<MeasuredDiameter> measured;
 };
 
-// Fills plan.main.candidates. Contradictions and doubts are findings.
-[[nodiscard]] PipeKnown find_candidates(Context& context);
+// The pipes that fit, and what is known of them. Contradictions and doubts are findings.
+[[nodiscard]] std::pair<std::vector<const Pipe*>, PipeKnown> find_candidates(const Context& context, Said& said);
 
 // Whether a word of a class means this pipe. A class with a number alone may be a pressure class; a bare number any of the
 // kinds that are told by a pressure.

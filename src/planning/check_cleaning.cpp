@@ -13,7 +13,7 @@ using sanitary::Concentration;
 // Liquids are sold to 15 % and a little over, dry products from 35 % on.
 constexpr Concentration strongest_liquid = Concentration::percent(20.0);
 
-void plan_swab(Context& context, CleaningPlan& cleaning) {
+void plan_swab(const Context& context, CleaningPlan& cleaning, Said& said) {
   const ServiceTables& tables = context.catalog.service_tables();
   const Rules& rules = context.rules;
   const SanitaryFacts& facts = context.job().sanitary;
@@ -23,13 +23,13 @@ void plan_swab(Context& context, CleaningPlan& cleaning) {
   mix.wanted = Concentration::percent(rules.swab_percent.value);
   mix.finished = facts.solution.value_or(rules.swab_volume.value);
   const auto take = [&](Taken what, const Basis& basis, Measure value) {
-    context.taken.take(PlanPart::cleaning, what, basis, value);
+    said.taken.take(PlanPart::cleaning, what, basis, value);
   };
   take(Taken::solution_strength, rules.swab_percent.basis, Measure(mix.wanted.percent(), Kind::percent));
   take(Taken::stock_strength, facts.stock ? stated_in_job : tables.stock_basis, Measure(mix.stock.percent(), Kind::percent));
   take(Taken::solution_amount, facts.solution ? stated_in_job : rules.swab_volume.basis, Measure(mix.finished));
   if (mix.stock < mix.wanted) {
-    context.common.add(FindingCode::clean_stock_too_weak, Severity::hold)
+    said.findings.add(FindingCode::clean_stock_too_weak, Severity::hold)
         .value(Measure(mix.stock.percent(), Kind::percent))
         .at_least(Measure(mix.wanted.percent(), Kind::percent))
         .basis(rules.swab_percent.basis);
@@ -42,22 +42,22 @@ void plan_swab(Context& context, CleaningPlan& cleaning) {
 
 // Whether the line is known to pass this flow by what the customer's demand leaves of the pressure: no loss grows faster
 // than the square of the flow, and the meter is not there yet when the line is flushed.
-bool surely_passes(const Context& context, const LaidLine& laid, Flow flow) {
-  const auto& service = context.plan.service;
+bool surely_passes(const std::optional<ServicePlan>& service, const LaidLine& laid, Flow flow) {
   if (!service || !(service->demand.flow > Flow())) return false;
   const double more = std::max(flow / service->demand.flow, 1.0);
   const Pressure spent = service->supply - laid.tables->head * laid.rise - service->residual_least;
   return service->residual_least > (more * more - 1.0) * spent;
 }
 
-void plan_flush(Context& context, const LaidLine& laid, CleaningPlan& cleaning) {
+void plan_flush(const Context& context, const LaidLine& laid, const std::optional<ServicePlan>& service,
+                CleaningPlan& cleaning, Said& said) {
   const ServiceTables& tables = context.catalog.service_tables();
   const Rules& rules = context.rules;
   FlushPlan& flush = cleaning.flush.emplace();
   const std::array reach = {sanitary::FlushReach{laid.tube->bore, laid.length}};
   flush.changes = rules.flush_changes.value;
   const auto take = [&](Taken what, const Basis& basis, Detail value) {
-    context.taken.take(PlanPart::cleaning, what, basis, value);
+    said.taken.take(PlanPart::cleaning, what, basis, value);
   };
   take(Taken::flush_speed, rules.flush_velocity.basis, Measure(rules.flush_velocity.value));
   take(Taken::flush_speed, rules.flush_velocity_least.basis, Measure(rules.flush_velocity_least.value));
@@ -65,7 +65,7 @@ void plan_flush(Context& context, const LaidLine& laid, CleaningPlan& cleaning) 
   take(Taken::flush_chlorine, rules.flush_chlorine.basis, {});
   take(Taken::dechlorination, tables.dechlorination_basis, {});
   flush.full = sanitary::flushing_at_velocity(reach, rules.flush_velocity.value, flush.changes);
-  if (!context.whole() && surely_passes(context, laid, flush.full.flow)) return;
+  if (!context.whole() && surely_passes(service, laid, flush.full.flow)) return;
   flush.least = sanitary::flushing_at_velocity(reach, rules.flush_velocity_least.value, flush.changes);
   flush.available =
       hydraulics::flow_at_residual(laid.line(BoreTaken::least, nullptr), lowest_pressure(context), Pressure()).flow;
@@ -81,7 +81,7 @@ void plan_flush(Context& context, const LaidLine& laid, CleaningPlan& cleaning) 
   const bool only_rinses = over(flush.least.flow, flush.available);
   if (only_rinses || over(flush.full.flow, flush.available)) {
     const Rule<Velocity>& rule = only_rinses ? rules.flush_velocity_least : rules.flush_velocity;
-    context.common.add(FindingCode::clean_cannot_scour, only_rinses ? Severity::caution : Severity::note)
+    said.findings.add(FindingCode::clean_cannot_scour, only_rinses ? Severity::caution : Severity::note)
         .value(flush.available)
         .at_least(only_rinses ? flush.least.flow : flush.full.flow)
         .with(Measure(rule.value))
@@ -91,23 +91,25 @@ void plan_flush(Context& context, const LaidLine& laid, CleaningPlan& cleaning) 
 
 }  // namespace
 
-void check_cleaning(Context& context, const std::optional<LaidLine>& laid) {
+std::optional<CleaningPlan> check_cleaning(const Context& context, const std::optional<LaidLine>& laid,
+                                           const std::optional<ServicePlan>& service, Said& said) {
   const SanitaryFacts& facts = context.job().sanitary;
-  if (!facts.stock && !facts.solution && !laid) return;
-  CleaningPlan& cleaning = context.plan.cleaning.emplace();
-  plan_swab(context, cleaning);
-  if (laid) plan_flush(context, *laid, cleaning);
+  if (!facts.stock && !facts.solution && !laid) return std::nullopt;
+  CleaningPlan cleaning;
+  plan_swab(context, cleaning, said);
+  if (laid) plan_flush(context, *laid, service, cleaning, said);
   if (context.asked() > context.rules.sample_above.value) {
     cleaning.as_main = true;
     for (const ChlorineDose& dose : context.catalog.service_tables().doses) {
       cleaning.doses.push_back(&dose);
-      context.taken.take(PlanPart::cleaning, Taken::chlorine_dose, dose.basis);
+      said.taken.take(PlanPart::cleaning, Taken::chlorine_dose, dose.basis);
     }
-    context.taken.take(PlanPart::cleaning, Taken::as_main, context.rules.sample_above.basis, context.rules.sample_above.value);
-    context.common.add(FindingCode::clean_as_main, Severity::caution)
+    said.taken.take(PlanPart::cleaning, Taken::as_main, context.rules.sample_above.basis, context.rules.sample_above.value);
+    said.findings.add(FindingCode::clean_as_main, Severity::caution)
         .with(context.asked(), context.rules.sample_above.value)
         .basis(context.rules.sample_above.basis);
   }
+  return cleaning;
 }
 
 }  // namespace mainbore::planning

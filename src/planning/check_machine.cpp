@@ -12,30 +12,30 @@ namespace {
 constexpr auto drill_point_angle = mechanics::Angle::degrees(118.0);
 
 // The machine to plan with: the job's own, the catalogue's, or the unspecified one.
-const MachineProfile& machine_of(const Context& context) {
-  const MachineFacts& facts = context.job().machine;
+const MachineProfile& machine_of(const Site& site) {
+  const MachineFacts& facts = site.job().machine;
   if (facts.given) return *facts.given;
-  const MachineProfile* named = facts.profile.empty() ? nullptr : context.catalog.machine(facts.profile);
-  return named != nullptr ? *named : context.catalog.unspecified_machine();
+  const MachineProfile* named = facts.profile.empty() ? nullptr : site.catalog.machine(facts.profile);
+  return named != nullptr ? *named : site.catalog.unspecified_machine();
 }
 
 // By hand while that is enough.
-Feed feed_of(const Context& context, const MachineProfile& machine) {
-  if (context.job().machine.feed) return *context.job().machine.feed;
-  const bool too_much_for_hand = machine.hand_limit && over(context.line(), *machine.hand_limit);
+Feed feed_of(const Site& site, const MachineProfile& machine) {
+  if (site.job().machine.feed) return *site.job().machine.feed;
+  const bool too_much_for_hand = machine.hand_limit && over(site.line(), *machine.hand_limit);
   const bool powered = machine.powered_limit && (!machine.hand_limit || too_much_for_hand);
   return powered ? Feed::powered : Feed::hand;
 }
 
-void plan_chain(const Context& context, Candidate& candidate) {
-  const ResolvedMain& main = context.plan.main;
+void plan_chain(const Site& site, Candidate& candidate) {
+  const ResolvedMain& main = site.main;
   const MachineProfile& machine = *candidate.setup.machine;
   if (!main.od || !machine.chain_length || !machine.anchor_offset || !machine.anchor_height) return;
   const mechanics::ChainAnchor anchor{*machine.anchor_offset, 0.5 * *main.od + *machine.anchor_height};
   const Length thickness = machine.chain_thickness.value_or(Length());
   const auto path = mechanics::chain_path(*main.od, thickness, anchor);
   if (!path) {
-    candidate.findings.add(FindingCode::machine_figures_wrong, Severity::hold)
+    candidate.said.findings.add(FindingCode::machine_figures_wrong, Severity::hold)
         .value(*machine.anchor_height)
         .at_least(mechanics::lowest_anchor(*main.od, thickness, anchor.offset) - 0.5 * *main.od)
         .with(std::string_view("machine.anchor_height"),
@@ -53,14 +53,14 @@ void plan_chain(const Context& context, Candidate& candidate) {
   }
   chain.available = *machine.chain_length + static_cast<double>(chain.extensions) *
                                                 machine.chain_extension.value_or(Length());
-  const int on_truck = context.job().machine.extensions.value_or(chain.extensions);
-  if (chain.extensions > 0 && !context.job().machine.extensions) {
-    candidate.assumed.push_back({"machine.extensions", chain.extensions, "the load list asks for them",
+  const int on_truck = site.job().machine.extensions.value_or(chain.extensions);
+  if (chain.extensions > 0 && !site.job().machine.extensions) {
+    candidate.said.assume({"machine.extensions", chain.extensions, "the load list asks for them",
                                  "count the chain extensions on the truck"});
-    candidate.taken.assumed(PlanPart::machine, Taken::chain_extensions, machine.basis, chain.extensions);
+    candidate.said.taken.assumed(PlanPart::machine, Taken::chain_extensions, machine.basis, chain.extensions);
   }
   if (over(chain.needed, chain.available) || on_truck < chain.extensions) {
-    candidate.findings.add(FindingCode::machine_chain_short, Severity::hold)
+    candidate.said.findings.add(FindingCode::machine_chain_short, Severity::hold)
         .value(Measure(*machine.chain_length +
                            static_cast<double>(on_truck) * machine.chain_extension.value_or(Length()),
                        Kind::tape))
@@ -70,57 +70,57 @@ void plan_chain(const Context& context, Candidate& candidate) {
   }
 }
 
-bool gasket_lies_on_pipe(const Context& context, const MachineProfile& machine) {
-  const auto& od = context.plan.main.od;
+bool gasket_lies_on_pipe(const Site& site, const MachineProfile& machine) {
+  const auto& od = site.main.od;
   return !od || !machine.gasket_diameter || over(*od, *machine.gasket_diameter);
 }
 
-void plan_clamp(const Context& context, Candidate& candidate) {
-  const ResolvedMain& main = context.plan.main;
-  const Rules& rules = context.rules;
+void plan_clamp(const Site& site, Candidate& candidate) {
+  const ResolvedMain& main = site.main;
+  const Rules& rules = site.rules;
   Setup& setup = candidate.setup;
   const MachineProfile& machine = *setup.machine;
-  if (!machine.gasket_diameter || !setup.chain || !gasket_lies_on_pipe(context, machine)) return;
+  if (!machine.gasket_diameter || !setup.chain || !gasket_lies_on_pipe(site, machine)) return;
   mechanics::ClampLoad load;
-  if (context.pressurised()) load.line = context.line();
+  if (site.pressurised()) load.line = site.line();
   load.seal_diameter = *machine.gasket_diameter;
   load.gasket_factor = rules.gasket_factor.value;
   load.gasket_area = std::numbers::pi * *machine.gasket_diameter * rules.gasket_width.value;
   load.thrust = setup.cut_thrust;
   ClampPlan& clamp = setup.clamp.emplace();
   clamp.force = mechanics::clamp_force_needed(load);
-  candidate.taken.take(PlanPart::machine, Taken::seal, rules.gasket_factor.basis,
+  candidate.said.taken.take(PlanPart::machine, Taken::seal, rules.gasket_factor.basis,
                        Measure(rules.gasket_factor.value, Kind::ratio));
-  candidate.taken.take(PlanPart::machine, Taken::seal, rules.gasket_width.basis, Measure(rules.gasket_width.value));
+  candidate.said.taken.take(PlanPart::machine, Taken::seal, rules.gasket_width.basis, Measure(rules.gasket_width.value));
   clamp.tension = mechanics::chain_tension_needed(load, mechanics::Angle::degrees(setup.chain->leg_degrees));
   if (clamp.tension && machine.stud_diameter) {
     clamp.stud_torque = mechanics::stud_torque(*clamp.tension, *machine.stud_diameter, {});
     // More studs may share a leg; that each pulls a whole one is never too little.
     const Pressure stress = mechanics::stud_stress(*clamp.tension, *machine.stud_diameter);
-    candidate.taken.take(PlanPart::machine, Taken::stud_stress, rules.stud_stress.basis, Measure(rules.stud_stress.value));
+    candidate.said.taken.take(PlanPart::machine, Taken::stud_stress, rules.stud_stress.basis, Measure(rules.stud_stress.value));
     if (over(stress, rules.stud_stress.value)) {
-      candidate.findings.add(FindingCode::machine_stud_overloaded, Severity::hold)
+      candidate.said.findings.add(FindingCode::machine_stud_overloaded, Severity::hold)
           .value(stress)
           .at_most(rules.stud_stress.value)
           .with(Measure(*clamp.tension), Measure(*machine.stud_diameter))
           .basis(rules.stud_stress.basis, machine.basis);
     }
   }
-  const MaterialFacts& facts = context.catalog.facts(main.material);
+  const MaterialFacts& facts = site.catalog.facts(main.material);
   const auto& modulus = facts.modulus;
   if (!is_plastic(main.material) || !modulus || !main.od || !main.wall_least) return;
   const mechanics::Barrel barrel{*main.od, *main.wall_least};
   if (!over(*main.wall_least, Length()) || !over(*main.od, 2.0 * *main.wall_least)) return;
   clamp.ovality = mechanics::ovality(barrel, *modulus, clamp.force, rules.chain_bearing.value);
-  candidate.taken.take(PlanPart::machine, Taken::pipe_stiffness, facts.basis, Measure(*modulus));
-  candidate.taken.take(PlanPart::machine, Taken::chain_squeeze, rules.chain_bearing.basis,
+  candidate.said.taken.take(PlanPart::machine, Taken::pipe_stiffness, facts.basis, Measure(*modulus));
+  candidate.said.taken.take(PlanPart::machine, Taken::chain_squeeze, rules.chain_bearing.basis,
                        Measure(rules.chain_bearing.value));
-  candidate.taken.take(PlanPart::machine, Taken::chain_squeeze, rules.ovality_limit.basis,
+  candidate.said.taken.take(PlanPart::machine, Taken::chain_squeeze, rules.ovality_limit.basis,
                        Measure(100.0 * rules.ovality_limit.value, Kind::percent));
   const bool beyond = over(*clamp.ovality, rules.ovality_limit.value);
   if (beyond || over(*clamp.ovality, rules.ovality_caution.value)) {
     const Rule<double>& rule = beyond ? rules.ovality_limit : rules.ovality_caution;
-    candidate.findings.add(FindingCode::machine_chain_ovals_pipe, beyond ? Severity::hold : Severity::caution)
+    candidate.said.findings.add(FindingCode::machine_chain_ovals_pipe, beyond ? Severity::hold : Severity::caution)
         .value(Measure(100.0 * *clamp.ovality, Kind::percent))
         .at_most(Measure(100.0 * rule.value, Kind::percent))
         .with(Measure(100.0 * rules.ovality_caution.value, Kind::percent),
@@ -131,28 +131,28 @@ void plan_clamp(const Context& context, Candidate& candidate) {
 
 // What is drilled, and what the tool presses on the pipe. Where the thread's own drill is not listed, the hole over the
 // threads is taken: no drill is larger, and thrust, stroke and travel all grow with it.
-void plan_cutting(const Context& context, Candidate& candidate) {
-  const ResolvedMain& main = context.plan.main;
-  const Rules& rules = context.rules;
+void plan_cutting(const Site& site, Candidate& candidate) {
+  const ResolvedMain& main = site.main;
+  const Rules& rules = site.rules;
   Setup& setup = candidate.setup;
   if (is_plastic(main.material)) {
     setup.cut_thrust = rules.shell_cutter_thrust.value;
-    candidate.taken.take(PlanPart::machine, Taken::tool_thrust, rules.shell_cutter_thrust.basis, Measure(setup.cut_thrust));
+    candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.shell_cutter_thrust.basis, Measure(setup.cut_thrust));
     return;
   }
-  const TapThread* thread = context.catalog.thread(*candidate.method.thread, candidate.method.tap);
+  const TapThread* thread = site.catalog.thread(*candidate.method.thread, candidate.method.tap);
   setup.drill_is_bound = thread == nullptr || !thread->drill;
   setup.drill = setup.drill_is_bound ? *candidate.method.hole : *thread->drill;
-  setup.drill_stroke = main.wall_nominal ? drill_stroke_for(context, *setup.drill, *main.wall_nominal) : std::nullopt;
+  setup.drill_stroke = main.wall_nominal ? drill_stroke_for(site, *setup.drill, *main.wall_nominal) : std::nullopt;
   const mechanics::DrillCut cut{*setup.drill, rules.drill_feed.value};
   setup.drill_load = mechanics::drill_load_range(
       mechanics::handbook_drill_load(cut, rules.drill_work_factor.value, 1.0, mechanics::standard_point),
       mechanics::cast_iron_drill_load(cut, rules.drill_iron_factor.value));
   setup.cut_thrust = setup.drill_load->high.thrust;
-  candidate.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_feed.basis, Measure(rules.drill_feed.value));
-  candidate.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_work_factor.basis,
+  candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_feed.basis, Measure(rules.drill_feed.value));
+  candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_work_factor.basis,
                        Measure(rules.drill_work_factor.value, Kind::ratio));
-  candidate.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_iron_factor.basis,
+  candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_iron_factor.basis,
                        Measure(rules.drill_iron_factor.value, Kind::ratio));
 }
 
@@ -161,35 +161,35 @@ void require_travel(Candidate& candidate, Length needed) {
   const MachineProfile& machine = *setup.machine;
   setup.travel_needed = std::max(setup.travel_needed.value_or(needed), needed);
   if (!machine.bar_travel || !over(needed, *machine.bar_travel)) return;
-  candidate.findings.add(FindingCode::machine_travel_short, Severity::hold)
+  candidate.said.findings.add(FindingCode::machine_travel_short, Severity::hold)
       .value(Measure(*machine.bar_travel, Kind::tape))
       .at_least(Measure(needed, Kind::tape))
       .basis(machine.basis);
 }
 
 // Whatever the tool, it must pass the wall at the flanks of its hole; in metal with the point of a drill.
-std::optional<Length> stroke_through(const Context& context, Candidate& candidate, Length hole) {
-  const ResolvedMain& main = context.plan.main;
-  const auto wall = thickest_wall(context);
+std::optional<Length> stroke_through(const Site& site, Candidate& candidate, Length hole) {
+  const ResolvedMain& main = site.main;
+  const auto wall = thickest_wall(site);
   if (!main.od || !wall) return std::nullopt;
-  candidate.taken.take(PlanPart::machine, Taken::past_breakthrough, context.rules.drill_clearance.basis,
-                       Measure(context.rules.drill_clearance.value));
-  const auto drilled = drill_stroke_for(context, hole, *wall);
+  candidate.said.taken.take(PlanPart::machine, Taken::past_breakthrough, site.rules.drill_clearance.basis,
+                       Measure(site.rules.drill_clearance.value));
+  const auto drilled = drill_stroke_for(site, hole, *wall);
   if (drilled) return drilled;
   const auto cut = mechanics::drill_stroke({*main.od, *wall}, hole, mechanics::Angle::degrees(180.0),
-                                           context.rules.drill_clearance.value);
+                                           site.rules.drill_clearance.value);
   return cut.value_or(*wall);
 }
 
 // A direct tap: from behind the machine's valve to the tap's full depth.
-void plan_travel(const Context& context, Candidate& candidate) {
+void plan_travel(const Site& site, Candidate& candidate) {
   const MachineProfile& machine = *candidate.setup.machine;
   if (!machine.standoff) return;
-  const auto stroke = stroke_through(context, candidate, candidate.setup.drill.value_or(*candidate.method.hole));
+  const auto stroke = stroke_through(site, candidate, candidate.setup.drill.value_or(*candidate.method.hole));
   if (!stroke) return;
   // On a combined tool the drill stands ahead of the tap by its stroke at the least: it is through before the tap bites.
-  const Length tap_depth = tap_depth_for(context, candidate).value_or(Length());
-  const ToolFacts& tool = context.job().tool;
+  const Length tap_depth = tap_depth_for(site, candidate).value_or(Length());
+  const ToolFacts& tool = site.job().tool;
   const Length lead = std::max(*stroke, tool.lead.value_or(Length()));
   Length needed = mechanics::bar_travel(*machine.standoff, *stroke, lead + tap_depth);
   // The stop on its insertion tool goes in as deep as it is made up.
@@ -201,13 +201,13 @@ void plan_travel(const Context& context, Candidate& candidate) {
 }
 
 // What is on the bar must stand behind the valve before that is shut.
-void judge_valve(const Context& context, Candidate& candidate) {
+void judge_valve(const Site& site, Candidate& candidate) {
   const MachineProfile& machine = *candidate.setup.machine;
   if (!machine.standoff || !machine.valve_height) return;
-  const ToolFacts& tool = context.job().tool;
+  const ToolFacts& tool = site.job().tool;
   const auto judge = [&](Length drawn_back, std::string_view what) {
     if (!over(*machine.valve_height, drawn_back)) return;
-    candidate.findings.add(FindingCode::machine_valve_not_clear, Severity::hold)
+    candidate.said.findings.add(FindingCode::machine_valve_not_clear, Severity::hold)
         .value(drawn_back)
         .at_least(*machine.valve_height)
         .with(what)
@@ -221,10 +221,10 @@ void judge_valve(const Context& context, Candidate& candidate) {
 
 // A saddle's machine stands on the open stop: its bar reaches through adapter, stop and saddle before it cuts. Each length
 // is taken with a tape in the yard; one that nobody has taken may be the one that is too long.
-void plan_reach_through_saddle(const Context& context, Candidate& candidate) {
+void plan_reach_through_saddle(const Site& site, Candidate& candidate) {
   const MachineProfile& machine = *candidate.setup.machine;
   if (machine.without_limits) return;
-  const ServiceFacts& service = context.job().service;
+  const ServiceFacts& service = site.job().service;
   std::array<Detail, 4> missing;
   std::size_t count = 0;
   const auto need = [&](bool known, std::string_view what) {
@@ -236,11 +236,11 @@ void plan_reach_through_saddle(const Context& context, Candidate& candidate) {
        "the adapter's end to the drawn-back cutter's edge (machine.adapter_standoff)");
   need(machine.bar_travel.has_value(), "the bar's travel (machine.bar_travel)");
   if (count > 0) {
-    candidate.findings.add(FindingCode::machine_reach_unknown, Severity::hold)
+    candidate.said.findings.add(FindingCode::machine_reach_unknown, Severity::hold)
         .with(missing[0], missing[1], missing[2], missing[3])
         .basis(machine.basis);
   }
-  const auto stroke = stroke_through(context, candidate, *candidate.method.hole);
+  const auto stroke = stroke_through(site, candidate, *candidate.method.hole);
   if (!stroke) return;
   // What is known already may be too much.
   require_travel(candidate,
@@ -250,22 +250,22 @@ void plan_reach_through_saddle(const Context& context, Candidate& candidate) {
 }
 
 // Figures that contradict the pipe, the hole or each other.
-void judge_figures(const Context& context, Candidate& candidate) {
+void judge_figures(const Site& site, Candidate& candidate) {
   const MachineProfile& machine = *candidate.setup.machine;
-  Findings& findings = candidate.findings;
-  if (!gasket_lies_on_pipe(context, machine)) {
+  Findings& findings = candidate.said.findings;
+  if (!gasket_lies_on_pipe(site, machine)) {
     findings.add(FindingCode::machine_figures_wrong, Severity::hold)
         .value(*machine.gasket_diameter)
-        .at_most(*context.plan.main.od)
+        .at_most(*site.main.od)
         .with(std::string_view("machine.gasket_diameter"),
               std::string_view("the sealing circle lies on the pipe; it must be under"))
         .basis(machine.basis);
   }
   if (!candidate.method.hole) return;
   const Length hole = *candidate.method.hole;
-  const Rule<Length>& land = context.rules.gasket_land;
+  const Rule<Length>& land = site.rules.gasket_land;
   if (machine.gasket_diameter) {
-    candidate.taken.take(PlanPart::machine, Taken::gasket_land, land.basis, Measure(land.value));
+    candidate.said.taken.take(PlanPart::machine, Taken::gasket_land, land.basis, Measure(land.value));
   }
   const Length sealing = hole + 2.0 * land.value;
   if (machine.gasket_diameter && (over(sealing, *machine.gasket_diameter) || !over(*machine.gasket_diameter, hole))) {
@@ -303,45 +303,45 @@ void ask_for_figures(Candidate& candidate) {
   need(machine.gasket_diameter && machine.stud_diameter,
        "seal and clamp (machine.gasket_diameter, machine.stud_diameter)");
   if (count == 0) return;
-  candidate.findings.add(FindingCode::machine_figures_missing, Severity::hold)
+  candidate.said.findings.add(FindingCode::machine_figures_missing, Severity::hold)
       .with(missing[0], missing[1], missing[2], missing[3])
       .basis(machine.basis);
 }
 
 // A direct tap's machine stands on the pipe itself: a seat of its diameter, and a chain round it.
-void plan_seat(const Context& context, Candidate& candidate) {
-  const ResolvedMain& main = context.plan.main;
+void plan_seat(const Site& site, Candidate& candidate) {
+  const ResolvedMain& main = site.main;
   const MachineProfile& machine = *candidate.setup.machine;
   candidate.setup.saddle_od = main.od;
   ask_for_figures(candidate);
   // A pipe that measures no further outside the seat than the instrument errs is taken to be inside it.
-  const Length error = diameter_error(context.job().main, context.rules);
+  const Length error = diameter_error(site.job().main, site.rules);
   const bool too_small = main.od && machine.saddle_od_from && over(*machine.saddle_od_from, *main.od + error);
   const bool too_large = main.od && machine.saddle_od_to && over(*main.od - error, *machine.saddle_od_to);
   if (too_small || too_large) {
-    candidate.findings.add(FindingCode::machine_no_saddle, Severity::hold)
+    candidate.said.findings.add(FindingCode::machine_no_saddle, Severity::hold)
         .value(*main.od)
         .at_most(too_large ? *machine.saddle_od_to : *machine.saddle_od_from)
         .with(machine.saddle_od_from ? Detail(Measure(*machine.saddle_od_from)) : Detail(),
               machine.saddle_od_to ? Detail(Measure(*machine.saddle_od_to)) : Detail())
         .basis(machine.basis);
   }
-  judge_figures(context, candidate);
+  judge_figures(site, candidate);
   // The cut decides nothing but the travel and, by its thrust, the clamp.
   const bool cut_decides = machine.standoff || machine.gasket_diameter;
-  if (candidate.method.hole && (context.whole() || cut_decides)) {
-    plan_cutting(context, candidate);
-    plan_travel(context, candidate);
+  if (candidate.method.hole && (site.whole() || cut_decides)) {
+    plan_cutting(site, candidate);
+    plan_travel(site, candidate);
   }
-  plan_chain(context, candidate);
-  plan_clamp(context, candidate);
+  plan_chain(site, candidate);
+  plan_clamp(site, candidate);
 }
 
 }  // namespace
 
-std::optional<Length> thickest_wall(const Context& context) {
-  const ResolvedMain& main = context.plan.main;
-  const Length gauge = context.rules.wall_uncertainty.value;
+std::optional<Length> thickest_wall(const Site& site) {
+  const ResolvedMain& main = site.main;
+  const Length gauge = site.rules.wall_uncertainty.value;
   if (main.wall_basis == WallBasis::measured) return *main.wall_nominal + gauge;
   std::optional<Length> thickest = main.wall_nominal;
   for (const Pipe* pipe : main.candidates) {
@@ -354,14 +354,14 @@ std::optional<Length> thickest_wall(const Context& context) {
   return std::nullopt;
 }
 
-std::optional<Length> drill_stroke_for(const Context& context, Length drill, Length wall) {
-  const ResolvedMain& main = context.plan.main;
+std::optional<Length> drill_stroke_for(const Site& site, Length drill, Length wall) {
+  const ResolvedMain& main = site.main;
   if (is_plastic(main.material) || !main.od) return std::nullopt;
   return mechanics::drill_stroke({*main.od, wall}, drill, drill_point_angle,
-                                 context.rules.drill_clearance.value);
+                                 site.rules.drill_clearance.value);
 }
 
-std::optional<Length> tap_depth_for(const Context& context, const Candidate& candidate) {
+std::optional<Length> tap_depth_for(const Site& site, const Candidate& candidate) {
   if (candidate.makeup && candidate.makeup->tip_depth) return candidate.makeup->tip_depth;
   // The smallest that is no narrower than the hole, else the largest.
   const auto comes_first = [&](const TapThread& one, const TapThread& other) {
@@ -371,36 +371,36 @@ std::optional<Length> tap_depth_for(const Context& context, const Candidate& can
     return one_narrow ? one.form.major > other.form.major : one.form.major < other.form.major;
   };
   const TapThread* next = nullptr;
-  for (const TapThread& thread : context.catalog.threads()) {
+  for (const TapThread& thread : site.catalog.threads()) {
     if (!thread.geometry || !thread.projection) continue;
     if (next == nullptr || comes_first(thread, *next)) next = &thread;
   }
   if (next == nullptr) return std::nullopt;
-  const Rules& rules = context.rules;
+  const Rules& rules = site.rules;
   const auto makeup = mechanics::makeup(*next->geometry, {rules.wrench_turns.value, rules.threads_showing.value});
   return mechanics::tap_tip_depth(*next->geometry, *next->projection, makeup.stop_past_gauge);
 }
 
-void check_machine(const Context& context, Candidate& candidate) {
-  const MachineProfile& machine = machine_of(context);
-  const Rules& rules = context.rules;
+void check_machine(const Site& site, Candidate& candidate) {
+  const MachineProfile& machine = machine_of(site);
+  const Rules& rules = site.rules;
   const NominalSize tap = candidate.method.tap;
   Setup& setup = candidate.setup;
-  Findings& findings = candidate.findings;
+  Findings& findings = candidate.said.findings;
   setup.machine = &machine;
-  setup.feed = feed_of(context, machine);
+  setup.feed = feed_of(site, machine);
   if (candidate.method.kind == Method::none || candidate.method.kind == Method::sleeve) return;
-  if (context.pressurised()) setup.push = mechanics::bar_push(context.line(), machine.bar_diameter);
+  if (site.pressurised()) setup.push = mechanics::bar_push(site.line(), machine.bar_diameter);
 
   if (!machine.maker_figures) {
     findings.add(FindingCode::machine_unspecified, Severity::hold)
         .with(std::string_view(machine.title))
         .basis(machine.basis);
-    candidate.assumed.push_back({"machine", std::string_view(machine.title), "limits that nearly any machine meets",
+    candidate.said.assume({"machine", std::string_view(machine.title), "limits that nearly any machine meets",
                                  "give the machine's own figures from its maker's instructions"});
-    candidate.taken.assumed(PlanPart::machine, Taken::machine, machine.basis, std::string_view(machine.title));
+    candidate.said.taken.assumed(PlanPart::machine, Taken::machine, machine.basis, std::string_view(machine.title));
   } else {
-    candidate.taken.take(PlanPart::machine, Taken::machine, machine.basis);
+    candidate.said.taken.take(PlanPart::machine, Taken::machine, machine.basis);
   }
   if (tap < machine.smallest_tap || tap > machine.largest_tap) {
     findings.add(FindingCode::machine_wrong_size, Severity::hold)
@@ -411,14 +411,14 @@ void check_machine(const Context& context, Candidate& candidate) {
     findings.add(FindingCode::machine_no_powered_feed, Severity::hold).basis(machine.basis);
   }
   if (candidate.method.kind == Method::direct) {
-    plan_seat(context, candidate);
-    judge_valve(context, candidate);
+    plan_seat(site, candidate);
+    judge_valve(site, candidate);
   } else {
-    plan_reach_through_saddle(context, candidate);
+    plan_reach_through_saddle(site, candidate);
   }
 
-  if (context.pressurised()) {
-    candidate.taken.take(PlanPart::machine, Taken::push_by_hand, rules.push_caution.basis, Measure(rules.push_caution.value));
+  if (site.pressurised()) {
+    candidate.said.taken.take(PlanPart::machine, Taken::push_by_hand, rules.push_caution.basis, Measure(rules.push_caution.value));
   }
   const bool beyond = over(setup.push, rules.push_limit.value);
   if (beyond || over(setup.push, rules.push_caution.value)) {

@@ -24,40 +24,40 @@ constexpr RefusalCodes saddle_codes{FindingCode::saddle_not_allowed, FindingCode
 constexpr RefusalCodes sleeve_codes{FindingCode::sleeve_not_allowed, FindingCode::sleeve_over_maximum,
                                     FindingCode::sleeve_no_rule};
 
-rules::MainInQuestion main_in_question(const Context& context) {
-  const ResolvedMain& main = context.plan.main;
+rules::MainInQuestion main_in_question(const Site& site) {
+  const ResolvedMain& main = site.main;
   std::optional<Length> measured;
   if (main.wall_basis == WallBasis::measured) measured = main.wall_nominal;
   return {main.material, main.size, main.candidates, measured};
 }
 
 // A tap that the rules permit by somebody's consent alone: the defaults close the main to the method, or the row says so.
-void ask_consent(const Context& context, const rules::Ruling& decided, Candidate& candidate) {
+void ask_consent(const Site& site, const rules::Ruling& decided, Candidate& candidate) {
   if (decided.by_consent == nullptr) return;
   const TapLimit& row = *decided.by_consent;
   const std::string_view method = name_of(candidate.method.kind);
-  const std::string_view material = name_of(context.plan.main.material);
+  const std::string_view material = name_of(site.main.material);
   const bool usual_says = decided.closed_by != nullptr && !decided.closed_by->why.empty();
   const Detail usual = usual_says ? Detail(std::string_view(decided.closed_by->why)) : Detail();
   if (row.consent.empty()) {
-    candidate.findings.add(FindingCode::rules_consent_unnamed, Severity::hold)
+    candidate.said.findings.add(FindingCode::rules_consent_unnamed, Severity::hold)
         .with(method, material, usual)
         .basis(row.basis);
     return;
   }
-  candidate.findings.add(FindingCode::rules_consent, Severity::hold)
+  candidate.said.findings.add(FindingCode::rules_consent, Severity::hold)
       .with(method, material, usual, std::string_view(row.consent))
       .basis(row.basis);
 }
 
 // (a) what is published, or the utility's own maximum.
-void judge_by_rule(Context& context, const rules::MethodLists& lists, const RefusalCodes& codes, Candidate& candidate) {
-  const ResolvedMain& main = context.plan.main;
-  const rules::Ruling decided = rules::ruling(main_in_question(context), lists);
+void judge_by_rule(const Site& site, const rules::MethodLists& lists, const RefusalCodes& codes, Candidate& candidate) {
+  const ResolvedMain& main = site.main;
+  const rules::Ruling decided = rules::ruling(main_in_question(site), lists);
   candidate.method.limit = decided.permission;
-  Findings& findings = candidate.findings;
+  Findings& findings = candidate.said.findings;
   for (const TapLimit* const row : {decided.permission, decided.cap}) {
-    if (row != nullptr) candidate.taken.take(PlanPart::tap, Taken::largest_tap, row->basis, row->largest, From::rule);
+    if (row != nullptr) candidate.said.taken.take(PlanPart::tap, Taken::largest_tap, row->basis, row->largest, From::rule);
   }
   if (decided.none) {
     findings.add(codes.no_rule, Severity::stop).with(name_of(main.material), main.size);
@@ -77,32 +77,32 @@ void judge_by_rule(Context& context, const rules::MethodLists& lists, const Refu
         .with(candidate.method.tap, row.largest, what)
         .basis(row.basis);
   }
-  ask_consent(context, decided, candidate);
+  ask_consent(site, decided, candidate);
 }
 
 // What the hole leaves of the pipe as a beam. The ratio hardly depends on the wall, and falls as it thickens: judged at a
 // tenth of the diameter, thicker than nearly any main, so that no reading of the wall can better it.
-void judge_section(const Context& context, Candidate& candidate) {
-  const ResolvedMain& main = context.plan.main;
-  const Rule<double>& rule = context.rules.section_left;
+void judge_section(const Site& site, Candidate& candidate) {
+  const ResolvedMain& main = site.main;
+  const Rule<double>& rule = site.rules.section_left;
   if (!main.od_least || !candidate.method.hole) return;
   const auto section = mechanics::net_section({*main.od_least, 0.1 * *main.od_least}, *candidate.method.hole);
   candidate.method.section_left = section ? section->modulus_ratio : 0.0;
-  candidate.taken.take(PlanPart::tap, Taken::section_left, rule.basis, Measure(rule.value, Kind::ratio));
+  candidate.said.taken.take(PlanPart::tap, Taken::section_left, rule.basis, Measure(rule.value, Kind::ratio));
   if (!over(rule.value, *candidate.method.section_left)) return;
-  candidate.findings.add(FindingCode::section_too_little_left, Severity::stop)
+  candidate.said.findings.add(FindingCode::section_too_little_left, Severity::stop)
       .value(Measure(*candidate.method.section_left, Kind::ratio))
       .at_least(Measure(rule.value, Kind::ratio))
       .basis(rule.basis);
 }
 
-void judge_hole_ratio(const Context& context, Candidate& candidate, const Rule<double>& rule, FindingCode code) {
-  const ResolvedMain& main = context.plan.main;
+void judge_hole_ratio(const Site& site, Candidate& candidate, const Rule<double>& rule, FindingCode code) {
+  const ResolvedMain& main = site.main;
   if (!main.od_least || !candidate.method.hole) return;
   const double ratio = mechanics::hole_ratio(*candidate.method.hole, *main.od_least);
-  candidate.taken.take(PlanPart::tap, Taken::hole_ratio, rule.basis, Measure(rule.value, Kind::ratio));
+  candidate.said.taken.take(PlanPart::tap, Taken::hole_ratio, rule.basis, Measure(rule.value, Kind::ratio));
   if (!over(ratio, rule.value)) return;
-  candidate.findings.add(code, Severity::stop)
+  candidate.said.findings.add(code, Severity::stop)
       .value(Measure(ratio, Kind::ratio))
       .at_most(Measure(rule.value, Kind::ratio))
       .with(Measure(*candidate.method.hole))
@@ -111,14 +111,14 @@ void judge_hole_ratio(const Context& context, Candidate& candidate, const Rule<d
 
 // (b) complete threads in the wall, at nominal, and at the least wall of the smallest pipe that it can be: in that the hole
 // drops furthest.
-void judge_threads(Context& context, const TapThread& thread, Candidate& candidate) {
-  const ResolvedMain& main = context.plan.main;
-  const Rules& rules = context.rules;
-  Findings& findings = candidate.findings;
+void judge_threads(const Site& site, const TapThread& thread, Candidate& candidate) {
+  const ResolvedMain& main = site.main;
+  const Rules& rules = site.rules;
+  Findings& findings = candidate.said.findings;
   if (!main.od_least) return;  // main.od-unknown already asks for it
   const double required = rules.required_threads.value;
   const Measure asked(required, Kind::threads);
-  candidate.taken.take(PlanPart::tap, Taken::threads_required, rules.required_threads.basis, asked);
+  candidate.said.taken.take(PlanPart::tap, Taken::threads_required, rules.required_threads.basis, asked);
   const auto needed = mechanics::wall_needed(*main.od_least, thread.form, required);
   // (c) of the AWWA taper we only recall the dimensions: its count is shown, and the published maximum judges.
   const bool judged = thread.basis.how != How::memory;
@@ -135,17 +135,17 @@ void judge_threads(Context& context, const TapThread& thread, Candidate& candida
   in_wall.at_nominal = mechanics::engagement({*main.od, *main.wall_nominal}, thread.form);
   in_wall.at_least = mechanics::engagement({*main.od_least, *main.wall_least}, thread.form);
   if (needed) in_wall.margin = *main.wall_least - *needed;
-  if (thread.geometry && context.whole()) {
-    const MaterialFacts& facts = context.catalog.facts(main.material);
-    in_wall.end_load = mechanics::pressure_end_load(*thread.geometry, context.line());
+  if (thread.geometry && site.whole()) {
+    const MaterialFacts& facts = site.catalog.facts(main.material);
+    in_wall.end_load = mechanics::pressure_end_load(*thread.geometry, site.line());
     if (facts.shear_strength) {
       const auto areas = mechanics::taper_shear_areas(*thread.geometry, in_wall.at_least->complete_ring_length);
-      const Pressure stop = *context.catalog.stop_material().shear_strength;
+      const Pressure stop = *site.catalog.stop_material().shear_strength;
       in_wall.strip_load = mechanics::stripping_load(areas, {.internal = *facts.shear_strength, .external = stop},
                                                      rules.strip_effectiveness.value);
-      candidate.taken.take(PlanPart::tap, Taken::pipe_strength, facts.basis, Measure(*facts.shear_strength));
-      candidate.taken.take(PlanPart::tap, Taken::stop_strength, context.catalog.stop_material().basis, Measure(stop));
-      candidate.taken.take(PlanPart::tap, Taken::shear_area, rules.strip_effectiveness.basis,
+      candidate.said.taken.take(PlanPart::tap, Taken::pipe_strength, facts.basis, Measure(*facts.shear_strength));
+      candidate.said.taken.take(PlanPart::tap, Taken::stop_strength, site.catalog.stop_material().basis, Measure(stop));
+      candidate.said.taken.take(PlanPart::tap, Taken::shear_area, rules.strip_effectiveness.basis,
                            Measure(rules.strip_effectiveness.value, Kind::ratio));
     }
   }
@@ -189,11 +189,11 @@ bool rusts(Material material) {
 }
 
 // Held until the wall is gauged: enough for the threads where they are counted, else what a sound pipe of the class reads.
-void require_wall_reading(const Context& context, Candidate& candidate) {
-  const ResolvedMain& main = context.plan.main;
-  const Rules& rules = context.rules;
+void require_wall_reading(const Site& site, Candidate& candidate) {
+  const ResolvedMain& main = site.main;
+  const Rules& rules = site.rules;
   if (main.wall_basis == WallBasis::measured) return;
-  auto finding = candidate.findings.add(FindingCode::main_wall_unmeasured, Severity::hold);
+  auto finding = candidate.said.findings.add(FindingCode::main_wall_unmeasured, Severity::hold);
   finding.basis(rules.required_threads.basis, rules.wall_uncertainty.basis);
   if (candidate.engagement && candidate.engagement->judged && candidate.engagement->wall_needed) {
     finding.at_least(wall_reading_for(*candidate.engagement->wall_needed, rules));
@@ -202,9 +202,9 @@ void require_wall_reading(const Context& context, Candidate& candidate) {
   }
 }
 
-void judge_pvc_direct(Context& context, Candidate& candidate) {
-  const MainFacts& facts = context.job().main;
-  Findings& findings = candidate.findings;
+void judge_pvc_direct(const Site& site, Candidate& candidate) {
+  const MainFacts& facts = site.job().main;
+  Findings& findings = candidate.said.findings;
   if (*candidate.method.thread != ThreadStandard::awwa_taper) {
     findings.add(FindingCode::direct_wrong_thread, Severity::stop).with(name_of(*candidate.method.thread));
   }
@@ -216,19 +216,19 @@ void judge_pvc_direct(Context& context, Candidate& candidate) {
 }
 
 // A tap, with whatever cutter, is made while the plastic is neither brittle nor soft.
-void judge_temperature(const Context& context, Candidate& candidate) {
-  const auto& temperature = context.job().main.temperature;
-  if (!is_plastic(context.plan.main.material) || !temperature) return;
-  const TemperatureWindow window = tapping_window(context);
+void judge_temperature(const Site& site, Candidate& candidate) {
+  const auto& temperature = site.job().main.temperature;
+  if (!is_plastic(site.main.material) || !temperature) return;
+  const TemperatureWindow window = tapping_window(site);
   for (const Rule<Temperature>* const end : {window.coldest, window.warmest}) {
-    candidate.taken.take(PlanPart::tap, Taken::plastic_temperature, end->basis, Measure(end->value));
+    candidate.said.taken.take(PlanPart::tap, Taken::plastic_temperature, end->basis, Measure(end->value));
   }
   const bool cold = *temperature < window.coldest->value;
   if (!cold && !(*temperature > window.warmest->value)) return;
   const Measure low(window.coldest->value);
   const Measure high(window.warmest->value);
-  const bool pressurised = context.pressurised();
-  auto finding = candidate.findings.add(FindingCode::main_temperature_outside, Severity::hold);
+  const bool pressurised = site.pressurised();
+  auto finding = candidate.said.findings.add(FindingCode::main_temperature_outside, Severity::hold);
   finding.value(*temperature)
       .with(low, high, std::string_view(pressurised ? "under pressure" : "dry"),
             pressurised ? Detail(std::string_view("or tap the main dry")) : Detail())
@@ -237,30 +237,30 @@ void judge_temperature(const Context& context, Candidate& candidate) {
   else finding.at_most(high);
 }
 
-void plan_makeup(Context& context, const TapThread& thread, Candidate& candidate) {
-  const ResolvedMain& main = context.plan.main;
-  const Rules& rules = context.rules;
+void plan_makeup(const Site& site, const TapThread& thread, Candidate& candidate) {
+  const ResolvedMain& main = site.main;
+  const Rules& rules = site.rules;
   if (!thread.geometry) {
-    candidate.findings.add(FindingCode::makeup_by_trial, Severity::note).with(name_of(thread.standard));
+    candidate.said.findings.add(FindingCode::makeup_by_trial, Severity::note).with(name_of(thread.standard));
     return;
   }
   MakeupPlan& plan = candidate.makeup.emplace();
   plan.wrench_turns = rules.wrench_turns.value;
   plan.threads_showing = rules.threads_showing.value;
   plan.makeup = mechanics::makeup(*thread.geometry, {plan.wrench_turns, plan.threads_showing});
-  candidate.taken.take(PlanPart::tap, Taken::wrench_turns, rules.wrench_turns.basis, Measure(plan.wrench_turns, Kind::turns));
-  candidate.taken.take(PlanPart::tap, Taken::threads_showing, rules.threads_showing.basis,
+  candidate.said.taken.take(PlanPart::tap, Taken::wrench_turns, rules.wrench_turns.basis, Measure(plan.wrench_turns, Kind::turns));
+  candidate.said.taken.take(PlanPart::tap, Taken::threads_showing, rules.threads_showing.basis,
                        Measure(plan.threads_showing, Kind::threads));
   if (main.wall_nominal) plan.protrusion = mechanics::protrusion(plan.makeup.engaged_length, *main.wall_nominal);
   if (!thread.projection || !main.od_least || !main.wall_nominal) return;
   plan.tip_depth = mechanics::tap_tip_depth(*thread.geometry, *thread.projection, plan.makeup.stop_past_gauge);
   // The drill of a combined tool stands ahead of the tap by its stroke at the least.
-  const Length tool_depth = *plan.tip_depth + (thread.drill ? drill_stroke_for(context, *thread.drill, *main.wall_nominal) : std::nullopt).value_or(Length());
+  const Length tool_depth = *plan.tip_depth + (thread.drill ? drill_stroke_for(site, *thread.drill, *main.wall_nominal) : std::nullopt).value_or(Length());
   plan.far_wall_clearance = mechanics::tool_clearance({*main.od_least, *main.wall_nominal}, Length(), tool_depth);
-  candidate.taken.take(PlanPart::tap, Taken::far_wall_clearance, rules.tool_clearance.basis,
+  candidate.said.taken.take(PlanPart::tap, Taken::far_wall_clearance, rules.tool_clearance.basis,
                        Measure(rules.tool_clearance.value));
   if (over(rules.tool_clearance.value, *plan.far_wall_clearance)) {
-    candidate.findings.add(FindingCode::machine_tool_strikes_far_wall, Severity::hold)
+    candidate.said.findings.add(FindingCode::machine_tool_strikes_far_wall, Severity::hold)
         .value(*plan.far_wall_clearance)
         .at_least(rules.tool_clearance.value)
         .basis(rules.tool_clearance.basis, thread.basis);
@@ -277,121 +277,121 @@ const TapThread* next_larger_thread(const Catalog& catalog, ThreadStandard stand
 }
 
 // Stops are made in the sizes for which their thread is listed: any other is a slip, or a thing that nobody can load.
-void judge_tap_size(const Context& context, Candidate& candidate) {
+void judge_tap_size(const Site& site, Candidate& candidate) {
   const ThreadStandard standard = *candidate.method.thread;
   const NominalSize tap = candidate.method.tap;
-  if (context.catalog.thread(standard, tap) != nullptr) return;
+  if (site.catalog.thread(standard, tap) != nullptr) return;
   std::optional<NominalSize> smaller;
   std::optional<NominalSize> larger;
-  for (const TapThread& thread : context.catalog.threads()) {
+  for (const TapThread& thread : site.catalog.threads()) {
     if (thread.standard != standard) continue;
     if (thread.size < tap && (!smaller || thread.size > *smaller)) smaller = thread.size;
     if (thread.size > tap && (!larger || thread.size < *larger)) larger = thread.size;
   }
-  candidate.findings.add(FindingCode::service_size_not_made, Severity::hold)
+  candidate.said.findings.add(FindingCode::service_size_not_made, Severity::hold)
       .with(tap, name_of(standard), smaller ? Detail(*smaller) : Detail(), larger ? Detail(*larger) : Detail());
 }
 
 // The inlet thread of the corporation stop.
-void take_thread(const Context& context, Candidate& candidate) {
-  const Rule<ThreadStandard>& usual = context.rules.default_thread;
-  const auto& given = context.job().service.thread;
+void take_thread(const Site& site, Candidate& candidate) {
+  const Rule<ThreadStandard>& usual = site.rules.default_thread;
+  const auto& given = site.job().service.thread;
   const ThreadStandard standard = given.value_or(usual.value);
   candidate.method.thread = standard;
-  if (!context.whole()) return;
-  if (const TapThread* const thread = context.catalog.thread(standard, candidate.method.tap)) {
-    candidate.taken.take(PlanPart::tap, Taken::thread, thread->basis, name_of(standard));
+  if (!site.whole()) return;
+  if (const TapThread* const thread = site.catalog.thread(standard, candidate.method.tap)) {
+    candidate.said.taken.take(PlanPart::tap, Taken::thread, thread->basis, name_of(standard));
   }
-  if (!given) candidate.taken.assumed(PlanPart::tap, Taken::thread, usual.basis, name_of(standard));
+  if (!given) candidate.said.taken.assumed(PlanPart::tap, Taken::thread, usual.basis, name_of(standard));
 }
 
-void try_direct(Context& context, NominalSize tap, Candidate& candidate) {
-  const ResolvedMain& main = context.plan.main;
-  const Rules& rules = context.rules;
+void try_direct(const Site& site, NominalSize tap, Candidate& candidate) {
+  const ResolvedMain& main = site.main;
+  const Rules& rules = site.rules;
   candidate.method.kind = Method::direct;
   candidate.method.tap = tap;
-  judge_by_rule(context, {rules.direct, rules.direct_by_default, {&rules.cap, &rules.direct_cap}}, direct_codes, candidate);
-  take_thread(context, candidate);
-  judge_tap_size(context, candidate);
-  if (main.material == Material::pvc) judge_pvc_direct(context, candidate);
-  judge_temperature(context, candidate);
-  if (context.job().main.condition == Condition::pitted) {
-    candidate.findings.add(FindingCode::main_condition_pitted, Severity::stop);
+  judge_by_rule(site, {rules.direct, rules.direct_by_default, {&rules.cap, &rules.direct_cap}}, direct_codes, candidate);
+  take_thread(site, candidate);
+  judge_tap_size(site, candidate);
+  if (main.material == Material::pvc) judge_pvc_direct(site, candidate);
+  judge_temperature(site, candidate);
+  if (site.job().main.condition == Condition::pitted) {
+    candidate.said.findings.add(FindingCode::main_condition_pitted, Severity::stop);
   }
   // A wall thinner than the class was made is corroded or another pipe: published maxima do not speak of it.
-  for (const Finding& finding : context.common.list()) {
-    if (finding.code == FindingCode::main_wall_thin) candidate.findings.add(finding, Severity::stop);
+  for (const Finding& finding : site.findings.list()) {
+    if (finding.code == FindingCode::main_wall_thin) candidate.said.findings.add(finding, Severity::stop);
   }
-  const TapThread* known = context.catalog.thread(*candidate.method.thread, tap);
-  const TapThread* thread = known != nullptr ? known : next_larger_thread(context.catalog, *candidate.method.thread, tap);
+  const TapThread* known = site.catalog.thread(*candidate.method.thread, tap);
+  const TapThread* thread = known != nullptr ? known : next_larger_thread(site.catalog, *candidate.method.thread, tap);
   if (known == nullptr) {
-    candidate.findings
+    candidate.said.findings
         .add(FindingCode::direct_thread_unknown, thread == nullptr ? Severity::hold : Severity::note)
         .with(name_of(*candidate.method.thread), tap);
   }
   if (thread == nullptr) return;
   candidate.method.hole = thread->form.major;
-  judge_hole_ratio(context, candidate, rules.hole_ratio_direct, FindingCode::direct_hole_too_large);
-  judge_section(context, candidate);
-  judge_threads(context, *thread, candidate);
-  if (wall_decays(main.material)) require_wall_reading(context, candidate);
-  if (known != nullptr) plan_makeup(context, *known, candidate);
+  judge_hole_ratio(site, candidate, rules.hole_ratio_direct, FindingCode::direct_hole_too_large);
+  judge_section(site, candidate);
+  judge_threads(site, *thread, candidate);
+  if (wall_decays(main.material)) require_wall_reading(site, candidate);
+  if (known != nullptr) plan_makeup(site, *known, candidate);
 }
 
 // What the utility asks of the fitting, in its own words.
-const FittingSpecification* specification(const Context& context, const std::vector<FittingSpecification>& rows,
+const FittingSpecification* specification(const Site& site, const std::vector<FittingSpecification>& rows,
                                           Candidate& candidate) {
-  const ResolvedMain& main = context.plan.main;
+  const ResolvedMain& main = site.main;
   const NominalSize tap = candidate.method.tap;
   const auto found = std::find_if(rows.begin(), rows.end(), [&](const FittingSpecification& row) {
     return row.covers(main.material, main.size) && (!row.tap_from || tap >= *row.tap_from) &&
            (!row.tap_to || tap <= *row.tap_to) && (!row.tap_above || tap > *row.tap_above);
   });
   if (found == rows.end()) return nullptr;
-  candidate.taken.take(PlanPart::tap, Taken::fitting, found->basis, {}, From::rule);
+  candidate.said.taken.take(PlanPart::tap, Taken::fitting, found->basis, {}, From::rule);
   return &*found;
 }
 
 // A saddle's or sleeve's outlet is cut to its nominal bore: here alone the name of a size is the size of a hole.
 Length outlet_bore(NominalSize size) { return size.number() * units::inch; }
 
-void try_saddle(Context& context, NominalSize tap, Candidate& candidate) {
+void try_saddle(const Site& site, NominalSize tap, Candidate& candidate) {
   candidate.method.kind = Method::saddle;
   candidate.method.tap = tap;
   candidate.method.hole = outlet_bore(tap);
-  candidate.method.specification = specification(context, context.rules.saddle_specification, candidate);
-  const Rules& rules = context.rules;
-  judge_by_rule(context, {rules.saddle, rules.saddle_by_default, {&rules.cap, &rules.saddle_cap}}, saddle_codes, candidate);
-  take_thread(context, candidate);
-  judge_tap_size(context, candidate);
-  judge_hole_ratio(context, candidate, context.rules.hole_ratio_saddle, FindingCode::saddle_hole_too_large);
-  judge_section(context, candidate);
-  judge_temperature(context, candidate);
-  if (rusts(context.plan.main.material)) require_wall_reading(context, candidate);
-  if (context.plan.main.material == Material::concrete_cylinder) {
-    candidate.findings.add(FindingCode::saddle_by_engineer, Severity::hold);
+  candidate.method.specification = specification(site, site.rules.saddle_specification, candidate);
+  const Rules& rules = site.rules;
+  judge_by_rule(site, {rules.saddle, rules.saddle_by_default, {&rules.cap, &rules.saddle_cap}}, saddle_codes, candidate);
+  take_thread(site, candidate);
+  judge_tap_size(site, candidate);
+  judge_hole_ratio(site, candidate, site.rules.hole_ratio_saddle, FindingCode::saddle_hole_too_large);
+  judge_section(site, candidate);
+  judge_temperature(site, candidate);
+  if (rusts(site.main.material)) require_wall_reading(site, candidate);
+  if (site.main.material == Material::concrete_cylinder) {
+    candidate.said.findings.add(FindingCode::saddle_by_engineer, Severity::hold);
   }
 }
 
-void try_sleeve(Context& context, NominalSize outlet, Candidate& candidate) {
+void try_sleeve(const Site& site, NominalSize outlet, Candidate& candidate) {
   candidate.method.kind = Method::sleeve;
   candidate.method.tap = outlet;
   candidate.method.hole = outlet_bore(outlet);
-  candidate.method.specification = specification(context, context.rules.sleeve_specification, candidate);
-  const Rules& rules = context.rules;
-  judge_by_rule(context, {rules.sleeve, rules.sleeve_by_default, {&rules.cap, &rules.sleeve_cap}}, sleeve_codes, candidate);
-  auto finding = candidate.findings.add(FindingCode::sleeve_to_be_chosen, Severity::hold);
-  finding.with(outlet, context.plan.main.od ? Detail(Measure(*context.plan.main.od)) : Detail());
+  candidate.method.specification = specification(site, site.rules.sleeve_specification, candidate);
+  const Rules& rules = site.rules;
+  judge_by_rule(site, {rules.sleeve, rules.sleeve_by_default, {&rules.cap, &rules.sleeve_cap}}, sleeve_codes, candidate);
+  auto finding = candidate.said.findings.add(FindingCode::sleeve_to_be_chosen, Severity::hold);
+  finding.with(outlet, site.main.od ? Detail(Measure(*site.main.od)) : Detail());
 }
 
 // From the nearest joint on one side to the nearest on the other, where both are listed.
-std::optional<Length> barrel_between_joints(const Context& context) {
+std::optional<Length> barrel_between_joints(const Site& site) {
   std::optional<Length> before;
   std::optional<Length> after;
-  if (!context.job().nearby) return std::nullopt;
-  for (const Nearby& thing : *context.job().nearby) {
+  if (!site.job().nearby) return std::nullopt;
+  for (const Nearby& thing : *site.job().nearby) {
     if (thing.what != NearbyThing::joint && thing.what != NearbyThing::bell) continue;
-    const Length along = thing.along - context.plan.location.shift;
+    const Length along = thing.along - site.location.shift;
     if (along <= Length()) before = before ? std::max(*before, along) : along;
     if (along >= Length()) after = after ? std::min(*after, along) : along;
   }
@@ -400,127 +400,103 @@ std::optional<Length> barrel_between_joints(const Context& context) {
 }
 
 // So many taps of this size that together they carry what the asked one would.
-void try_several_of(Context& context, NominalSize tap, Candidate& candidate) {
-  const Rules& rules = context.rules;
-  try_direct(context, tap, candidate);
+Candidate try_several_of(const Site& site, NominalSize tap) {
+  const Rules& rules = site.rules;
+  Candidate candidate(site);
+  try_direct(site, tap, candidate);
   candidate.method.count = hydraulics::taps_needed(hydraulics::equal_capacity(
-      context.asked().number() / tap.number(), rules.equal_capacity_exponent.value));
-  candidate.taken.take(PlanPart::tap, Taken::equal_capacity, rules.equal_capacity_exponent.basis,
+      site.asked().number() / tap.number(), rules.equal_capacity_exponent.value));
+  candidate.said.taken.take(PlanPart::tap, Taken::equal_capacity, rules.equal_capacity_exponent.basis,
                        Measure(rules.equal_capacity_exponent.value, Kind::ratio));
   if (over(static_cast<double>(candidate.method.count), rules.most_taps.value)) {
-    candidate.findings.add(FindingCode::several_too_many, Severity::stop)
+    candidate.said.findings.add(FindingCode::several_too_many, Severity::stop)
         .with(candidate.method.count, tap)
         .basis(rules.most_taps.basis, rules.equal_capacity_exponent.basis);
   }
-  if (const TapLimit* const cap = rules::lowest_cap(main_in_question(context), rules.several_cap)) {
+  if (const TapLimit* const cap = rules::lowest_cap(main_in_question(site), rules.several_cap)) {
     if (tap > cap->largest) {
-      candidate.findings.add(FindingCode::several_over_maximum, Severity::stop)
+      candidate.said.findings.add(FindingCode::several_over_maximum, Severity::stop)
           .with(tap, cap->largest == NominalSize() ? Detail() : Detail(cap->largest), std::string_view(cap->why))
           .basis(cap->basis);
     }
   }
-  if (candidate.verdict() == Verdict::no_go) return;
+  if (candidate.verdict() == Verdict::no_go) return candidate;
   Length spacing;
   Length joint;
   for (const Clearance& clearance : rules.clearances) {
     if (clearance.what == NearbyThing::tap) {
       spacing = clearance.least.value;
-      candidate.taken.take(PlanPart::tap, Taken::taps_apart, clearance.least.basis, Measure(spacing, Kind::distance));
+      candidate.said.taken.take(PlanPart::tap, Taken::taps_apart, clearance.least.basis, Measure(spacing, Kind::distance));
     }
     if (clearance.what == NearbyThing::joint) joint = clearance.least.value;
   }
   candidate.method.spacing = spacing;
   const Length needed = hydraulics::barrel_needed(candidate.method.count, spacing, joint);
-  const auto barrel = barrel_between_joints(context);
+  const auto barrel = barrel_between_joints(site);
   if (barrel && over(needed, *barrel)) {
-    candidate.findings.add(FindingCode::several_no_room, Severity::stop)
+    candidate.said.findings.add(FindingCode::several_no_room, Severity::stop)
         .value(Measure(*barrel, Kind::distance))
         .at_least(Measure(needed, Kind::distance))
         .with(candidate.method.count, tap);
-    return;
+    return candidate;
   }
-  candidate.findings.add(FindingCode::several_need_room, Severity::hold)
+  candidate.said.findings.add(FindingCode::several_need_room, Severity::hold)
       .at_least(Measure(needed, Kind::distance))
       .with(candidate.method.count, tap)
       .basis(rules.equal_capacity_exponent.basis);
+  return candidate;
 }
 
 // The largest size that will do, or the first refused.
-std::optional<Candidate> try_several(Context& context) {
+std::optional<Candidate> try_several(const Site& site) {
   constexpr std::array<double, 5> smaller_sizes = {1.5, 1.25, 1.0, 0.75, 0.625};
-  const auto& smallest = context.rules.smallest_tap.value;
+  const auto& smallest = site.rules.smallest_tap.value;
   std::optional<Candidate> refused;
   for (const double size : smaller_sizes) {
     const NominalSize tap = NominalSize::inches(size);
-    if (tap >= context.asked() || (smallest && tap < *smallest)) continue;
-    Candidate candidate(context);
-    try_several_of(context, tap, candidate);
+    if (tap >= site.asked() || (smallest && tap < *smallest)) continue;
+    Candidate candidate = try_several_of(site, tap);
     if (candidate.verdict() != Verdict::no_go) return candidate;
     if (!refused) refused = std::move(candidate);
   }
   return refused;
 }
 
-void reject(Context& context, const Candidate& candidate) {
-  const Finding* why = candidate.findings.first(Severity::stop);
-  if (why == nullptr) why = candidate.findings.first(Severity::hold);
+void reject(const Candidate& candidate, std::vector<RejectedMethod>& rejected, Recorder& refusals) {
+  const Finding* why = candidate.said.findings.first(Severity::stop);
+  if (why == nullptr) why = candidate.said.findings.first(Severity::hold);
   if (why == nullptr) return;
   const ChosenMethod& method = candidate.method;
-  context.plan.method.rejected.push_back({method.kind, method.count, method.tap, *why});
-  context.taken.refused(candidate.taken, *why);
+  rejected.push_back({method.kind, method.count, method.tap, *why});
+  refusals.refused(candidate.said.taken, *why);
 }
 
-void take_place(const Context& context, Candidate& candidate) {
+void take_place(const Site& site, Candidate& candidate) {
   const ChosenMethod& method = candidate.method;
-  candidate.place = place_round(context.job(), context.rules, context.plan.location.shift, method.kind, method.count);
+  candidate.place = place_round(site.job(), site.rules, site.location.shift, method.kind, method.count);
   for (const auto& finding : {&candidate.place.outside, &candidate.place.in_line}) {
-    if (*finding) candidate.findings.add(**finding, (*finding)->severity);
+    if (*finding) candidate.said.findings.add(**finding, (*finding)->severity);
   }
 }
 
 // The place round the pipe, the machine and the pressures that go with the method.
-void equip(const Context& context, Candidate& candidate) {
-  take_place(context, candidate);
-  check_machine(context, candidate);
-  check_equipment_pressure(context, candidate);
+void equip(const Site& site, Candidate& candidate) {
+  take_place(site, candidate);
+  check_machine(site, candidate);
+  check_equipment_pressure(site, candidate);
 }
 
-void try_method(Context& context, Method method, Candidate& candidate) {
-  const auto& asked = context.job().service.method;
-  if (method == Method::direct) try_direct(context, context.asked(), candidate);
-  else if (method == Method::saddle) try_saddle(context, context.asked(), candidate);
-  else try_sleeve(context, context.asked(), candidate);
+Candidate try_method(const Site& site, Method method) {
+  Candidate candidate(site);
+  const auto& asked = site.job().service.method;
+  if (method == Method::direct) try_direct(site, site.asked(), candidate);
+  else if (method == Method::saddle) try_saddle(site, site.asked(), candidate);
+  else try_sleeve(site, site.asked(), candidate);
   if (asked && *asked != method) {
-    candidate.findings.add(FindingCode::method_not_as_asked, Severity::hold).with(name_of(*asked), name_of(method));
+    candidate.said.findings.add(FindingCode::method_not_as_asked, Severity::hold).with(name_of(*asked), name_of(method));
   }
-  equip(context, candidate);
-}
-
-Findings adopt(Context& context, Candidate&& chosen) {
-  Plan& plan = context.plan;
-  chosen.method.rejected = std::move(plan.method.rejected);
-  plan.method = std::move(chosen.method);
-  plan.location.clock = chosen.place.clock;
-  plan.location.other_clock = chosen.place.other_clock;
-  if (!context.job().service.clock) {
-    context.assume({"service.clock", plan.location.clock, chosen.place.because,
-                    "say where round the pipe the tap must stand"});
-    const Basis& usual = plan.method.kind == Method::sleeve ? usual_practice : context.rules.default_clock.basis;
-    context.taken.assumed(PlanPart::place, Taken::place_round, usual, plan.location.clock);
-  }
-  plan.engagement = std::move(chosen.engagement);
-  plan.makeup = std::move(chosen.makeup);
-  plan.setup = std::move(chosen.setup);
-  if (plan.method.kind != Method::none) plan.pressure = std::move(chosen.pressure);
-  for (const Assumption& taken : chosen.assumed) {
-    context.assume(taken);
-  }
-  context.taken.add(chosen.taken);
-  if (!context.job().service.thread && plan.method.thread) {
-    context.assume({"service.thread", name_of(*plan.method.thread), "the most common inlet thread of corporation stops",
-                    "read the thread on the stop's box or against a gauge"});
-  }
-  return std::move(chosen.findings);
+  equip(site, candidate);
+  return candidate;
 }
 
 // What the rules say is done where they allow no saddle or sleeve: the last word of whoever set them.
@@ -532,38 +508,55 @@ Detail way_by_rule(const std::vector<RejectedMethod>& rejected) {
   return {};
 }
 
-// No tap: the machine is named all the same, for the reader of a refusal.
-Findings adopt_none(Context& context, bool tried) {
-  Candidate none(context);
-  none.method.tap = context.asked();
-  take_place(context, none);
-  check_machine(context, none);
-  if (tried) {
-    none.findings.add(FindingCode::method_none, Severity::stop).with(way_by_rule(context.plan.method.rejected));
+// What is assumed of the way that is taken, and of no other.
+void assume_for(const Site& site, Candidate& chosen) {
+  if (!site.whole()) return;
+  const ServiceFacts& service = site.job().service;
+  std::pmr::vector<Assumption>& assumed = chosen.said.assumed;
+  if (!service.clock) {
+    assumed.insert(assumed.begin(), {"service.clock", chosen.place.clock, chosen.place.because,
+                                     "say where round the pipe the tap must stand"});
+    const Basis& usual = chosen.method.kind == Method::sleeve ? usual_practice : site.rules.default_clock.basis;
+    chosen.said.taken.assumed(PlanPart::place, Taken::place_round, usual, chosen.place.clock);
   }
-  return adopt(context, std::move(none));
+  if (!service.thread && chosen.method.thread) {
+    assumed.push_back({"service.thread", name_of(*chosen.method.thread),
+                       "the most common inlet thread of corporation stops",
+                       "read the thread on the stop's box or against a gauge"});
+  }
+}
+
+// No tap: the machine is named all the same, for the reader of a refusal.
+Candidate no_tap(const Site& site, const std::vector<RejectedMethod>& rejected) {
+  Candidate none(site);
+  none.method.tap = site.asked();
+  take_place(site, none);
+  check_machine(site, none);
+  if (!rejected.empty()) {
+    none.said.findings.add(FindingCode::method_none, Severity::stop).with(way_by_rule(rejected));
+  }
+  assume_for(site, none);
+  return none;
 }
 
 }  // namespace
 
-Findings judge_method(Context& context, const ChosenMethod& method) {
-  Candidate candidate(context);
-  if (method.count > 1) {
-    try_several_of(context, method.tap, candidate);
-    equip(context, candidate);
-  } else {
-    try_method(context, method.kind, candidate);
-  }
-  return std::move(candidate.findings);
+Findings judge_method(const Site& site, const ChosenMethod& method) {
+  if (method.count == 1) return try_method(site, method.kind).said.findings;
+  Candidate several = try_several_of(site, method.tap);
+  equip(site, several);
+  return std::move(several.said.findings);
 }
 
 // Every way is tried in the order of preference until one could not be bettered; the best verdict wins, and of equals the
 // earlier. Choosing the first that merely "could be" would let a thinner wall, by ruling out a direct tap that needed a
 // reading, better the verdict.
-Findings choose_method(Context& context) {
-  if (context.common.worst() == Severity::stop) return adopt_none(context, false);
-  const auto& asked = context.job().service.method;
-  std::pmr::vector<Candidate> tried(&context.memory);
+Choice choose_method(const Site& site) {
+  std::vector<RejectedMethod> rejected;
+  Recorder refusals(site.whole());
+  if (site.findings.worst() == Severity::stop) return {no_tap(site, rejected), std::move(rejected), std::move(refusals)};
+  const auto& asked = site.job().service.method;
+  std::pmr::vector<Candidate> tried(&site.memory);
   tried.reserve(4);
   const auto best = [&]() -> Candidate* {
     const auto found = std::min_element(tried.begin(), tried.end(), [](const Candidate& a, const Candidate& b) {
@@ -572,11 +565,10 @@ Findings choose_method(Context& context) {
     return found == tried.end() || found->verdict() == Verdict::no_go ? nullptr : &*found;
   };
   // No method betters what the main itself already holds.
-  const Verdict bound = verdict_of(context.common.worst());
+  const Verdict bound = verdict_of(site.findings.worst());
   const auto settled = [&] { return best() != nullptr && best()->verdict() <= bound; };
 
-  // A candidate is large: it is filled where it stands.
-  const auto try_also = [&](Method method) { try_method(context, method, tried.emplace_back(context)); };
+  const auto try_also = [&](Method method) { tried.push_back(try_method(site, method)); };
 
   if (asked && *asked != Method::none) try_also(*asked);
   for (const Method method : {Method::direct, Method::saddle}) {
@@ -584,19 +576,24 @@ Findings choose_method(Context& context) {
   }
   // Several taps and sleeves are never better than a hold.
   if (best() == nullptr) {
-    if (auto several = try_several(context)) {
-      equip(context, *several);
+    if (auto several = try_several(site)) {
+      equip(site, *several);
       tried.push_back(std::move(*several));
     }
   }
   if (best() == nullptr && asked != Method::sleeve) try_also(Method::sleeve);
 
   // A way as good as the chosen one, only later in the order, was not rejected.
-  Candidate* chosen = best();
+  Candidate* const chosen = best();
   for (const Candidate& candidate : tried) {
-    if (chosen == nullptr || candidate.verdict() > chosen->verdict()) reject(context, candidate);
+    if (chosen == nullptr || candidate.verdict() > chosen->verdict()) reject(candidate, rejected, refusals);
   }
-  return chosen == nullptr ? adopt_none(context, true) : adopt(context, std::move(*chosen));
+  if (chosen == nullptr) {
+    Candidate none = no_tap(site, rejected);
+    return {std::move(none), std::move(rejected), std::move(refusals)};
+  }
+  assume_for(site, *chosen);
+  return {std::move(*chosen), std::move(rejected), std::move(refusals)};
 }
 
 }  // namespace mainbore::planning

@@ -62,13 +62,15 @@ excavation::SoilEvidence evidence_of(const ExcavationFacts& facts) {
 
 class PitCheck {
  public:
-  explicit PitCheck(Context& context)
-      : context_(context),
-        rules_(context.rules),
-        facts_(context.job().excavation),
-        thresholds_(thresholds_of(context.rules)) {}
+  PitCheck(const Site& site, const std::optional<OpenHole>& open, Said& said)
+      : site_(site),
+        open_(open),
+        said_(said),
+        rules_(site.rules),
+        facts_(site.job().excavation),
+        thresholds_(thresholds_of(site.rules)) {}
 
-  void run() {
+  std::optional<PitPlan> run() {
     take(Taken::soil_type, rules_.type_a_least, Kind::strength);
     take(Taken::soil_type, rules_.type_c_most, Kind::strength);
     const auto soil = excavation::classify_soil(
@@ -76,23 +78,24 @@ class PitCheck {
     judge_marks();
     judge_ground(soil);
     judge_sewer();
-    const auto cover = context_.job().main.known_cover();
-    const ResolvedMain& main = context_.plan.main;
+    const auto cover = site_.job().main.known_cover();
+    const ResolvedMain& main = site_.main;
     if (!cover || !main.od) {
       judge_spoil();
-      context_.common.add(FindingCode::pit_not_checked, Severity::note)
+      said_.findings.add(FindingCode::pit_not_checked, Severity::note)
           .with(cover ? Detail() : Detail(std::string_view("main.cover")),
                 main.od ? Detail() : Detail(std::string_view("main.od")));
-      return;
+      return std::nullopt;
     }
-    size(soil, *cover, main.od_high.value_or(*main.od));
+    PitPlan plan = size(soil, *cover, main.od_high.value_or(*main.od));
     judge_spoil();
+    return plan;
   }
 
  private:
   template <class T>
   void take(Taken what, const Rule<T>& rule, Kind kind) {
-    context_.taken.take(PlanPart::pit, what, rule.basis, Measure(rule.value, kind));
+    said_.taken.take(PlanPart::pit, what, rule.basis, Measure(rule.value, kind));
   }
 
   // ---- what needs no depth
@@ -100,18 +103,18 @@ class PitCheck {
   void judge_marks() {
     take(Taken::notice, rules_.notice_days, Kind::ratio);
     if (facts_.tolerance) {
-      context_.taken.take(PlanPart::pit, Taken::tolerance_zone, stated_in_job, Measure(*facts_.tolerance));
+      said_.taken.take(PlanPart::pit, Taken::tolerance_zone, stated_in_job, Measure(*facts_.tolerance));
     } else {
       take(Taken::tolerance_zone, rules_.tolerance_margin, Kind::length);
     }
     if (facts_.located.value_or(false)) return;
-    context_.common.add(FindingCode::pit_not_located, Severity::hold)
+    said_.findings.add(FindingCode::pit_not_located, Severity::hold)
         .with(static_cast<int>(rules_.notice_days.value), Measure(zone_margin()))
         .basis(rules_.notice_days.basis, rules_.tolerance_margin.basis);
   }
 
   void judge_ground(const excavation::SoilClassification& soil) {
-    Findings& findings = context_.common;
+    Findings& findings = said_.findings;
     const bool strong = facts_.strength && !over(rules_.type_a_least.value, *facts_.strength);
     const bool claimed = facts_.soil ? *facts_.soil <= SoilClaim::type_a : strong;
     if (claimed && soil.type > SoilType::type_a) {
@@ -144,7 +147,7 @@ class PitCheck {
         !excavation::duties_at({.depth = Length(), .spoil_distance = distance}, thresholds_).spoil_too_near) {
       return;
     }
-    context_.common.add(FindingCode::pit_spoil_too_near, Severity::hold)
+    said_.findings.add(FindingCode::pit_spoil_too_near, Severity::hold)
         .value(Measure(*distance, Kind::distance))
         .at_least(Measure(rules_.spoil_setback.value, Kind::distance))
         .basis(rules_.spoil_setback.basis);
@@ -152,10 +155,10 @@ class PitCheck {
 
   void judge_sewer() {
     std::optional<Length> apart = facts_.sewer;
-    if (context_.job().nearby) {
-      for (const Nearby& thing : *context_.job().nearby) {
+    if (site_.job().nearby) {
+      for (const Nearby& thing : *site_.job().nearby) {
         if (thing.what != NearbyThing::sewer) continue;
-        const Length way = abs(thing.along - context_.plan.location.shift);
+        const Length way = abs(thing.along - site_.location.shift);
         if (!apart || way < *apart) apart = way;
       }
     }
@@ -164,7 +167,7 @@ class PitCheck {
     if (!over(rules_.sewer_apart.value, *apart)) return;
     take(Taken::sewer_distance, rules_.sewer_below, Kind::length);
     if (facts_.sewer_below && !over(rules_.sewer_below.value, *facts_.sewer_below)) return;
-    auto finding = context_.common.add(FindingCode::pit_sewer_near, Severity::hold);
+    auto finding = said_.findings.add(FindingCode::pit_sewer_near, Severity::hold);
     finding.value(Measure(*apart, Kind::distance))
         .at_least(Measure(rules_.sewer_apart.value, Kind::distance))
         .with(Measure(rules_.sewer_below.value), facts_.sewer_below ? Detail(Measure(*facts_.sewer_below)) : Detail())
@@ -173,8 +176,8 @@ class PitCheck {
 
   // ---- the pit itself
 
-  void size(const excavation::SoilClassification& soil, Length cover, Length od) {
-    PitPlan& plan = context_.plan.excavation.emplace();
+  PitPlan size(const excavation::SoilClassification& soil, Length cover, Length od) {
+    PitPlan plan;
     plan.soil = soil;
     plan.main_od = od;
     plan.cover = cover;
@@ -191,16 +194,17 @@ class PitCheck {
     take(Taken::pit_room, rules_.room_below, Kind::distance);
     judge_depth(plan);
     judge_hanging(plan);
-    if (!context_.whole()) return;
+    if (!site_.whole()) return plan;
     choose_walls(plan);
     heap_spoil(plan);
     plan_way_out(plan);
     plan_surroundings(plan);
     fill(plan, room);
+    return plan;
   }
 
   void judge_depth(PitPlan& plan) {
-    Findings& findings = context_.common;
+    Findings& findings = said_.findings;
     const Length depth = plan.pit.depth;
     excavation::GroundFinding found = excavation::GroundFinding::not_examined;
     if (facts_.finding) {
@@ -310,13 +314,13 @@ class PitCheck {
   }
 
   void heap_spoil(PitPlan& plan) {
-    const ServiceTables& tables = context_.catalog.service_tables();
+    const ServiceTables& tables = site_.catalog.service_tables();
     const Earth earth = facts_.earth.value_or(plan.soil.type == SoilType::stable_rock ? Earth::rock : Earth::earth);
     const std::array<const Rule<double>*, 4> swells = {&rules_.swell_sand, &rules_.swell_earth, &rules_.swell_clay,
                                                        &rules_.swell_rock};
     take(Taken::swell, *swells[static_cast<std::size_t>(earth)], Kind::ratio);
     take(Taken::swell, rules_.repose, Kind::ratio);
-    context_.taken.take(PlanPart::pit, Taken::ground_weight, tables.weight_basis);
+    said_.taken.take(PlanPart::pit, Taken::ground_weight, tables.weight_basis);
     plan.top = excavation::pit_top(plan.pit);
     plan.bank = excavation::pit_volume(plan.pit);
     plan.loose = excavation::loose_volume(plan.bank, swells[static_cast<std::size_t>(earth)]->value);
@@ -339,10 +343,10 @@ class PitCheck {
   [[nodiscard]] Length zone_margin() const { return facts_.tolerance.value_or(rules_.tolerance_margin.value); }
 
   void plan_surroundings(PitPlan& plan) {
-    const ServiceTables& tables = context_.catalog.service_tables();
+    const ServiceTables& tables = site_.catalog.service_tables();
     plan.notice_days = rules_.notice_days.value;
     plan.zone_half_width = excavation::tolerance_zone_half_width(plan.main_od, zone_margin());
-    context_.taken.take(PlanPart::pit, Taken::marks_colour, tables.colours_basis);
+    said_.taken.take(PlanPart::pit, Taken::marks_colour, tables.colours_basis);
     plan.own_mark = tables.water_mark;
     plan.stop_mark = tables.gas_mark;
     if (facts_.lane && facts_.speed) {
@@ -354,15 +358,15 @@ class PitCheck {
 
   void judge_hanging(PitPlan& plan) {
     plan.hanging = plan.pit.along;
-    if (!context_.job().nearby) return;
-    for (const Nearby& thing : *context_.job().nearby) {
+    if (!site_.job().nearby) return;
+    for (const Nearby& thing : *site_.job().nearby) {
       const bool joins = thing.what == NearbyThing::joint || thing.what == NearbyThing::bell ||
                          thing.what == NearbyThing::fitting || thing.what == NearbyThing::valve ||
                          thing.what == NearbyThing::repair_clamp;
-      const Length way = abs(thing.along - context_.plan.location.shift);
+      const Length way = abs(thing.along - site_.location.shift);
       if (!joins || over(way, plan.hanging / 2.0)) continue;
       plan.joint_hangs = true;
-      context_.common.add(FindingCode::pit_main_hangs, Severity::caution)
+      said_.findings.add(FindingCode::pit_main_hangs, Severity::caution)
           .with(nearby_names[static_cast<std::size_t>(thing.what)], Measure(way, Kind::distance),
                 Measure(plan.hanging, Kind::distance));
       return;
@@ -371,14 +375,16 @@ class PitCheck {
 
   // From the bottom to the crown of the main, less the main itself.
   void fill(PitPlan& plan, const excavation::PitRoom& room) {
-    if (!context_.plan.open_hole) return;
+    if (!open_) return;
     excavation::Pit to_crown = plan.pit;
     to_crown.depth = plan.main_od + room.below;
     const Volume pipe = std::numbers::pi / 4.0 * (plan.main_od * plan.main_od * plan.pit.along);
-    plan.fill = hydraulics::time_to_fill(excavation::pit_volume(to_crown) - pipe, context_.plan.open_hole->flow);
+    plan.fill = hydraulics::time_to_fill(excavation::pit_volume(to_crown) - pipe, open_->flow);
   }
 
-  Context& context_;
+  const Site& site_;
+  const std::optional<OpenHole>& open_;
+  Said& said_;
   const Rules& rules_;
   const ExcavationFacts& facts_;
   excavation::ExcavationThresholds thresholds_;
@@ -386,8 +392,9 @@ class PitCheck {
 
 }  // namespace
 
-void check_pit(Context& context) {
-  if (given(context.job().excavation)) PitCheck(context).run();
+std::optional<PitPlan> check_pit(const Site& site, const std::optional<OpenHole>& open, Said& said) {
+  if (!given(site.job().excavation)) return std::nullopt;
+  return PitCheck(site, open, said).run();
 }
 
 }  // namespace mainbore::planning

@@ -124,19 +124,19 @@ Finding stagger_finding(const Rules& rules, const Nearby& tap, Length shift, std
   return finding;
 }
 
-void note_what_lies_near(Context& context) {
+void note_what_lies_near(const Context& context, Length shift, Said& said) {
   for (const Nearby& thing : *context.job().nearby) {
-    const Measure distance(abs(thing.along - context.plan.location.shift), Kind::distance);
+    const Measure distance(abs(thing.along - shift), Kind::distance);
     const auto name = nearby_names[static_cast<std::size_t>(thing.what)];
     switch (thing.what) {
       case NearbyThing::repair_clamp:
       case NearbyThing::defect:
-        context.common.add(FindingCode::place_defect_near, Severity::caution).with(name, distance);
+        said.findings.add(FindingCode::place_defect_near, Severity::caution).with(name, distance);
         break;
       case NearbyThing::sewer:
       case NearbyThing::gas_line:
       case NearbyThing::electric_line:
-        context.common.add(FindingCode::place_other_line, Severity::caution).with(name, distance);
+        said.findings.add(FindingCode::place_other_line, Severity::caution).with(name, distance);
         break;
       default: break;
     }
@@ -177,9 +177,9 @@ PlaceRound place_round(const Job& job, const Rules& rules, Length shift, Method 
   return place;
 }
 
-void check_place(Context& context) {
+Location check_place(const Context& context, Said& said) {
   const Rules& rules = context.rules;
-  Location& location = context.plan.location;
+  Location location;
   if (!context.job().nearby) {
     Length greatest;
     const Basis* basis = nullptr;
@@ -189,12 +189,12 @@ void check_place(Context& context) {
         basis = &clearance.least.basis;
       }
     }
-    auto finding = context.common.add(FindingCode::place_not_looked, Severity::hold);
+    auto finding = said.findings.add(FindingCode::place_not_looked, Severity::hold);
     finding.at_least(Measure(greatest, Kind::distance));
-    if (basis == nullptr) return;
+    if (basis == nullptr) return location;
     finding.basis(*basis);
-    context.taken.take(PlanPart::place, Taken::clearance, *basis, Measure(greatest, Kind::distance));
-    return;
+    said.taken.take(PlanPart::place, Taken::clearance, *basis, Measure(greatest, Kind::distance));
+    return location;
   }
 
   std::pmr::vector<Obstacle> obstacles(&context.memory);
@@ -203,19 +203,19 @@ void check_place(Context& context) {
     const Clearance* const rule = clearance_for(rules, thing.what);
     if (rule == nullptr) continue;
     obstacles.push_back({&thing, rule});
-    context.taken.take(PlanPart::place, Taken::clearance, rule->least.basis, Measure(rule->least.value, Kind::distance));
+    said.taken.take(PlanPart::place, Taken::clearance, rule->least.basis, Measure(rule->least.value, Kind::distance));
   }
   if (const Obstacle* obstacle = blocking(obstacles, Length())) {
     const auto name = nearby_names[static_cast<std::size_t>(obstacle->thing->what)];
     if (const auto place = nearest_place(obstacles, rules.farthest_shift.value)) {
       location.shift = *place;
-      context.common.add(FindingCode::place_moved, Severity::hold)
+      said.findings.add(FindingCode::place_moved, Severity::hold)
           .value(Measure(*place, Kind::distance))
           .at_least(Measure(obstacle->rule->least.value, Kind::distance))
           .with(name, Measure(obstacle->thing->along, Kind::distance))
           .basis(obstacle->rule->least.basis);
     } else {
-      context.common.add(FindingCode::place_no_room, Severity::hold)
+      said.findings.add(FindingCode::place_no_room, Severity::hold)
           .at_most(Measure(rules.farthest_shift.value, Kind::distance))
           .with(Measure(rules.farthest_shift.value, Kind::distance), name)
           .basis(obstacle->rule->least.basis, rules.farthest_shift.basis);
@@ -228,7 +228,8 @@ void check_place(Context& context) {
                                     abs(obstacle.thing->along - location.shift), obstacle.rule->least.value});
     }
   }
-  note_what_lies_near(context);
+  note_what_lies_near(context, location.shift, said);
+  return location;
 }
 
 }  // namespace planning

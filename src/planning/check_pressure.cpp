@@ -19,14 +19,14 @@ void add_limit(PressureChain& chain, PressureLink link, Pressure limit, const Ba
 
 // A surge is over in a moment; a fitting that is proved at half as much again bears it. Of a line that is over the rating
 // already, that is said elsewhere: here, whether the surge is still too much once the line is brought down to it.
-void bear_surge(const Context& context, Candidate& candidate, std::string_view fitting, Pressure limit,
+void bear_surge(const Site& site, Candidate& candidate, std::string_view fitting, Pressure limit,
                 const Basis& basis) {
-  const Rule<double>& factor = context.rules.fitting_surge_factor;
-  candidate.taken.take(PlanPart::pressure, Taken::fitting_surge, factor.basis, Measure(factor.value, Kind::ratio));
+  const Rule<double>& factor = site.rules.fitting_surge_factor;
+  candidate.said.taken.take(PlanPart::pressure, Taken::fitting_surge, factor.basis, Measure(factor.value, Kind::ratio));
   const Pressure line = candidate.pressure.line;
-  const Pressure surge = greatest_surge(context);
+  const Pressure surge = greatest_surge(site);
   if (!over(std::min(line, limit) + surge, factor.value * limit)) return;
-  candidate.findings.add(FindingCode::pressure_surge_over_fitting, Severity::hold)
+  candidate.said.findings.add(FindingCode::pressure_surge_over_fitting, Severity::hold)
       .value(line + surge)
       .at_most(factor.value * limit)
       .with(Measure(surge), fitting, Measure(std::max(line, (1.0 / factor.value) * (line + surge))))
@@ -38,9 +38,9 @@ void require_while_tapping(Candidate& candidate, PressureLink link, FindingCode 
                            const Basis& basis, Detail detail = {}) {
   PressureChain& chain = candidate.pressure;
   add_limit(chain, link, limit, basis);
-  candidate.taken.take(PlanPart::pressure, taken_of(link), basis, Measure(limit));
+  candidate.said.taken.take(PlanPart::pressure, taken_of(link), basis, Measure(limit));
   if (!over(chain.line, limit)) return;
-  candidate.findings.add(code, Severity::hold).value(chain.line).at_most(limit).with(detail).basis(basis);
+  candidate.said.findings.add(code, Severity::hold).value(chain.line).at_most(limit).with(detail).basis(basis);
   if (!chain.reduce_to || limit < *chain.reduce_to) chain.reduce_to = limit;
 }
 
@@ -52,25 +52,26 @@ void require_for_good(Candidate& candidate, PressureLink link, FindingCode code,
   const Pressure limit = marked.value_or(rule.value);
   const Basis& basis = marked ? stated_in_job : rule.basis;
   add_limit(chain, link, limit, basis);
-  if (over(chain.line, limit)) candidate.findings.add(code, Severity::hold).value(chain.line).at_most(limit).basis(basis);
+  if (over(chain.line, limit)) candidate.said.findings.add(code, Severity::hold).value(chain.line).at_most(limit).basis(basis);
   if (marked) {
-    candidate.taken.take(PlanPart::pressure, taken_of(link), basis, Measure(limit));
+    candidate.said.taken.take(PlanPart::pressure, taken_of(link), basis, Measure(limit));
   } else {
-    candidate.taken.assumed(PlanPart::pressure, taken_of(link), basis, Measure(limit));
-    candidate.assumed.push_back(assumption);
+    candidate.said.taken.assumed(PlanPart::pressure, taken_of(link), basis, Measure(limit));
+    candidate.said.assume(assumption);
   }
 }
 
 // Holds where line and surge together are more than the pipe may see.
-void bears_in_pipe(Context& context, Pressure surge, std::string_view how_often, Pressure allowed, const Basis& basis) {
+void bears_in_pipe(const Context& context, const ResolvedMain& main, Said& said, Pressure surge,
+                   std::string_view how_often, Pressure allowed, const Basis& basis) {
   const Pressure total = context.line() + surge;
   if (!over(total, allowed)) return;
-  context.common.add(FindingCode::pressure_surge_over_rating, Severity::hold)
+  said.findings.add(FindingCode::pressure_surge_over_rating, Severity::hold)
       .value(total)
       .at_most(allowed)
       .with(Measure(surge), how_often,
             over(allowed, context.line()) ? Detail(Measure(allowed - context.line())) : Detail())
-      .basis(basis, *context.plan.main.rating_basis);
+      .basis(basis, *main.rating_basis);
 }
 
 constexpr std::string_view recurring = "a recurring";
@@ -78,68 +79,65 @@ constexpr std::string_view occasional = "an occasional";
 
 // Plastic tires: what comes back every day lies within the rating (and what an older class covers on top of it); what
 // comes seldom may be more. A surge that nobody has called occasional is taken to recur.
-void check_plastic_surge(Context& context) {
+void check_plastic_surge(const Context& context, const ResolvedMain& main, Said& said, Pressure surge) {
   const Rules& rules = context.rules;
-  const ResolvedMain& main = context.plan.main;
   const Pressure rating = *main.rating;
   const bool polyethylene = main.material == Material::polyethylene;
   const Rule<double>& often =
       polyethylene ? rules.polyethylene_recurring_surge_factor : rules.plastic_recurring_surge_factor;
-  const Pressure surge = *context.plan.pressure.surge;
-  bears_in_pipe(context, surge, recurring, often.value * rating + main.surge_covered, often.basis);
+  bears_in_pipe(context, main, said, surge, recurring, often.value * rating + main.surge_covered, often.basis);
   const auto count_on = [&](const Rule<double>& factor) {
-    context.taken.take(PlanPart::pressure, Taken::surge_allowance, factor.basis, Measure(factor.value, Kind::ratio));
+    said.taken.take(PlanPart::pressure, Taken::surge_allowance, factor.basis, Measure(factor.value, Kind::ratio));
   };
   // Within the rating no factor is counted on.
   if (over(context.line() + surge, rating)) count_on(often);
   if (const auto& seldom = context.job().main.occasional_surge) {
     if (over(context.line() + *seldom, rating)) count_on(rules.plastic_surge_factor);
-    bears_in_pipe(context, *seldom, occasional, rules.plastic_surge_factor.value * rating,
+    bears_in_pipe(context, main, said, *seldom, occasional, rules.plastic_surge_factor.value * rating,
                   rules.plastic_surge_factor.basis);
   }
 }
 
 // Iron classes carry a surge allowance inside them. For other pipe none is counted: the surge lies inside the rating.
-void check_surge(Context& context) {
+// Gives the recurring surge.
+Pressure check_surge(const Context& context, const ResolvedMain& main, Said& said) {
   const Rules& rules = context.rules;
-  ResolvedMain& main = context.plan.main;
-  PressureChain& chain = context.plan.pressure;
-  chain.surge = recurring_surge(context);
+  const Pressure usual = recurring_surge(context);
   if (!context.job().main.surge) {
-    context.assume({"main.surge", Measure(*chain.surge), "the usual allowance for a small system",
+    said.assume({"main.surge", Measure(usual), "the usual allowance for a small system",
                     "ask the utility what surge the main sees"});
-    context.taken.assumed(PlanPart::pressure, Taken::surge, rules.surge_assumed.basis, Measure(*chain.surge));
+    said.taken.assumed(PlanPart::pressure, Taken::surge, rules.surge_assumed.basis, Measure(usual));
   } else {
-    context.taken.take(PlanPart::pressure, Taken::surge, stated_in_job, Measure(*chain.surge));
+    said.taken.take(PlanPart::pressure, Taken::surge, stated_in_job, Measure(usual));
   }
   if (is_plastic(main.material)) {
-    check_plastic_surge(context);
-    return;
+    check_plastic_surge(context, main, said, usual);
+    return usual;
   }
   const Rule<Pressure>* allowance = nullptr;
   if (is_iron(main.material)) allowance = &rules.iron_surge_allowance;
   if (main.material == Material::asbestos_cement) allowance = &rules.asbestos_cement_surge_allowance;
   if (allowance != nullptr) {
-    context.taken.take(PlanPart::pressure, Taken::surge_allowance, allowance->basis, Measure(allowance->value));
+    said.taken.take(PlanPart::pressure, Taken::surge_allowance, allowance->basis, Measure(allowance->value));
   }
   const Pressure surge = greatest_surge(context);
-  bears_in_pipe(context, surge, surge > *chain.surge ? occasional : recurring,
+  bears_in_pipe(context, main, said, surge, surge > usual ? occasional : recurring,
                 *main.rating + (allowance != nullptr ? allowance->value : Pressure()),
                 allowance != nullptr ? allowance->basis : *main.rating_basis);
+  return usual;
 }
 
 }  // namespace
 
-void check_pipe_pressure(Context& context) {
-  const ResolvedMain& main = context.plan.main;
-  PressureChain& chain = context.plan.pressure;
+PressureChain check_pipe_pressure(const Context& context, const ResolvedMain& main, Said& said) {
+  PressureChain chain;
   chain.line = context.line();
-  context.taken.take(PlanPart::pressure, Taken::line_pressure, stated_in_job, Measure(chain.line));
+  said.taken.take(PlanPart::pressure, Taken::line_pressure, stated_in_job, Measure(chain.line));
   if (const auto& lowest = context.job().main.pressure_low; lowest && over(*lowest, chain.line)) {
-    context.common.add(FindingCode::pressure_low_over_line, Severity::hold).value(*lowest).at_most(chain.line);
+    said.findings.add(FindingCode::pressure_low_over_line, Severity::hold).value(*lowest).at_most(chain.line);
   }
   if (main.rating_unsettled) {
-    context.common.add(FindingCode::pressure_rating_unknown, Severity::hold)
+    said.findings.add(FindingCode::pressure_rating_unknown, Severity::hold)
         .at_least(context.line() + greatest_surge(context));
   }
   if (main.rating) {
@@ -148,31 +146,32 @@ void check_pipe_pressure(Context& context) {
     if (over(chain.line, *main.rating)) {
       // Where even the greatest rating is exceeded, or the utility has spoken, no reading of the class will help.
       const bool class_may_help = !context.job().main.rating && !over(chain.line, *main.greatest_rating);
-      context.common.add(FindingCode::pressure_over_pipe_rating, class_may_help ? Severity::hold : Severity::stop)
+      said.findings.add(FindingCode::pressure_over_pipe_rating, class_may_help ? Severity::hold : Severity::stop)
           .value(chain.line)
           .at_most(*main.rating)
           .with(main.rated_as.empty() ? Detail() : Detail(main.rated_as))
           .basis(basis);
     }
-    check_surge(context);
+    chain.surge = check_surge(context, main, said);
   }
 
   // A pipe nobody has put a thermometer to may be as warm as the warmest that is tapped.
   const MaterialFacts& facts = context.catalog.facts(main.material);
   if (is_plastic(main.material) && !context.job().main.temperature) {
     const TemperatureWindow window = tapping_window(context);
-    context.common.add(FindingCode::main_temperature_unmeasured, Severity::hold)
+    said.findings.add(FindingCode::main_temperature_unmeasured, Severity::hold)
         .with(Measure(window.coldest->value), Measure(window.warmest->value))
         .basis(window.warmest->basis, facts.temperature_basis);
   }
+  return chain;
 }
 
-void check_equipment_pressure(const Context& context, Candidate& candidate) {
-  const Rules& rules = context.rules;
-  const ServiceFacts& service = context.job().service;
+void check_equipment_pressure(const Site& site, Candidate& candidate) {
+  const Rules& rules = site.rules;
+  const ServiceFacts& service = site.job().service;
   const Method method = candidate.method.kind;
   PressureChain& chain = candidate.pressure;
-  chain = context.plan.pressure;
+  chain = site.pressure;
 
   if (method == Method::saddle || method == Method::sleeve) {
     require_for_good(candidate, PressureLink::saddle, FindingCode::pressure_over_saddle_rating, service.saddle_rating,
@@ -189,10 +188,10 @@ void check_equipment_pressure(const Context& context, Candidate& candidate) {
   // The least of them is the first to suffer from a surge.
   for (const PressureLimit& limit : chain.limits) {
     if (limit.link == PressureLink::corporation_stop || limit.link == PressureLink::saddle) {
-      bear_surge(context, candidate, name_of(limit.link), limit.limit, *limit.basis);
+      bear_surge(site, candidate, name_of(limit.link), limit.limit, *limit.basis);
     }
   }
-  if (!context.pressurised()) return;
+  if (!site.pressurised()) return;
 
   require_while_tapping(candidate, PressureLink::wet_tap_rule, FindingCode::pressure_over_wet_tap_limit,
                         rules.wet_tap_limit.value, rules.wet_tap_limit.basis);
@@ -200,7 +199,7 @@ void check_equipment_pressure(const Context& context, Candidate& candidate) {
   const MachineProfile& machine = *candidate.setup.machine;
   require_while_tapping(candidate, PressureLink::machine, FindingCode::pressure_over_machine_rating,
                         machine.body_rating, machine.basis);
-  bear_surge(context, candidate, "machine", machine.body_rating, machine.basis);
+  bear_surge(site, candidate, "machine", machine.body_rating, machine.basis);
   const Feed feed = candidate.setup.feed;
   const auto limit = feed == Feed::powered ? machine.powered_limit : machine.hand_limit;
   if (limit) {

@@ -134,7 +134,7 @@ std::optional<CodeDemand> demand_by(const ServiceTables& tables, PlumbingCode co
   return CodeDemand{read.flow, units, read.coverage};
 }
 
-std::optional<DemandPlan> plan_demand(Context& context) {
+std::optional<DemandPlan> plan_demand(const Context& context, Said& said) {
   const ServiceTables& tables = context.catalog.service_tables();
   const Rules& rules = context.rules;
   const DemandFacts& facts = context.job().service.demand;
@@ -156,13 +156,13 @@ std::optional<DemandPlan> plan_demand(Context& context) {
       demand.basis = &tables.curves[i].basis;
     }
     if (!greatest) {
-      auto finding = context.common.add(why_not, Severity::hold);
+      auto finding = said.findings.add(why_not, Severity::hold);
       const Detail code = facts.code ? Detail(name_of(*facts.code)) : Detail();
       finding.with(code, unknown > 0 ? Detail(unknown) : Detail());
       return std::nullopt;
     }
     if (!facts.code) {
-      context.common.add(FindingCode::service_code_unnamed, Severity::hold)
+      said.findings.add(FindingCode::service_code_unnamed, Severity::hold)
           .value(greatest->flow)
           .with(name_of(*demand.code))
           .basis(*demand.basis);
@@ -178,16 +178,16 @@ std::optional<DemandPlan> plan_demand(Context& context) {
       flows.each_of_two = facts.sprinkler_flow.value_or(rules.sprinkler_of_two.value);
     }
     if (facts.sprinkler_flow) {
-      context.taken.take(PlanPart::service, Taken::sprinkler_flow, stated_in_job, Measure(*facts.sprinkler_flow));
+      said.taken.take(PlanPart::service, Taken::sprinkler_flow, stated_in_job, Measure(*facts.sprinkler_flow));
     } else {
       const auto& rule = heads == DwellingSprinklers::pair ? rules.sprinkler_of_two : rules.sprinkler_single;
-      context.taken.take(PlanPart::service, Taken::sprinkler_flow, rule.basis, Measure(rule.value));
+      said.taken.take(PlanPart::service, Taken::sprinkler_flow, rule.basis, Measure(rule.value));
     }
     const Flow allowance = facts.shared.value_or(false) ? rules.sprinkler_shared.value : Flow();
     demand.sprinklers = hydraulics::sprinkler_demand(flows, allowance);
   }
   demand.flow = hydraulics::service_demand(demand.domestic, demand.sprinklers);
-  context.taken.take(PlanPart::service, Taken::demand, *demand.basis, Measure(demand.flow));
+  said.taken.take(PlanPart::service, Taken::demand, *demand.basis, Measure(demand.flow));
   return demand;
 }
 
@@ -195,16 +195,16 @@ std::optional<DemandPlan> plan_demand(Context& context) {
 
 class ServiceCheck {
  public:
-  ServiceCheck(Context& context, const LaidLine& laid, const DemandPlan& demand)
+  ServiceCheck(const Context& context, const LaidLine& laid, const DemandPlan& demand, Said& said)
       : context_(context),
+        said_(said),
         rules_(context.rules),
         tables_(context.catalog.service_tables()),
-        laid_(laid),
-        service_(context.plan.service.emplace()) {
+        laid_(laid) {
     service_.demand = demand;
   }
 
-  void run() {
+  ServicePlan run() {
     describe();
     choose_meter();
     least_ = laid_.line(BoreTaken::least, service_.meter);
@@ -217,13 +217,15 @@ class ServiceCheck {
     }
     judge_velocity();
     judge_sizes();
-    if (!context_.whole()) return;
-    find_smallest();
-    equal_taps();
+    if (context_.whole()) {
+      find_smallest();
+      equal_taps();
+    }
+    return std::move(service_);
   }
 
  private:
-  void take(Taken what, const Basis& basis, Detail value) { context_.taken.take(PlanPart::service, what, basis, value); }
+  void take(Taken what, const Basis& basis, Detail value) { said_.taken.take(PlanPart::service, what, basis, value); }
   [[nodiscard]] Flow flow() const { return service_.demand.flow; }
   // The searches for the smallest come back to the line as it is laid, whose residual is known by then.
   [[nodiscard]] Pressure residual(const LaidLine& line, const MeterSize* meter) const {
@@ -274,17 +276,17 @@ class ServiceCheck {
     take(Taken::residual, rules_.least_residual.basis, Measure(rules_.least_residual.value));
     take(Taken::water_speed, rules_.velocity_limit.basis, Measure(rules_.velocity_limit.value));
     if (!context_.job().main.pressure_low) {
-      context_.assume({"main.pressure_low", Measure(service_.supply), "the line pressure, at which nobody else draws",
+      said_.assume({"main.pressure_low", Measure(service_.supply), "the line pressure, at which nobody else draws",
                        "ask the utility for the lowest pressure the main falls to"});
-      context_.taken.assumed(PlanPart::service, Taken::lowest_pressure, stated_in_job, Measure(service_.supply));
+      said_.taken.assumed(PlanPart::service, Taken::lowest_pressure, stated_in_job, Measure(service_.supply));
     } else {
       take(Taken::lowest_pressure, stated_in_job, Measure(service_.supply));
     }
     if (!facts.rise) {
       const Measure level(Length(), Kind::distance);
-      context_.assume({"service.line.rise", level, "main and customer at one height",
+      said_.assume({"service.line.rise", level, "main and customer at one height",
                        "level from the main to the customer"});
-      context_.taken.assumed(PlanPart::service, Taken::line_rise, usual_practice, level);
+      said_.taken.assumed(PlanPart::service, Taken::line_rise, usual_practice, level);
     }
   }
 
@@ -296,7 +298,7 @@ class ServiceCheck {
     const auto fits = std::find_if(tables_.meters.begin(), tables_.meters.end(),
                                    [&](const MeterSize& meter) { return meter_passes(meter); });
     if (fits == tables_.meters.end()) {
-      context_.common.add(FindingCode::service_meter_over, Severity::hold)
+      said_.findings.add(FindingCode::service_meter_over, Severity::hold)
           .value(flow())
           .at_most(tables_.meters.back().safe_maximum)
           .with(tables_.meters.back().size)
@@ -305,9 +307,9 @@ class ServiceCheck {
     }
     service_.meter = &*fits;
     service_.meter_assumed = true;
-    context_.assume({"service.meter", fits->size, "the smallest that may pass the flow, which loses most",
+    said_.assume({"service.meter", fits->size, "the smallest that may pass the flow, which loses most",
                      "say which meter is set"});
-    context_.taken.assumed(PlanPart::service, Taken::meter, fits->basis, fits->size);
+    said_.taken.assumed(PlanPart::service, Taken::meter, fits->basis, fits->size);
   }
 
   void lose_pressure() {
@@ -343,7 +345,7 @@ class ServiceCheck {
 
   void judge_residual() {
     if (!over(service_.residual_wanted, service_.residual_least)) return;
-    context_.common.add(FindingCode::service_starved, Severity::hold)
+    said_.findings.add(FindingCode::service_starved, Severity::hold)
         .value(service_.residual_least)
         .at_least(service_.residual_wanted)
         .with(Measure(flow()), Measure(service_.available.flow))
@@ -354,7 +356,7 @@ class ServiceCheck {
     const bool beyond = over(service_.velocity, rules_.velocity_limit.value);
     if (!beyond && !over(service_.velocity, rules_.velocity_caution.value)) return;
     const Rule<Velocity>& rule = beyond ? rules_.velocity_limit : rules_.velocity_caution;
-    context_.common.add(FindingCode::service_too_fast, beyond ? Severity::hold : Severity::caution)
+    said_.findings.add(FindingCode::service_too_fast, beyond ? Severity::hold : Severity::caution)
         .value(service_.velocity)
         .at_most(rule.value)
         .with(Measure(flow()), Measure(rules_.velocity_limit.value))
@@ -362,7 +364,7 @@ class ServiceCheck {
   }
 
   void judge_sizes() {
-    Findings& findings = context_.common;
+    Findings& findings = said_.findings;
     if (const MeterSize* meter = service_.meter) {
       if (over(flow(), meter->safe_maximum)) {
         findings.add(FindingCode::service_meter_over, Severity::hold)
@@ -426,28 +428,29 @@ class ServiceCheck {
     }
   }
 
-  Context& context_;
+  const Context& context_;
+  Said& said_;
   const Rules& rules_;
   const ServiceTables& tables_;
   const LaidLine& laid_;
-  ServicePlan& service_;
+  ServicePlan service_;
   hydraulics::ServiceLine least_;  // the line as laid, with its meter and the least bore
   Pressure laid_residual_;         // of that
 };
 
 // A size that no table lists cannot be judged; the listed ones on either side of it are what may be meant.
 template <class Rows>
-void hold_for_size(Context& context, std::string_view path, NominalSize size, const Rows& rows) {
+void hold_for_size(Said& said, std::string_view path, NominalSize size, const Rows& rows) {
   Detail smaller;
   Detail larger;
   for (const auto& row : rows) {
     if (row.size < size) smaller = row.size;
     else if (std::holds_alternative<std::monostate>(larger)) larger = row.size;
   }
-  context.common.add(FindingCode::service_not_tabulated, Severity::hold).with(path, size, smaller, larger);
+  said.findings.add(FindingCode::service_not_tabulated, Severity::hold).with(path, size, smaller, larger);
 }
 
-void check_listed_sizes(Context& context) {
+void check_listed_sizes(const Context& context, Said& said) {
   const ServiceTables& tables = context.catalog.service_tables();
   const ServiceFacts& service = context.job().service;
   const LineFacts& line = service.line;
@@ -461,26 +464,26 @@ void check_listed_sizes(Context& context) {
       listed = tables.tube(static_cast<Tubing>(i), size) != nullptr;
     }
     if (!listed) {
-      hold_for_size(context, line.size ? "service.line.size" : "service.size", size, tables.tubes_of(tubing));
+      hold_for_size(said, line.size ? "service.line.size" : "service.size", size, tables.tubes_of(tubing));
     }
   }
   if (service.meter && tables.meter(*service.meter) == nullptr) {
-    hold_for_size(context, "service.meter", *service.meter, tables.meters);
+    hold_for_size(said, "service.meter", *service.meter, tables.meters);
   }
 }
 
-void check_existing(Context& context) {
+void check_existing(const Context& context, Said& said) {
   const auto& existing = context.job().service.existing;
-  if (existing == ExistingService::lead) context.common.add(FindingCode::service_existing_lead, Severity::hold);
+  if (existing == ExistingService::lead) said.findings.add(FindingCode::service_existing_lead, Severity::hold);
   if (existing == ExistingService::galvanized) {
-    context.common.add(FindingCode::service_existing_galvanized, Severity::hold);
+    said.findings.add(FindingCode::service_existing_galvanized, Severity::hold);
   }
 }
 
 }  // namespace
 
 // What is printed on the tubing goes before the least of its kind.
-void check_line_rating(Context& context) {
+void check_line_rating(const Context& context, Said& said) {
   const LineFacts& facts = context.job().service.line;
   if (!facts.material) return;
   const auto tubes = context.catalog.service_tables().tubes_of(*facts.material);
@@ -493,9 +496,9 @@ void check_line_rating(Context& context) {
     rating = temperature_factor(context, polyethylene, *temperature).value_or(0.0) * rating;
   }
   const Basis& basis = facts.rating ? stated_in_job : tube.rating_basis;
-  context.taken.take(PlanPart::service, Taken::tubing_rating, basis, Measure(rating));
+  said.taken.take(PlanPart::service, Taken::tubing_rating, basis, Measure(rating));
   if (over(context.line(), rating)) {
-    context.common.add(FindingCode::pressure_over_line_rating, Severity::hold)
+    said.findings.add(FindingCode::pressure_over_line_rating, Severity::hold)
         .value(context.line())
         .at_most(rating)
         .with(name_of(*facts.material), temperature ? Detail(Measure(*temperature)) : Detail())
@@ -505,40 +508,41 @@ void check_line_rating(Context& context) {
   const Rule<double>& factor = context.rules.polyethylene_recurring_surge_factor;
   const Pressure surge = greatest_surge(context);
   if (over(context.line() + surge, rating)) {
-    context.taken.take(PlanPart::service, Taken::fitting_surge, factor.basis, Measure(factor.value, Kind::ratio));
+    said.taken.take(PlanPart::service, Taken::fitting_surge, factor.basis, Measure(factor.value, Kind::ratio));
   }
   if (!over(context.line() + surge, factor.value * rating)) return;
-  context.common.add(FindingCode::pressure_surge_over_fitting, Severity::hold)
+  said.findings.add(FindingCode::pressure_surge_over_fitting, Severity::hold)
       .value(context.line() + surge)
       .at_most(factor.value * rating)
       .with(Measure(surge), std::string_view("service line"), Measure((1.0 / factor.value) * (context.line() + surge)))
       .basis(factor.basis, basis);
 }
 
-void plan_open_hole(Context& context) {
-  const auto& hole = context.plan.method.hole;
-  if (!context.whole() || !context.pressurised() || !hole) return;
-  OpenHole& open = context.plan.open_hole.emplace();
+std::optional<OpenHole> open_hole(const Context& context, const ChosenMethod& method) {
+  const auto& hole = method.hole;
+  if (!context.whole() || !context.pressurised() || !hole) return std::nullopt;
+  OpenHole open;
   open.bore = *hole;
   open.flow =
       hydraulics::open_jet_flow(*hole, context.line(), short_tube_discharge, context.catalog.service_tables().head);
   open.push = context.line() * hydraulics::bore_area(*hole);
   open.jet = hydraulics::jet_force(*hole, context.line(), short_tube_discharge, short_tube_velocity);
+  return open;
 }
 
-void check_service(Context& context, const std::optional<LaidLine>& laid) {
+std::optional<ServicePlan> check_service(const Context& context, const std::optional<LaidLine>& laid, Said& said) {
   const ServiceFacts& facts = context.job().service;
-  check_existing(context);
-  check_line_rating(context);
-  check_listed_sizes(context);
+  check_existing(context, said);
+  check_line_rating(context, said);
+  check_listed_sizes(context, said);
   const bool asked_for = line_given(facts.line) || demand_given(facts.demand) || facts.meter;
-  if (!asked_for) return;
+  if (!asked_for) return std::nullopt;
 
   const Rules& rules = context.rules;
   const Pressure at_customer =
       context.line() - context.catalog.service_tables().head * facts.line.rise.value_or(Length());
   if (over(at_customer, rules.regulator_above.value)) {
-    context.common.add(FindingCode::pressure_needs_regulator, Severity::caution)
+    said.findings.add(FindingCode::pressure_needs_regulator, Severity::caution)
         .value(at_customer)
         .at_most(rules.regulator_above.value)
         .basis(rules.regulator_above.basis);
@@ -546,15 +550,17 @@ void check_service(Context& context, const std::optional<LaidLine>& laid) {
   const auto missing = [](bool is_missing, std::string_view path) { return is_missing ? Detail(path) : Detail(); };
   const bool no_line = !facts.line.material || !facts.line.length;
   if (no_line || !demand_given(facts.demand)) {
-    context.common.add(FindingCode::service_not_checked, Severity::note)
+    said.findings.add(FindingCode::service_not_checked, Severity::note)
         .with(std::string_view("whether the customer gets enough water"),
               missing(!facts.line.material, "service.line.material"),
               missing(!facts.line.length, "service.line.length"),
               missing(!demand_given(facts.demand), "service.demand"));
-    return;
+    return std::nullopt;
   }
-  if (!laid) return;  // no such tubing: held already
-  if (const auto demand = plan_demand(context)) ServiceCheck(context, *laid, *demand).run();
+  if (!laid) return std::nullopt;  // no such tubing: held already
+  const auto demand = plan_demand(context, said);
+  if (!demand) return std::nullopt;
+  return ServiceCheck(context, *laid, *demand, said).run();
 }
 
 }  // namespace mainbore::planning

@@ -11,8 +11,7 @@ namespace mainbore::planning {
 namespace {
 
 // Whether the rule is for this pipe is open while the class is: then it holds the job, and does not stop it.
-void judge_not_tapped(Context& context) {
-  const ResolvedMain& main = context.plan.main;
+void judge_not_tapped(const Context& context, const ResolvedMain& main, Said& said) {
   const TapLimits& rows = context.rules.not_tapped;
   for (const std::uint32_t place : rows.near(main.material, main.size)) {
     const TapLimit& row = rows[place];
@@ -24,7 +23,7 @@ void judge_not_tapped(Context& context) {
     const bool open = pipes.empty() && !any;
     if (!any && !open) continue;
     const bool all = any && (pipes.empty() || std::all_of(pipes.begin(), pipes.end(), meant));
-    context.common
+    said.findings
         .add(all ? FindingCode::main_not_tapped : FindingCode::main_perhaps_not_tapped,
              all ? Severity::stop : Severity::hold)
         .with(name_of(main.material), main.size, std::string_view(row.why))
@@ -38,14 +37,13 @@ std::optional<YearDay> day_of(std::string_view text) {
   return day && day->exists() ? std::optional(YearDay{day->month, day->day}) : std::nullopt;
 }
 
-void judge_season(Context& context) {
+void judge_season(const Context& context, Said& said) {
   if (context.rules.closed_seasons.empty()) return;
-  const ResolvedMain& main = context.plan.main;
   const auto day = day_of(context.job().date);
   for (const ClosedSeason& season : context.rules.closed_seasons) {
-    if (!season.covers(main.material, main.size)) continue;
+    if (!season.covers(context.material(), context.size())) continue;
     if (day && !season.holds_on(*day)) continue;
-    context.common.add(day ? FindingCode::season_closed : FindingCode::season_date_unknown, Severity::hold)
+    said.findings.add(day ? FindingCode::season_closed : FindingCode::season_date_unknown, Severity::hold)
         .with(std::string_view(season.from_text), std::string_view(season.to_text),
               season.why.empty() ? Detail() : Detail(std::string_view(season.why)))
         .basis(season.basis);
@@ -53,7 +51,7 @@ void judge_season(Context& context) {
   }
 }
 
-void judge_cover(Context& context) {
+void judge_cover(const Context& context, Said& said) {
   const auto& least = context.rules.least_cover;
   const auto& greatest = context.rules.greatest_cover;
   if (!least.value && !greatest.value) return;
@@ -64,21 +62,21 @@ void judge_cover(Context& context) {
     finding.basis(rule.basis);
   };
   if (!cover) {
-    limits(context.common.add(FindingCode::place_cover_unknown, Severity::hold), least.value ? least : greatest,
+    limits(said.findings.add(FindingCode::place_cover_unknown, Severity::hold), least.value ? least : greatest,
            least.value.has_value());
     return;
   }
   const bool shallow = least.value && over(*least.value, *cover);
   if (!shallow && !(greatest.value && over(*cover, *greatest.value))) return;
-  auto finding = context.common.add(FindingCode::place_cover, Severity::hold);
+  auto finding = said.findings.add(FindingCode::place_cover, Severity::hold);
   finding.value(Measure(*cover, Kind::distance)).with(shallow ? std::string_view("less") : std::string_view("more"));
   limits(finding, shallow ? least : greatest, shallow);
 }
 
-void judge_smallest_tap(Context& context) {
+void judge_smallest_tap(const Context& context, Said& said) {
   const auto& rule = context.rules.smallest_tap;
   if (!rule.value || context.asked() >= *rule.value) return;
-  context.common.add(FindingCode::service_tap_small, Severity::hold)
+  said.findings.add(FindingCode::service_tap_small, Severity::hold)
       .with(context.asked(), *rule.value)
       .basis(rule.basis);
 }
@@ -134,19 +132,19 @@ bool bears_on(const Plan& plan, const LooserRule& rule) {
 
 }  // namespace
 
-void check_utility(Context& context) {
-  judge_not_tapped(context);
-  judge_season(context);
-  judge_cover(context);
-  judge_smallest_tap(context);
+void check_utility(const Context& context, const ResolvedMain& main, Said& said) {
+  judge_not_tapped(context, main, said);
+  judge_season(context, said);
+  judge_cover(context, said);
+  judge_smallest_tap(context, said);
 }
 
-void tell_looser_rules(Context& context) {
-  for (const LooserRule& rule : context.rules.looser) {
-    if (!bears_on(context.plan, rule)) continue;
+void tell_looser_rules(const Rules& rules, const Plan& plan, Said& said) {
+  for (const LooserRule& rule : rules.looser) {
+    if (!bears_on(plan, rule)) continue;
     const std::string_view none = "none";
     const bool nothing = std::holds_alternative<std::monostate>(rule.usual);
-    context.common.add(FindingCode::rules_looser, Severity::note)
+    said.findings.add(FindingCode::rules_looser, Severity::note)
         .with(rule.path, rule.set, nothing ? Detail(none) : rule.usual,
               rule.basis.reason == nullptr ? Detail() : Detail(std::string_view(*rule.basis.reason)))
         .basis(rule.basis);

@@ -1,4 +1,7 @@
-// What the families of checks share while one plan is made.
+// The stages of planning, and what they share.
+//
+// Each stage takes values and returns one; what it finds, assumes and counts on goes into the Said it is given. Nothing that
+// a stage reads is changed by a later one: plan_job() puts them in order, and a call that comes too early does not compile.
 #pragma once
 
 #include <algorithm>
@@ -81,24 +84,62 @@ class Findings {
   return worst == Severity::stop ? Verdict::no_go : worst == Severity::hold ? Verdict::hold : Verdict::go;
 }
 
+// What every stage may read.
 struct Context {
   const Catalog& catalog;
   const Rules& rules;
-  Plan& plan;
+  const Job& given;
   std::pmr::memory_resource& memory;  // of lists that live no longer than the planning
   PlanDepth depth = PlanDepth::whole;
-  Findings common{memory};            // true whatever the method
-  Recorder taken{depth == PlanDepth::whole};
 
-  [[nodiscard]] const Job& job() const { return plan.job; }
-  [[nodiscard]] NominalSize asked() const { return *plan.job.service.size; }
-  [[nodiscard]] Pressure line() const { return *plan.job.main.pressure; }
+  [[nodiscard]] const Job& job() const { return given; }
+  [[nodiscard]] Material material() const { return *given.main.material; }
+  [[nodiscard]] NominalSize size() const { return *given.main.size; }
+  [[nodiscard]] NominalSize asked() const { return *given.service.size; }
+  [[nodiscard]] Pressure line() const { return *given.main.pressure; }
   // Whether what decides nothing is to be worked out too.
   [[nodiscard]] bool whole() const { return depth == PlanDepth::whole; }
+  [[nodiscard]] bool pressurised() const { return given.main.pressurised.value_or(true); }
+};
+
+// What a stage says beside its value.
+struct Said {
+  explicit Said(const Context& context)
+      : findings(context.memory), assumed(&context.memory), taken(context.whole()), whole(context.whole()) {}
+
   void assume(const Assumption& assumption) {
-    if (whole()) plan.main.assumed.push_back(assumption);
+    if (whole) assumed.push_back(assumption);
   }
-  [[nodiscard]] bool pressurised() const { return plan.job.main.pressurised.value_or(true); }
+
+  Findings findings;
+  std::pmr::vector<Assumption> assumed;
+  Recorder taken;
+  bool whole;
+};
+
+// What the main says to a tap, whatever the method.
+struct JudgedMain {
+  explicit JudgedMain(const Context& context) : said(context) {}
+
+  ResolvedMain main;
+  PressureChain pressure;  // its line and the pipe's own link
+  Location location;       // along the main
+  Said said;
+};
+
+// What the stages behind that may read.
+struct Site : Context {
+  Site(const Context& context, const JudgedMain& judged)
+      : Context(context),
+        main(judged.main),
+        pressure(judged.pressure),
+        location(judged.location),
+        findings(judged.said.findings) {}
+
+  const ResolvedMain& main;
+  const PressureChain& pressure;
+  const Location& location;
+  const Findings& findings;
 };
 
 // Where round the pipe a way of tapping stands, and what is to be said of that.
@@ -115,8 +156,7 @@ struct PlaceRound {
 // One way of doing the job, with everything it needs: what it cuts, the pressures and the machine it goes with. Methods
 // are compared whole, so that a saddle tap is chosen where the chain for a direct one is too short.
 struct Candidate {
-  explicit Candidate(const Context& context)
-      : assumed(&context.memory), findings(context.memory), taken(context.whole()) {}
+  explicit Candidate(const Context& context) : said(context) {}
 
   ChosenMethod method;  // `rejected` stays empty until the choice is made
   std::optional<ThreadsInWall> engagement;
@@ -124,11 +164,16 @@ struct Candidate {
   PlaceRound place;
   PressureChain pressure;
   Setup setup;
-  std::pmr::vector<Assumption> assumed;
-  Findings findings;
-  Recorder taken;
+  Said said;
 
-  [[nodiscard]] Verdict verdict() const { return verdict_of(findings.worst()); }
+  [[nodiscard]] Verdict verdict() const { return verdict_of(said.findings.worst()); }
+};
+
+// The way that is taken, and those that were not.
+struct Choice {
+  Candidate chosen;
+  std::vector<RejectedMethod> rejected;
+  Recorder refusals;  // what the latter were refused for
 };
 
 // What a gauge must read so that a wall is surely there: it may flatter by its uncertainty, and reads to a hundredth.
@@ -199,49 +244,53 @@ struct TemperatureWindow {
 }
 
 // One job planned, by all the stages below.
-[[nodiscard]] Plan plan_job(Job job, const Catalog& catalog, const Rules& rules, PlanDepth depth);
+[[nodiscard]] Plan plan_job(Job&& job, const Catalog& catalog, const Rules& rules, PlanDepth depth);
 
-// Which pipe this is, and what of it can be relied on. Fills plan.main.
-void resolve_main(Context& context);
+// Which pipe this is, and what of it can be relied on.
+[[nodiscard]] ResolvedMain resolve_main(const Context& context, Said& said);
 // Water, and nothing but; and what the pipe looks like.
-void check_identity(Context& context);
-// Where along the pipe, whatever the method. Fills plan.location but for the clock.
-void check_place(Context& context);
+void check_identity(const Context& context, Said& said);
 // What only a utility's standard asks: mains not tapped, seasons, cover, the smallest tap.
-void check_utility(Context& context);
-// Which of the rules that are looser than a safety default this plan relies on.
-void tell_looser_rules(Context& context);
-// The links of the pressure chain that every method shares: the pipe itself. Starts plan.pressure.
-void check_pipe_pressure(Context& context);
-// All of the above, in their order: what the main itself says to a tap.
-void judge_main(Context& context);
+void check_utility(const Context& context, const ResolvedMain& main, Said& said);
+// The link of the pressure chain that every method shares: the pipe itself.
+[[nodiscard]] PressureChain check_pipe_pressure(const Context& context, const ResolvedMain& main, Said& said);
+// Where along the pipe, whatever the method; the clock is the method's.
+[[nodiscard]] Location check_place(const Context& context, Said& said);
+// All of the above.
+[[nodiscard]] JudgedMain judge_main(const Context& context);
+
 // The links that depend on the method and the machine.
-void check_equipment_pressure(const Context& context, Candidate& candidate);
+void check_equipment_pressure(const Site& site, Candidate& candidate);
 // From the drill's first touch to full size through the wall; nothing for a shell cutter, whose stroke is its maker's.
-[[nodiscard]] std::optional<Length> drill_stroke_for(const Context& context, Length drill, Length wall);
+[[nodiscard]] std::optional<Length> drill_stroke_for(const Site& site, Length drill, Length wall);
 // How deep a direct tap's point goes below the pipe's surface; of a thread whose taps are not listed, as a tap of the next
 // larger pipe thread.
-[[nodiscard]] std::optional<Length> tap_depth_for(const Context& context, const Candidate& candidate);
+[[nodiscard]] std::optional<Length> tap_depth_for(const Site& site, const Candidate& candidate);
 // The thickest wall that a gauge may read on the pipe planned for, which the tool must pass; nothing where nobody can say.
-[[nodiscard]] std::optional<Length> thickest_wall(const Context& context);
+[[nodiscard]] std::optional<Length> thickest_wall(const Site& site);
 // Machine saddle, chain, clamp, bar, and whether it reaches.
-void check_machine(const Context& context, Candidate& candidate);
-// The best of direct tap, saddle, several taps and sleeve, into the plan; returns its findings.
-Findings choose_method(Context& context);
+void check_machine(const Site& site, Candidate& candidate);
+// The best of direct tap, saddle, several taps and sleeve.
+[[nodiscard]] Choice choose_method(const Site& site);
 // One way of tapping by itself, whatever else could be done; its findings.
-Findings judge_method(Context& context, const ChosenMethod& method);
-// What the hole lets out. Fills plan.open_hole.
-void plan_open_hole(Context& context);
-// The rest of the work, each only where the job gives facts for it: plan.service, plan.cleaning, plan.excavation. The
-// service line is as laid_line.hpp has it.
-void check_service(Context& context, const std::optional<LaidLine>& laid);
+[[nodiscard]] Findings judge_method(const Site& site, const ChosenMethod& method);
+
+// What the hole lets out: nothing of a dry main, or where no hole is planned.
+[[nodiscard]] std::optional<OpenHole> open_hole(const Context& context, const ChosenMethod& method);
+// The marks on the bar; nothing where nothing is cut.
+[[nodiscard]] std::optional<MarksPlan> bar_marks(const Site& site, const Candidate& chosen);
+// The rest of the work, each only where the job gives facts for it. The service line is as laid_line.hpp has it.
+[[nodiscard]] std::optional<ServicePlan> check_service(const Context& context, const std::optional<LaidLine>& laid,
+                                                       Said& said);
 // Plastic tubing holds less than a stop or a main may: a part of the above, asked again for each reading that is tried.
-void check_line_rating(Context& context);
-void check_cleaning(Context& context, const std::optional<LaidLine>& laid);
-void check_pit(Context& context);
-// The marks on the bar. Fills plan.marks.
-void plan_bar_marks(Context& context);
-// The readings within which the plan stands: its stop numbers. Fills plan.readings.
-void write_readings(Context& context, const Findings& method);
+void check_line_rating(const Context& context, Said& said);
+[[nodiscard]] std::optional<CleaningPlan> check_cleaning(const Context& context, const std::optional<LaidLine>& laid,
+                                                         const std::optional<ServicePlan>& service, Said& said);
+[[nodiscard]] std::optional<PitPlan> check_pit(const Site& site, const std::optional<OpenHole>& open, Said& said);
+// Which of the rules that are looser than a safety default this plan relies on.
+void tell_looser_rules(const Rules& rules, const Plan& plan, Said& said);
+// The readings within which the choice stands: its stop numbers. `held`: what holds it beside its own findings.
+[[nodiscard]] std::vector<Reading> stop_numbers(const Site& site, const Candidate& chosen, const Findings& held,
+                                                Recorder& taken);
 
 }  // namespace mainbore::planning

@@ -54,7 +54,7 @@ hydraulics::ServiceLine LaidLine::made_of(BoreTaken taken, const MeterSize* mete
   return result;
 }
 
-std::optional<LaidLine> laid_line(const Context& context) {
+std::optional<LaidLine> laid_line(const Context& context, const ChosenMethod& method) {
   const ServiceTables& tables = context.catalog.service_tables();
   const LineFacts& facts = context.job().service.line;
   if (!facts.material || !facts.length) return std::nullopt;
@@ -64,7 +64,6 @@ std::optional<LaidLine> laid_line(const Context& context) {
   if (laid.tube == nullptr) return std::nullopt;
   laid.length = *facts.length;
   laid.rise = facts.rise.value_or(Length());
-  const ChosenMethod& method = context.plan.method;
   laid.taps = method.kind == Method::none ? 1 : method.count;
   laid.tap = method.kind == Method::none ? context.asked() : method.tap;
   laid.elbows = facts.elbows.value_or(0);

@@ -33,7 +33,7 @@ struct LaidLine {
 };
 
 // Nothing when the job does not give material and length, or no such tubing is tabulated.
-[[nodiscard]] std::optional<LaidLine> laid_line(const Context& context);
+[[nodiscard]] std::optional<LaidLine> laid_line(const Context& context, const ChosenMethod& method);
 
 // The lowest pressure in the main: given, or the line pressure.
 [[nodiscard]] Pressure lowest_pressure(const Context& context);

@@ -2,8 +2,10 @@
 #include <array>
 #include <cstddef>
 #include <memory_resource>
+#include <optional>
 #include <stdexcept>
 #include <utility>
+#include <vector>
 
 #include "planning/checks.hpp"
 #include "planning/laid_line.hpp"
@@ -11,67 +13,135 @@
 namespace mainbore::planning {
 namespace {
 
-// Gravest first, then in the order of the checks.
-void gather_findings(Context& context, const Findings& method) {
-  std::pmr::vector<const Finding*> order(&context.memory);
-  order.reserve(context.common.list().size() + method.list().size());
-  for (const Finding& finding : context.common.list()) order.push_back(&finding);
-  for (const Finding& finding : method.list()) order.push_back(&finding);
-  // By insertion, which keeps equals in their order: they are few.
-  for (std::size_t i = 1; i < order.size(); ++i) {
-    const Finding* const finding = order[i];
-    std::size_t at = i;
-    for (; at > 0 && order[at - 1]->severity < finding->severity; --at) order[at] = order[at - 1];
-    order[at] = finding;
+void require_facts(const Job& job) {
+  if (!job.main.material || !job.main.size || !job.main.pressure || !job.service.size) {
+    throw std::invalid_argument("a job needs the main's material and size, the service's size and the line pressure");
   }
-  context.plan.findings.reserve(order.size());
-  for (const Finding* finding : order) context.plan.findings.push_back(*finding);
 }
 
-void tell_recalled(Context& context, const Findings& method) {
-  const std::array<const Findings*, 2> findings = {&context.common, &method};
-  if (const auto recalled = recalled_caution(context.taken, findings)) context.common.add(*recalled, recalled->severity);
+using FindingLists = std::array<const Findings*, 3>;  // of the main, of the rest of the work, of the method
+
+// Gravest first, then in the order of the checks.
+std::vector<Finding> gathered(const FindingLists& lists) {
+  std::vector<Finding> all;
+  std::size_t count = 0;
+  for (const Findings* const list : lists) count += list->list().size();
+  all.reserve(count);
+  for (const Severity severity : {Severity::stop, Severity::hold, Severity::caution, Severity::note}) {
+    for (const Findings* const list : lists) {
+      for (const Finding& finding : list->list()) {
+        if (finding.severity == severity) all.push_back(finding);
+      }
+    }
+  }
+  return all;
+}
+
+void take_choice(Plan& plan, Choice& choice) {
+  Candidate& chosen = choice.chosen;
+  plan.method = std::move(chosen.method);
+  plan.method.rejected = std::move(choice.rejected);
+  plan.location.clock = chosen.place.clock;
+  plan.location.other_clock = chosen.place.other_clock;
+  plan.engagement = chosen.engagement;
+  plan.makeup = chosen.makeup;
+  plan.setup = chosen.setup;
+  if (plan.method.kind != Method::none) plan.pressure = chosen.pressure;
+}
+
+// What was assumed and counted on, of a whole plan.
+Recorder write_down(Plan& plan, const Said& main, const Said& method, const Said& work, const Recorder& refusals) {
+  for (const Said* const said : {&main, &method, &work}) {
+    plan.main.assumed.insert(plan.main.assumed.end(), said->assumed.begin(), said->assumed.end());
+  }
+  Recorder taken = main.taken;
+  for (const Recorder* const other : {&method.taken, &work.taken, &refusals}) taken.add(*other);
+  return taken;
+}
+
+// What is planned for the way that is taken.
+struct Work {
+  explicit Work(const Context& context) : said(context) {}
+
+  std::optional<OpenHole> open_hole;
+  std::optional<MarksPlan> marks;
+  std::optional<ServicePlan> service;
+  std::optional<CleaningPlan> cleaning;
+  std::optional<PitPlan> excavation;
+  std::vector<Reading> readings;
+  Said said;
+};
+
+Work plan_work(const Site& site, const Candidate& chosen) {
+  Work work(site);
+  const auto laid = laid_line(site, chosen.method);
+  work.open_hole = open_hole(site, chosen.method);
+  if (site.whole()) work.marks = bar_marks(site, chosen);
+  work.service = check_service(site, laid, work.said);
+  work.cleaning = check_cleaning(site, laid, work.service, work.said);
+  work.excavation = check_pit(site, work.open_hole, work.said);
+  if (site.whole()) work.readings = stop_numbers(site, chosen, work.said.findings, work.said.taken);
+  return work;
+}
+
+void take_work(Plan& plan, Work& work) {
+  plan.open_hole = work.open_hole;
+  plan.marks = work.marks;
+  plan.service = std::move(work.service);
+  plan.cleaning = std::move(work.cleaning);
+  plan.excavation = std::move(work.excavation);
+  plan.readings = std::move(work.readings);
+}
+
+// The plan of what the stages gave.
+Plan assembled(const Context& context, Job&& job, JudgedMain&& judged, Choice&& choice, Work&& work) {
+  Plan plan(std::move(job));
+  plan.catalog = &context.catalog;
+  plan.rules = &context.rules;
+  plan.main = std::move(judged.main);
+  plan.pressure = judged.pressure;
+  plan.location = std::move(judged.location);
+  take_choice(plan, choice);
+  take_work(plan, work);
+  tell_looser_rules(context.rules, plan, work.said);
+  const Said& method = choice.chosen.said;
+  const FindingLists lists = {&judged.said.findings, &work.said.findings, &method.findings};
+  if (context.whole()) {
+    const Recorder taken = write_down(plan, judged.said, method, work.said, choice.refusals);
+    if (const auto recalled = recalled_caution(taken, lists)) work.said.findings.add(*recalled, recalled->severity);
+    plan.findings = gathered(lists);
+    plan.evidence = evidence_for(plan, taken);
+  } else {
+    plan.findings = gathered(lists);
+  }
+  plan.verdict = verdict_of(std::max({judged.said.findings.worst(), work.said.findings.worst(), method.findings.worst()}));
+  return plan;
 }
 
 }  // namespace
 
-void judge_main(Context& context) {
-  resolve_main(context);
-  check_identity(context);
-  check_utility(context);
-  check_pipe_pressure(context);
-  check_place(context);
+JudgedMain judge_main(const Context& context) {
+  JudgedMain judged(context);
+  judged.main = resolve_main(context, judged.said);
+  check_identity(context, judged.said);
+  check_utility(context, judged.main, judged.said);
+  judged.pressure = check_pipe_pressure(context, judged.main, judged.said);
+  judged.location = check_place(context, judged.said);
+  return judged;
 }
 
-Plan plan_job(Job job, const Catalog& catalog, const Rules& rules, PlanDepth depth) {
-  if (!job.main.material || !job.main.size || !job.main.pressure || !job.service.size) {
-    throw std::invalid_argument("a job needs the main's material and size, the service's size and the line pressure");
-  }
-  Plan result(std::move(job));
-  result.catalog = &catalog;
-  result.rules = &rules;
-
+Plan plan_job(Job&& job, const Catalog& catalog, const Rules& rules, PlanDepth depth) {
+  require_facts(job);
   // Most plans need no more than this for their working lists, which then cost no call of the allocator.
   std::array<std::byte, 16 * 1024> room;
   std::pmr::monotonic_buffer_resource memory(room.data(), room.size());
-  Context context{catalog, rules, result, memory, depth};
-  judge_main(context);
-  const Findings method = choose_method(context);
-  plan_open_hole(context);
-  if (context.whole()) plan_bar_marks(context);
-  const auto laid = laid_line(context);
-  check_service(context, laid);
-  check_cleaning(context, laid);
-  check_pit(context);
-  tell_looser_rules(context);
-  if (context.whole()) {
-    write_readings(context, method);
-    tell_recalled(context, method);
-  }
-  gather_findings(context, method);
-  if (context.whole()) result.evidence = evidence_for(result, context.taken);
-  result.verdict = verdict_of(std::max(context.common.worst(), method.worst()));
-  return result;
+  const Context context{catalog, rules, job, memory, depth};
+
+  JudgedMain judged = judge_main(context);
+  const Site site(context, judged);
+  Choice choice = choose_method(site);
+  Work work = plan_work(site, choice.chosen);
+  return assembled(context, std::move(job), std::move(judged), std::move(choice), std::move(work));
 }
 
 }  // namespace mainbore::planning

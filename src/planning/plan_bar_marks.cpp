@@ -9,8 +9,8 @@ namespace {
 constexpr auto drill_point = mechanics::Angle::degrees(118.0);
 
 // The far wall was never gauged, and may carry a lining.
-Length farthest_wall(const Context& context) {
-  const ResolvedMain& main = context.plan.main;
+Length farthest_wall(const Site& site) {
+  const ResolvedMain& main = site.main;
   Length wall = (is_plastic(main.material) ? 1.25 : 1.5) * *main.wall_nominal;
   for (const Pipe* pipe : main.candidates) {
     if (pipe->wall) wall = std::max(wall, thickest_reading(*pipe));
@@ -18,9 +18,9 @@ Length farthest_wall(const Context& context) {
   return wall;
 }
 
-Length greatest_wall(const Context& context) {
-  const ResolvedMain& main = context.plan.main;
-  if (main.wall_basis == WallBasis::measured) return *main.wall_nominal + context.rules.wall_uncertainty.value;
+Length greatest_wall(const Site& site) {
+  const ResolvedMain& main = site.main;
+  if (main.wall_basis == WallBasis::measured) return *main.wall_nominal + site.rules.wall_uncertainty.value;
   Length wall = *main.wall_nominal;
   for (const Pipe* pipe : main.candidates) {
     if (pipe->wall) wall = std::max(wall, *pipe->wall + pipe->wall_minus);
@@ -28,22 +28,21 @@ Length greatest_wall(const Context& context) {
   return wall;
 }
 
-mechanics::BarTool tool_of(const Context& context, const MarksPlan& marks) {
-  const Plan& plan = context.plan;
-  const ToolFacts& facts = context.job().tool;
-  const Rules& rules = context.rules;
+mechanics::BarTool tool_of(const Site& site, const Candidate& plan, const MarksPlan& marks) {
+  const ToolFacts& facts = site.job().tool;
+  const Rules& rules = site.rules;
   mechanics::BarTool tool;
   tool.width = *plan.method.hole;
   tool.beyond = rules.drill_clearance.value;
   const bool direct = plan.method.kind == Method::direct;
-  if (direct && !is_plastic(plan.main.material) && plan.setup.drill) {
+  if (direct && !is_plastic(site.main.material) && plan.setup.drill) {
     tool.width = *plan.setup.drill;
     tool.point = drill_point;
   }
   if (direct) {
     tool.lead = facts.lead;
     tool.tap_depth = marks.tap_depth;
-    tool.found_by_trial = context.job().service.trial.depth;
+    tool.found_by_trial = site.job().service.trial.depth;
     tool.length = facts.length;
     tool.insertion_length = facts.insertion_length;
   }
@@ -51,48 +50,47 @@ mechanics::BarTool tool_of(const Context& context, const MarksPlan& marks) {
 }
 
 // What stands between the drawn-back tool and the pipe, and must be passed before it is shut.
-std::optional<Length> height_to_clear(const Context& context) {
-  const ServiceFacts& service = context.job().service;
-  const Plan& plan = context.plan;
+std::optional<Length> height_to_clear(const Site& site, const Candidate& plan) {
+  const ServiceFacts& service = site.job().service;
   if (plan.method.kind == Method::direct) return plan.setup.machine == nullptr ? std::nullopt : plan.setup.machine->valve_height;
   if (plan.method.kind != Method::saddle || !service.saddle_height || !service.stop_length) return std::nullopt;
   return *service.saddle_height + *service.stop_length;
 }
 
-void mark_the_pipe(const Context& context, MarksPlan& marks) {
-  const ResolvedMain& main = context.plan.main;
-  if (!context.plan.method.hole || !main.od || !main.wall_nominal || !main.wall_least || !(*main.wall_least > Length())) return;
+void mark_the_pipe(const Site& site, const Candidate& plan, MarksPlan& marks) {
+  const ResolvedMain& main = site.main;
+  if (!plan.method.hole || !main.od || !main.wall_nominal || !main.wall_least || !(*main.wall_least > Length())) return;
   const mechanics::PipeRange pipe{std::min(main.od_low.value_or(*main.od), *main.od), *main.od, *main.wall_least,
-                                  greatest_wall(context), farthest_wall(context)};
+                                  greatest_wall(site), farthest_wall(site)};
   if (pipe.greatest_wall + pipe.farthest_wall >= pipe.least_od) return;
-  marks.at = mechanics::bar_marks(pipe, tool_of(context, marks));
+  marks.at = mechanics::bar_marks(pipe, tool_of(site, plan, marks));
   // Feed is counted from the touch of a shell cutter's teeth; its pilot goes ahead of them.
-  const bool direct = context.plan.method.kind == Method::direct;
-  const Length ahead = direct ? Length() : context.job().tool.lead.value_or(Length());
-  const Length limit = marks.at->far_wall - ahead - context.rules.tool_clearance.value;
+  const bool direct = plan.method.kind == Method::direct;
+  const Length ahead = direct ? Length() : site.job().tool.lead.value_or(Length());
+  const Length limit = marks.at->far_wall - ahead - site.rules.tool_clearance.value;
   if (limit > marks.at->breakthrough) marks.limit = limit;
 }
 
 }  // namespace
 
-void plan_bar_marks(Context& context) {
-  Plan& plan = context.plan;
-  if (plan.method.kind == Method::none) return;
-  MarksPlan& marks = plan.marks.emplace();
-  const ToolFacts& tool = context.job().tool;
+std::optional<MarksPlan> bar_marks(const Site& site, const Candidate& plan) {
+  if (plan.method.kind == Method::none) return std::nullopt;
+  MarksPlan marks;
+  const ToolFacts& tool = site.job().tool;
   const MachineProfile* machine = plan.setup.machine;
-  marks.clear = height_to_clear(context);
+  marks.clear = height_to_clear(site, plan);
   if (machine != nullptr) marks.feed_pitch = machine->feed_pitch;
   if (plan.method.kind == Method::direct) {
-    marks.by_trial = context.job().service.trial.depth.has_value();
+    marks.by_trial = site.job().service.trial.depth.has_value();
     if (plan.makeup) marks.tap_depth = plan.makeup->tip_depth;
-    const TapThread* thread = context.catalog.thread(*plan.method.thread, plan.method.tap);
+    const TapThread* thread = site.catalog.thread(*plan.method.thread, plan.method.tap);
     if (marks.tap_depth && thread != nullptr) marks.tap_turns = *marks.tap_depth / thread->form.pitch();
     if (machine != nullptr) marks.drawn_back = machine->standoff;
     if (marks.drawn_back && tool.length && tool.insertion_length)
       marks.stop_drawn_back = mechanics::drawn_back_with(*marks.drawn_back, *tool.length, *tool.insertion_length);
   }
-  mark_the_pipe(context, marks);
+  mark_the_pipe(site, plan, marks);
+  return marks;
 }
 
 }  // namespace mainbore::planning

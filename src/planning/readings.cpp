@@ -23,35 +23,34 @@ constexpr Length sixteenth = 0.0625 * units::inch;
 
 // The most the gauge may show when tapping, by each limit alone. A pipe or fitting that is over its rating already is a
 // hold of its own: lowering the line for an hour is no cure for it, and raising it is none either.
-std::optional<Pressure> pressure_to_read(const Context& context) {
+std::optional<Pressure> pressure_to_read(const Site& site, const PressureChain& pressure) {
   std::optional<Pressure> least;
-  if (!context.pressurised()) return least;
-  for (const PressureLimit& limit : context.plan.pressure.limits) {
+  if (!site.pressurised()) return least;
+  for (const PressureLimit& limit : pressure.limits) {
     const bool for_good = limit.link == PressureLink::pipe || limit.link == PressureLink::corporation_stop ||
                           limit.link == PressureLink::saddle;
-    const Pressure most = for_good ? std::max(limit.limit, context.line()) : limit.limit;
+    const Pressure most = for_good ? std::max(limit.limit, site.line()) : limit.limit;
     if (!least || most < *least) least = most;
   }
   return least;
 }
 
-std::optional<Length> wall_to_read(const Context& context) {
-  const Plan& plan = context.plan;
+std::optional<Length> wall_to_read(const Site& site, const Candidate& plan) {
   if (plan.method.kind != Method::direct) return std::nullopt;
   if (plan.engagement && plan.engagement->judged && plan.engagement->wall_needed) {
-    return wall_reading_for(*plan.engagement->wall_needed, context.rules);
+    return wall_reading_for(*plan.engagement->wall_needed, site.rules);
   }
-  return class_wall_reading(plan.main.governing, context.rules);
+  return class_wall_reading(site.main.governing, site.rules);
 }
 
 // What a tape may read round this pipe, in whole marks. Where other candidates are so much larger or smaller that no pipe at
 // all reads what lies between, theirs are left out: such a reading tells of another pipe.
-std::optional<LengthRange> tape_to_read(const Context& context, Length od) {
-  const ResolvedMain& main = context.plan.main;
+std::optional<LengthRange> tape_to_read(const Site& site, Length od) {
+  const ResolvedMain& main = site.main;
   std::vector<LengthRange> ranges;
   ranges.reserve(main.candidates.size());
   for (const Pipe* pipe : main.candidates) {
-    if (pipe->od) ranges.push_back(tape_range(*pipe, context.rules));
+    if (pipe->od) ranges.push_back(tape_range(*pipe, site.rules));
   }
   if (ranges.empty()) return std::nullopt;
   std::sort(ranges.begin(), ranges.end(), [](const LengthRange& a, const LengthRange& b) { return a.low < b.low; });
@@ -105,9 +104,9 @@ struct Homes {
 
 class Search {
  public:
-  Search(const Context& context, const Findings& method)
-      : context_(context), job_(context.plan.job), may_be_refused_(context.plan.pressure.reduce_to.has_value()) {
-    for (const Findings* findings : {&context.common, &method}) {
+  Search(const Site& site, const Candidate& chosen, const Findings& held)
+      : site_(site), method_(chosen.method), job_(site.job()), may_be_refused_(chosen.pressure.reduce_to.has_value()) {
+    for (const Findings* findings : {&site.findings, &held, &chosen.said.findings}) {
       for (const Finding& finding : findings->list()) {
         if (finding.severity >= Severity::hold) said_.push_back(&finding);
         may_be_refused_ |= finding.code == FindingCode::pressure_over_pipe_rating ||
@@ -191,7 +190,7 @@ class Search {
     }
     return std::all_of(ends.begin(), ends.end(), [&](const End& end) {
       if (!counts_alone(end.id)) return true;
-      Job job = context_.plan.job;
+      Job job = site_.job();
       enter(job, end.id, end.end);
       return bears_out(job);
     });
@@ -200,23 +199,21 @@ class Search {
   // Whether a reading may do harm before the others are taken: of threads, tape and wall decide together, and either may
   // tell of another pipe.
   [[nodiscard]] bool counts_alone(ReadingId id) const {
-    const bool of_threads = context_.plan.method.kind == Method::direct &&
+    const bool of_threads = method_.kind == Method::direct &&
                             (id == ReadingId::circumference || id == ReadingId::wall);
     return may_be_refused_ || of_threads;
   }
 
   // Does the job as read now leave the way of tapping as it was?
-  [[nodiscard]] bool bears_out(Job& read) const {
-    Plan plan;
-    plan.job = std::move(read);
+  [[nodiscard]] bool bears_out(const Job& read) const {
     std::array<std::byte, 16 * 1024> room;
     std::pmr::monotonic_buffer_resource memory(room.data(), room.size());
-    Context trial{context_.catalog, context_.rules, plan, memory, PlanDepth::verdict};
-    judge_main(trial);
-    check_line_rating(trial);
-    const bool good = nothing_new(trial.common) && nothing_new(judge_method(trial, context_.plan.method));
-    read = std::move(plan.job);
-    return good;
+    const Context trial{site_.catalog, site_.rules, read, memory, PlanDepth::verdict};
+    const JudgedMain judged = judge_main(trial);
+    Said of_line(trial);
+    check_line_rating(trial, of_line);
+    return nothing_new(judged.said.findings) && nothing_new(of_line.findings) &&
+           nothing_new(judge_method(Site(trial, judged), method_));
   }
 
   [[nodiscard]] bool nothing_new(const Findings& findings) const {
@@ -252,7 +249,8 @@ class Search {
     return good == home ? moved.home : static_cast<double>(good) * mark;
   }
 
-  const Context& context_;
+  const Site& site_;
+  const ChosenMethod& method_;
   Job job_;                           // every trial enters all readings, so that nothing is left in it of another
   std::vector<const Finding*> said_;  // what holds the plan: the same may be said of a reading, but not more of it
   // The class may settle a hold for the worse, or the line is over what it is to be lowered to: one reading may then refuse
@@ -264,11 +262,12 @@ class Search {
 // What the plan asks to be read, in the order it is printed.
 class ReadingWriter {
  public:
-  ReadingWriter(Context& context, const Findings& method) : context_(context), method_(method) {}
+  ReadingWriter(const Site& site, const Candidate& chosen, const Findings& held, Recorder& taken)
+      : site_(site), chosen_(chosen), held_(held), taken_(taken) {}
 
-  void write() {
+  std::vector<Reading> all() && {
     add_ends();
-    const bool borne_out = Search(context_, method_).settle(ends_, other_homes());
+    const bool borne_out = Search(site_, chosen_, held_).settle(ends_, other_homes());
     pressure();
     // Where no reading bears the plan out, its holds say what to do, and no number says that a reading is good.
     if (borne_out) wall();
@@ -276,12 +275,12 @@ class ReadingWriter {
     temperature(borne_out);
     joint();
     surge();
+    return std::move(readings_);
   }
 
  private:
-  [[nodiscard]] const Plan& plan() const { return context_.plan; }
-  [[nodiscard]] const MainFacts& facts() const { return context_.job().main; }
-  [[nodiscard]] bool plastic() const { return is_plastic(plan().main.material); }
+  [[nodiscard]] const MainFacts& facts() const { return site_.job().main; }
+  [[nodiscard]] bool plastic() const { return is_plastic(site_.main.material); }
   [[nodiscard]] std::optional<double> end_of(ReadingId id, bool last = false) const {
     std::optional<double> found;
     for (const End& end : ends_) {
@@ -290,39 +289,39 @@ class ReadingWriter {
     return found;
   }
   void take(Taken what, const Basis& basis, Measure value) {
-    context_.taken.take(PlanPart::readings, what, basis, value);
+    taken_.take(PlanPart::readings, what, basis, value);
   }
   void add(ReadingId id, std::optional<Measure> at_least, std::optional<Measure> at_most) {
-    context_.plan.readings.push_back({id, at_least, at_most});
+    readings_.push_back({id, at_least, at_most});
   }
 
   // Ice is no better for a window that a utility has set lower.
   [[nodiscard]] Temperature coldest() const {
-    const Temperature limit = tapping_window(context_).coldest->value;
-    return context_.pressurised() ? std::max(limit, freezing) : limit;
+    const Temperature limit = tapping_window(site_).coldest->value;
+    return site_.pressurised() ? std::max(limit, freezing) : limit;
   }
 
   void add_ends() {
-    const ResolvedMain& main = plan().main;
+    const ResolvedMain& main = site_.main;
     ends_.reserve(5);
-    if (plastic() && plan().method.kind != Method::sleeve) {
-      const double limit = tapping_window(context_).warmest->value.fahrenheit();
+    if (plastic() && chosen_.method.kind != Method::sleeve) {
+      const double limit = tapping_window(site_).warmest->value.fahrenheit();
       const double home = facts().temperature.value_or(temperature_assumed).fahrenheit();
       ends_.push_back({ReadingId::pipe_temperature, std::clamp(home, coldest().fahrenheit(), limit), limit, 1.0});
     }
-    if (const auto limit = wall_to_read(context_)) {
+    if (const auto limit = wall_to_read(site_, chosen_)) {
       const Length home = std::max(main.wall_nominal.value_or(*limit), *limit);
       ends_.push_back({ReadingId::wall, home.base(), limit->base(), 0.01});
     }
     if (main.od) {
-      if (const auto tape = tape_to_read(context_, *main.od)) {
+      if (const auto tape = tape_to_read(site_, *main.od)) {
         const Length home = mark_in(*tape, facts().circumference.value_or(pi * *main.od));
         ends_.push_back({ReadingId::circumference, home.base(), tape->low.base(), sixteenth.base()});
         ends_.push_back({ReadingId::circumference, home.base(), tape->high.base(), sixteenth.base()});
       }
     }
-    if (const auto limit = pressure_to_read(context_)) {
-      const Pressure home = std::min(context_.line(), *limit);
+    if (const auto limit = pressure_to_read(site_, chosen_.pressure)) {
+      const Pressure home = std::min(site_.line(), *limit);
       ends_.push_back({ReadingId::line_pressure, home.base(), limit->base(), 1.0});
     }
   }
@@ -334,10 +333,10 @@ class ReadingWriter {
   [[nodiscard]] Homes other_homes() const {
     Homes homes;
     if (plastic()) homes.temperature = coldest().fahrenheit();
-    for (const Pipe* pipe : plan().main.candidates) {
+    for (const Pipe* pipe : site_.main.candidates) {
       if (pipe->wall && pipe->wall->base() > homes.wall.value_or(0.0)) homes.wall = pipe->wall->base();
       if (!pipe->od) continue;
-      const auto range = tape_to_read(context_, *pipe->od);
+      const auto range = tape_to_read(site_, *pipe->od);
       homes.tapes.push_back(*range);
       homes.circumferences.push_back(mark_in(*range, pi * *pipe->od));
     }
@@ -359,10 +358,10 @@ class ReadingWriter {
     auto least = end_of(ReadingId::wall);
     if (!least) return;
     // What clears a hold on a thin wall: a second number for one gauge would be one too many.
-    for (const Finding& finding : context_.common.list()) {
+    for (const Finding& finding : site_.findings.list()) {
       if (finding.code == FindingCode::main_wall_thin && finding.limit) least = std::max(*least, finding.limit->base());
     }
-    const Rule<Length>& gauge = context_.rules.wall_uncertainty;
+    const Rule<Length>& gauge = site_.rules.wall_uncertainty;
     take(Taken::gauge_error, gauge.basis, Measure(gauge.value));
     add(ReadingId::wall, Measure(Length::from_base(*least)), std::nullopt);
   }
@@ -370,7 +369,7 @@ class ReadingWriter {
   void circumference() {
     const auto least = end_of(ReadingId::circumference);
     if (!least) return;
-    const Rule<Length>& tape = context_.rules.circumference_uncertainty;
+    const Rule<Length>& tape = site_.rules.circumference_uncertainty;
     take(Taken::tape_error, tape.basis, Measure(tape.value, Kind::tape));
     add(ReadingId::circumference, Measure(Length::from_base(*least), Kind::tape),
         Measure(Length::from_base(*end_of(ReadingId::circumference, true)), Kind::tape));
@@ -378,17 +377,17 @@ class ReadingWriter {
 
   void temperature(bool borne_out) {
     if (const auto most = end_of(ReadingId::pipe_temperature); most && borne_out) {
-      const TemperatureWindow window = tapping_window(context_);
+      const TemperatureWindow window = tapping_window(site_);
       take(Taken::plastic_temperature, window.coldest->basis, Measure(window.coldest->value));
       take(Taken::plastic_temperature, window.warmest->basis, Measure(window.warmest->value));
       add(ReadingId::pipe_temperature, Measure(coldest()), Measure(Temperature::fahrenheit(*most)));
-    } else if (!most && !facts().temperature && context_.pressurised()) {
+    } else if (!most && !facts().temperature && site_.pressurised()) {
       add(ReadingId::pipe_temperature, Measure(freezing), std::nullopt);
     }
   }
 
   void joint() {
-    for (const Clearance& clearance : context_.rules.clearances) {
+    for (const Clearance& clearance : site_.rules.clearances) {
       if (clearance.what != NearbyThing::joint || !(clearance.least.value > Length())) continue;
       take(Taken::joint_distance, clearance.least.basis, Measure(clearance.least.value, Kind::distance));
       add(ReadingId::joint_distance, Measure(clearance.least.value, Kind::length), std::nullopt);
@@ -397,30 +396,33 @@ class ReadingWriter {
 
   // Of a surge that is only assumed: what was assumed, or what clears the holds on it.
   void surge() {
-    if (facts().surge || !plan().pressure.surge) return;
-    Pressure most = *plan().pressure.surge;
-    for (const Findings* findings : std::initializer_list<const Findings*>{&context_.common, &method_}) {
+    if (facts().surge || !chosen_.pressure.surge) return;
+    Pressure most = *chosen_.pressure.surge;
+    for (const Findings* findings : std::initializer_list<const Findings*>{&site_.findings, &held_, &chosen_.said.findings}) {
       for (const Finding& finding : findings->list()) {
         const bool of_surge = finding.code == FindingCode::pressure_surge_over_rating ||
                               finding.code == FindingCode::pressure_surge_over_fitting;
         if (!of_surge || !finding.limit) continue;
-        const Pressure room = finding.limit->as<-2, 1, 0>() - context_.line();
+        const Pressure room = finding.limit->as<-2, 1, 0>() - site_.line();
         if (room > Pressure()) most = std::min(most, room);
       }
     }
     add(ReadingId::surge, std::nullopt, Measure(whole_psi(most)));
   }
 
-  Context& context_;
-  const Findings& method_;
+  const Site& site_;
+  const Candidate& chosen_;
+  const Findings& held_;
+  Recorder& taken_;
+  std::vector<Reading> readings_;
   std::vector<End> ends_;
 };
 
 }  // namespace
 
-void write_readings(Context& context, const Findings& method) {
-  if (context.plan.method.kind == Method::none) return;
-  ReadingWriter(context, method).write();
+std::vector<Reading> stop_numbers(const Site& site, const Candidate& chosen, const Findings& held, Recorder& taken) {
+  if (chosen.method.kind == Method::none) return {};
+  return ReadingWriter(site, chosen, held, taken).all();
 }
 
 }  // namespace mainbore::planning

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <utility>
 
 #include "mainbore/mechanics/rating.hpp"
 #include "planning/candidates.hpp"
@@ -44,17 +45,18 @@ std::optional<Length> thickest_of(const std::vector<const Pipe*>& pipes) {
 }
 
 // Checks the gauge's reading; returns it when it can be believed.
-std::optional<Length> believed_wall(Context& context, const std::vector<const Pipe*>& pipes, std::optional<Length> od) {
+std::optional<Length> believed_wall(const Context& context, const ResolvedMain& main, Said& said) {
   const auto& measured = context.job().main.wall;
+  const std::optional<Length>& od = main.od;
   if (!measured) return std::nullopt;
   const Basis& gauge = context.rules.wall_uncertainty.basis;
   if (od && !over(0.5 * *od, *measured)) {
-    context.common.add(FindingCode::main_wall_impossible, Severity::hold).value(*measured).at_most(0.5 * *od).basis(gauge);
+    said.findings.add(FindingCode::main_wall_impossible, Severity::hold).value(*measured).at_most(0.5 * *od).basis(gauge);
     return std::nullopt;
   }
-  const std::optional<Length> thickest = thickest_of(pipes);
+  const std::optional<Length> thickest = thickest_of(main.candidates);
   if (thickest && over(*measured, *thickest)) {
-    context.common.add(FindingCode::main_wall_impossible, Severity::hold)
+    said.findings.add(FindingCode::main_wall_impossible, Severity::hold)
         .value(*measured)
         .at_most(*thickest)
         .basis(gauge);
@@ -65,8 +67,8 @@ std::optional<Length> believed_wall(Context& context, const std::vector<const Pi
 
 // The reading that tells the candidates apart, where they differ outside. A wall tells none apart: what it reads is what
 // years have left of it. One that is taken already is not asked for again. What each reading means is for the whole plan.
-std::optional<SettlingReading> settling_reading(const Context& context, bool diameter_known) {
-  const std::vector<const Pipe*>& pipes = context.plan.main.candidates;
+std::optional<SettlingReading> settling_reading(const Context& context, const std::vector<const Pipe*>& pipes,
+                                                bool diameter_known) {
   const Pipe& first = *pipes.front();
   const bool differs = std::any_of(pipes.begin(), pipes.end(), [&](const Pipe* pipe) {
     return pipe->od && first.od && abs(*pipe->od - *first.od).base() > 0.02;
@@ -101,8 +103,7 @@ void bound_diameter(ResolvedMain& main, const std::optional<MeasuredDiameter>& m
   main.od_greatest = main.od_high && within(*main.od_high, read) ? *main.od_high : read.high;
 }
 
-void resolve_diameter(Context& context, const std::optional<MeasuredDiameter>& measured) {
-  ResolvedMain& main = context.plan.main;
+void resolve_diameter(const Context& context, ResolvedMain& main, Said& said, const std::optional<MeasuredDiameter>& measured) {
   std::optional<Length> least;
   std::optional<Length> greatest;
   for (const Pipe* pipe : main.candidates) {
@@ -121,29 +122,28 @@ void resolve_diameter(Context& context, const std::optional<MeasuredDiameter>& m
   if (main.governing != nullptr && main.governing->od) main.od = main.governing->od;
   else main.od = least;
   if (!main.od) {
-    context.common.add(FindingCode::main_od_unknown, Severity::hold).basis(context.rules.circumference_uncertainty.basis);
+    said.findings.add(FindingCode::main_od_unknown, Severity::hold).basis(context.rules.circumference_uncertainty.basis);
   } else if (over(*greatest - *least, 0.06 * units::inch)) {
-    context.common.add(FindingCode::main_od_unsettled, Severity::hold)
+    said.findings.add(FindingCode::main_od_unsettled, Severity::hold)
         .with(Measure(*least), Measure(*greatest))
         .basis(main.governing->series->basis_of(PipeColumn::od));
   }
 }
 
-void resolve_wall(Context& context) {
-  ResolvedMain& main = context.plan.main;
+void resolve_wall(const Context& context, ResolvedMain& main, Said& said) {
   const Pipe* pipe = main.governing;
   const Rule<Length>& gauge = context.rules.wall_uncertainty;
-  if (const auto measured = believed_wall(context, main.candidates, main.od)) {
+  if (const auto measured = believed_wall(context, main, said)) {
     main.wall_nominal = measured;
     main.wall_least = std::max(*measured - gauge.value, Length());
     main.wall_basis = WallBasis::measured;
-    context.taken.measured(PlanPart::pipe, Taken::gauge, gauge.basis, Measure(*measured));
+    said.taken.measured(PlanPart::pipe, Taken::gauge, gauge.basis, Measure(*measured));
     auto asked = class_wall_reading(pipe, context.rules);
     const bool tabulated = asked.has_value();
     // No wall is tabulated: the least that the weakest class can have been made with.
     if (!asked && pipe != nullptr && pipe->plausible) asked = pipe->plausible->wall_from;
     if (asked && over(*asked, *measured)) {
-      context.common.add(FindingCode::main_wall_thin, Severity::hold)
+      said.findings.add(FindingCode::main_wall_thin, Severity::hold)
           .value(*measured)
           .at_least(*asked)
           .with(std::string_view(pipe->class_name))
@@ -153,9 +153,9 @@ void resolve_wall(Context& context) {
     main.wall_nominal = pipe->wall;
     main.wall_least = least_wall(*pipe);
     main.wall_basis = WallBasis::catalogue;
-    context.assume({"main.wall", Measure(*main.wall_least), "the least wall a sound pipe of this class may have",
+    said.assume({"main.wall", Measure(*main.wall_least), "the least wall a sound pipe of this class may have",
                     "gauge the wall at the tap"});
-    context.taken.assumed(PlanPart::pipe, Taken::pipe_wall, pipe->series->basis_of(PipeColumn::wall_minus),
+    said.taken.assumed(PlanPart::pipe, Taken::pipe_wall, pipe->series->basis_of(PipeColumn::wall_minus),
                           Measure(*main.wall_least));
   }
 }
@@ -181,8 +181,7 @@ Edition edition_of(const Pipe& pipe, const MainFacts& facts, const ClassWords& c
 }
 
 // The least rating of the candidates.
-void rate_by_class(Context& context, const ClassWords& card) {
-  ResolvedMain& main = context.plan.main;
+void rate_by_class(const Context& context, ResolvedMain& main, Said& said, const ClassWords& card) {
   bool edition_assumed = false;
   const Pipe* least = nullptr;
   const auto& wall = context.job().main.wall;
@@ -212,31 +211,30 @@ void rate_by_class(Context& context, const ClassWords& card) {
   }
   if (least != nullptr) {
     if (main.rating_basis == &least->series->earlier_basis) {
-      context.taken.take(PlanPart::pipe, Taken::pipe_rating, *main.rating_basis, Measure(*main.rating));
+      said.taken.take(PlanPart::pipe, Taken::pipe_rating, *main.rating_basis, Measure(*main.rating));
     } else {
-      context.taken.column(Taken::pipe_rating, *least, PipeColumn::rating, Measure(*main.rating));
+      said.taken.column(Taken::pipe_rating, *least, PipeColumn::rating, Measure(*main.rating));
     }
   }
   if (!main.greatest_rating) main.greatest_rating = main.rating;
   if (main.rating) main.surge_covered = *least_with_surge - *main.rating;
   if (edition_assumed && !context.job().main.rating) {
-    context.assume({"main.rating", Measure(*main.rating), "the same pipe was rated lower before its standard was revised",
+    said.assume({"main.rating", Measure(*main.rating), "the same pipe was rated lower before its standard was revised",
                     "find the year it was laid, or read the pressure class (PC) printed on the pipe"});
-    context.taken.assumed(PlanPart::pipe, Taken::pipe_rating, *main.rating_basis, Measure(*main.rating));
+    said.taken.assumed(PlanPart::pipe, Taken::pipe_rating, *main.rating_basis, Measure(*main.rating));
   }
 }
 
 // The utility knows its main better than a card does, but no class of the pipe was made for more than the greatest.
-void rate_by_utility(Context& context) {
-  ResolvedMain& main = context.plan.main;
+void rate_by_utility(const Context& context, ResolvedMain& main, Said& said) {
   const auto& stated = context.job().main.rating;
   if (!stated) return;
   const bool known = !main.rating_unsettled && main.greatest_rating;
   main.rating_unsettled = false;
   if (known && *stated > *main.greatest_rating) {
-    context.assume({"main.rating", Measure(*main.greatest_rating), "no class that this pipe can be was rated for more",
+    said.assume({"main.rating", Measure(*main.greatest_rating), "no class that this pipe can be was rated for more",
                     "have the utility look into the rating it states"});
-    context.taken.assumed(PlanPart::pipe, Taken::pipe_rating, *main.rating_basis, Measure(*main.greatest_rating));
+    said.taken.assumed(PlanPart::pipe, Taken::pipe_rating, *main.rating_basis, Measure(*main.greatest_rating));
     if (*main.rating == *main.greatest_rating) return;  // settled, by the pipe
     main.rating = main.greatest_rating;
   } else {
@@ -244,45 +242,33 @@ void rate_by_utility(Context& context) {
   }
   main.rated_as = {};
   main.rating_basis = &stated_in_job;
-  context.taken.take(PlanPart::pipe, Taken::pipe_rating, stated_in_job, Measure(*main.rating));
+  said.taken.take(PlanPart::pipe, Taken::pipe_rating, stated_in_job, Measure(*main.rating));
   main.surge_covered = Pressure();
 }
 
-void derate(Context& context) {
-  ResolvedMain& main = context.plan.main;
+void derate(const Context& context, ResolvedMain& main, Said& said) {
   const MaterialFacts& facts = context.catalog.facts(main.material);
   if (facts.temperature_factors.empty()) return;
   if (!context.job().main.temperature) {
-    context.assume({"main.temperature", Measure(temperature_assumed),
+    said.assume({"main.temperature", Measure(temperature_assumed),
                     "buried mains are seldom warmer, and no credit is taken for cold",
                     "hold a thermometer to the bare pipe"});
-    context.taken.assumed(PlanPart::pipe, Taken::pipe_temperature, facts.temperature_basis, Measure(temperature_assumed));
+    said.taken.assumed(PlanPart::pipe, Taken::pipe_temperature, facts.temperature_basis, Measure(temperature_assumed));
     return;
   }
-  context.taken.measured(PlanPart::pipe, Taken::pipe_temperature, stated_in_job, Measure(*context.job().main.temperature));
+  said.taken.measured(PlanPart::pipe, Taken::pipe_temperature, stated_in_job, Measure(*context.job().main.temperature));
   const auto factor = temperature_factor(context, facts, *context.job().main.temperature);
   main.temperature_factor = factor.value_or(0.0);
-  context.taken.take(PlanPart::pipe, Taken::temperature_factor, facts.temperature_basis,
+  said.taken.take(PlanPart::pipe, Taken::temperature_factor, facts.temperature_basis,
                      Measure(main.temperature_factor, Kind::ratio));
   if (main.rating) main.rating = main.temperature_factor * *main.rating;
   if (main.greatest_rating) main.greatest_rating = main.temperature_factor * *main.greatest_rating;
   main.surge_covered = main.temperature_factor * main.surge_covered;
   if (!factor) {
-    context.common.add(FindingCode::pressure_too_warm, Severity::stop)
+    said.findings.add(FindingCode::pressure_too_warm, Severity::stop)
         .with(Measure(*context.job().main.temperature))
         .basis(facts.temperature_basis);
   }
-}
-
-}  // namespace
-
-std::optional<double> temperature_factor(const Context& context, const MaterialFacts& facts, Temperature temperature) {
-  std::pmr::vector<mechanics::TemperatureFactor> table(&context.memory);
-  table.reserve(facts.temperature_factors.size());
-  for (const CurvePoint& point : facts.temperature_factors) {
-    table.push_back({Temperature::fahrenheit(point.x), point.y});
-  }
-  return mechanics::temperature_factor(table, temperature);
 }
 
 // How far the pipe may lie under and over its table decides what is counted on.
@@ -297,36 +283,47 @@ void take_dimensions(Recorder& taken, const Pipe& pipe) {
   if (pipe.wall) tolerance(Taken::wall_tolerance, PipeColumn::wall_minus, pipe.wall_minus);
 }
 
-void resolve_main(Context& context) {
-  ResolvedMain& main = context.plan.main;
-  main.material = *context.job().main.material;
-  main.size = *context.job().main.size;
-  if (context.whole()) main.assumed.reserve(8);
+}  // namespace
 
-  const PipeKnown known = find_candidates(context);
+std::optional<double> temperature_factor(const Context& context, const MaterialFacts& facts, Temperature temperature) {
+  std::pmr::vector<mechanics::TemperatureFactor> table(&context.memory);
+  table.reserve(facts.temperature_factors.size());
+  for (const CurvePoint& point : facts.temperature_factors) {
+    table.push_back({Temperature::fahrenheit(point.x), point.y});
+  }
+  return mechanics::temperature_factor(table, temperature);
+}
+
+ResolvedMain resolve_main(const Context& context, Said& said) {
+  ResolvedMain main;
+  main.material = context.material();
+  main.size = context.size();
+  auto [candidates, known] = find_candidates(context, said);
+  main.candidates = std::move(candidates);
   if (!main.candidates.empty()) {
     main.governing = *std::min_element(main.candidates.begin(), main.candidates.end(), worse);
-    take_dimensions(context.taken, *main.governing);
+    take_dimensions(said.taken, *main.governing);
   }
-  resolve_diameter(context, known.measured);
-  resolve_wall(context);
-  rate_by_class(context, known.by_class);
-  rate_by_utility(context);
-  derate(context);
+  resolve_diameter(context, main, said, known.measured);
+  resolve_wall(context, main, said);
+  rate_by_class(context, main, said, known.by_class);
+  rate_by_utility(context, main, said);
+  derate(context, main, said);
 
   if (main.candidates.size() > 1) {
-    main.settle = settling_reading(context, known.measured.has_value());
-    context.assume({"main.class", std::string_view(main.governing->class_name),
+    main.settle = settling_reading(context, main.candidates, known.measured.has_value());
+    said.assume({"main.class", std::string_view(main.governing->class_name),
                     "the weakest pipe that fits what is known",
                     main.settle ? "read the class cast or stencilled on the pipe, or take the reading below"
                                 : "read the class cast or stencilled on the pipe"});
-    context.taken.assumed(PlanPart::pipe, Taken::pipe_class, main.governing->series->basis_of(PipeColumn::wall),
+    said.taken.assumed(PlanPart::pipe, Taken::pipe_class, main.governing->series->basis_of(PipeColumn::wall),
                           std::string_view(main.governing->class_name));
-    context.common.add(FindingCode::main_class_unknown, Severity::caution)
+    said.findings.add(FindingCode::main_class_unknown, Severity::caution)
         .with(std::string_view(main.governing->class_name), static_cast<int>(main.candidates.size()),
               main.settle ? Detail(name_of(main.settle->id)) : Detail())
         .basis(main.governing->series->basis_of(PipeColumn::wall));
   }
+  return main;
 }
 
 }  // namespace mainbore::planning
