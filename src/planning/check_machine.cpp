@@ -167,20 +167,6 @@ void require_travel(Candidate& candidate, Length needed) {
       .basis(machine.basis);
 }
 
-// Whatever the tool, it must pass the wall at the flanks of its hole; in metal with the point of a drill.
-std::optional<Length> stroke_through(const Site& site, Candidate& candidate, Length hole) {
-  const ResolvedMain& main = site.main;
-  const auto wall = thickest_wall(site);
-  if (!main.od || !wall) return std::nullopt;
-  candidate.said.taken.take(PlanPart::machine, Taken::past_breakthrough, site.rules.drill_clearance.basis,
-                       Measure(site.rules.drill_clearance.value));
-  const auto drilled = drill_stroke_for(site, hole, *wall);
-  if (drilled) return drilled;
-  const auto cut = mechanics::drill_stroke({*main.od, *wall}, hole, mechanics::Angle::degrees(180.0),
-                                           site.rules.drill_clearance.value);
-  return cut.value_or(*wall);
-}
-
 // A direct tap: from behind the machine's valve to the tap's full depth.
 void plan_travel(const Site& site, Candidate& candidate) {
   const MachineProfile& machine = *candidate.setup.machine;
@@ -361,6 +347,20 @@ std::optional<Length> drill_stroke_for(const Site& site, Length drill, Length wa
                                  site.rules.drill_clearance.value);
 }
 
+// At the flanks of the hole the wall is longer; in metal the point of a drill is ahead of them.
+std::optional<Length> stroke_through(const Site& site, Candidate& candidate, Length hole) {
+  const ResolvedMain& main = site.main;
+  const auto wall = thickest_wall(site);
+  if (!main.od || !wall) return std::nullopt;
+  candidate.said.taken.take(PlanPart::machine, Taken::past_breakthrough, site.rules.drill_clearance.basis,
+                       Measure(site.rules.drill_clearance.value));
+  const auto drilled = drill_stroke_for(site, hole, *wall);
+  if (drilled) return drilled;
+  const auto cut = mechanics::drill_stroke({*main.od, *wall}, hole, mechanics::Angle::degrees(180.0),
+                                           site.rules.drill_clearance.value);
+  return cut.value_or(*wall);
+}
+
 std::optional<Length> tap_depth_for(const Site& site, const Candidate& candidate) {
   if (candidate.makeup && candidate.makeup->tip_depth) return candidate.makeup->tip_depth;
   // The smallest that is no narrower than the hole, else the largest.
@@ -416,6 +416,7 @@ void check_machine(const Site& site, Candidate& candidate) {
   } else {
     plan_reach_through_saddle(site, candidate);
   }
+  check_far_wall(site, candidate);
 
   if (site.pressurised()) {
     candidate.said.taken.take(PlanPart::machine, Taken::push_by_hand, rules.push_caution.basis, Measure(rules.push_caution.value));

@@ -252,19 +252,8 @@ void plan_makeup(const Site& site, const TapThread& thread, Candidate& candidate
   candidate.said.taken.take(PlanPart::tap, Taken::threads_showing, rules.threads_showing.basis,
                        Measure(plan.threads_showing, Kind::threads));
   if (main.wall_nominal) plan.protrusion = mechanics::protrusion(plan.makeup.engaged_length, *main.wall_nominal);
-  if (!thread.projection || !main.od_least || !main.wall_nominal) return;
+  if (!thread.projection) return;
   plan.tip_depth = mechanics::tap_tip_depth(*thread.geometry, *thread.projection, plan.makeup.stop_past_gauge);
-  // The drill of a combined tool stands ahead of the tap by its stroke at the least.
-  const Length tool_depth = *plan.tip_depth + (thread.drill ? drill_stroke_for(site, *thread.drill, *main.wall_nominal) : std::nullopt).value_or(Length());
-  plan.far_wall_clearance = mechanics::tool_clearance({*main.od_least, *main.wall_nominal}, Length(), tool_depth);
-  candidate.said.taken.take(PlanPart::tap, Taken::far_wall_clearance, rules.tool_clearance.basis,
-                       Measure(rules.tool_clearance.value));
-  if (over(rules.tool_clearance.value, *plan.far_wall_clearance)) {
-    candidate.said.findings.add(FindingCode::machine_tool_strikes_far_wall, Severity::hold)
-        .value(*plan.far_wall_clearance)
-        .at_least(rules.tool_clearance.value)
-        .basis(rules.tool_clearance.basis, thread.basis);
-  }
 }
 
 // A thread whose own dimensions are not listed is counted as the next larger one: a wider hole, in which fewer close.

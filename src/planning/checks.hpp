@@ -25,6 +25,7 @@ using mainbore::over;
 // Of a pipe that nobody has put a thermometer to: plastics are rated at it, and buried mains are seldom warmer.
 inline constexpr Temperature temperature_assumed = Temperature::fahrenheit(73.0);
 
+// The ice point of water, by the definition of the scale (ITS-90; ASTM E344): nothing that a utility could set otherwise.
 inline constexpr Temperature freezing = Temperature::fahrenheit(32.0);
 
 // Says the numbers of a finding where it is made.
@@ -205,10 +206,19 @@ struct LengthRange {
                  rules.circumference_uncertainty.value);
 }
 
+// A tape is read in sixteenths: the marks inside.
+[[nodiscard]] inline LengthRange whole_marks(const LengthRange& tape) {
+  const Length sixteenth = 0.0625 * units::inch;
+  return {std::ceil(tape.low / sixteenth - 1e-6) * sixteenth, std::floor(tape.high / sixteenth + 1e-6) * sixteenth};
+}
+
 // Castings run over their nominal wall, but not by half, and extruded pipe by an eighth: a thicker reading is of something
 // else (lining, a dimension ratio, another class).
+[[nodiscard]] inline Length thickest_over(Material material, Length wall) {
+  return (is_plastic(material) ? 1.25 : 1.5) * wall;
+}
 [[nodiscard]] inline Length thickest_reading(const Pipe& pipe) {
-  return (is_plastic(pipe.series->material) ? 1.25 : 1.5) * *pipe.wall;
+  return thickest_over(pipe.series->material, *pipe.wall);
 }
 
 // What a gauge must read on a sound pipe of this class. Iron may be corroded, so the reading is asked for with the gauge's
@@ -266,8 +276,18 @@ void check_equipment_pressure(const Site& site, Candidate& candidate);
 // How deep a direct tap's point goes below the pipe's surface; of a thread whose taps are not listed, as a tap of the next
 // larger pipe thread.
 [[nodiscard]] std::optional<Length> tap_depth_for(const Site& site, const Candidate& candidate);
+// From the first touch of the tool that cuts this hole until it is full width, in the thickest wall that it may meet.
+[[nodiscard]] std::optional<Length> stroke_through(const Site& site, Candidate& candidate, Length hole);
 // The thickest wall that a gauge may read on the pipe planned for, which the tool must pass; nothing where nobody can say.
 [[nodiscard]] std::optional<Length> thickest_wall(const Site& site);
+// The far wall at its thickest, with its lining: no gauge was held to it. Nothing where no wall is known.
+[[nodiscard]] std::optional<Length> farthest_wall(const Site& site);
+// How far the end of a tool may go in the smallest pipe it can be, past the outside: to the far wall less the rule's clearance.
+[[nodiscard]] std::optional<Length> far_wall_feed(const Site& site);
+// Of a shell cutter the pilot goes ahead of the teeth; feed is counted from their touch.
+[[nodiscard]] Length pilot_ahead(const Site& site, Method kind);
+// What is on the bar stops short of the far wall, by every length that is given.
+void check_far_wall(const Site& site, Candidate& candidate);
 // Machine saddle, chain, clamp, bar, and whether it reaches.
 void check_machine(const Site& site, Candidate& candidate);
 // The best of direct tap, saddle, several taps and sleeve.

@@ -8,16 +8,6 @@ namespace {
 
 constexpr auto drill_point = mechanics::Angle::degrees(118.0);
 
-// The far wall was never gauged, and may carry a lining.
-Length farthest_wall(const Site& site) {
-  const ResolvedMain& main = site.main;
-  Length wall = (is_plastic(main.material) ? 1.25 : 1.5) * *main.wall_nominal;
-  for (const Pipe* pipe : main.candidates) {
-    if (pipe->wall) wall = std::max(wall, thickest_reading(*pipe));
-  }
-  return wall;
-}
-
 Length greatest_wall(const Site& site) {
   const ResolvedMain& main = site.main;
   if (main.wall_basis == WallBasis::measured) return *main.wall_nominal + site.rules.wall_uncertainty.value;
@@ -60,14 +50,14 @@ std::optional<Length> height_to_clear(const Site& site, const Candidate& plan) {
 void mark_the_pipe(const Site& site, const Candidate& plan, MarksPlan& marks) {
   const ResolvedMain& main = site.main;
   if (!plan.method.hole || !main.od || !main.wall_nominal || !main.wall_least || !(*main.wall_least > Length())) return;
-  const mechanics::PipeRange pipe{std::min(main.od_low.value_or(*main.od), *main.od), *main.od, *main.wall_least,
-                                  greatest_wall(site), farthest_wall(site)};
+  const auto farthest = farthest_wall(site);
+  if (!farthest || !main.od_least) return;
+  const mechanics::PipeRange pipe{*main.od_least, *main.od, *main.wall_least, greatest_wall(site), *farthest};
   if (pipe.greatest_wall + pipe.farthest_wall >= pipe.least_od) return;
   marks.at = mechanics::bar_marks(pipe, tool_of(site, plan, marks));
   // Feed is counted from the touch of a shell cutter's teeth; its pilot goes ahead of them.
-  const bool direct = plan.method.kind == Method::direct;
-  const Length ahead = direct ? Length() : site.job().tool.lead.value_or(Length());
-  const Length limit = marks.at->far_wall - ahead - site.rules.tool_clearance.value;
+  const Length ahead = pilot_ahead(site, plan.method.kind);
+  const Length limit = *far_wall_feed(site) - ahead;
   if (limit > marks.at->breakthrough) marks.limit = limit;
 }
 

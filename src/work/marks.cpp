@@ -46,6 +46,9 @@ class MarkList {
 
   [[nodiscard]] Length keep_off() const { return plan_.rules == nullptr ? Length() : plan_.rules->tool_clearance.value; }
 
+  // No mark is made beyond the one that is never passed.
+  [[nodiscard]] bool past_limit(Length at) const { return !marks_.limit || at > *marks_.limit; }
+
   void drawn_back() {
     const Method kind = plan_.method.kind;
     std::string text;
@@ -67,7 +70,7 @@ class MarkList {
     }
     const Length early = marks_.at->breakthrough;
     std::string text = "from " + down(early) + " past 1";
-    if (marks_.at->full_width) {
+    if (marks_.at->full_width && !past_limit(*marks_.at->full_width)) {
       text += "; hole full at " + up(*marks_.at->full_width) + fed(*marks_.at->full_width, Toward::more);
     }
     add("through", "breakthrough", std::move(text));
@@ -76,12 +79,15 @@ class MarkList {
   void catches() {
     const auto& lead = plan_.job.tool.lead;
     add("tap-catches", "tap catches",
-        lead ? down(*lead) + " past 1" + fed(*lead, Toward::less) : unknown() + " past 1: tool's point to first thread");
+        lead && marks_.at && past_limit(*lead) ? "none: this tool is too long; see the hold"
+        : lead ? down(*lead) + " past 1" + fed(*lead, Toward::less) : unknown() + " past 1: tool's point to first thread");
   }
 
   void stop_tapping() {
     std::string text;
-    if (marks_.by_trial) {
+    if (marks_.at && marks_.at->stop_tapping && past_limit(*marks_.at->stop_tapping)) {
+      text = "none: this tool is too long; see the hold";
+    } else if (marks_.by_trial) {
       text = down(*plan_.job.service.trial.depth) + " past 1, found by trial";
     } else if (marks_.at && marks_.at->stop_tapping) {
       text = down(*marks_.at->stop_tapping) + " past 1";
@@ -91,7 +97,7 @@ class MarkList {
       text = unknown() + " past 1, by the trial piece";
     }
     // The thread draws the tap in from mark 3 on, wherever the depth is counted from.
-    if (!marks_.by_trial && marks_.tap_turns) text += ", " + in_quarter_turns(*marks_.tap_turns, Toward::less) + " of the bar after 3";
+    if (!text.starts_with("none") && !marks_.by_trial && marks_.tap_turns) text += ", " + in_quarter_turns(*marks_.tap_turns, Toward::less) + " of the bar after 3";
     add("stop-tapping", "STOP TAPPING", std::move(text));
   }
 
@@ -106,7 +112,8 @@ class MarkList {
     std::string text = unknown() + " past 1: tool less stop on its tool";
     if (marks_.at && marks_.at->stop_touches) {
       const Length at = *marks_.at->stop_touches;
-      text = at < Length() ? up(-at) + " back of 1" : down(at) + " past 1";
+      if (past_limit(at)) text = "none: past mark 5; see the hold";
+      else text = at < Length() ? up(-at) + " back of 1" : down(at) + " past 1";
     }
     list_.push_back({"stop-touches", "S", "stop touches the hole", std::move(text)});
   }

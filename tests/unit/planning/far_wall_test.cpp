@@ -1,0 +1,114 @@
+// No tool and no stop goes on a bar that would take it to the far wall of the smallest and thickest pipe it can be.
+#include <algorithm>
+#include <array>
+#include <string>
+
+#include "mainbore/work.hpp"
+#include "support/catch.hpp"
+#include "unit/planning/jobs.hpp"
+#include "unit/planning/whole_jobs.hpp"
+
+using namespace mainbore;
+using namespace mainbore::test;
+
+namespace {
+
+constexpr int usual = 3000;
+
+Job direct_job() {
+  Job job = sound_job();
+  job.service.size = NominalSize::inches(0.75);
+  job.service.method = Method::direct;
+  job.service.thread = ThreadStandard::npt;
+  return job;
+}
+
+// "6-1/4 in past 1, found by trial": nothing where the card asks for a length, or has no such mark.
+std::optional<Length> printed(const std::vector<BarMark>& marks, std::string_view key) {
+  for (const BarMark& mark : marks) {
+    std::string text(mark.where);
+    const std::size_t end = text.find(" past 1");
+    if (mark.key != key || end == std::string::npos) continue;
+    text.resize(end);
+    if (text.starts_with("from ")) text.erase(0, 5);
+    const ParsedMeasure read = parse_measure(text, Kind::length);
+    if (read) return read.value.as<1, 0, 0>();
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+TEST_CASE("a trial that stops beyond the far-wall mark holds the tap, and no card tells to tap there") {
+  Job job = direct_job();
+  REQUIRE(plan_of(job).verdict == Verdict::go);
+  // Class PC 350 of 8 in, 9.05 in outside and at least 8.99; its wall of 0.25 may be half as thick again; half an inch clear.
+  job.service.trial.depth = (8.99 - 0.375 - 0.5 - 0.01) * units::inch;
+  CHECK(plan_of(job).verdict == Verdict::go);
+  job.service.trial.depth = (8.99 - 0.375 - 0.5 + 0.01) * units::inch;
+  const Plan deep = plan_of(job);
+  CHECK(deep.verdict == Verdict::hold);
+  CHECK(has(deep, FindingCode::machine_tool_strikes_far_wall));
+  CHECK_FALSE(printed(bar_marks(deep, UnitSystem::us), "stop-tapping"));
+}
+
+TEST_CASE("a drill measured too far ahead of its tap, and a saddle's pilot, stop short of the far wall") {
+  Job job = direct_job();
+  job.tool.lead = 5.0 * units::inch;
+  CHECK(plan_of(job).verdict == Verdict::go);
+  job.tool.lead = 7.5 * units::inch;
+  CHECK(has(plan_of(job), FindingCode::machine_tool_strikes_far_wall));
+  job = sound_job();
+  job.service.method = Method::saddle;
+  REQUIRE(plan_of(job).verdict == Verdict::go);
+  job.tool.lead = 7.5 * units::inch;
+  CHECK(has(plan_of(job), FindingCode::machine_tool_strikes_far_wall));
+  CHECK(plan_of(job).verdict == Verdict::hold);
+}
+
+TEST_CASE("an insertion tool so short that the bar passes the far-wall mark with it is measured again") {
+  Job job = direct_job();
+  auto machine = std::make_shared<MachineProfile>(*job.machine.given);
+  machine->bar_travel = 30.0 * units::inch;
+  job.machine.given = machine;
+  job.tool.length = 12.0 * units::inch;
+  job.tool.insertion_length = 5.0 * units::inch;
+  CHECK(plan_of(job).verdict == Verdict::go);
+  job.tool.insertion_length = 3.5 * units::inch;
+  const Plan crossed = plan_of(job);
+  CHECK(has(crossed, FindingCode::machine_figures_wrong));
+  CHECK_FALSE(printed(bar_marks(crossed, UnitSystem::us), "stop-touches"));
+}
+
+TEST_CASE("no card prints a mark beyond the one that no tool may pass") {
+  WholeJobs random(47);
+  int marked = 0;
+  for (int i = random_jobs(usual); i > 0; --i) {
+    Job job = random.next();
+    if (random.chance(70)) job.service.trial.depth = random.real(0.1, 12) * units::inch;
+    if (random.chance(50)) job.tool.lead = random.real(0, 9) * units::inch;
+    if (random.chance(50)) {
+      job.tool.length = random.real(2, 16) * units::inch;
+      job.tool.insertion_length = random.real(2, 16) * units::inch;
+    }
+    const Plan plan = plan_of(job);
+    if (plan.marks && plan.marks->limit && plan.verdict == Verdict::go) {
+      const auto& at = *plan.marks->at;
+      CHECK((!at.stop_tapping || *at.stop_tapping <= *plan.marks->limit));
+      CHECK((!at.stop_touches || !job.main.pressurised.value_or(true) || *at.stop_touches <= *plan.marks->limit));
+    }
+    for (const UnitSystem system : {UnitSystem::us, UnitSystem::si}) {
+      const auto marks = bar_marks(plan, system);
+      const auto limit = printed(marks, "far-wall");
+      if (!limit) continue;
+      for (const std::string_view key : {"through", "tap-catches", "stop-tapping", "stop-touches"}) {
+        const auto at = printed(marks, key);
+        if (!at) continue;
+        ++marked;
+        INFO(key << ' ' << *at / units::inch << " limit " << *limit / units::inch);
+        REQUIRE(*at <= *limit + 1e-9 * units::inch);
+      }
+    }
+  }
+  CHECK(marked > 100);
+}
