@@ -56,8 +56,7 @@ struct PipeSeries {
 // What the same pipe was called and rated by the editions of its standard before the year it was rated anew.
 struct EarlierClass {
   std::string class_name;               // "Class 150"
-  std::vector<std::string> class_keys;  // every spelling of it, normalised
-  std::vector<ClassWord> names;         // every word of those
+  std::vector<ClassWord> names;         // every word of its name
   Pressure rating;
   Pressure surge;                       // that the class covers on top of its rating
 };
@@ -75,8 +74,7 @@ struct Pipe {
   const PipeSeries* series = nullptr;
   NominalSize size;
   std::string class_name;               // "PC 350", "DR 18"; empty where the series knows no classes
-  std::vector<std::string> class_keys;  // every spelling of it, normalised: see class_key()
-  std::vector<ClassWord> names;         // every word of those
+  std::vector<ClassWord> names;         // every word of every spelling of it
   std::vector<ClassWord> usual_names;   // that mean this pipe as a rule, but not by its standard
   std::optional<Length> od;             // nominal outside diameter
   Length od_minus;                      // how far below nominal the outside diameter may lie
@@ -93,9 +91,6 @@ struct Pipe {
 
   [[nodiscard]] How how_of(PipeColumn column) const { return how ? *how : series->basis_of(column).how; }
 };
-
-// "C900 DR 18", "dr-18" and "DR18" are one class: the spelling that comparisons use.
-[[nodiscard]] std::string class_key(std::string_view text);
 
 // A point of a published curve.
 struct CurvePoint {

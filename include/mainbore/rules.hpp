@@ -43,7 +43,8 @@ struct MainFilter {
 
 // The largest tap a kind of main may take: a row of a list of permissions, of caps, or of mains that are not tapped.
 struct TapLimit : MainFilter {
-  std::vector<std::string> class_keys;    // normalised; empty: any
+  std::vector<std::string> classes;       // as written; empty: any
+  std::vector<const Pipe*> pipes;         // of the catalogue that these mean, in order
   std::vector<std::string> series;        // catalogue series ids; empty: any
   std::optional<Length> wall_from;        // the nominal wall must be at least this
   NominalSize largest;                    // 0: no tap by this method

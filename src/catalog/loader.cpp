@@ -738,11 +738,9 @@ class CatalogLoader {
       const double dr = as_number(cells[at[0]], names[0]);
       EarlierClass earlier;
       earlier.class_name = as_text(cells[at[1]], names[1]);
-      earlier.class_keys.push_back(class_key(earlier.class_name));
       add_words(earlier.names, earlier.class_name);
-      for (const element spelling : as_array(cells[at[2]], names[2])) {
-        earlier.class_keys.push_back(class_key(as_text(spelling, "a spelling")));
-      }
+      std::vector<ClassWord> spellings = earlier.names;
+      for (const element spelling : as_array(cells[at[2]], names[2])) add_words(spellings, as_text(spelling, "a spelling"));
       earlier.rating = number_within(cells[at[3]], pressure_limits, names[3]) * units::psi;
       earlier.surge = number_within(cells[at[4]], {1, 500, "psi"}, names[4]) * units::psi;
       bool found = false;
@@ -751,8 +749,7 @@ class CatalogLoader {
         if (!pipe.rating || earlier.rating + earlier.surge > *pipe.rating) {
           fault("an earlier rating with its surge is over the rating of today");
         }
-        for (const std::string& key : earlier.class_keys) add_key(pipe, key);
-        add_words(pipe.names, earlier.class_name);
+        for (const ClassWord& word : spellings) add_word(pipe.names, word);
         pipe.earlier = earlier;
         found = true;
       }
@@ -825,10 +822,8 @@ class CatalogLoader {
       pipe.size = as_size(cells[at[size]], "size");
       pipe.class_name = as_text(cells[at[class_name]], "class");
       row_name_ = pipe.size.label() + (pipe.class_name.empty() ? "" : " " + pipe.class_name);
-      add_key(pipe, pipe.class_name);
       add_words(pipe.names, pipe.class_name);
       for (const element spelling : as_array(cells[at[also]], "also")) {
-        add_key(pipe, as_text(spelling, "a spelling"));
         add_words(pipe.names, as_text(spelling, "a spelling"));
       }
 
@@ -855,18 +850,14 @@ class CatalogLoader {
     });
     if (catalog_.pipes_.size() == first) fault("no rows");
   }
-  static void add_key(Pipe& pipe, std::string_view spelling) {
-    std::string key = class_key(spelling);
-    if (key.empty() || std::find(pipe.class_keys.begin(), pipe.class_keys.end(), key) != pipe.class_keys.end()) return;
-    pipe.class_keys.push_back(std::move(key));
+  static void add_word(std::vector<ClassWord>& names, const ClassWord& word) {
+    if (std::find(names.begin(), names.end(), word) == names.end()) names.push_back(word);
   }
 
   void add_words(std::vector<ClassWord>& names, std::string_view spelling) const {
     const ClassWords read = catalog_.read_class(spelling, catalog_.series_.back().material);
     if (!read.stray.empty()) fault(quoted(spelling) + " has a word that means nothing: " + quoted(read.stray.view()));
-    for (const ClassWord& word : read.words) {
-      if (std::find(names.begin(), names.end(), word) == names.end()) names.push_back(word);
-    }
+    for (const ClassWord& word : read.words) add_word(names, word);
   }
 
   // Refuses what no pipe can be: the slips that a table takes when it is typed or converted.

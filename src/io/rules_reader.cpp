@@ -13,6 +13,7 @@
 #include <utility>
 #include <vector>
 
+#include "catalog/class_meaning.hpp"
 #include "io/job_fields.hpp"
 #include "io/json_text.hpp"
 #include "io/nearest.hpp"
@@ -594,17 +595,14 @@ class RulesReader {
   TapLimit read_limit(std::uint32_t node, RowOf list) {
     const bool with_largest = list != RowOf::not_tapped;
     TapLimit row;
+    std::vector<std::uint32_t> classes;
     BasisKeys basis;
     bool has_largest = false;
     bool none = !with_largest;
     for_members(node, [&](std::uint32_t child, std::string_view key) {
       if (read_mains_key(child, key, row)) return;
       if (key == "class") {
-        each_text(child, [&](std::uint32_t item) {
-          std::string spelling = class_key(text_of(item));
-          if (spelling.empty()) add(item, {"rules.unknown-value", "no class", "such as \"PC 350\" or \"DR 18\""});
-          row.class_keys.push_back(std::move(spelling));
-        });
+        each_text(child, [&](std::uint32_t item) { classes.push_back(item); });
       } else if (key == "series") {
         each_text(child, [&](std::uint32_t item) { row.series.push_back(read_series(item)); });
       } else if (key == "wall_from") {
@@ -634,8 +632,30 @@ class RulesReader {
           {"rules.missing", "a row that allows no tap and does not say what is done instead", "\"why\": \"...\""});
     }
     check_mains(node, row);
+    for (const std::uint32_t item : classes) read_class(item, row);
+    std::sort(row.pipes.begin(), row.pipes.end());
+    row.pipes.erase(std::unique(row.pipes.begin(), row.pipes.end()), row.pipes.end());
     row.basis = basis_of(node, basis);
     return row;
+  }
+
+  // A class is read as that of an order is, of each material that the row is for. One that means no pipe would never count.
+  void read_class(std::uint32_t node, TapLimit& row) {
+    const std::string_view text = text_of(node);
+    const std::size_t before = row.pipes.size();
+    for (std::size_t m = 0; m < material_count; ++m) {
+      const auto material = static_cast<Material>(m);
+      if (!row.materials.empty() && !row.materials.contains(material)) continue;
+      const ClassWords words = catalog_.read_class(text, material);
+      if (words.words.empty()) continue;
+      for (const Pipe& pipe : catalog_.pipes()) {
+        if (pipe.series->material == material && means_pipe(words, pipe)) row.pipes.push_back(&pipe);
+      }
+    }
+    row.classes.emplace_back(text);
+    if (row.pipes.size() > before) return;
+    add(node, {"rules.unknown-value", io::quoted(text) + " is the class of no pipe that the row can be for",
+               "such as \"PC 350\" or \"DR 18\""});
   }
 
   // The rows that stand first, then the list they stand before.

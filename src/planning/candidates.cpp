@@ -6,6 +6,8 @@
 #include <string>
 #include <utility>
 
+#include "catalog/class_meaning.hpp"
+
 namespace mainbore::planning {
 namespace {
 
@@ -74,32 +76,6 @@ std::string squeezed(std::string_view text) {
 bool names_series(const std::string& wanted, const PipeSeries& series) {
   return squeezed(series.standard).find(wanted) != std::string::npos ||
          squeezed(series.basis).find(wanted) != std::string::npos || squeezed(series.id) == wanted;
-}
-
-bool made_to(const Pipe& pipe, std::uint8_t standard) {
-  const std::vector<StandardUse>& known = pipe.series->made_to;
-  return std::any_of(known.begin(), known.end(), [&](const StandardUse& use) {
-    return use.standard == standard && pipe.size >= use.from;
-  });
-}
-
-// Of several standards the pipe is made to one.
-bool of_standard(const Pipe& pipe, const ClassWords& words) {
-  if (words.family && *words.family != pipe.series->family) return false;
-  return words.standards.empty() || std::any_of(words.standards.begin(), words.standards.end(),
-                                                [&](std::uint8_t standard) { return made_to(pipe, standard); });
-}
-
-// A compound that is not named is never taken for the stronger one: "DR 11" is not "DR 11 PE4710".
-bool compound_left_out(const ClassWords& words, const Pipe& pipe) {
-  return pipe.series->material == Material::polyethylene && !words.words.empty() &&
-         pipe.class_name.find("PE") != std::string::npos &&
-         std::none_of(words.words.begin(), words.words.end(),
-                      [](const ClassWord& word) { return word.mark == ClassMark::resin; });
-}
-
-bool of_class(const ClassWords& words, const std::vector<ClassWord>& names) {
-  return std::all_of(words.words.begin(), words.words.end(), [&](const ClassWord& word) { return means(word, names); });
 }
 
 // What is told of a class that nothing listed is called: first and last of each kind, as the tables have one kind after
@@ -323,17 +299,6 @@ void check_metric_name(const Context& context, Said& said, const std::vector<con
 }
 
 }  // namespace
-
-bool means(const ClassWord& word, const std::vector<ClassWord>& names) {
-  return std::any_of(names.begin(), names.end(), [&](const ClassWord& name) {
-    if (name.thousandths != word.thousandths) return false;
-    if (name.mark == word.mark) return true;
-    if (word.mark == ClassMark::class_number) return name.mark == ClassMark::pressure_class;
-    return word.mark == ClassMark::number && (name.mark == ClassMark::class_number ||
-                                              name.mark == ClassMark::pressure_class ||
-                                              name.mark == ClassMark::pressure_rating);
-  });
-}
 
 std::pair<std::vector<const Pipe*>, PipeKnown> find_candidates(const Context& context, Said& said) {
   std::vector<const Pipe*> candidates;

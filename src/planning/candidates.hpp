@@ -30,8 +30,4 @@ struct PipeKnown {
 // The pipes that fit, and what is known of them. Contradictions and doubts are findings.
 [[nodiscard]] std::pair<std::vector<const Pipe*>, PipeKnown> find_candidates(const Context& context, Said& said);
 
-// Whether a word of a class means this pipe. A class with a number alone may be a pressure class; a bare number any of the
-// kinds that are told by a pressure.
-[[nodiscard]] bool means(const ClassWord& word, const std::vector<ClassWord>& names);
-
 }  // namespace mainbore::planning

@@ -2,6 +2,7 @@
 #include <utility>
 
 #include "mainbore/mechanics/rating.hpp"
+#include "catalog/class_meaning.hpp"
 #include "planning/candidates.hpp"
 
 namespace mainbore::planning {
@@ -78,7 +79,7 @@ std::optional<SettlingReading> settling_reading(const Context& context, const st
   if (!context.whole()) return reading;
   for (const Pipe* pipe : pipes) {
     if (!pipe->od) continue;
-    const LengthRange tape = tape_range(*pipe, context.rules);
+    const LengthRange tape = whole_marks(tape_range(*pipe, context.rules));
     const auto same = std::find_if(reading.readings.begin(), reading.readings.end(), [&](const ReadingMeans& means) {
       return std::fabs(means.low.base() - tape.low.base()) < 0.01 && std::fabs(means.high.base() - tape.high.base()) < 0.01;
     });
@@ -115,6 +116,11 @@ void resolve_diameter(const Context& context, ResolvedMain& main, Said& said, co
     if (!main.od_high || range.high > *main.od_high) main.od_high = range.high;
   }
   bound_diameter(main, measured);
+  if (main.od_low && main.od_high) {
+    const LengthRange read = widened({*main.od_low, *main.od_high}, context.rules.od_uncertainty.value);
+    main.calliper_low = read.low;
+    main.calliper_high = read.high;
+  }
   if (measured) {
     main.od = measured->value;
     return;
@@ -128,6 +134,13 @@ void resolve_diameter(const Context& context, ResolvedMain& main, Said& said, co
         .with(Measure(*least), Measure(*greatest))
         .basis(main.governing->series->basis_of(PipeColumn::od));
   }
+}
+
+// Of a wall and how far it may lie below, the weaker column: the least wall is no better known than its tolerance.
+const Basis& deciding_wall(const Pipe& pipe) {
+  const PipeSeries& series = *pipe.series;
+  const bool by_tolerance = pipe.wall_minus > Length() && pipe.how_of(PipeColumn::wall_minus) > pipe.how_of(PipeColumn::wall);
+  return series.basis_of(by_tolerance ? PipeColumn::wall_minus : PipeColumn::wall);
 }
 
 void resolve_wall(const Context& context, ResolvedMain& main, Said& said) {
@@ -147,7 +160,7 @@ void resolve_wall(const Context& context, ResolvedMain& main, Said& said) {
           .value(*measured)
           .at_least(*asked)
           .with(std::string_view(pipe->class_name))
-          .basis(tabulated ? pipe->series->basis_of(PipeColumn::wall) : pipe->series->plausible_basis, gauge.basis);
+          .basis(tabulated ? deciding_wall(*pipe) : pipe->series->plausible_basis, gauge.basis);
     }
   } else if (pipe != nullptr && pipe->wall) {
     main.wall_nominal = pipe->wall;

@@ -14,7 +14,7 @@ using rules::deciding_row;
 
 bool same_mains(const MainFilter& a, const MainFilter& b) { return a == b; }
 bool same_row(const TapLimit& a, const TapLimit& b) {
-  return same_mains(a, b) && a.class_keys == b.class_keys && a.series == b.series && a.wall_from == b.wall_from &&
+  return same_mains(a, b) && a.pipes == b.pipes && a.series == b.series && a.wall_from == b.wall_from &&
          a.largest == b.largest && a.why == b.why && a.consent == b.consent;
 }
 bool same_row(const ClosedSeason& a, const ClosedSeason& b) {

@@ -42,7 +42,7 @@ bool leaves_nothing_to(const TapLimit& earlier, const TapLimit& later) {
   // An end that the earlier row does not set bounds nothing.
   const auto no_lower = [](const auto& first, const auto& second) { return !first || (second && *second >= *first); };
   const auto no_higher = [](const auto& first, const auto& second) { return !first || (second && *second <= *first); };
-  return holds_all(later.materials, earlier.materials) && holds_all(later.class_keys, earlier.class_keys) &&
+  return holds_all(later.materials, earlier.materials) && holds_all(later.pipes, earlier.pipes) &&
          holds_all(later.series, earlier.series) && no_lower(earlier.main_from, later.main_from) &&
          no_lower(earlier.main_above, later.main_above) && no_higher(earlier.main_to, later.main_to) &&
          no_higher(earlier.main_below, later.main_below) &&

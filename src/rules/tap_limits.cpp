@@ -9,10 +9,7 @@ namespace mainbore::rules {
 namespace {
 
 bool shares_class(const TapLimit& row, const Pipe& pipe) {
-  return row.class_keys.empty() ||
-         std::any_of(row.class_keys.begin(), row.class_keys.end(), [&](const std::string& key) {
-           return std::find(pipe.class_keys.begin(), pipe.class_keys.end(), key) != pipe.class_keys.end();
-         });
+  return row.classes.empty() || std::binary_search(row.pipes.begin(), row.pipes.end(), &pipe);
 }
 
 // Sizes in steps of an inch; all of the last step's and larger stand together.
@@ -39,7 +36,7 @@ bool fits(const TapLimit& row, const Pipe* pipe, std::optional<Length> measured_
       (pipe == nullptr || std::find(row.series.begin(), row.series.end(), pipe->series->id) == row.series.end())) {
     return false;
   }
-  if (pipe != nullptr ? !shares_class(row, *pipe) : !row.class_keys.empty()) return false;
+  if (pipe != nullptr ? !shares_class(row, *pipe) : !row.classes.empty()) return false;
   if (!row.wall_from) return true;
   // Asked of the nominal wall: a reading within the casting tolerance makes no other class of the pipe.
   const std::optional<Length> wall = pipe != nullptr && pipe->wall ? pipe->wall : measured_wall;

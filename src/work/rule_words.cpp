@@ -45,7 +45,7 @@ struct RowWords {
   std::string operator()(std::monostate) const { return {}; }
   std::string operator()(const TapLimit* row) const {
     std::string text = mains_of(*row);
-    append_part(text, row->class_keys.empty() ? "" : "class " + joined(row->class_keys));
+    append_part(text, row->classes.empty() ? "" : "class " + joined(row->classes));
     append_part(text, row->series.empty() ? "" : "series " + joined(row->series));
     if (row->wall_from) append_part(text, "wall from " + format_measure(Measure(*row->wall_from), system));
     text = any_if_empty(std::move(text)) + ": ";

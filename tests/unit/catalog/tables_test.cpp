@@ -1,11 +1,17 @@
 // What must hold of every table, and what the catalogue answers.
 #include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
 #include <map>
+#include <nlohmann/json.hpp>
 #include <set>
 #include <string>
+#include <string_view>
 #include <tuple>
 #include <vector>
 
+#include "catalog/class_meaning.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/catalog_error.hpp"
 #include "support/catch.hpp"
@@ -82,19 +88,20 @@ TEST_CASE("every pipe could be one") {
     CHECK(seen.emplace(pipe.series->id, pipe.size, pipe.class_name).second);
     if (pipe.od && pipe.wall) CHECK(2.0 * *pipe.wall < *pipe.od);
     if (pipe.wall) CHECK(pipe.wall_minus < *pipe.wall);
-    if (!pipe.class_name.empty()) CHECK_FALSE(pipe.class_keys.empty());
+    if (!pipe.class_name.empty()) CHECK_FALSE(pipe.names.empty());
   }
   CHECK(seen.size() > 900);
 }
 
-TEST_CASE("one spelling names one pipe of a series and size") {
-  std::map<std::tuple<std::string, NominalSize, std::string>, std::string> owner;
+TEST_CASE("the name of a class means its pipe, and no other of its series and size") {
   for (const Pipe& pipe : catalog().pipes()) {
-    for (const std::string& key : pipe.class_keys) {
-      const auto [at, fresh] = owner.emplace(std::tuple(pipe.series->id, pipe.size, key), pipe.class_name);
-      INFO(pipe.series->id << ' ' << pipe.size.label() << ": " << key << " names " << at->second << " and "
-                           << pipe.class_name);
-      CHECK(fresh);
+    const ClassWords words = catalog().read_class(pipe.class_name, pipe.series->material);
+    CHECK(means_pipe(words, pipe));
+    if (words.words.empty()) continue;
+    for (const Pipe& other : catalog().pipes(pipe.series->material, pipe.size)) {
+      if (other.series != pipe.series || &other == &pipe) continue;
+      INFO(pipe.series->id << ' ' << pipe.size.label() << ": " << pipe.class_name << " and " << other.class_name);
+      CHECK_FALSE(means_pipe(words, other));
     }
   }
 }
@@ -192,4 +199,23 @@ TEST_CASE("metric trade sizes name inch sizes") {
 TEST_CASE("a file that is not there is said to be") {
   CHECK(catalog().file("edition.json").find("edition") != std::string::npos);
   CHECK_THROWS_AS(catalog().file("nowhere.json"), CatalogError);
+}
+
+TEST_CASE("every source stands behind a number") {
+  std::string others;
+  const std::filesystem::path data = std::filesystem::path(MAINBORE_SOURCE_DIR) / "data";
+  for (const auto& entry : std::filesystem::recursive_directory_iterator(data)) {
+    if (entry.path().filename() == "sources.json") continue;
+    if (entry.path().extension() != ".json") continue;
+    std::ifstream in(entry.path(), std::ios::binary);
+    others.append(std::istreambuf_iterator<char>(in), {});
+  }
+  for (const std::string_view list : {"sources.json", "rules/sources.json"}) {
+    std::ifstream in(data / list, std::ios::binary);
+    const auto sources = nlohmann::json::parse(in);
+    for (const auto& source : sources.items()) {
+      INFO(list << ' ' << source.key());
+      CHECK(others.find('"' + source.key() + '"') != std::string::npos);
+    }
+  }
 }

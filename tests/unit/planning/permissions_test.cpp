@@ -37,11 +37,11 @@ std::string random_rows(WholeJobs& random, const std::string& more) {
   std::string rows;
   for (std::size_t left = 1 + random.below(4); left > 0; --left) {
     rows += rows.empty() ? "{" : ", {";
-    if (random.chance(60)) {
-      rows += "\"material\": \"" + std::string(material_names[random.below(material_count)]) + "\", ";
-    }
+    const auto material = static_cast<Material>(random.below(material_count));
+    const bool any_material = !random.chance(60);
+    if (!any_material) rows += "\"material\": \"" + std::string(name_of(material)) + "\", ";
     if (random.chance(40)) rows += "\"main_above\": \"" + std::to_string(2 + random.below(20)) + " in\", ";
-    if (random.chance(20)) rows += R"("class": "DR 18", )";
+    if ((any_material || material == Material::pvc) && random.chance(20)) rows += R"("class": "DR 18", )";
     if (random.chance(20)) rows += R"("wall_from": "0.3 in", )";
     const NominalSize largest = NominalSize::inches(random.one_of(std::array{0.0, 0.625, 0.75, 1.0, 1.5, 2.0, 4.0}));
     rows += largest == NominalSize() ? std::string(R"("largest": "none", "why": "by town rule")")

@@ -258,3 +258,22 @@ TEST_CASE("a class that was never made is answered with those that were, kind by
   CHECK(word(2).starts_with("TC "));
   CHECK(word(3).starts_with("TC "));
 }
+
+TEST_CASE("a wall read too thin rests on the column that decides what is thin") {
+  const Pipe* recalled = nullptr;
+  for (const Pipe& pipe : Catalog::builtin().pipes()) {
+    const bool weaker = pipe.wall && pipe.wall_minus > Length() && pipe.how_of(PipeColumn::wall) == How::published &&
+                        pipe.how_of(PipeColumn::wall_minus) == How::memory;
+    if (weaker && pipe.size == NominalSize::inches(8)) recalled = &pipe;
+  }
+  REQUIRE(recalled != nullptr);
+  Job job = sound_job();
+  job.main.material = recalled->series->material;
+  job.main.size = recalled->size;
+  job.main.class_name = recalled->class_name;
+  job.main.wall = *recalled->wall - recalled->wall_minus - 0.02 * units::inch;
+  const Plan plan = plan_of(job);
+  const Finding* const thin = find(plan, FindingCode::main_wall_thin);
+  REQUIRE(thin != nullptr);
+  CHECK(thin->basis[0]->how == How::memory);
+}

@@ -2,6 +2,7 @@
 #include <set>
 #include <string>
 
+#include "catalog/class_meaning.hpp"
 #include "mainbore/rule_fields.hpp"
 #include "mainbore/rules_file.hpp"
 #include "support/catch.hpp"
@@ -24,8 +25,9 @@ const TapLimit* row_for(const TapLimits& rows, const Pipe& pipe) {
       return list.empty() || std::find(list.begin(), list.end(), wanted) != list.end();
     };
     const bool class_fits =
-        row.class_keys.empty() || std::any_of(pipe.class_keys.begin(), pipe.class_keys.end(),
-                                              [&](const auto& key) { return lists(row.class_keys, key); });
+        row.classes.empty() || std::any_of(row.classes.begin(), row.classes.end(), [&](const std::string& name) {
+          return means_pipe(Catalog::builtin().read_class(name, pipe.series->material), pipe);
+        });
     if (lists(row.materials, pipe.series->material) && class_fits && lists(row.series, pipe.series->id) &&
         (!row.main_from || *row.main_from <= pipe.size) && (!row.main_to || pipe.size <= *row.main_to) &&
         (!row.wall_from || (pipe.wall && *row.wall_from <= *pipe.wall))) {

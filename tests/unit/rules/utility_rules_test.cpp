@@ -114,7 +114,8 @@ TEST_CASE("a list of largest taps is replaced whole") {
   REQUIRE(rules.direct.size() == 2);
   const TapLimit& row = rules.direct[0];
   CHECK(row.materials == MaterialList{Material::ductile_iron, Material::cast_iron});
-  CHECK(row.class_keys == std::vector<std::string>{"pc350"});
+  CHECK(row.classes == std::vector<std::string>{"C151 PC 350"});
+  CHECK_FALSE(row.pipes.empty());
   CHECK(row.series == std::vector<std::string>{"di-pressure-class"});
   CHECK(row.main_from == NominalSize::inches(6));
   CHECK(row.main_to == NominalSize::inches(12));
@@ -454,8 +455,8 @@ TEST_CASE("the example of an invented district loads") {
 TEST_CASE("a list has as many rows as a utility writes") {
   std::string rows;
   for (int year = 0; year < 400; ++year) {
-    rows += R"({"material": "PVC", "series": "pvc-c900", "class": "CUSTOM )" + std::to_string(year) +
-            R"(", "largest": "3/4 in", "reason": "kept apart"},)";
+    rows += R"({"material": "PVC", "series": "pvc-c900", "class": "DR 18", "wall_from": "0.)" + std::to_string(999 - year) +
+            R"( in", "largest": "3/4 in", "reason": "kept apart"},)";
   }
   rows += R"({"material": "ductile iron", "largest": "3/4 in", "reference": "the last row", "reason": "x"})";
   const RulesFile read = load_rules(Catalog::builtin(), std::vector<RuleText>{{"own.json", R"({"direct": {"largest": [)" + rows + "]}}"}});
