@@ -110,6 +110,8 @@ class PlanWriter {
     put("od", main.od);
     put("od_low", main.od_low);
     put("od_high", main.od_high);
+    if (main.calliper_low) put_bound("calliper_low", Measure(*main.calliper_low), Toward::more);
+    if (main.calliper_high) put_bound("calliper_high", Measure(*main.calliper_high), Toward::less);
     put("wall_nominal", main.wall_nominal);
     put("wall_min", main.wall_least);
     if (main.wall_basis != WallBasis::unknown) {
@@ -145,8 +147,8 @@ class PlanWriter {
     out_.begin_array("readings");
     for (const ReadingMeans& reading : settle.readings) {
       out_.begin_object();
-      put("low", reading.low);
-      put("high", reading.high);
+      put_bound("low", reading.low, Toward::more);
+      put_bound("high", reading.high, Toward::less);
       if (reading.pipe != nullptr) write_pipe(*reading.pipe);
       if (reading.also > 0) out_.whole("also", reading.also);
       out_.end_object();

@@ -73,6 +73,8 @@ Json main_part() {
                  {"od?", quantity},
                  {"od_low?", quantity},
                  {"od_high?", quantity},
+                 {"calliper_low?", quantity},
+                 {"calliper_high?", quantity},
                  {"wall_nominal?", quantity},
                  {"wall_min?", quantity},
                  {"wall_basis?", {{"enum", {"catalogue", "measured"}}}},

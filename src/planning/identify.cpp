@@ -162,8 +162,10 @@ NextStep wall_step(const std::vector<FittingPipe>& fits, const Rules& rules) {
     NextAnswer answer;
     for (const FittingClass& one : fits[i].classes) {
       if (!one.pipe->wall) continue;
-      const Measure low(*one.pipe->wall - one.pipe->wall_minus);
-      const Measure high(*one.pipe->wall + rules.wall_uncertainty.value);
+      // As far as nothing would speak against the class: see misgivings().
+      const Length gauge = rules.wall_uncertainty.value;
+      const Measure low(std::max(*one.pipe->wall - one.pipe->wall_minus - gauge, Length()));
+      const Measure high(thick * *one.pipe->wall + gauge);
       if (!answer.low || low.base() < answer.low->base()) answer.low = low;
       if (!answer.high || high.base() > answer.high->base()) answer.high = high;
     }

@@ -62,8 +62,7 @@ std::optional<LengthRange> tape_to_read(const Site& site, Length od) {
     }
     joined.high = std::max(joined.high, range.high);
   }
-  return LengthRange{std::ceil(joined.low / sixteenth - 1e-6) * sixteenth,
-                   std::floor(joined.high / sixteenth + 1e-6) * sixteenth};
+  return whole_marks(joined);
 }
 
 // One end of one reading, in base units.

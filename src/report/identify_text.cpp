@@ -58,7 +58,7 @@ std::string numbers_of(const std::vector<std::size_t>& fits) {
 std::string answer_text(const NextAnswer& answer, UnitSystem system) {
   if (!answer.answer.empty()) return std::string(answer.answer);
   if (answer.low && answer.high)
-    return format_measure(*answer.low, system) + " to " + format_measure(*answer.high, system);
+    return format_between(*answer.low, *answer.high, system);
   std::string text;
   if (answer.from) text += "from " + std::to_string(*answer.from);
   if (answer.to) text += (text.empty() ? "to " : " to ") + std::to_string(*answer.to);

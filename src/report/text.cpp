@@ -222,8 +222,8 @@ class TextReport {
     page_.field("Main", pipe);
     if (main.od) {
       std::string od = calliper(*main.od);
-      if (main.od_low && main.od_high && *main.od_low < *main.od_high) {
-        od += "; may measure " + calliper(*main.od_low) + " to " + calliper(*main.od_high);
+      if (main.calliper_low && main.calliper_high) {
+        od += "; may measure " + format_between(Measure(*main.calliper_low), Measure(*main.calliper_high), options_.units);
       }
       page_.field("Outside diameter", od);
     }
@@ -406,7 +406,7 @@ class TextReport {
     for (const ReadingMeans& reading : settle.readings) {
       std::string text = reading.pipe != nullptr ? pipe_in_words(*reading.pipe) : std::string("not in the tables");
       if (reading.also > 0) text += ", or " + std::to_string(reading.also) + " more that read the same";
-      page_.field(show(reading.low) + " to " + show(reading.high), text);
+      page_.field(format_between(reading.low, reading.high, options_.units), text);
     }
     page_.field("anything else", "is not the pipe on the card: stop");
   }

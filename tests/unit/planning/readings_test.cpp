@@ -2,6 +2,9 @@
 #include <cmath>
 #include <numbers>
 
+#include <algorithm>
+#include <set>
+
 #include "support/catch.hpp"
 #include "unit/planning/jobs.hpp"
 
@@ -110,4 +113,43 @@ TEST_CASE("a hold that is there already makes no number wider") {
   job.main.surge = 71.0 * units::psi;
   REQUIRE(has(plan_of(job), FindingCode::pressure_surge_over_rating));
   CHECK(most_pressure(plan_of(job)) == 80.0);
+}
+
+TEST_CASE("what is said to tell the pipes apart is read as the stop numbers are, and tells what it says") {
+  std::set<std::pair<Material, NominalSize>> asked;
+  int ranges = 0;
+  for (const Pipe& pipe : Catalog::builtin().pipes()) {
+    if (!asked.emplace(pipe.series->material, pipe.size).second) continue;
+    Job job = sound_job();
+    job.main.material = pipe.series->material;
+    job.main.size = pipe.size;
+    job.main.class_name.clear();
+    const Plan plan = plan_of(job);
+    const auto fits = [&](const Plan& read, const Pipe* wanted) {
+      const auto& left = read.main.candidates;
+      return !has(read, FindingCode::main_od_contradicts) && std::find(left.begin(), left.end(), wanted) != left.end();
+    };
+    if (plan.main.calliper_low) {
+      for (const auto& od : {plan.main.calliper_low, plan.main.calliper_high}) {
+        Job read = job;
+        read.main.od = od;
+        CHECK_FALSE(has(plan_of(read), FindingCode::main_od_contradicts));
+      }
+    }
+    if (!plan.main.settle) continue;
+    const Reading* const tape = plan.reading(ReadingId::circumference);
+    bool covers = tape == nullptr;
+    for (const ReadingMeans& means : plan.main.settle->readings) {
+      for (const Measure& end : {means.low, means.high}) {
+        Job read = job;
+        read.main.circumference = Length::from_base(end.base());
+        INFO(means.pipe->series->id << ' ' << pipe.size.label() << ' ' << end.base());
+        CHECK(fits(plan_of(read), means.pipe));
+        ++ranges;
+      }
+      covers |= means.low.base() <= tape->at_least->base() && tape->at_least->base() <= means.high.base();
+    }
+    CHECK(covers);
+  }
+  CHECK(ranges > 40);
 }
