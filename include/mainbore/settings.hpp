@@ -2,7 +2,8 @@
 // units of results, the crew.
 //
 // A job and the command line come first; settings stand only where they say nothing. A machine is taken whole or not at
-// all: a job that says anything of its machine takes none of the settings'. A fact taken from settings is stated, not
+// all: a job that says anything of its machine takes none of the settings'. The lengths of saddle, stop and adapter are those
+// of the tap's size, each where the job does not give it; an adapter goes with the machine of the settings alone. A fact taken from settings is stated, not
 // assumed. Whatever is taken is listed with the answer.
 #pragma once
 
@@ -19,7 +20,7 @@ namespace mainbore {
 
 using SettingValue = std::variant<std::string, Measure, NominalSize, int>;
 struct SettingTaken {
-  std::string path;  // "machine.chain_length", "crew", "units", "rules" (once a file)
+  std::string path;  // "machine.chain_length", "service.stop_length", "crew", "units", "rules" (once a file)
   SettingValue value;
 };
 
@@ -32,16 +33,25 @@ struct FromSettings {
   [[nodiscard]] bool any() const { return !file.empty(); }
 };
 
+// What stands on the truck for taps of one size, as measured with a tape.
+struct FittingLengths {
+  NominalSize tap;
+  std::optional<Length> saddle_height;     // from the pipe to the outlet face of the saddle
+  std::optional<Length> stop_length;       // corporation stop from end to end
+  std::optional<Length> adapter_standoff;  // end of the adapter on the stop to the cutter's edge, bar drawn back
+};
+
 struct Settings {
   std::string file;  // as it was named; empty: there is none
   MachineFacts machine;
   std::vector<SettingTaken> machine_facts;  // the same, one by one
+  std::vector<FittingLengths> fittings;     // each tap once
   std::string crew;
   std::optional<UnitSystem> units;
   std::vector<std::string> rules;  // files as written, seen from the settings file's folder; laid in this order
 };
 
-// Lays machine and crew under the job, and adds to `from` what was taken and what was set aside.
+// Lays machine, fittings and crew under the job, and adds to `from` what was taken and what was set aside.
 void lay_settings_under(Job& job, const Settings& settings, FromSettings& from);
 
 }  // namespace mainbore

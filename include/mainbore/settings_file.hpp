@@ -3,6 +3,7 @@
 //     {
 //       "format": 1,
 //       "machine": {"title": "Truck 4", "smallest_tap": "3/4 in", "largest_tap": "1 in", "hand_limit": "90 psi", ...},
+//       "fittings": [{"tap": "1 in", "saddle_height": "2 in", "stop_length": "3.5 in", "adapter_standoff": "2 in"}],
 //       "rules": ["ashby_vale.json"],
 //       "units": "us",
 //       "crew": "North yard"
@@ -16,6 +17,7 @@
 //     if (read.settings) lay_settings_under(job, *read.settings, from);
 #pragma once
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string_view>
@@ -35,6 +37,17 @@ struct SettingsFile {
 // Longest text read, in bytes, and most rules files.
 inline constexpr std::size_t longest_settings = 1u << 20;
 inline constexpr std::size_t most_rules_files = 100;
+inline constexpr std::size_t most_fittings = 100;
+
+// The members of a fitting, and the facts of a job that they stand for.
+struct FittingFact {
+  const char* key;
+  std::string_view path;
+};
+inline constexpr std::array<FittingFact, 4> settings_fitting_facts = {{{"tap", "service.size"},
+                                                                        {"saddle_height", "service.saddle_height"},
+                                                                        {"stop_length", "service.stop_length"},
+                                                                        {"adapter_standoff", "machine.adapter_standoff"}}};
 
 // Never throws for anything in the text. The catalogue must outlive the settings.
 [[nodiscard]] SettingsFile read_settings(std::string_view text, std::string_view file_name, const Catalog& catalog);

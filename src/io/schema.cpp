@@ -55,6 +55,7 @@ class JobSchema {
     Json& members = schema["properties"];
     members["format"] = {{"type", "integer"}, {"const", 1}};
     members["machine"] = machine();
+    members["fittings"] = fittings();
     members["rules"] = {{"description", "rules files, seen from the folder of the settings file; laid in this order"},
                         {"type", "array"},
                         {"maxItems", most_rules_files},
@@ -69,6 +70,18 @@ class JobSchema {
   }
 
  private:
+  // Lengths of what stands on the truck, by the size of the tap.
+  [[nodiscard]] Json fittings() {
+    Json row = closed_object();
+    const auto field = [](std::string_view path) -> const JobField& { return *io::find_field(path)->field; };
+    for (const auto& [key, path] : settings_fitting_facts) row["properties"][key] = value_of(field(path));
+    row["required"] = {"tap"};
+    return {{"description", "lengths by size of tap, each size once, where a job does not give them"},
+            {"type", "array"},
+            {"maxItems", most_fittings},
+            {"items", std::move(row)}};
+  }
+
   [[nodiscard]] Json machine() {
     constexpr std::string_view section = "machine.";
     const std::span<const JobField> rows = io::job_fields();

@@ -16,7 +16,7 @@ using io::JsonText;
 using io::JsonType;
 using io::Problem;
 
-constexpr std::array<std::string_view, 5> known_keys = {"format", "machine", "rules", "units", "crew"};
+constexpr std::array<std::string_view, 6> known_keys = {"format", "machine", "fittings", "rules", "units", "crew"};
 constexpr std::array<std::string_view, 2> unit_words = {"us", "si"};
 
 // Of a machine or a crew: there are no other facts of a job in settings.
@@ -75,15 +75,86 @@ class SettingsReader {
     }
     if (!json.is_json() || !expect(json, 0, JsonType::object, R"({"crew": "North yard", "units": "us"})")) return;
     std::vector<std::uint32_t> facts;
+    std::optional<std::uint32_t> fittings_at;
     for (std::uint32_t child = 1; child < json.node(0).next; child = json.node(child).next) {
       const std::string_view key = json.node(child).key;
       if (key == "machine" || key == "crew") facts.push_back(child);
       else if (key == "rules") read_rules(json, child);
+      else if (key == "fittings") fittings_at = child;
       else if (key == "units") read_units(json, child);
       else if (key == "format") read_format(json, child);
       else unknown_key(json, child);
     }
     read_facts(json, facts);
+    if (fittings_at) read_fittings(json, *fittings_at);
+  }
+
+  void read_fittings(const JsonText& json, std::uint32_t node) {
+    constexpr std::string_view such_as = R"([{"tap": "1 in", "saddle_height": "2 in", "stop_length": "3.5 in"}])";
+    if (!expect(json, node, JsonType::array, such_as)) return;
+    for (std::uint32_t child = node + 1; child < json.node(node).next; child = json.node(child).next) {
+      if (settings_.fittings.size() == most_fittings) {
+        return add_at(json, child, {"settings.unknown-value", "more than " + std::to_string(most_fittings) + " fittings", ""});
+      }
+      if (expect(json, child, JsonType::object, such_as.substr(1, such_as.size() - 2))) read_fitting(json, child);
+    }
+  }
+
+  void read_fitting(const JsonText& json, std::uint32_t node) {
+    FittingLengths fitting;
+    for (std::uint32_t child = node + 1; child < json.node(node).next; child = json.node(child).next) {
+      read_fitting_fact(json, child, fitting);
+    }
+    if (fitting.tap == NominalSize()) {
+      return add_at(json, node, {"settings.unknown-value", "a fitting without its size of tap", "such as \"tap\": \"1 in\""});
+    }
+    for (const FittingLengths& known : settings_.fittings) {
+      if (known.tap != fitting.tap) continue;
+      return add_at(json, node, {"settings.unknown-value", "a second fitting for " + fitting.tap.label() + " in", "give each size once"});
+    }
+    settings_.fittings.push_back(fitting);
+  }
+
+  void read_fitting_fact(const JsonText& json, std::uint32_t node, FittingLengths& fitting) {
+    const io::JsonNode& given = json.node(node);
+    const auto* const fact = std::find_if(settings_fitting_facts.begin(), settings_fitting_facts.end(),
+                                          [&](const FittingFact& one) { return given.key == one.key; });
+    if (fact == settings_fitting_facts.end()) {
+      if (enough()) return;
+      std::vector<std::string_view> keys;
+      for (const FittingFact& one : settings_fitting_facts) keys.emplace_back(one.key);
+      return add_at(json, node, given.key_span,
+                    {"settings.unknown-key", io::quoted(given.key) + " is not part of a fitting", "known here: " + io::listed(keys)});
+    }
+    const auto text = quantity_text(json, node);
+    if (!text) return static_cast<void>(expect(json, node, JsonType::string, "\"3.5 in\""));
+    auto read = io::read_value(*io::find_field(fact->path)->field, *text, catalog_);
+    if (auto* problem = std::get_if<Problem>(&read)) return add_at(json, node, std::move(*problem));
+    const io::FieldValue& value = std::get<io::FieldValue>(read);
+    if (const auto* tap = std::get_if<NominalSize>(&value)) fitting.tap = *tap;
+    else put_length(json, node, given.key, std::get<Measure>(value).as<1, 0, 0>(), fitting);
+  }
+
+  // "3.5 in", or the same as {"value": 3.5, "unit": "in"}.
+  static std::optional<std::string> quantity_text(const JsonText& json, std::uint32_t node) {
+    const io::JsonNode& given = json.node(node);
+    if (given.type == JsonType::string) return std::string(given.text);
+    if (given.type != JsonType::object || node + 3 != given.next) return std::nullopt;
+    const io::JsonNode* value = &json.node(node + 1);
+    const io::JsonNode* unit = &json.node(node + 2);
+    if (value->key == "unit") std::swap(value, unit);
+    if (value->key != "value" || value->type != JsonType::number || unit->key != "unit" || unit->type != JsonType::string) {
+      return std::nullopt;
+    }
+    return std::string(value->text) + ' ' + std::string(unit->text);
+  }
+
+  void put_length(const JsonText& json, std::uint32_t node, std::string_view key, Length length, FittingLengths& fitting) {
+    if (key == "saddle_height") fitting.saddle_height = length;
+    else if (key == "stop_length") fitting.stop_length = length;
+    else fitting.adapter_standoff = length;
+    if (key != "adapter_standoff" || settings_.machine.given || !diagnostics_.empty()) return;
+    add_at(json, node, {"settings.unknown-value", "an adapter without the machine it goes on", "give the machine's own figures"});
   }
 
   bool expect(const JsonText& json, std::uint32_t node, JsonType type, std::string_view such_as) {
@@ -195,7 +266,8 @@ std::span<const DiagnosticText> settings_diagnostic_texts() {
       DiagnosticText{"settings.unknown-value", "a word that is not one of those known",
                      "Units are \"us\" or \"si\", rules are names of files, the format is 1."},
       DiagnosticText{"settings.wrong-type", "a value of the wrong kind",
-                     "The machine is an object as in a job, rules are a list of file names, units and crew are texts."},
+                     "The machine is an object as in a job, fittings are a list of objects, rules a list of file names, units and "
+                     "crew are texts."},
   };
   return texts;
 }

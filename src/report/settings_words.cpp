@@ -9,6 +9,7 @@ namespace mainbore::report {
 namespace {
 
 constexpr std::string_view machine = "machine.";
+constexpr std::string_view service = "service.";
 
 std::string value_in_words(const SettingValue& value, UnitSystem system) {
   if (const auto* text = std::get_if<std::string>(&value)) return *text;
@@ -43,6 +44,18 @@ std::string machine_in_words(const FromSettings& from, UnitSystem system) {
   return text;
 }
 
+// "saddle height 2 in; stop length 3.5 in"
+std::string fittings_in_words(const FromSettings& from, UnitSystem system) {
+  std::string text;
+  for (const SettingTaken& fact : from.taken) {
+    if (!fact.path.starts_with(service)) continue;
+    std::string key = fact.path.substr(service.size());
+    std::replace(key.begin(), key.end(), '_', ' ');
+    text += (text.empty() ? "" : "; ") + key + ' ' + value_in_words(fact.value, system);
+  }
+  return text;
+}
+
 std::string set_aside(const FromSettings& from) {
   std::string text;
   for (const std::string& member : from.set_aside) text += (text.empty() ? "" : ", ") + member;
@@ -61,6 +74,7 @@ std::vector<SettingsWords> settings_words(const FromSettings& from, UnitSystem s
   add("Units", values_of(from, "units", system));
   add("Rules", values_of(from, "rules", system));
   add("Machine", machine_in_words(from, system));
+  add("Fittings", fittings_in_words(from, system));
   add("Crew", values_of(from, "crew", system));
   if (from.taken.empty()) add("Taken", "nothing");
   if (!from.set_aside.empty()) add("Not taken", set_aside(from) + ": the job or the command line says otherwise");

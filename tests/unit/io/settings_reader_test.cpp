@@ -156,3 +156,47 @@ TEST_CASE("every code that settings use is explained") {
     CHECK(std::any_of(texts.begin(), texts.end(), [&](const DiagnosticText& text) { return text.code == code; }));
   }
 }
+
+TEST_CASE("the lengths of what stands on the truck go under a job by its tap, each where the job gives none") {
+  constexpr std::string_view machine = R"("machine": {"title": "Truck 4", "smallest_tap": "3/4 in", "largest_tap": "1 in",
+    "hand_limit": "90 psi", "body_rating": "250 psi", "bar_diameter": "1 in"})";
+  constexpr std::string_view fittings = R"("fittings": [{"tap": "3/4 in", "saddle_height": "9 in"},
+    {"tap": "1 in", "saddle_height": "2 in", "stop_length": {"value": 3.5, "unit": "in"}, "adapter_standoff": "1.5 in"}])";
+  const Settings settings = settings_of("{" + std::string(machine) + ", " + std::string(fittings) + "}");
+  REQUIRE(settings.fittings.size() == 2);
+  const auto paths_taken = [](const FromSettings& from) {
+    std::string paths;
+    for (const SettingTaken& taken : from.taken) {
+      if (taken.path.starts_with("service.") || taken.path == "machine.adapter_standoff") paths += taken.path + ' ';
+    }
+    return paths;
+  };
+  Job job = job_of("");
+  FromSettings from;
+  lay_settings_under(job, settings, from);
+  CHECK(*job.service.saddle_height / units::inch == Catch::Approx(2.0));
+  CHECK(*job.service.stop_length / units::inch == Catch::Approx(3.5));
+  CHECK(*job.machine.given->adapter_standoff / units::inch == Catch::Approx(1.5));
+  CHECK_FALSE(settings.machine.given->adapter_standoff);  // the settings stay as they were
+  CHECK(paths_taken(from) == "service.saddle_height service.stop_length machine.adapter_standoff ");
+
+  // What the job says comes first, and on its own machine the adapter was not measured.
+  Job own = job_of(R"(, "machine": {"title": "Truck 5", "smallest_tap": "3/4 in", "largest_tap": "1 in",
+    "hand_limit": "90 psi", "body_rating": "250 psi", "bar_diameter": "1 in"})");
+  own.service.stop_length = 4.0 * units::inch;
+  FromSettings less;
+  lay_settings_under(own, settings, less);
+  CHECK(*own.service.stop_length / units::inch == Catch::Approx(4.0));
+  CHECK_FALSE(own.machine.given->adapter_standoff);
+  CHECK(paths_taken(less) == "service.saddle_height ");
+}
+
+TEST_CASE("a fitting that cannot be is refused") {
+  CHECK(one_fault(R"({"fittings": {}})").starts_with("settings.wrong-type /fittings"));
+  CHECK(one_fault(R"({"fittings": [{"stop_length": "3 in"}]})").starts_with("settings.unknown-value /fittings/0"));
+  CHECK(one_fault(R"({"fittings": [{"tap": "1 in"}, {"tap": "1 in"}]})").starts_with("settings.unknown-value /fittings/1"));
+  CHECK(one_fault(R"({"fittings": [{"tap": "1 in", "saddle": "2 in"}]})").starts_with("settings.unknown-key /fittings/0/saddle"));
+  CHECK(one_fault(R"({"fittings": [{"tap": "1 in", "stop_length": "3"}]})").find("/fittings/0/stop_length") != std::string::npos);
+  CHECK(one_fault(R"({"fittings": [{"tap": "1 in", "stop_length": 3}]})").starts_with("settings.wrong-type"));
+  CHECK(one_fault(R"({"fittings": [{"tap": "1 in", "adapter_standoff": "2 in"}]})").starts_with("settings.unknown-value"));
+}
