@@ -20,6 +20,12 @@ constexpr double short_tube_velocity = 0.80;
 
 bool demand_given(const DemandFacts& facts) { return facts.flow || facts.fixture_units || !facts.fixtures.empty(); }
 
+// Whoever says anything of the demand asks whether the customer gets it.
+bool demand_told(const DemandFacts& facts) {
+  return demand_given(facts) || facts.continuous || facts.residual || facts.sprinkler_flow ||
+         facts.sprinklers.value_or(DwellingSprinklers::none) != DwellingSprinklers::none;
+}
+
 bool line_given(const LineFacts& facts) {
   return facts.material || facts.size || facts.length || facts.rise || facts.friction || facts.c || facts.elbows ||
          facts.couplings;
@@ -535,7 +541,7 @@ std::optional<ServicePlan> check_service(const Context& context, const std::opti
   check_existing(context, said);
   check_line_rating(context, said);
   check_listed_sizes(context, said);
-  const bool asked_for = line_given(facts.line) || demand_given(facts.demand) || facts.meter;
+  const bool asked_for = line_given(facts.line) || demand_told(facts.demand) || facts.meter;
   if (!asked_for) return std::nullopt;
 
   const Rules& rules = context.rules;
@@ -550,7 +556,8 @@ std::optional<ServicePlan> check_service(const Context& context, const std::opti
   const auto missing = [](bool is_missing, std::string_view path) { return is_missing ? Detail(path) : Detail(); };
   const bool no_line = !facts.line.material || !facts.line.length;
   if (no_line || !demand_given(facts.demand)) {
-    said.findings.add(FindingCode::service_not_checked, Severity::note)
+    const Severity severity = demand_told(facts.demand) ? Severity::hold : Severity::note;
+    said.findings.add(FindingCode::service_not_checked, severity)
         .with(std::string_view("whether the customer gets enough water"),
               missing(!facts.line.material, "service.line.material"),
               missing(!facts.line.length, "service.line.length"),

@@ -2,6 +2,7 @@
 #include <random>
 
 #include "mainbore/hydraulics/friction.hpp"
+#include "mainbore/wording.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
 #include "unit/planning/jobs.hpp"
@@ -243,7 +244,17 @@ TEST_CASE("what is not given is assumed and said, or not checked and said") {
   }
   const Plan without_length = planned_house([](Job& job) { job.service.line.length.reset(); });
   CHECK_FALSE(without_length.service);
-  CHECK(severity_of(without_length, FindingCode::service_not_checked) == Severity::note);
+  // Who tells of the demand asks for the check: what is missing for it holds. A line alone is only told of.
+  CHECK(severity_of(without_length, FindingCode::service_not_checked) == Severity::hold);
+  const Finding* const hold = find(without_length, FindingCode::service_not_checked);
+  CHECK(detail_of(*hold, UnitSystem::us).find("service.line.length") != std::string::npos);
+  const Plan line_alone = planned_house([](Job& job) { job.service.demand = {}; });
+  CHECK(severity_of(line_alone, FindingCode::service_not_checked) == Severity::note);
+  const Plan lawn_alone = planned_house([](Job& job) {
+    job.service.demand = {};
+    job.service.demand.continuous = 5.0 * units::gpm;
+  });
+  CHECK(severity_of(lawn_alone, FindingCode::service_not_checked) == Severity::hold);
 }
 
 TEST_CASE("an old lead or galvanised service stops the work") {
