@@ -68,11 +68,12 @@ struct MainFacts {
   std::optional<Pressure> rating;            // working pressure that the utility rates this main for, at 73 degF
   std::optional<Carries> carries;
   std::optional<Length> cover;               // ground to crown
+  std::optional<bool> cover_measured;        // a cover of 0 is one that somebody measured
   std::optional<bool> pressurised;           // false: a dry main, drained
 
-  // Records write 0 where nobody measured: a main with nothing over it needs no pit.
+  // Records write 0 where nobody measured.
   [[nodiscard]] std::optional<Length> known_cover() const {
-    return cover && *cover > Length() ? cover : std::nullopt;
+    return cover && (*cover > Length() || cover_measured.value_or(false)) ? cover : std::nullopt;
   }
 };
 

@@ -338,7 +338,9 @@ constexpr std::array table = {
                                  "working pressure that the utility rates this main for, in plastic at 73 degF"),
     choice<&MainFacts::carries>("main.carries", carries_words, "what flows in it"),
     quantity<&MainFacts::cover>("main.cover", Kind::distance, 0.0 * units::foot, 100.0 * units::foot,
-                                "ground to crown of the main"),
+                                "ground to crown of the main; 0 counts as not measured"),
+    row<&MainFacts::cover_measured>("main.cover_measured", FieldType::flag,
+                                    "true where main.cover was measured: a cover of 0 is then one"),
     row<&MainFacts::pressurised>("main.pressurised", FieldType::flag,
                                  "false for a main drained for the tap; main.pressure is then what it will carry"),
 

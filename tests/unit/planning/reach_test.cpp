@@ -332,6 +332,14 @@ TEST_CASE("a cover of nothing is a cover that nobody measured") {
   CHECK(pit->give == "main.cover, excavation.soil");
   const Rules rules = rules_of(R"({"place": {"least_cover": "3 ft"}})");
   CHECK(has(plan_under(job, rules), FindingCode::place_cover_unknown));
+  // Where the job says that it was measured, it is one.
+  job.main.cover_measured = true;
+  CHECK(has(plan_under(job, rules), FindingCode::place_cover));
+  const Plan measured = plan_of(job);
+  REQUIRE(measured.excavation);
+  CHECK(measured.excavation->cover == Length());
+  job.main.cover.reset();
+  CHECK_FALSE(plan_of(job).excavation);
 }
 
 TEST_CASE("a tap in a size that no thread is made in is held, with the sizes that may be meant") {
