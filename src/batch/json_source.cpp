@@ -25,6 +25,9 @@ constexpr std::size_t piece_size = std::size_t{1} << 15;
 constexpr std::size_t room_behind = io::FastJobReader::room_behind;
 constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
 
+constexpr std::string_view comma_outside =
+    "a comma between orders that stand in no list: a bracket is missing, or one is too many";
+
 constexpr bool is_space(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
 
 // Of an order, and not of an element of a list in one.
@@ -176,6 +179,7 @@ class JsonSource : public OrderSource {
     if (std::exchange(brace_in_quotes_, false) && !broken_) start_.forget();
     if (broken_ && start_.feed(c, before_, here_, line_) && is_sure(start_.key())) begin_at_start(piece);
     if (was_in_string && !in_string_ && !broken_) look_into_string();
+    if (std::exchange(ends_line_, false)) finish(piece);
     if (!is_space(c)) before_ = c;
     if (c == '\n') ++line_;
     if (text_.empty()) first_line_ = line_;
@@ -210,18 +214,18 @@ class JsonSource : public OrderSource {
   void read_space(char c) {
     if (next_ == Next::more_of_word) next_ = Next::comma;
     add(c);
+    if (c == '\n' && closed_) ends_line_ = true;
   }
 
   void read_token(Piece& piece, char c) {
     if (comma_at_ != nowhere) settle_comma(piece, c);
     const bool word_over = next_ == Next::more_of_word && !is_word(c);
     if (word_over) next_ = Next::comma;
-    if (depth_ == 0 && separates(c)) return separator(piece, c);
+    if (closed_) behind_closed(piece, c);
+    if (comma_at_ == nowhere && depth_ == 0 && separates(c)) return separator(piece, c);
+    if (std::exchange(at_comma_, false)) return;
     if (depth_ == 0 && !in_array_ && blank_ && c == '[') return open_array();
-    if (c == '{' && next_ == Next::comma && depth_ == 0 && is_object_) {  // behind a closed one
-      if (!in_array_) finish(piece);
-      else if (!broken_) comma_missing(piece);
-    }
+    if (c == '{' && next_ == Next::comma && depth_ == 0 && is_object_ && in_array_ && !broken_) comma_missing(piece);
     add(c);
     switch (c) {
       case '"':
@@ -244,12 +248,27 @@ class JsonSource : public OrderSource {
         return;
       case '}':
       case ']':
-        if (close(c) && depth_ == 0 && !in_array_ && !broken_) finish(piece);
+        closed_ = close(c) && depth_ == 0 && !in_array_ && !broken_ && comma_at_ == nowhere;
         return;
       default:
         if (next_ == Next::value) next_ = Next::more_of_word;
         else if (next_ != Next::more_of_word) broken_ = true;
     }
+  }
+
+  // Outside a list an order ends with its line or before the next one. Anything else behind its last brace was cut off from
+  // it by a brace too many: it goes with the order, which cannot be read then.
+  void behind_closed(Piece& piece, char c) {
+    closed_ = false;
+    if (c == '{' || c == ']') return finish(piece);
+    if (c != ',') {
+      broken_ = true;
+      return;
+    }
+    add(c);
+    comma_at_ = here_;
+    comma_line_ = line_;
+    at_comma_ = true;
   }
 
   static bool is_word(char c) { return std::string_view(",:{}[]\"").find(c) == std::string_view::npos; }
@@ -325,7 +344,7 @@ class JsonSource : public OrderSource {
 
   void separator(Piece& piece, char c) {
     if (!in_array_) {
-      fault(piece, "a comma between orders that stand in no list: a bracket is missing, or one is too many");
+      fault(piece, comma_outside);
       in_array_ = after_comma_ = true;
       return begin_text();
     }
@@ -367,6 +386,10 @@ class JsonSource : public OrderSource {
     text_.resize(std::min(text_.size(), comma));
     const bool value_behind = next_ == Next::comma && !std::all_of(behind.begin(), behind.end(), is_space);
     finish(piece);
+    if (!in_array_) {
+      fault(piece, comma_outside);
+      in_array_ = true;
+    }
     after_comma_ = true;
     text_ = std::move(behind);
     first_line_ = comma_line_;
@@ -437,7 +460,7 @@ class JsonSource : public OrderSource {
     blank_ = true;
     depth_ = 0;
     next_ = Next::value;
-    in_string_ = escaped_ = broken_ = is_object_ = key_behind_comma_ = false;
+    in_string_ = escaped_ = broken_ = is_object_ = key_behind_comma_ = closed_ = ends_line_ = at_comma_ = false;
     passed_over_ = 0;
     last_line_ = 0;
     comma_at_ = nowhere;
@@ -494,6 +517,9 @@ class JsonSource : public OrderSource {
   std::size_t comma_at_ = nowhere;      // of a comma behind the value, while it is not known what follows
   std::int64_t comma_line_ = 0;
   bool key_behind_comma_ = false;
+  bool closed_ = false;     // an order outside a list has had its last brace
+  bool ends_line_ = false;  // and its line ends here
+  bool at_comma_ = false;   // this byte is the comma behind it
 
   bool broken_ = false;
   bool brace_in_quotes_ = false;  // before the byte that comes next

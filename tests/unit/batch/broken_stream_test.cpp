@@ -187,6 +187,29 @@ TEST_CASE("what a brace too many cuts off is not left out of its order") {
   CHECK(beside.verdicts.size() == 2);
 }
 
+TEST_CASE("outside a list as well, what a brace too many cuts off goes with its order") {
+  const std::string cut_off = R"({"id": "AV-1", "main": {"material": "ductile iron", "size": "8 in", "pressure": "82 psi"},)"
+                              R"( "service": {"size": "1 in"}})";
+  const std::string behind = R"("nearby": [{"what": "gas line", "along": "0 ft"}]})";
+  for (const std::string_view between : {",", ", ", ",\n  ", " ", "}, ", ": "}) {
+    const std::string text = cut_off + std::string(between) + behind + "\n" + order(2) + "\n" + order(3);
+    INFO(text);
+    const Told told = told_by(records(in_two(text, 0), InputFormat::json));
+    CHECK_FALSE(told.verdicts.contains("AV-1"));
+    CHECK(told.unreadable >= 1);
+    CHECK(told.verdicts.contains("AV-2"));
+    CHECK(told.verdicts.contains("AV-3"));
+    same_in_any_pieces(text, InputFormat::json);
+  }
+  // One after the other, on lines or on one, they are as many as before; so they are with commas and no bracket.
+  for (const std::string_view between : {"", " ", "\n", "\n\n", ", "}) {
+    const std::string text = order(1) + std::string(between) + order(2) + std::string(between) + order(3);
+    INFO(text);
+    CHECK(told_by(records(in_two(text, 0), InputFormat::json)).verdicts.size() == 3);
+    same_in_any_pieces(text, InputFormat::json);
+  }
+}
+
 TEST_CASE("one answer whoever reads: the full reader, lines, lists, and any cut") {
   JsonTexts texts(11);
   const auto verdict_of = [](const std::string& record) {
