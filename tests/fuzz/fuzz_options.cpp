@@ -31,7 +31,7 @@ void require_fit(std::string_view shown) {
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-  static const std::vector<std::string> commands = {"table", "identify", "drytap", "explain", "rules", "schema"};
+  static const std::vector<std::string> commands = {"table", "identify", "trial", "explain", "rules", "schema"};
   if (size == 0) return 0;
   std::vector<std::string> arguments = {commands[data[0] % commands.size()]};
   std::string_view rest(reinterpret_cast<const char*>(data) + 1, size - 1);
