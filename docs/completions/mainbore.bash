@@ -388,6 +388,7 @@ _mainbore_values() {
         'main.rating='
         'main.carries='
         'main.cover='
+        'main.cover_measured='
         'main.pressurised='
         'nearby[0].what='
         'nearby[0].along='

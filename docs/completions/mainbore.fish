@@ -247,6 +247,7 @@ function __mainbore_values
                 'main.rating=' \
                 'main.carries=' \
                 'main.cover=' \
+                'main.cover_measured=' \
                 'main.pressurised=' \
                 'nearby[0].what=' \
                 'nearby[0].along=' \
