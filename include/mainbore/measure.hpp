@@ -30,7 +30,7 @@ enum class UnitSystem : std::uint8_t { us, si };
 enum class Kind : std::uint8_t {
   length,       // in      | mm
   tape,         // in      | mm      (read off a tape: inches and sixteenths in text)
-  distance,     // ft      | m
+  distance,     // ft      | m       (feet and inches in text)
   pressure,     // psi     | kPa
   force,        // lbf     | N
   torque,       // ft-lbf  | N-m
@@ -43,7 +43,7 @@ enum class Kind : std::uint8_t {
   line_load,    // lbf/in  | N/mm
   strength,     // tsf     | kPa     (unconfined compressive strength of soil)
   speed,        // mph     | km/h
-  duration,     // min     | min
+  duration,     // min     | min     (seconds or whole minutes in text)
   time_span,    // h       | h
   percent,      // %       | %
   angle,        // deg     | deg
@@ -130,8 +130,9 @@ struct ShownRange {
   Shown most;
 };
 [[nodiscard]] ShownRange shown_between(Measure least, Measure most, UnitSystem system);
-// "0.25 in", "82 psi", "4.5 ft"; no trailing zeros; a ratio has no unit. A flow over 100 gpm is rounded to the gallon: data
-// keeps `shown`.
+// "0.25 in", "82 psi", "4 ft 6 in", "42 s"; no trailing zeros; a ratio has no unit. A flow over 100 gpm is rounded to the
+// gallon, a distance to the quarter inch, a bound of one to the inch; a time to the second, from two minutes on to the
+// minute: data keeps `shown`.
 [[nodiscard]] std::string format_measure(Measure measure, UnitSystem system);
 [[nodiscard]] std::string format_measure(Measure measure, UnitSystem system, Toward toward);
 // "21-3/8 in to 21-15/16 in", each bound inside the range as above.
@@ -142,6 +143,8 @@ void append_measure(std::string& out, Measure measure, UnitSystem system, Toward
 // Lengths as they are read on site, for text alone: what must be reached is rounded up, what is there down.
 [[nodiscard]] std::string on_rule(Length length, UnitSystem system, Toward toward);  // sixteenths of an inch | mm
 [[nodiscard]] std::string on_tape(Length length, UnitSystem system, Toward toward);  // feet and inches | centimetres
+[[nodiscard]] std::string on_gauge(Pressure pressure, UnitSystem system);                   // nearest psi | kPa
+[[nodiscard]] std::string on_gauge(Pressure pressure, UnitSystem system, Toward toward);
 [[nodiscard]] std::string on_calliper(Length length, UnitSystem system);             // nearest 0.01 in | 0.1 mm
 
 // A number rounded to `decimals` places, without trailing zeros and without a negative zero. Locale-free.

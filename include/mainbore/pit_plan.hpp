@@ -68,6 +68,7 @@ struct PitPlan {
   Length shield_above;                       // where a slope stands over it
   Length shield_below;
   Volume bank;
+  std::optional<Volume> bank_otherwise;      // with a shield where it slopes, sloped where it has one: what the choice moves
   Volume loose;
   Force weight;
   excavation::SpoilPile spoil;               // heaped along one side, over the length of the top

@@ -250,6 +250,7 @@ void write_pit(JsonWriter& out, const PitPlan& pit, UnitSystem system) {
     out.end_object();
   }
   put("bank", Measure(pit.bank, Kind::earth));
+  if (pit.bank_otherwise) put("bank_otherwise", Measure(*pit.bank_otherwise, Kind::earth));
   put("loose", Measure(pit.loose, Kind::earth));
   put("weight", Measure(pit.weight));
   out.begin_object("spoil");

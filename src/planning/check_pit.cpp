@@ -323,6 +323,11 @@ class PitCheck {
     said_.taken.take(PlanPart::pit, Taken::ground_weight, tables.weight_basis);
     plan.top = excavation::pit_top(plan.pit);
     plan.bank = excavation::pit_volume(plan.pit);
+    if (plan.slope && plan.protective_system != excavation::ProtectiveSystem::not_required) {
+      excavation::Pit otherwise = plan.pit;
+      otherwise.slope = plan.pit.slope > 0.0 ? 0.0 : plan.slope->run;
+      plan.bank_otherwise = excavation::pit_volume(otherwise);
+    }
     plan.loose = excavation::loose_volume(plan.bank, swells[static_cast<std::size_t>(earth)]->value);
     plan.weight = plan.bank * (earth == Earth::rock ? tables.rock_weight : tables.soil_weight);
     plan.spoil = excavation::spoil_windrow(plan.loose, plan.top.along, rules_.repose.value);

@@ -486,6 +486,18 @@ void check_existing(const Context& context, Said& said) {
   }
 }
 
+// The customer's house stands under the main's pressure whether or not anybody asked for the water to be worked out.
+void check_regulator(const Context& context, Said& said) {
+  const Rule<Pressure>& above = context.rules.regulator_above;
+  const Length rise = context.job().service.line.rise.value_or(Length());
+  const Pressure at_customer = context.line() - context.catalog.service_tables().head * rise;
+  if (!over(at_customer, above.value)) return;
+  said.findings.add(FindingCode::pressure_needs_regulator, Severity::caution)
+      .value(at_customer)
+      .at_most(above.value)
+      .basis(above.basis);
+}
+
 }  // namespace
 
 // What is printed on the tubing goes before the least of its kind.
@@ -541,18 +553,10 @@ std::optional<ServicePlan> check_service(const Context& context, const std::opti
   check_existing(context, said);
   check_line_rating(context, said);
   check_listed_sizes(context, said);
+  check_regulator(context, said);
   const bool asked_for = line_given(facts.line) || demand_told(facts.demand) || facts.meter;
   if (!asked_for) return std::nullopt;
 
-  const Rules& rules = context.rules;
-  const Pressure at_customer =
-      context.line() - context.catalog.service_tables().head * facts.line.rise.value_or(Length());
-  if (over(at_customer, rules.regulator_above.value)) {
-    said.findings.add(FindingCode::pressure_needs_regulator, Severity::caution)
-        .value(at_customer)
-        .at_most(rules.regulator_above.value)
-        .basis(rules.regulator_above.basis);
-  }
   const auto missing = [](bool is_missing, std::string_view path) { return is_missing ? Detail(path) : Detail(); };
   const bool no_line = !facts.line.material || !facts.line.length;
   if (no_line || !demand_given(facts.demand)) {

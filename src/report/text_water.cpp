@@ -30,6 +30,8 @@ class WaterSections {
  private:
   [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, system_); }
   [[nodiscard]] std::string far(Length length) const { return show(Measure(length, Kind::distance)); }
+  // No more than this.
+  [[nodiscard]] std::string within(Length length) const { return on_tape(length, system_, Toward::less); }
   [[nodiscard]] static std::string number(double value, int decimals) {
     std::string text;
     append_number(text, value, decimals);
@@ -158,7 +160,8 @@ class WaterSections {
 
   void flush(const FlushPlan& flush) {
     const auto run = [&](const sanitary::Flushing& flushing) {
-      return show(flushing.flow) + " for " + show(flushing.time);
+      return format_measure(Measure(flushing.flow), system_, Toward::more) + " for " +
+             format_measure(Measure(flushing.time), system_, Toward::more);
     };
     page_.field("Flush to waste", run(flush.full) + " (" + show(plan_.rules->flush_velocity.value) + "); never under " +
                                       run(flush.least) + "; then until clear");
@@ -178,7 +181,7 @@ class WaterSections {
     page_.heading("THE PIT");
     page_.field("Bottom", taped(pit.pit.along) + " along the main, " + taped(pit.pit.across) + " across; " +
                               taped(pit.main_to_far_wall) + " of that on the far side");
-    page_.field("Depth", far(pit.pit.depth));
+    page_.field("Depth", taped(pit.pit.depth));
     std::string soil(name_of(pit.soil.type));
     for (std::size_t i = 0; i < pit.soil.reasons.size(); ++i) {
       soil += (i == 0 ? ": " : ", ") + std::string(name_of(pit.soil.reasons[i]));
@@ -187,15 +190,18 @@ class WaterSections {
     page_.field("Walls", walls(pit));
     if (pit.slope) page_.field("Steepest slope", slope(*pit.slope));
     if (pit.upright_lower) {
-      page_.field("Lower part may stand", "upright for " + far(pit.upright_lower->height) + ", with " +
+      page_.field("Lower part may stand", "upright for " + within(pit.upright_lower->height) + ", with " +
                                               number(pit.upright_lower->slope_above, 2) + " to 1 above it");
     }
     if (pit.benches) {
-      page_.field("Steps instead", "first at most " + far(pit.benches->first) + ", later ones " +
-                                       far(pit.benches->later) + ", no steeper over all");
+      page_.field("Steps instead", "first at most " + within(pit.benches->first) + ", later ones " +
+                                       within(pit.benches->later) + ", no steeper over all");
     }
     page_.field("Top", taped(pit.top.along) + " by " + taped(pit.top.across));
-    page_.field("To be dug", heap(pit.bank) + " in the ground, " + heap(pit.loose) + " loose, " + show(pit.weight));
+    page_.field("To be dug", heap(pit.bank) + " in the ground, " + heap(pit.loose) + " loose, " + show(pit.weight) +
+                                 (pit.bank_otherwise ? "; " + heap(*pit.bank_otherwise) + " in the ground if it is " +
+                                                           (pit.pit.slope > 0.0 ? "shielded" : "sloped") + " instead"
+                                                     : ""));
     page_.field("Spoil", "at least " + taped(pit.setback) + " back from the edge; " + taped(pit.spoil.height) +
                              " high and " + taped(pit.spoil.base) + " wide along one side; " + taped(pit.occupied) +
                              " from the middle");
@@ -210,8 +216,8 @@ class WaterSections {
   [[nodiscard]] std::string walls(const PitPlan& pit) const {
     using excavation::ProtectiveSystem;
     if (pit.protection == Protection::shield) {
-      return "shield made for the depth; " + show(pit.shield_above) +
-             " above the foot of any slope over it, no more than " + far(pit.shield_below) + " dug below it";
+      return "shield made for the depth; " + taped(pit.shield_above) +
+             " above the foot of any slope over it, no more than " + within(pit.shield_below) + " dug below it";
     }
     if (pit.protective_system == ProtectiveSystem::not_required) return "may stand upright while no sign shows";
     std::string text = "sloped " + number(pit.pit.slope, 2) + " to 1, or a shield";
@@ -230,12 +236,12 @@ class WaterSections {
     page_.field("Marks", "water is " + std::string(pit.own_mark) + "; " + std::string(pit.stop_mark) +
                              " in the zone: stop, until its owner has said whose pipe this is");
     page_.field("Notice", number(pit.notice_days, 0) + " full working days before digging");
-    page_.field("Main laid bare", far(pit.hanging) + (pit.joint_hangs ? ", with a joint in it: support it" : ""));
+    page_.field("Main laid bare", taped(pit.hanging) + (pit.joint_hangs ? ", with a joint in it: support it" : ""));
     if (pit.tapers) {
       page_.field("Tapers", "lane that ends " + paced(pit.tapers->merging) + ", lane that shifts " +
                                 paced(pit.tapers->shifting) + ", shoulder " + paced(pit.tapers->shoulder));
     }
-    if (pit.fill) page_.field("If the tap lets go", "water over the main in " + show(*pit.fill));
+    if (pit.fill) page_.field("If the tap lets go", "water over the main in " + format_measure(Measure(*pit.fill), system_, Toward::less));
   }
 
   TextPage& page_;

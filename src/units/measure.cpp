@@ -469,7 +469,43 @@ Shown readable(Measure measure, UnitSystem system) {
   return display;
 }
 
+// Feet and inches: to the quarter inch, a bound to the inch.
+void append_feet(std::string& out, Length length, Rounding rounding) {
+  const double steps = rounding == Rounding::nearest ? 4.0 : 1.0;
+  const double inches = whole_steps(steps * (length / units::inch), rounding) / steps;
+  const double feet = std::trunc(inches / 12.0);
+  const double rest = inches - 12.0 * feet;
+  if (feet != 0.0) {
+    append_number(out, feet, 0);
+    out += " ft";
+    if (rest == 0.0) return;
+    out += ' ';
+  }
+  append_sixteenths(out, feet == 0.0 ? rest : std::fabs(rest));
+  out += " in";
+}
+
+// By a watch: seconds, and whole minutes from two on.
+void append_time(std::string& out, Time time, Rounding rounding) {
+  const double seconds = whole_steps(time / units::second, rounding);
+  if (std::fabs(seconds) < 120.0) {
+    append_number(out, seconds, 0);
+    out += " s";
+    return;
+  }
+  append_number(out, whole_steps(time / units::minute, rounding), 0);
+  out += " min";
+}
+
 void append_rounded(std::string& out, Measure measure, UnitSystem system, Rounding rounding) {
+  if (measure.kind() == Kind::distance && system == UnitSystem::us) {
+    append_feet(out, measure.as<1, 0, 0>(), rounding);
+    return;
+  }
+  if (measure.kind() == Kind::duration) {
+    append_time(out, measure.as<0, 0, 1>(), rounding);
+    return;
+  }
   const Shown display = readable(measure, system);
   if (measure.kind() == Kind::tape && system == UnitSystem::us) {
     append_sixteenths(out, whole_steps(16.0 * display.value, rounding) / 16.0);
@@ -516,19 +552,25 @@ std::string on_tape(Length length, UnitSystem system, Toward toward) {
     append_number(text, 0.01 * whole_steps(length, 0.01 * units::metre, toward), 2);
     return text + " m";
   }
-  const double inches = whole_steps(length, units::inch, toward);
-  const double feet = std::trunc(inches / 12.0);
-  const double rest = inches - 12.0 * feet;
-  if (feet != 0.0) {
-    append_number(text, feet, 0);
-    text += " ft";
-  }
-  if (feet == 0.0 || rest != 0.0) {
-    if (feet != 0.0) text += ' ';
-    append_number(text, feet == 0.0 ? rest : std::fabs(rest), 0);
-    text += " in";
-  }
+  append_feet(text, length, rounding_of(toward));
   return text;
+}
+
+namespace {
+
+std::string gauged(Pressure pressure, UnitSystem system, Rounding rounding) {
+  Shown display = in_unit(pressure, system);
+  display.decimals = 0;
+  std::string text;
+  append_shown(text, rounded(display, rounding));
+  return text;
+}
+
+}  // namespace
+
+std::string on_gauge(Pressure pressure, UnitSystem system) { return gauged(pressure, system, Rounding::nearest); }
+std::string on_gauge(Pressure pressure, UnitSystem system, Toward toward) {
+  return gauged(pressure, system, rounding_of(toward));
 }
 
 std::string on_calliper(Length length, UnitSystem system) {

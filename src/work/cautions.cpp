@@ -84,7 +84,7 @@ class Cautions {
     if (plan_.open_hole) {
       text = "A stop or tool that lets go spills up to " + show(plan_.open_hole->flow) + " into the pit";
       const bool timed = plan_.excavation && plan_.excavation->fill;
-      text += timed ? ", over the main in " + show(*plan_.excavation->fill) + "." : ", and fills it in minutes.";
+      text += timed ? ", over the main in " + format_measure(Measure(*plan_.excavation->fill), system_, Toward::less) + "." : ", and fills it in minutes.";
     }
     return text + " Keep a sump pump running and the way out clear of hoses and tools.";
   }
@@ -94,7 +94,7 @@ class Cautions {
         "Keep head and body out of line with the bar, the stop and any plug that is under pressure. Nobody stands "
         "where a part would fly.";
     if (wet() && plan_.method.hole) {
-      text += " At " + show(plan_.pressure.line) + " the water pushes on a " + show(*plan_.method.hole) +
+      text += " At " + on_gauge(plan_.pressure.line, system_) + " the water pushes on a " + show(*plan_.method.hole) +
               " hole with " + show(mechanics::bar_push(plan_.pressure.line, *plan_.method.hole)) + ".";
     }
     return text;
@@ -112,10 +112,10 @@ class Cautions {
         "rule sets, and sooner if the ground shows any sign, slope, shore or shield it. Over a main under pressure "
         "keep a ladder in even a shallow pit.";
     if (plan_.excavation) {
-      pit += " This one goes " + show(Measure(plan_.excavation->pit.depth, Kind::distance)) + " down.";
+      pit += " This one goes " + on_tape(plan_.excavation->pit.depth, system_, Toward::more) + " down.";
     } else if (const auto cover = plan_.job.main.known_cover(); cover && plan_.main.od) {
       pit +=
-          " This one goes at least " + show(Measure(*cover + *plan_.main.od, Kind::distance)) + " down.";
+          " This one goes at least " + on_tape(*cover + *plan_.main.od, system_, Toward::more) + " down.";
     }
     add("caution.pit", "Walls looked at, ladder in, every time",
         std::move(pit), "29 CFR 1926.651(c), 1926.651(k), 1926.652(a)");

@@ -58,20 +58,16 @@ class FindingFigures : public words::Figures {
 
   bool append_optional(std::string& out, const std::optional<Measure>& measure, std::optional<Toward> toward) const {
     if (!measure) return false;
-    if (pressures_ == Pressures::whole && measure->kind() == Kind::pressure) append_whole(out, *measure, toward);
-    else if (toward) append_measure(out, *measure, audience_, *toward);
-    else append_measure(out, *measure, audience_);
+    const bool gauged = pressures_ == Pressures::whole && measure->kind() == Kind::pressure;
+    if (gauged) {
+      const Pressure pressure = measure->as<-2, 1, 0>();
+      out += toward ? on_gauge(pressure, audience_, *toward) : on_gauge(pressure, audience_);
+    } else if (toward) {
+      append_measure(out, *measure, audience_, *toward);
+    } else {
+      append_measure(out, *measure, audience_);
+    }
     return true;
-  }
-
-  void append_whole(std::string& out, const Measure& measure, std::optional<Toward> toward) const {
-    const Shown exact = shown(measure, audience_);
-    constexpr double noise = 1e-6;
-    const double whole = !toward                     ? std::round(exact.value)
-                         : *toward == Toward::more ? std::ceil(exact.value - noise)
-                                                   : std::floor(exact.value + noise);
-    append_number(out, whole, 0);
-    (out += ' ').append(exact.unit);
   }
 
   const Finding& finding_;

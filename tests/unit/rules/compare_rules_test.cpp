@@ -53,7 +53,7 @@ TEST_CASE("a number is stricter by its own way of being so") {
   CHECK(against_defaults(R"({"pressure": {"stop_rating": {"value": "120 psi", "reason": "x"}}})") ==
         Lines{"pressure.stop_rating: looser 100 psi -> 120 psi"});
   CHECK(against_defaults(R"({"place": {"clearances": {"tap": "24 in"}}})") ==
-        Lines{"place.clearances.tap: stricter 1.5 ft -> 2 ft"});
+        Lines{"place.clearances.tap: stricter 1 ft 6 in -> 2 ft"});
   CHECK(against_defaults(R"({"direct": {"threads_showing": 3}})") ==
         Lines{"direct.threads_showing: other 2 threads -> 3 threads"});
   CHECK(against_defaults(R"({"direct": {"default_thread": {"value": "NPT", "reason": "x"}}})") ==

@@ -74,7 +74,16 @@ TEST_CASE("what cannot be read says why, and nobody guesses a unit") {
 TEST_CASE("quantities are shown as a crew reads them") {
   CHECK(format_measure(Measure(0.25 * units::inch), UnitSystem::us) == "0.25 in");
   CHECK(format_measure(Measure(0.25 * units::inch), UnitSystem::si) == "6.4 mm");
-  CHECK(format_measure(Measure(54.0 * units::inch, Kind::distance), UnitSystem::us) == "4.5 ft");
+  CHECK(format_measure(Measure(54.0 * units::inch, Kind::distance), UnitSystem::us) == "4 ft 6 in");
+  CHECK(format_measure(Measure(55.6 * units::inch, Kind::distance), UnitSystem::us) == "4 ft 7-1/2 in");
+  CHECK(format_measure(Measure(55.6 * units::inch, Kind::distance), UnitSystem::us, Toward::more) == "4 ft 8 in");
+  CHECK(format_measure(Measure(-6.0 * units::inch, Kind::distance), UnitSystem::us) == "-6 in");
+  CHECK(format_measure(Measure(0.7 * units::minute), UnitSystem::us) == "42 s");
+  CHECK(format_measure(Measure(3.4 * units::minute), UnitSystem::us) == "3 min");
+  CHECK(format_measure(Measure(3.4 * units::minute), UnitSystem::us, Toward::more) == "4 min");
+  CHECK(on_gauge(82.6 * units::psi, UnitSystem::us) == "83 psi");
+  CHECK(on_gauge(82.6 * units::psi, UnitSystem::us, Toward::less) == "82 psi");
+  CHECK(on_gauge(90.0 * units::psi, UnitSystem::si, Toward::less) == "620 kPa");
   CHECK(format_measure(Measure(82.0 * units::psi), UnitSystem::us) == "82 psi");
   CHECK(format_measure(Measure(82.0 * units::psi), UnitSystem::si) == "565 kPa");
   CHECK(format_measure(Measure(Temperature::celsius(10)), UnitSystem::si) == "10 degC");

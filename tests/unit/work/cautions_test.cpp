@@ -72,7 +72,7 @@ TEST_CASE("the push of the water on the hole is worked out for the job") {
   const auto list = cautions(sample_plan(), UnitSystem::us);
   CHECK(caution(list, "caution.out-of-line")->text.view().find("a 1.315 in hole with 111 lbf") != std::string::npos);
   // 5 ft of cover over a 6.9 in pipe.
-  CHECK(caution(list, "caution.pit")->text.view().find("at least 5.58 ft down") != std::string::npos);
+  CHECK(caution(list, "caution.pit")->text.view().find("at least 5 ft 7 in down") != std::string::npos);
 }
 
 }  // namespace mainbore
