@@ -43,6 +43,7 @@ struct LoadItem {
   Words check;  // what to look at before it leaves the yard; empty: nothing in particular
   LoadGroup group = LoadGroup::fit;
 };
+// The load list: what the order of work and the contingencies use, each once, and nothing else.
 [[nodiscard]] std::vector<LoadItem> materials(const Plan& plan, UnitSystem system);
 
 // A mark on the boring bar, made where it enters the machine. Card, steps and drawings name them alike.
@@ -118,16 +119,32 @@ enum class Seat : std::uint8_t { pipe, stop, tapping_valve };
 // The state after one act: bookkeeping and where the water goes, no judgement whether the act is wise.
 [[nodiscard]] RigState after(RigState state, Act act, Seat seat);
 
+// How valves and chamber stand, as a crew looks at them: the valve that holds the main back, the bypass, the bleed, the
+// chamber.
+struct ValveState {
+  std::string_view name;    // "machine valve"
+  std::string_view stands;  // "OPEN", "SHUT"; of the chamber "AT LINE PRESSURE", "AT ZERO"
+  bool open = false;        // or under pressure
+};
+inline constexpr std::array<std::string_view, 4> valve_keys = {"valve", "bypass", "bleed", "chamber"};
+[[nodiscard]] std::array<ValveState, valve_keys.size()> valves_of(const RigState& state, Seat seat);
+
 inline constexpr std::size_t most_acts = 8;  // of one step
+inline constexpr std::size_t most_used = 8;  // things of one step
 
 struct Step {
-  std::string_view id;     // "set.stop"
-  std::string_view phase;  // heading it stands under: "Set the stop"
-  Words text;
-  std::string_view hold_point;  // go no further until this is so; empty: none
-  BoundedList<Act, most_acts> acts = {};  // in the order in which the text asks for them
+  std::string_view id = {};          // "set.stop"
+  std::string_view phase = {};       // heading it stands under: "Set the stop"
+  Words condition = {};              // it is done when this is so; empty: always, in its turn
+  Words action = {};
+  std::string_view hold_point = {};  // go no further until this is so; empty: none
+  BoundedList<Act, most_acts> acts = {};  // in the order in which the action asks for them
   RigState state = {};                    // after them
+  bool moves_valves = false;  // the machine holds water back, and valves or chamber stand otherwise than before
+  BoundedList<std::string_view, most_used> uses = {};  // keys of the load list
 };
+// Condition and action as one text: "Feed jams: back off half a turn".
+[[nodiscard]] std::string in_words(const Step& step);
 
 // What a stop number is of: "sound wall at the tap".
 [[nodiscard]] std::string_view words_of(ReadingId id);
@@ -145,7 +162,7 @@ struct Step {
 // The order of work, once through; a series of taps repeats it as its text says. Empty for a no-go.
 [[nodiscard]] std::vector<Step> procedure(const Plan& plan, UnitSystem system);
 
-// What to do when it goes wrong. They are not in order, and carry no acts. Empty for a no-go.
+// What to do when it goes wrong: each has its condition. They are not in order, and carry no acts. Empty for a no-go.
 [[nodiscard]] std::vector<Step> contingencies(const Plan& plan, UnitSystem system);
 
 // One thing to write down of a finished tap.

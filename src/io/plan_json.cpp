@@ -418,14 +418,30 @@ class PlanWriter {
     out_.end_array();
   }
 
+  void write_valves(const RigState& state) {
+    const auto valves = valves_of(state, seat_of(plan_.method.kind));
+    out_.begin_object("valves");
+    for (std::size_t i = 0; i + 1 < valves.size(); ++i) out_.text(valve_keys[i], valves[i].open ? "open" : "shut");
+    out_.text(valve_keys.back(), valves.back().open ? "pressure" : "zero");
+    out_.end_object();
+  }
+
   void write_steps(std::string_view key, const std::vector<Step>& steps) {
     out_.begin_array(key);
     for (const Step& step : steps) {
       out_.begin_object();
       out_.text("id", step.id);
       out_.text("phase", step.phase);
-      out_.text("text", step.text);
+      out_.text("text", in_words(step));
+      put_text("condition", step.condition);
+      out_.text("action", step.action);
       put_text("hold_point", step.hold_point);
+      if (step.moves_valves) write_valves(step.state);
+      if (!step.uses.empty()) {
+        out_.begin_array("uses");
+        for (const std::string_view thing : step.uses) out_.text({}, thing);
+        out_.end_array();
+      }
       out_.end_object();
     }
     out_.end_array();

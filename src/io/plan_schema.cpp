@@ -206,7 +206,19 @@ Json load_item() {
   return object({{"key", text}, {"group", one_of(load_group_keys)}, {"item", text}, {"size?", text}, {"quantity", whole}, {"check?", text}});
 }
 
-Json steps() { return list_of(object({{"id", text}, {"phase", text}, {"text", text}, {"hold_point?", text}})); }
+Json steps() {
+  const Json valve = {{"enum", {"open", "shut"}}};
+  const Json valves =
+      object({{"valve", valve}, {"bypass", valve}, {"bleed", valve}, {"chamber", {{"enum", {"pressure", "zero"}}}}});
+  return list_of(object({{"id", text},
+                         {"phase", text},
+                         {"text", text},
+                         {"condition?", text},
+                         {"action", text},
+                         {"hold_point?", text},
+                         {"valves?", valves},
+                         {"uses?", ids}}));
+}
 
 // Parts that only some jobs ask for.
 Json open_hole_part() {
@@ -234,6 +246,7 @@ Json excavation_part() {
                  {"protective_system", text},
                  {"slope", number},
                  {"bank", quantity},
+                 {"bank_otherwise?", quantity},
                  {"loose", quantity}});
 }
 

@@ -192,11 +192,7 @@ class CardWriter {
     }
     for (const Assumption& assumed : plan_.main.assumed) {
       if (assumed.because.empty()) continue;
-      std::string path(assumed.path);
-      std::replace_if(path.begin(), path.end(), [](char c) { return c == '.' || c == '_'; }, ' ');
-      std::string value;
-      append_detail(value, assumed.value, system_);
-      card_.odd.push_back("Assumed " + path + (value.empty() ? "" : ": " + value));
+      card_.odd.push_back("Assumed " + assumed_in_words(assumed, system_));
     }
   }
 
@@ -206,6 +202,16 @@ class CardWriter {
 };
 
 }  // namespace
+
+std::string assumed_in_words(const Assumption& assumed, UnitSystem system) {
+  std::string text(assumed.path);
+  std::replace_if(text.begin(), text.end(), [](char c) { return c == '.' || c == '_'; }, ' ');
+  std::string value;
+  const auto* const measure = std::get_if<Measure>(&assumed.value);
+  if (measure != nullptr && measure->kind() == Kind::pressure) value = on_gauge(measure->as<-2, 1, 0>(), system);
+  else append_detail(value, assumed.value, system);
+  return text + (value.empty() ? "" : ": " + value);
+}
 
 Card card_of(const Plan& plan, UnitSystem system) { return CardWriter(plan, system).all(); }
 

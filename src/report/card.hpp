@@ -49,6 +49,8 @@ struct Card {
   std::vector<std::string> odd;       // about this job, the gravest first
   std::vector<std::string_view> cautions;
 };
+// "Assumed main class: PC 350", without the first word.
+[[nodiscard]] std::string assumed_in_words(const Assumption& assumed, UnitSystem system);
 [[nodiscard]] Card card_of(const Plan& plan, UnitSystem system);
 
 // At most so many lines of 80 columns for any job: what is odd about it, and the things to bring, give way to the rest.

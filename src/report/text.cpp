@@ -37,18 +37,6 @@ std::string pipe_in_words(const Pipe& pipe) {
   return text;
 }
 
-std::string_view seat_valve(Method method) {
-  switch (seat_of(method)) {
-    case Seat::stop:
-      return "stop";
-    case Seat::tapping_valve:
-      return "tapping valve";
-    case Seat::pipe:
-      break;
-  }
-  return "machine valve";
-}
-
 class TextReport {
  public:
   TextReport(const Plan& plan, const TextOptions& options)
@@ -254,13 +242,16 @@ class TextReport {
   void threads() {
     if (!plan_.engagement || plan_.verdict == Verdict::no_go) return;
     const ThreadsInWall& in_wall = *plan_.engagement;
+    // Where a published largest tap decides, the count that did not is no requirement.
     page_.heading("THREADS IN THE WALL", in_wall.judged ? "complete ones, all the way round"
-                                                        : "for information: the rules' largest tap decided");
+                                                        : "for information: the published largest tap decides");
     page_.field("At the wall given", number(in_wall.at_nominal.complete_threads) + " threads");
     if (in_wall.at_least) page_.field("At the least wall", number(in_wall.at_least->complete_threads) + " threads");
-    page_.field(in_wall.judged ? "Required" : "Usual requirement", number(in_wall.required) + " threads");
-    if (in_wall.wall_needed) page_.field("Wall for that count", show(*in_wall.wall_needed));
-    if (in_wall.margin) {
+    if (in_wall.judged) {
+      page_.field("Required", number(in_wall.required) + " threads");
+      if (in_wall.wall_needed) page_.field("Wall for that count", show(*in_wall.wall_needed));
+    }
+    if (in_wall.judged && in_wall.margin) {
       page_.field("Margin of wall", show(abs(*in_wall.margin)) + (*in_wall.margin < Length() ? " short" : " to spare"));
     }
     if (in_wall.strip_load && in_wall.end_load) {
@@ -362,14 +353,14 @@ class TextReport {
     page_.heading("PLACE");
     std::string along = "at the place asked";
     if (std::fabs(location.shift.base()) > 1e-9) {
-      along = show(Measure(abs(location.shift), Kind::distance)) + " the " + (location.shift > Length() ? "+" : "-") +
+      along = on_tape(abs(location.shift), options_.units, Toward::more) + " the " + (location.shift > Length() ? "+" : "-") +
               " way from the place asked";
     }
     page_.field("Along the main", along);
     page_.field("Round the pipe", location.clock.label() + " o'clock" +
                                       (plan_.method.count > 1 ? " and " + location.other_clock.label() + " in turn" : ""));
     if (plan_.method.spacing) {
-      page_.field("Taps apart", "at least " + show(Measure(*plan_.method.spacing, Kind::distance)) + " along the main");
+      page_.field("Taps apart", "at least " + on_tape(*plan_.method.spacing, options_.units, Toward::more) + " along the main");
     }
     for (const Clearing& clearing : location.clearings) {
       page_.field(
@@ -445,14 +436,14 @@ class TextReport {
     }
   }
 
-  // Where valve, bleed and pressure stand after a step that moved one of them.
+  // Where valves and chamber stand after a step that moved one of them.
   [[nodiscard]] std::string now(const RigState& state) const {
-    const bool open = seat_of(plan_.method.kind) == Seat::stop ? state.stop_open : state.valve_open;
-    return std::string(seat_valve(plan_.method.kind)) + (open ? " OPEN" : " SHUT") +
-           (seat_of(plan_.method.kind) == Seat::pipe ? std::string(", bypass ") + (state.bypass_open ? "OPEN" : "SHUT") : "") +
-           ", bleed " +
-           (state.bleed_open ? "OPEN" : "SHUT") + ", chamber " +
-           (state.pressure_above ? "AT LINE PRESSURE" : "at zero");
+    std::string text;
+    for (const ValveState& valve : valves_of(state, seat_of(plan_.method.kind))) {
+      ((text += text.empty() ? "" : ", ") += valve.name) += ' ';
+      text += valve.stands;
+    }
+    return text;
   }
 
   void steps() {
@@ -460,7 +451,6 @@ class TextReport {
     if (list.empty()) return;
     page_.heading("ORDER OF WORK");
     std::string_view phase;
-    std::string before;
     int count = 0;
     for (const Step& step : list) {
       if (step.phase != phase) {
@@ -469,11 +459,8 @@ class TextReport {
       }
       std::string lead = std::to_string(++count) + ".";
       lead.insert(0, lead.size() < 3 ? 3 - lead.size() : 0, ' ');
-      page_.paragraph(step.text, 4, lead + " ");
-      const std::string state = now(step.state);
-      if (wet() && step.state.machine_on && step.state.chamber_closed && state != before)
-        page_.paragraph(state, 9, "    Now: ");
-      before = state;
+      page_.paragraph(mainbore::in_words(step), 4, lead + " ");
+      if (step.moves_valves) page_.paragraph(now(step.state), 9, "    Now: ");
       if (!step.hold_point.empty())
         page_.paragraph("Go no further until: " + std::string(step.hold_point), 8, "    [ ] ");
     }
@@ -483,7 +470,7 @@ class TextReport {
     const auto list = contingencies(plan_, options_.units);
     if (list.empty()) return;
     page_.heading("IF IT GOES WRONG");
-    for (const Step& step : list) page_.paragraph(step.text, 4, "  - ");
+    for (const Step& step : list) page_.paragraph(mainbore::in_words(step), 4, "  - ");
   }
 
   [[nodiscard]] static std::string in_words(const Basis& basis) {

@@ -1,3 +1,5 @@
+// The load list: what the steps use, described for this plan. A step says what it uses; nothing comes on the list
+// otherwise.
 #include <algorithm>
 
 #include "mainbore/measure.hpp"
@@ -12,7 +14,10 @@ class LoadList {
 
   std::vector<LoadItem> all() && {
     if (plan_.verdict == Verdict::no_go || plan_.method.kind == Method::none) return {};
-    list_.reserve(32);
+    for (const auto& steps : {procedure(plan_, system_), contingencies(plan_, system_)}) {
+      for (const Step& step : steps) used_.insert(used_.end(), step.uses.begin(), step.uses.end());
+    }
+    list_.reserve(40);
     group_ = LoadGroup::fit;
     fittings();
     consumables();
@@ -28,10 +33,10 @@ class LoadList {
 
  private:
   void add(std::string_view key, Words item, std::string size, int quantity, Words check = {}) {
+    if (std::find(used_.begin(), used_.end(), key) == used_.end()) return;
     list_.push_back({key, std::move(item), std::move(size), quantity, std::move(check), group_});
   }
   [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, system_); }
-  [[nodiscard]] std::string at_least(Measure bound) const { return format_measure(bound, system_, Toward::more); }
   [[nodiscard]] static std::string name(NominalSize size) { return size.label() + " in"; }
   [[nodiscard]] std::string tap() const { return name(plan_.method.tap); }
   [[nodiscard]] std::string thread() const {
@@ -67,11 +72,12 @@ class LoadList {
         add("tapping-sleeve", "Tapping sleeve", name(plan_.main.size) + " main, " + seat() + ", " + tap() + " outlet",
             count, as_asked() + rated + ". Chosen for the measured diameter. Bolts, gasket and test plug with it.");
         add("tapping-valve", "Tapping valve", tap(), count, rated + ". Opens fully for the cutter and shuts tight.");
-        add("support", "Blocking under valve and machine", "", 1, "Sleeve and pipe carry neither.");
         break;
       case Method::none:
         break;
     }
+    add("support", "Blocking under the machine", "", 1,
+        plan_.method.kind == Method::sleeve ? "And under the valve: sleeve and pipe carry neither." : "The stop does not carry it.");
     if (count > 1) {
       add("branch-fittings", "Fittings that join " + std::to_string(count) + " services of " + tap() + " into one",
           name(plan_.job.service.size.value_or(plan_.method.tap)), 1, "Marked for drinking water.");
@@ -114,25 +120,23 @@ class LoadList {
     // The feed apart: one machine of the yard may be fed by hand for one order and powered for the next.
     add("tapping-machine", own ? "Tapping machine: " + setup.machine->title : "Tapping machine", tap(), 1,
         std::move(check));
-    if (setup.feed == Feed::powered) add("powered-feed", "Powered feed for the tapping machine", "", 1);
+    add("powered-feed", "Powered feed for the tapping machine", "", 1);
     switch (plan_.method.kind) {
       case Method::direct: {
         add("machine-saddle", "Machine saddle", setup.saddle_od ? on_calliper(*setup.saddle_od, system_) + " OD" : seat(), 1,
             "Seats all round without rocking. Do not pack one that does not fit.");
         add("machine-gasket", "Gasket set, pipe to saddle and saddle to machine", "", plan_.method.count, "Fresh: one set a tap.");
-        if (wet()) add("spare-gasket", "Spare gasket set for the machine", "", 1, "Fresh.");
+        add("spare-gasket", "Spare gasket set for the machine", "", 1, "Fresh.");
         const int extensions = setup.chain ? setup.chain->extensions : 0;
         add("chain", "Machine chain with its hooks", "", 1,
             setup.chain ? "With extensions at least " + show(Measure(setup.chain->needed, Kind::tape)) + " hook to hook. No bent link."
                         : "No bent link.");
-        if (extensions > 0) add("chain-extension", "Chain extension", "", extensions);
-        if (wet()) add("insertion-tool", "Insertion tool for the stop", tap(), 1, "Thread of the stop's outlet. Measured with the stop on it.");
+        add("chain-extension", "Chain extension", "", extensions);
+        add("insertion-tool", "Insertion tool for the stop", tap(), 1, "Thread of the stop's outlet. Measured with the stop on it.");
         add("combined-drill-and-tap", cutter_name(), tap() + " " + thread(), 1,
             "Sharp, flutes clean. Mark on the tool the same as on the stop.");
-        if (!plan_.makeup) {
-          add("trial-piece", "Trial piece of the same wall, tapped, with the bar marked from it",
-              tap() + " " + thread(), 1, "Stop made up in it with the right threads showing.");
-        }
+        add("trial-piece", "Trial piece of the same wall, tapped, with the bar marked from it",
+            tap() + " " + thread(), 1, "Stop made up in it with the right threads showing.");
         break;
       }
       case Method::saddle:
@@ -150,15 +154,13 @@ class LoadList {
       case Method::none:
         break;
     }
-    const bool torqued_chain = setup.clamp && setup.clamp->stud_torque;
-    if (plan_.method.kind == Method::direct && (torqued_chain || is_plastic(plan_.main.material))) {
-      std::string reads = "Reads the torque that the maker says";
-      if (torqued_chain) {
-        reads += "; holding the machine takes " + show(setup.clamp->stud_torque->usual) + " to " +
-                 show(setup.clamp->stud_torque->high);
-      }
-      add("torque-wrench", "Torque wrench", "", 1, reads + ".");
+    std::string reads = "Reads the torque that the maker says";
+    if (plan_.method.kind == Method::direct && setup.clamp && setup.clamp->stud_torque) {
+      reads += "; holding the machine takes " + show(setup.clamp->stud_torque->usual) + " to " +
+               show(setup.clamp->stud_torque->high);
     }
+    add("torque-wrench", "Torque wrench", "", 1, reads + ".");
+    add("wrenches", "Wrenches for stop and machine", "", 1, "Two that fit the flats of the stop's inlet side and the machine.");
   }
 
   // The most that the plan lets the gauge show when tapping: whatever is loaded must reach it.
@@ -170,7 +172,7 @@ class LoadList {
   // As printed: the stop number itself, where the line is not over it.
   [[nodiscard]] std::string pressure_in_words(Pressure pressure) const {
     const Reading* line = plan_.reading(ReadingId::line_pressure);
-    return line != nullptr && pressure == most_pressure() ? bare_bounds(*line, system_) : at_least(pressure);
+    return line != nullptr && pressure == most_pressure() ? bare_bounds(*line, system_) : on_gauge(pressure, system_, Toward::more);
   }
   [[nodiscard]] Words cutter_name() const {
     if (plan_.method.kind == Method::saddle) return "Shell cutter, coupon retained";
@@ -183,64 +185,51 @@ class LoadList {
     add("rule", "Steel rule and a marker for the bar", "", 1);
     add("pressure-gauge", "Pressure gauge", "", 1,
         "Reads zero when open and past " + pressure_in_words(rating_needed()) + "; " +
-            show(plan_.pressure.line) + " lies where it reads well.");
+            on_gauge(plan_.pressure.line, system_) + " lies where it reads well.");
     add("diameter-tape", "Steel tape or calliper for the outside diameter", "", 1);
     add("wall-gauge", "Wall gauge", "", 1,
         plan_.main.wall_least
             ? "Set for " + std::string(name_of(plan_.main.material)) + ", checked on a piece of known wall."
             : "Checked on a piece of known wall.");
-    if (is_plastic(plan_.main.material)) add("thermometer", "Surface thermometer", "", 1);
+    add("thermometer", "Surface thermometer", "", 1);
   }
 
   void for_the_material() {
-    const Material material = plan_.main.material;
-    const bool scraped = !is_plastic(material) && material != Material::asbestos_cement;
-    if (scraped && !plan_.job.main.encased.value_or(false)) add("scraper", "Scraper and wire brush", "", 1);
-    if (is_metallic(material)) {
-      add("bonding-jumper", "Bonding jumper with two clamps", "", 1, "Clamps bite bright metal; cable whole.");
-    }
-    if (material == Material::pvc || material == Material::pvco) {
-      add("blanket", "Heavy blanket with a hole for the tool", "", 1);
-    }
-    if (material == Material::asbestos_cement) {
-      add("asbestos-kit", "Water spray, leak-tight labelled bags, protection as the competent person says", "", 1,
-          "The competent person has classified the work.");
-    }
-    if (plan_.job.main.encased.value_or(false)) {
-      add("encasement-tape", "Polyethylene tape and film", "", 1,
-          "Enough for three turns under the machine, and the repair.");
-    }
+    add("scraper", "Scraper and wire brush", "", 1);
+    add("bonding-jumper", "Bonding jumper with two clamps", "", 1, "Clamps bite bright metal; cable whole.");
+    add("blanket", "Heavy blanket with a hole for the tool", "", 1);
+    add("asbestos-kit", "Water spray, lined bucket, leak-tight labelled bags, protection as the competent person says", "", 1,
+        "The competent person has classified the work.");
+    add("encasement-tape", "Polyethylene tape and film", "", 1, "Enough for three turns under the machine, and the repair.");
   }
 
   void consumables() {
-    if (plan_.method.kind != Method::sleeve) {
-      const bool plastic_thread = plan_.method.kind == Method::direct && is_plastic(plan_.main.material);
-      add("thread-sealant",
-          plastic_thread ? "PTFE tape for the inlet thread" : "PTFE tape or pipe dope for the inlet thread", "", 1,
-          plastic_thread ? "No dope on plastic threads." : "Marked for drinking water.");
-    }
-    if (plan_.method.kind == Method::direct) {
-      add("cutting-grease", "Cutting grease or oil for the tap", "", 1,
-          is_plastic(plan_.main.material) ? "Safe for drinking water and for plastic." : "Safe for drinking water.");
-    }
+    const bool plastic_thread = plan_.method.kind == Method::direct && is_plastic(plan_.main.material);
+    add("thread-sealant", plastic_thread ? "PTFE tape for the inlet thread" : "PTFE tape or pipe dope for the inlet thread", "",
+        1, plastic_thread ? "No dope on plastic threads." : "Marked for drinking water.");
+    add("cutting-grease", "Cutting grease or oil for the tap", "", 1,
+        is_plastic(plan_.main.material) ? "Safe for drinking water and for plastic." : "Safe for drinking water.");
     add("disinfectant", "Chlorine solution and clean rags", "", 1, "Strength as the utility asks; fresh.");
   }
 
   // What turns a bad moment into a nuisance.
   void in_case() {
+    add("trench-shield", "Trench shield", "", 1, "Made for this depth; its data sheet with it.");
     add("ladder", "Ladder", "", 1, "Its rails stand above the edge.");
     add("sump-pump", "Sump pump and hose", "", 1, "On a ground-fault interrupter if electric.");
     add("valve-key", "Key for the shut-off valves", "", 1, "Fits the valves on this main.");
+    add("lock-and-tag", "Locks and tags for the valves", "", 1, "One for each valve that is shut.");
+    add("waste-hose", "Hose to waste", "", 1, "Long enough to reach where the water may run.");
+    add("bucket", "Bucket", system_ == UnitSystem::us ? "5 gal" : "20 L", 1, "To time the flush with.");
     add("repair-clamp", "Full-circle repair clamp", name(plan_.main.size) + " main, " + seat(), 1,
         "Lies open at the edge of the pit before the cut.");
-    if (plan_.method.kind == Method::direct) {
-      add("plug", "Plug, " + thread(), tap(), 1, "Same thread as the stop.");
-    }
+    add("plug", "Plug, " + thread(), tap(), 1, "Same thread as the stop.");
   }
 
   const Plan& plan_;
   UnitSystem system_;
   LoadGroup group_ = LoadGroup::fit;
+  std::vector<std::string_view> used_;
   std::vector<LoadItem> list_;
 };
 

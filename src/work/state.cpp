@@ -23,6 +23,15 @@ void settle_pressure(RigState& state, Seat seat) {
 
 }  // namespace
 
+std::array<ValveState, valve_keys.size()> valves_of(const RigState& state, Seat seat) {
+  const auto valve = [](std::string_view name, bool open) { return ValveState{name, open ? "OPEN" : "SHUT", open}; };
+  const bool full = state.pressure_above;
+  return {seat == Seat::stop ? valve("corporation stop", state.stop_open)
+                             : valve(seat == Seat::pipe ? "machine valve" : "tapping valve", state.valve_open),
+          valve("bypass", state.bypass_open), valve("bleed", state.bleed_open),
+          ValveState{"chamber", full ? "AT LINE PRESSURE" : "AT ZERO", full}};
+}
+
 RigState after(RigState state, Act act, Seat seat) {
   switch (act) {
     case Act::fit_saddle:

@@ -92,11 +92,11 @@ void one_number(const Plan& plan) {
       repeats_its_stop_numbers(plan, fix_of(finding, system, plan.readings) + " ", system);
     }
     for (const Step& step : procedure(plan, system)) {
-      repeats_its_stop_numbers(plan, std::string(step.text.view()) + " ", system);
+      repeats_its_stop_numbers(plan, std::string(step.action.view()) + " ", system);
       if (step.id != "pipe.check") continue;
       for (const Reading& reading : plan.readings) {
         if (reading.kind() == Kind::pressure) continue;
-        CHECK(step.text.view().find(bounds_in_words(reading, system)) != std::string_view::npos);
+        CHECK(step.action.view().find(bounds_in_words(reading, system)) != std::string_view::npos);
       }
     }
     loads_for_the_stop_number(plan, system);

@@ -348,6 +348,185 @@ TEST_CASE("the model of the rig notices a safety act left out") {
   }
 }
 
+// What one printed state may not become of the one before, whatever was done between.
+std::string fault_between(const RigState& before, const RigState& now, Seat seat, bool zero_read) {
+  const bool valve_was_open = seat == Seat::stop ? before.stop_open : before.valve_open;
+  const bool valve_is_open = seat == Seat::stop ? now.stop_open : now.valve_open;
+  const bool water = before.main_full && before.hole;
+  if (before.chamber_closed && !now.chamber_closed && water) {
+    if (before.pressure_above) return "chamber opened under pressure";
+    if (!zero_read) return "chamber opened before zero was read";
+    if (before.bypass_open) return "chamber opened with the bypass open";
+    if (seat == Seat::pipe && valve_was_open && !before.stop_in_place) return "chamber opened over an open valve";
+  }
+  if (before.held_down && !now.held_down && water) {
+    if (before.pressure_above) return "let go under pressure";
+    if (seat != Seat::tapping_valve && before.pressure_below) return "let go over a main that is not shut off";
+    if (!before.bleed_open || !zero_read) return "let go before zero was read with the bleed open";
+  }
+  if (before.machine_on && !now.machine_on && (now.held_down || before.bypass_open)) return "lifted too soon";
+  if (valve_was_open && !valve_is_open && before.bar_down && now.bar_down) return "shut on the bar";
+  if (before.bar_down && !now.bar_down && before.bar == RigState::Bar::cutter && now.hole && !valve_was_open) return "bar under a shut valve";
+  if (!valve_was_open && valve_is_open && before.machine_on && before.pressure_below && !before.pressure_above) {
+    return "valve opened against the line, the bypass not opened first";
+  }
+  if (!before.bypass_open && now.bypass_open && (now.bleed_open || !now.chamber_closed)) return "bypass opened into the air";
+  return {};
+}
+
+// Walks a procedure by the states it prints.
+std::vector<std::string> faults_of_states(const std::vector<Step>& steps, bool main_full) {
+  std::vector<std::string> faults;
+  RigState before;
+  before.main_full = main_full;
+  const Seat seat = std::any_of(steps.begin(), steps.end(), [](const Step& s) { return s.id == "sleeve.fit"; })   ? Seat::tapping_valve
+                    : std::any_of(steps.begin(), steps.end(), [](const Step& s) { return s.id == "saddle.fit"; }) ? Seat::stop
+                                                                                                                  : Seat::pipe;
+  bool zero_read = false;
+  for (const Step& step : steps) {
+    const bool reads_zero = std::find(step.acts.begin(), step.acts.end(), Act::read_zero) != step.acts.end();
+    if (reads_zero && (step.state.bypass_open || !step.state.bleed_open || step.state.pressure_above)) {
+      faults.push_back(std::string(step.id) + ": zero read with water coming or the bleed shut");
+    }
+    // A step of several acts, as of a dry main, has read it before it lets go.
+    zero_read = zero_read || reads_zero;
+    const RigState from = step.acts.size() > 2 && reads_zero ? after(before, Act::open_bleed, seat) : before;
+    if (const std::string fault = fault_between(from, step.state, seat, zero_read); !fault.empty()) {
+      faults.push_back(std::string(step.id) + ": " + fault);
+    }
+    if (step.state.bypass_open || !step.state.bleed_open) zero_read = false;
+    before = step.state;
+  }
+  return faults;
+}
+
+TEST_CASE("each printed state may follow the one before") {
+  for (const Sample& sample : every_variant()) {
+    INFO(name(sample));
+    Plan plan = sample_plan(sample);
+    for (const int count : {1, 3}) {
+      plan.method.count = count;
+      CHECK(faults_of_states(procedure(plan, UnitSystem::us), sample.wet) == std::vector<std::string>{});
+    }
+  }
+}
+
+TEST_CASE("an order of work with two steps exchanged is found out") {
+  struct Exchange {
+    Method method;
+    std::string_view first;
+    std::string_view second;
+  };
+  constexpr std::array exchanges = {
+      Exchange{Method::direct, "change.bleed", "change.tool"},   // opened before zero
+      Exchange{Method::direct, "change.back-out", "change.shut"},  // valve shut on the bar
+      Exchange{Method::direct, "set.equalise", "set.open"},      // valve before the bypass
+      Exchange{Method::direct, "set.bleed", "off.lift"},         // let go before zero
+      Exchange{Method::direct, "set.stop", "off.lift"},
+      Exchange{Method::saddle, "change.back-out", "change.shut"},
+      Exchange{Method::saddle, "change.bleed", "off.lift"},
+      Exchange{Method::saddle, "change.shut", "off.lift"},
+      Exchange{Method::sleeve, "change.back-out", "change.shut"},
+      Exchange{Method::sleeve, "change.bleed", "off.lift"},
+      Exchange{Method::sleeve, "change.shut", "change.bleed"},
+  };
+  for (const Exchange& exchange : exchanges) {
+    INFO(name_of(exchange.method) << ": " << exchange.first << " and " << exchange.second);
+    auto steps = procedure(sample_plan({.method = exchange.method}), UnitSystem::us);
+    const auto at = [&](std::string_view id) {
+      return std::find_if(steps.begin(), steps.end(), [&](const Step& step) { return step.id == id; });
+    };
+    REQUIRE(at(exchange.first) < at(exchange.second));
+    REQUIRE(at(exchange.second) != steps.end());
+    std::iter_swap(at(exchange.first), at(exchange.second));
+    RigState state;
+    for (Step& step : steps) {
+      for (const Act act : step.acts) state = after(state, act, seat_of(exchange.method));
+      step.state = state;
+    }
+    CHECK_FALSE(faults_of_states(steps, true).empty());
+  }
+}
+
+TEST_CASE("bypass, valve, bleed and chamber stand in every state that is printed") {
+  for (const Sample& sample : every_variant()) {
+    INFO(name(sample));
+    for (const Step& step : procedure(sample_plan(sample), UnitSystem::us)) {
+      if (!step.moves_valves) continue;
+      const auto valves = valves_of(step.state, seat_of(sample.method));
+      CHECK(valves[1].name == "bypass");
+      CHECK(valves[1].open == step.state.bypass_open);
+      CHECK(valves[3].stands == (step.state.pressure_above ? "AT LINE PRESSURE" : "AT ZERO"));
+      CHECK(step.state.machine_on);
+    }
+  }
+}
+
+TEST_CASE("a step says what it does: its words and its acts are of one thing") {
+  struct Said {
+    Act act;
+    std::vector<std::string_view> words;  // one of them stands in the action
+  };
+  const Said said[] = {
+      {Act::open_bypass, {"pen the bypass"}},
+      {Act::shut_bypass, {"hut the bypass", "ypass (the equalizing valve) shut", "ypass (equalizing valve) shut"}},
+      {Act::open_bleed, {"pen the bleed", "rack the bleed open"}},
+      {Act::open_valve, {"achine valve open", "open the machine valve", "apping valve fully open", "Open the tapping valve"}},
+      {Act::shut_valve, {"hut the machine valve", "hut the tapping valve", "Shut the valve"}},
+      {Act::shut_stop, {"hut the corporation stop", "hut the stop"}},
+      {Act::open_chamber, {"pen the chamber"}},
+      {Act::close_chamber, {"lose the chamber", "close the chamber"}},
+      {Act::let_go, {"lacken the chain", "nscrew the machine", "out the bolts"}},
+      {Act::lift_machine, {"ift the machine clear", "nscrew the machine"}},
+      {Act::read_zero, {"gauge go to zero", "nothing may come"}},
+      {Act::seat_stop, {"Make-up: "}},
+      {Act::bar_up, {"mark 0", "draw the bar back"}},
+  };
+  for (const Sample& sample : every_variant()) {
+    INFO(name(sample));
+    for (const Step& step : procedure(sample_plan(sample), UnitSystem::us)) {
+      for (const Said& one : said) {
+        if (std::find(step.acts.begin(), step.acts.end(), one.act) == step.acts.end()) continue;
+        INFO(step.id << ", act " << static_cast<int>(one.act));
+        CHECK(std::any_of(one.words.begin(), one.words.end(),
+                          [&](std::string_view words) { return step.action.view().find(words) != std::string_view::npos; }));
+      }
+    }
+  }
+}
+
+TEST_CASE("the feed stays on until threads lead, the test comes before the cut, and the coupon is kept") {
+  const auto direct = procedure(sample_plan(), UnitSystem::us);
+  for (const auto id : {"tap.thread", "set.stop"}) {
+    CHECK(step_named(direct, id).action.view().find("two or three threads lead") != std::string_view::npos);
+    CHECK(step_named(direct, id).action.view().find("take the feed off") != std::string_view::npos);
+  }
+  CHECK(step_named(direct, "change.back-out").action.view().find("Set the feed again before the last thread lets go") != std::string_view::npos);
+  CHECK(step_named(direct, "change.stop").action.view().find("Take the nut off its outlet and screw the insertion tool on there") != std::string_view::npos);
+  CHECK(step_named(direct, "off.look").action.view().find("Put the nut back on the stop's outlet") != std::string_view::npos);
+  CHECK(step_named(direct, "finish.machine").action.view().find("tool, chain, seals") != std::string_view::npos);
+  const auto saddle = procedure(sample_plan({.method = Method::saddle}), UnitSystem::us);
+  const auto index = [&](std::string_view id) { return &step_named(saddle, id) - saddle.data(); };
+  CHECK(index("saddle.test") < index("cut.through"));
+  CHECK(step_named(saddle, "off.coupon").action.view().find("keep it with the order") != std::string_view::npos);
+  for (const Material material : {Material::pvc, Material::asbestos_cement}) {
+    const auto steps = procedure(sample_plan({.material = material}), UnitSystem::us);
+    CHECK(step_named(steps, "pipe.clean").action.view().find("no hammer") != std::string_view::npos);
+  }
+}
+
+TEST_CASE("a contingency has its condition apart from what is done") {
+  for (const Sample& sample : every_variant()) {
+    const Plan plan = sample_plan(sample);
+    for (const Step& step : contingencies(plan, UnitSystem::us)) {
+      INFO(step.id);
+      CHECK_FALSE(step.condition.empty());
+      CHECK(step.condition.view().find(':') == std::string_view::npos);
+      CHECK(in_words(step) == std::string(step.condition.view()) + ": " + std::string(step.action.view()));
+    }
+  }
+}
+
 TEST_CASE("zero is read, as a hold point, before the machine is loosened") {
   for (const Sample& sample : every_variant()) {
     INFO(name(sample));
@@ -363,16 +542,16 @@ TEST_CASE("zero is read, as a hold point, before the machine is loosened") {
 
 TEST_CASE("steps carry the job's own numbers") {
   const auto steps = procedure(sample_plan(), UnitSystem::us);
-  CHECK(step_named(steps, "change.back-out").text.view().find("about 64 lbf at 82 psi") != std::string::npos);
-  CHECK(step_named(steps, "machine.chain").text.view().find("at least 18-13/16 in of chain with 1 extension") != std::string::npos);
+  CHECK(step_named(steps, "change.back-out").action.view().find("about 64 lbf at 82 psi") != std::string::npos);
+  CHECK(step_named(steps, "machine.chain").action.view().find("at least 18-13/16 in of chain with 1 extension") != std::string::npos);
   CHECK(step_named(steps, "pipe.check")
-            .text.view().find("sound wall at the tap at least 0.237 in; circumference of the pipe 21-1/2 in to 21-7/8 in") !=
+            .action.view().find("sound wall at the tap at least 0.237 in; circumference of the pipe 21-1/2 in to 21-7/8 in") !=
         std::string::npos);
-  CHECK(step_named(steps, "pipe.pressure").text.view().find("Planned for 82 psi. Stop over 100 psi.") != std::string::npos);
-  CHECK(step_named(steps, "set.stop").text.view().find("3-3/4 turns by hand, then 2 turns by wrench; 2 threads left showing") != std::string::npos);
-  CHECK(step_named(steps, "tap.thread").text.view().find("Stop at mark 4: mark 3 + 1-1/16 in, 12-1/2 turns of the bar after 3") != std::string::npos);
+  CHECK(step_named(steps, "pipe.pressure").action.view().find("Planned for 82 psi. Stop over 100 psi.") != std::string::npos);
+  CHECK(step_named(steps, "set.stop").action.view().find("3-3/4 turns by hand, then 2 turns by wrench; 2 threads left showing") != std::string::npos);
+  CHECK(step_named(steps, "tap.thread").action.view().find("Stop at mark 4: mark 3 + 1-1/16 in, 12-1/2 turns of the bar after 3") != std::string::npos);
   const auto metric = procedure(sample_plan(), UnitSystem::si);
-  CHECK(step_named(metric, "pipe.check").text.view().find("at least 6.1 mm") != std::string::npos);
+  CHECK(step_named(metric, "pipe.check").action.view().find("at least 6.1 mm") != std::string::npos);
 }
 
 TEST_CASE("every mark of the card is made in a step, and used") {
@@ -380,14 +559,18 @@ TEST_CASE("every mark of the card is made in a step, and used") {
     INFO(name(sample));
     const Plan plan = sample_plan(sample);
     std::string text;
-    for (const Step& step : procedure(plan, UnitSystem::us)) text.append(step.text) += '\n';
+    for (const Step& step : procedure(plan, UnitSystem::us)) text.append(in_words(step)) += '\n';
     const auto marks = bar_marks(plan, UnitSystem::us);
     CHECK(marks.size() == (sample.method != Method::direct ? 4U : sample.wet ? 7U : 6U));
     CHECK(text.find("mark 0") != std::string::npos);
     CHECK(text.find("mark 1.") != std::string::npos);
+    // The card has them all; a step that works by one says where it is.
+    const std::string set_out(step_named(procedure(plan, UnitSystem::us), "cut.down").action.view());
     for (const BarMark& mark : marks) {
       INFO(mark.key);
       if (mark.key == "touch") continue;
+      if (mark.key != "drawn-back") CHECK(set_out.find(' ' + std::string(mark.sign)) != std::string::npos);
+      if (mark.key == "tap-catches" || mark.key == "far-wall") continue;
       CHECK(text.find(mark.where) != std::string::npos);
     }
   }
@@ -400,18 +583,21 @@ TEST_CASE("what a step works with is on the truck, and nothing else is") {
   };
   constexpr std::array named = {
       Named{"corporation-stop", "orporation stop"}, Named{"service-saddle", "Fit the saddle"},
-      Named{"tapping-sleeve", "Fit the sleeve"}, Named{"tapping-valve", "tapping valve"}, Named{"support", "Block up"},
+      Named{"tapping-sleeve", "Fit the sleeve"}, Named{"tapping-valve", "tapping valve"}, Named{"support", "lock up "},
       Named{"thread-sealant", "inlet thread"}, Named{"cutting-grease", "cutting grease"},
       Named{"disinfectant", "chlorine solution"}, Named{"machine-saddle", "machine saddle"},
       Named{"spare-gasket", "spare gasket"}, Named{"chain", "Chain round the pipe"}, Named{"chain-extension", "extension"},
       Named{"insertion-tool", "insertion tool"}, Named{"combined-drill-and-tap", "combined "},
       Named{"shell-cutter", "Put the cutter"}, Named{"stop-adapter", "Screw the machine on there, by its adapter"},
       Named{"valve-adapter", "Bolt the machine to the valve by its adapter"}, Named{"test-pump", "test pump"},
-      Named{"powered-feed", "Start the drive"}, Named{"rule", "with the rule"}, Named{"pressure-gauge", "gauge"},
+      Named{"trial-piece", "trial piece"}, Named{"trench-shield", "Set the shield"}, Named{"bucket", "the bucket fills"},
+      Named{"branch-fittings", "branch fittings"}, Named{"encasement-tape", "polyethylene tape"},
+      Named{"powered-feed", "Start the drive"}, Named{"rule", "with the rule"}, Named{"wrenches", "wrench"},
+      Named{"waste-hose", "by the hose"}, Named{"lock-and-tag", "lock and tag"}, Named{"pressure-gauge", "gauge"},
       Named{"diameter-tape", "with the tape"}, Named{"wall-gauge", "gauge the wall"},
       Named{"thermometer", "pipe's temperature"}, Named{"scraper", "with the scraper"},
       Named{"bonding-jumper", "onding jumper"}, Named{"blanket", "Lay the blanket"}, Named{"ladder", "a ladder"},
-      Named{"sump-pump", "sump pump"}, Named{"valve-key", "set the key"}, Named{"repair-clamp", "repair clamp"},
+      Named{"sump-pump", "sump pump"}, Named{"valve-key", "Set the key"}, Named{"repair-clamp", "repair clamp"},
       Named{"plug", "the plug,"}, Named{"torque-wrench", "orque wrench"}, Named{"tapping-machine", "machine"},
       Named{"service-pipe", "Connect the "}, Named{"machine-gasket", "Set gasket"}, Named{"asbestos-kit", "et rags"}};
   for (const Sample& sample : every_variant()) {
@@ -419,7 +605,7 @@ TEST_CASE("what a step works with is on the truck, and nothing else is") {
     const Plan plan = sample_plan(sample);
     std::string text;
     for (const auto& list : {procedure(plan, UnitSystem::us), contingencies(plan, UnitSystem::us)}) {
-      for (const Step& step : list) text.append(step.text) += '\n';
+      for (const Step& step : list) text.append(in_words(step)) += '\n';
     }
     const auto load = materials(plan, UnitSystem::us);
     for (const Named& thing : named) {
@@ -457,19 +643,19 @@ TEST_CASE("steps that do not apply do not appear") {
   CHECK(has(more, "pipe.wrap"));
   CHECK(has(more, "next.tap"));
   CHECK(has(more, "finish.pressure"));
-  CHECK(step_named(more, "pipe.pressure").text.view().find("lowered to 55 psi or less") != std::string::npos);
+  CHECK(step_named(more, "pipe.pressure").action.view().find("lowered to 55 psi or less") != std::string::npos);
 }
 
 TEST_CASE("the main, not a ratchet, decides the words for plastic and asbestos cement") {
   const auto pvc = procedure(sample_plan({.material = Material::pvc}), UnitSystem::us);
-  CHECK(step_named(pvc, "change.stop").text.view().find("PTFE tape") != std::string::npos);
-  CHECK(step_named(pvc, "change.tool").text.view().find("coupon") != std::string::npos);
+  CHECK(step_named(pvc, "change.stop").action.view().find("PTFE tape") != std::string::npos);
+  CHECK(step_named(pvc, "change.tool").action.view().find("coupon") != std::string::npos);
   CHECK(has(pvc, "cut.blanket"));
   CHECK_FALSE(has(procedure(sample_plan(), UnitSystem::us), "cut.blanket"));
-  CHECK(step_named(procedure(sample_plan(), UnitSystem::us), "cut.through").text.view().find("hole full at 5/8 in") !=
+  CHECK(step_named(procedure(sample_plan(), UnitSystem::us), "cut.through").action.view().find("hole full at 5/8 in") !=
         std::string::npos);
   const auto cement = procedure(sample_plan({.material = Material::asbestos_cement}), UnitSystem::us);
-  CHECK(step_named(cement, "pipe.clean").text.view().find("No scraping dry") != std::string::npos);
+  CHECK(step_named(cement, "pipe.clean").action.view().find("No scraping dry") != std::string::npos);
 }
 
 TEST_CASE("a no-go has nothing to do and nothing that could go wrong") {
@@ -487,7 +673,7 @@ TEST_CASE("ids of steps are unique, and every step says something") {
       for (const Step& step : list) {
         INFO(step.id);
         CHECK(ids.insert(step.id).second);
-        CHECK(step.text.view().size() > 20);
+        CHECK(step.action.view().size() > 20);
         CHECK_FALSE(step.phase.empty());
       }
     }

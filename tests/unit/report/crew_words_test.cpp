@@ -1,0 +1,87 @@
+// What a crew is told, over any job: what a step uses is on the truck, and every number can be held against a tape, a gauge
+// or a watch.
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <regex>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "mainbore/job_file.hpp"
+#include "mainbore/report.hpp"
+#include "mainbore/sheet.hpp"
+#include "mainbore/work.hpp"
+#include "support/catch.hpp"
+#include "unit/planning/whole_jobs.hpp"
+
+using namespace mainbore;
+using namespace mainbore::test;
+
+namespace {
+
+std::vector<Plan> example_plans() {
+  std::vector<Plan> plans;
+  for (const auto& entry : std::filesystem::directory_iterator(MAINBORE_SOURCE_DIR "/examples/jobs")) {
+    std::ifstream in(entry.path());
+    const std::string text((std::istreambuf_iterator<char>(in)), std::istreambuf_iterator<char>());
+    const JobFile read = read_job(text, entry.path().filename().string(), Catalog::builtin());
+    REQUIRE(read.job);
+    plans.push_back(plan_of(*read.job));
+  }
+  REQUIRE(plans.size() > 5);
+  return plans;
+}
+
+void loads_what_steps_use(const Plan& plan) {
+  std::set<std::string_view> used;
+  for (const auto& steps : {procedure(plan, UnitSystem::us), contingencies(plan, UnitSystem::us)}) {
+    for (const Step& step : steps) used.insert(step.uses.begin(), step.uses.end());
+  }
+  std::set<std::string_view> loaded;
+  for (const LoadItem& item : materials(plan, UnitSystem::us)) CHECK(loaded.insert(item.key).second);
+  CHECK(used == loaded);
+}
+
+// The words a person sees.
+std::string without_markup(const std::string& page) {
+  std::string text;
+  bool inside = false;
+  for (std::size_t i = page.find("<body>"); i < page.size(); ++i) {
+    if (page[i] == '<') inside = true;
+    if (!inside) text += page[i];
+    if (page[i] == '>') {
+      inside = false;
+      text += ' ';
+    }
+  }
+  return text;
+}
+
+void can_be_gauged(const std::string& text) {
+  static const std::regex unreadable(R"(\d\.\d+ (ft|min|psi|mi)\b(?!/)|\btons?\b)");
+  std::smatch found;
+  if (!std::regex_search(text, found, unreadable)) return;
+  const auto at = static_cast<std::size_t>(found.position());
+  FAIL_CHECK("cannot be gauged: ..." << text.substr(at > 60 ? at - 60 : 0, 120));
+}
+
+void crew_can_gauge(const Plan& plan) {
+  can_be_gauged(text_report(plan, {.units = UnitSystem::us, .why = false, .steps = true, .materials = true, .width = 200}));
+  can_be_gauged(without_markup(sheet_html(plan, UnitSystem::us)));
+}
+
+}  // namespace
+
+TEST_CASE("what is loaded is what the steps use, in each example and in random jobs") {
+  for (const Plan& plan : example_plans()) loads_what_steps_use(plan);
+  WholeJobs random(41);
+  for (int i = random_jobs(1000); i > 0; --i) loads_what_steps_use(plan_of(random.next()));
+}
+
+TEST_CASE("no crew is given a decimal of a foot, a minute or a psi, or a ton") {
+  for (const Plan& plan : example_plans()) crew_can_gauge(plan);
+  WholeJobs random(42);
+  for (int i = random_jobs(400); i > 0; --i) crew_can_gauge(plan_of(random.next()));
+}
