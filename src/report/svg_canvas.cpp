@@ -86,6 +86,7 @@ std::string Canvas::number_text(const Label& label) const {
     return format_measure(Measure(number.base(), Kind::tape), system_);
   if (system_ == UnitSystem::us && number.kind() == Kind::distance)
     return on_tape(std::round(number.base()) * units::inch, system_, Toward::less);
+  if (number.kind() == Kind::pressure) return on_gauge(number.as<-2, 1, 0>(), system_);
   return format_measure(number, system_);
 }
 

@@ -991,8 +991,8 @@ FigureRoom write_threads_figure(HtmlWriter& out, const Plan& plan, UnitSystem sy
   }
   std::string caption = "Black: whole turns that close all round. White: part turns. At the least wall counted on";
   if (drawing->nominal_wall) caption += " (dashes: by the tables)";
-  caption += ". Required: " + plain(plan.engagement->required);
-  caption += plan.engagement->judged ? "." : "; here the largest tap allowed decides.";
+  if (plan.engagement->judged) caption += ". Required: " + plain(plan.engagement->required) + ".";
+  else caption += ". The published largest tap decides here, not their count.";
   if (!drawing->height_known) caption += " Height of thread not known, drawn as usual.";
   return figure.caption(caption, paper.height);
 }
@@ -1127,12 +1127,12 @@ FigureRoom write_profile_figure(HtmlWriter& out, const Plan& plan, UnitSystem sy
   const ServicePlan& service = *plan.service;
   const auto show = [&](Measure measure) { return format_measure(measure, system); };
   std::string text = "Pressure from the main to the customer at " + show(service.demand.flow) + ". " +
-                     show(service.supply) + " in the main";
+                     on_gauge(service.supply, system) + " in the main";
   for (const PressureStep& step : drawing->steps)
-    text += "; behind the " + std::string(name_of(step.part)) + " " + show(step.after);
+    text += "; behind the " + std::string(name_of(step.part)) + " " + on_gauge(step.after, system);
   text += ". ";
-  if (drawing->least) text += "With the least bore of the tubing " + show(*drawing->least) + ". ";
-  text += "At least " + show(drawing->wanted) + " is wanted.";
+  if (drawing->least) text += "With the least bore of the tubing " + on_gauge(*drawing->least, system) + ". ";
+  text += "At least " + on_gauge(drawing->wanted, system) + " is wanted.";
   const ProfileOnPaper paper(plan, *drawing, system);
   {
     Canvas canvas(out, system, prefix + "profile", ProfileOnPaper::height, {paper.scale, "psi"}, heading, text);

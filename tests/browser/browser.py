@@ -106,8 +106,9 @@ class Browser:
     def media(self, name):
         self.call("Emulation.setEmulatedMedia", media=name)
 
-    def pdf(self):
-        return base64.b64decode(self.call("Page.printToPDF", preferCSSPageSize=True, printBackground=True)["data"])
+    def pdf(self, width, height):
+        """Printed on paper of so many inches, backgrounds left out as most people's settings leave them."""
+        return base64.b64decode(self.call("Page.printToPDF", preferCSSPageSize=True, paperWidth=width, paperHeight=height)["data"])
 
     def picture(self):
         return base64.b64decode(self.call("Page.captureScreenshot", captureBeyondViewport=True)["data"])

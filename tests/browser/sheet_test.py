@@ -15,9 +15,11 @@ import xml.etree.ElementTree as ElementTree
 from browser import Browser, find_browser
 
 PHONE = 390
-LETTER = 768            # between the margins, in CSS pixels
+PAPERS = {"letter": (8.5, 11.0), "A4": (8.27, 11.69)}
+BETWEEN_MARGINS = 768   # letter, in CSS pixels
 LARGEST = 200_000       # bytes
-SMALLEST_TYPE = 9.5     # 8 points and the small print of a heading, in CSS pixels
+BODY_TYPE = 14.0        # 10.5 points, in CSS pixels
+DRAWING_TYPE = 11.5     # lettering of drawings
 
 LOOK = r"""
 (WIDTH => {
@@ -50,7 +52,7 @@ LOOK = r"""
     if ((a + 0.05) / (b + 0.05) < 7) problems.push('contrast: ' + e.textContent.slice(0, 40));
   }
   // Words of a drawing stay on its paper and off each other.
-  for (const svg of document.querySelectorAll('svg')) {
+  for (const svg of document.querySelectorAll('svg:not(.sign)')) {
     const view = svg.viewBox.baseVal;
     const texts = [...svg.querySelectorAll('text')].filter(t => t.textContent.trim());
     const boxes = texts.map(t => t.getBBox());
@@ -106,9 +108,13 @@ DRAWN = r"""
 """
 
 TYPE = r"""
-Math.min(...[...document.querySelectorAll('body *')].filter(e => [...e.childNodes].some(n => n.nodeType === 3 && n.data.trim()))
-    .filter(e => getComputedStyle(e).display !== 'none' && e.getClientRects().length)
-    .map(e => parseFloat(getComputedStyle(e).fontSize) * (e.closest('svg') ? e.closest('svg').getBoundingClientRect().width / 364 : 1)))
+(() => {
+  const shown = [...document.querySelectorAll('body *')].filter(e => [...e.childNodes].some(n => n.nodeType === 3 && n.data.trim()))
+      .filter(e => e.getClientRects().length);
+  const size = e => parseFloat(getComputedStyle(e).fontSize);
+  return {body: Math.min(...shown.filter(e => !e.closest('svg')).map(size)),
+    drawings: Math.min(...shown.filter(e => e.closest('svg')).map(e => size(e) * e.closest('svg').getBoundingClientRect().width / 364), 99)};
+})()
 """
 
 
@@ -222,17 +228,18 @@ def check(browser, program, job, keep):
     (keep / (job.stem + "-phone.png")).write_bytes(browser.picture())
     yield from check_drawn(browser.evaluate(DRAWN), plan)
 
-    browser.open(url, LETTER)
+    browser.open(url, BETWEEN_MARGINS)
     browser.media("print")
-    yield from ("paper: " + problem for problem in browser.evaluate(LOOK % LETTER))
+    yield from ("paper: " + problem for problem in browser.evaluate(LOOK % BETWEEN_MARGINS))
     smallest = browser.evaluate(TYPE)
-    if smallest < SMALLEST_TYPE:
+    if smallest["body"] < BODY_TYPE or smallest["drawings"] < DRAWING_TYPE:
         yield f"type of {smallest} px on paper"
-    print_out = browser.pdf()
-    (keep / (job.stem + ".pdf")).write_bytes(print_out)
-    pages = len(re.findall(rb"/Type\s*/Page\b", print_out))
-    if not 1 <= pages <= 3:
-        yield f"{pages} pages"
+    for paper, (width, height) in PAPERS.items():
+        print_out = browser.pdf(width, height)
+        (keep / f"{job.stem}-{paper}.pdf").write_bytes(print_out)
+        pages = len(re.findall(rb"/Type\s*/Page\b", print_out))
+        if not 1 <= pages <= 3:
+            yield f"{pages} pages of {paper}"
 
 
 def main(arguments):

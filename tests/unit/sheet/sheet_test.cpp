@@ -12,6 +12,7 @@
 #include "report/html_writer.hpp"
 #include "support/catch.hpp"
 #include "unit/sheet/sheet_jobs.hpp"
+#include "work/filled_words.hpp"
 
 namespace mainbore {
 namespace {
@@ -101,13 +102,13 @@ TEST_CASE("a sheet says all that the crew must know", "[sheet]") {
     for (const Caution& caution : cautions(plan, UnitSystem::us)) CHECK(holds_text(page, caution.text));
     std::size_t holds = 0;
     for (const Finding& finding : plan.findings) {
-      CHECK(holds_text(page, detail_of(finding, UnitSystem::us, plan.readings)));
-      CHECK(holds_text(page, fix_of(finding, UnitSystem::us, plan.readings)));
+      CHECK(holds_text(page, filled_words(text_of(finding.code).detail, finding, UnitSystem::us, plan.readings)));
+      CHECK(holds_text(page, filled_words(text_of(finding.code).fix, finding, UnitSystem::us, plan.readings)));
       holds += finding.severity == Severity::hold ? 1 : 0;
     }
     CHECK(times(page, "class=\"boxes\"") == holds);
     for (const Step& step : procedure(plan, UnitSystem::us)) {
-      CHECK(holds_text(page, step.text));
+      CHECK(holds_text(page, step.action));
       CHECK(holds_text(page, step.hold_point));
     }
     for (const LoadItem& item : materials(plan, UnitSystem::us)) {
@@ -115,7 +116,8 @@ TEST_CASE("a sheet says all that the crew must know", "[sheet]") {
       CHECK(holds_text(page, item.check));
     }
     for (const Step& step : contingencies(plan, UnitSystem::us)) {
-      CHECK(holds_text(page, step.text.view().substr(step.text.view().find(':') + 1)));
+      CHECK(holds_text(page, step.condition));
+      CHECK(holds_text(page, step.action));
     }
     if (plan.verdict == Verdict::no_go) {
       CHECK(times(page, "<svg") == 0);
@@ -133,7 +135,9 @@ TEST_CASE("every drawing has a name, a description and a caption", "[sheet]") {
   for (const auto& [name, job] : sheet_jobs()) {
     const std::string page = sheet_html(plan_of(job), UnitSystem::us);
     INFO(name);
-    const std::size_t drawings = times(page, "<svg");
+    const std::size_t signs = times(page, "class=\"sign\"");  // beside the word they stand for
+    const std::size_t drawings = times(page, "<svg") - signs;
+    CHECK(times(page, "aria-hidden=\"true\"") == signs);
     CHECK(times(page, "role=\"img\"") == drawings);
     CHECK(times(page, "<desc id=") == drawings);
     CHECK(times(page, "<title id=") == drawings);
@@ -187,7 +191,7 @@ TEST_CASE("the record block is the form of the record", "[sheet]") {
     const Plan plan = plan_of(job);
     const std::string page = sheet_html(plan, UnitSystem::si);
     INFO(name);
-    const std::size_t begin = std::min(page.find("<section class=\"record\">"), page.size());
+    const std::size_t begin = std::min(page.find("<section class=\"record\""), page.size());
     const std::string block = page.substr(begin, page.find("</section>", begin) - begin);
     const auto form = record_form(plan);
     CHECK(times(block, "class=\"blank\"") == form.size());
@@ -254,23 +258,31 @@ TEST_CASE("sheets of one page keep their ids apart", "[sheet]") {
   CHECK(ids.size() > 20);
 }
 
-TEST_CASE("a sheet is set tighter where there is more to say", "[sheet]") {
-  Job job = sound_job();
-  job.service.thread = ThreadStandard::npt;
-  const std::string easy = sheet_html(plan_of(job), UnitSystem::us);
-  Job bare;
-  bare.main.material = Material::cast_iron;
-  bare.main.size = NominalSize::inches(6);
-  bare.main.pressure = 180.0 * units::psi;
-  bare.service.size = NominalSize::inches(0.75);
-  bare.service.thread = ThreadStandard::npt;
-  const Plan held = plan_of(bare);
-  REQUIRE(held.verdict == Verdict::hold);
-  const auto style = [](const std::string& page) {
-    const std::size_t at = page.find("<article class=\"sheet ") + 22;
-    return page.substr(at, page.find('"', at) - at);
-  };
-  CHECK(style(sheet_html(held, UnitSystem::us)).size() > style(easy).size());
+TEST_CASE("a sheet is the card, the order of work and what comes after, each phase to jump to", "[sheet]") {
+  for (const auto& [name, job] : sheet_jobs()) {
+    const Plan plan = plan_of(job);
+    const std::string page = sheet_html(plan, UnitSystem::us);
+    INFO(name);
+    const bool cut = plan.verdict != Verdict::no_go;
+    // Where the order of work has no room on a page of its own, what comes after runs on behind it.
+    const std::size_t pages = times(page, "<section class=\"page");
+    CHECK((cut ? pages == 2 || pages == 3 : pages == 1));
+    std::set<std::string_view> phases;
+    std::size_t strips = 0;
+    const auto steps = procedure(plan, UnitSystem::us);
+    for (const Step& step : steps) {
+      phases.insert(step.phase);
+      strips += step.moves_valves ? 1 : 0;
+    }
+    CHECK(times(page, "<a href=\"#") == (cut ? phases.size() + 2 : 0));
+    for (std::size_t i = 1; i <= phases.size(); ++i) {
+      CHECK(times(page, "\"#s1-phase" + std::to_string(i) + "\"") == 1);
+      CHECK(times(page, "id=\"s1-phase" + std::to_string(i) + "\"") == 1);
+    }
+    // Each of valve, bypass, bleed and chamber, with the legend's four where there are any.
+    CHECK(times(page, "class=\"now\"") == strips);
+    CHECK(times(page, "class=\"sign\"") == (strips == 0 ? 0 : 4 * strips + 4));
+  }
 }
 
 }  // namespace
