@@ -305,10 +305,16 @@ class Sheet {
     double lines = card_.readings.empty() ? 0.0 : paper::heading + 1.3;
     for (const report::CardReading& reading : card_.readings) lines += 1.3 * lines_of({reading.what}, 10.0);
     lines += paper::heading;
-    for (const report::CardLine& line : card_.setup) lines += lines_of({line.label, " ", line.text}, paper::half_column);
+    for (const report::CardLine& line : card_.setup) lines += lines_of_row(line.label, line.text);
     lines += paper::heading;
-    for (const BarMark& mark : card_.marks) lines += lines_of({"4 ", mark.name, " ", mark.where}, paper::half_column - 1.0);
-    return lines + lines_of({"Make-up ", card_.makeup}, paper::half_column);
+    for (const BarMark& mark : card_.marks) lines += lines_of_row("4 " + std::string(mark.name), mark.where);
+    return lines + lines_of_row("Make-up", card_.makeup);
+  }
+  // A label of a third of the column, and bold words beside it.
+  [[nodiscard]] static double lines_of_row(std::string_view label, std::string_view text) {
+    report::Lines lines(0.66 * paper::half_column);
+    lines.add(text, true);
+    return std::max(lines_of({label}, 0.3 * paper::half_column), static_cast<double>(lines.count()));
   }
   [[nodiscard]] double lines_of_odd(std::size_t count) const {
     double lines = 0.0;

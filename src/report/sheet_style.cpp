@@ -134,7 +134,7 @@ figcaption{font-size:10.5pt;line-height:1.05}
 .steps .n{width:1.3em}
 .steps li::before{left:1.65em;top:.2em}
 .until{display:inline}
-.now{margin:0 0 0 -2em;flex-wrap:nowrap;gap:0 .4em}
+.now{margin:0 0 0 -2.6em;flex-wrap:nowrap;gap:0 .3em}
 svg.sign{width:1em;margin-right:.12em}
 .record div{gap:0 10px}
 .record span{flex-basis:10em;white-space:nowrap}
