@@ -7,7 +7,7 @@
 #include "batch/order_planner.hpp"
 #include "batch/pipeline.hpp"
 #include "io/order_members.hpp"
-#include "io/order_table.hpp"
+#include "io/table_rows.hpp"
 
 namespace mainbore::batch {
 namespace {
@@ -17,43 +17,34 @@ std::unique_ptr<OrderSource> source_of(io::ByteSource bytes, InputFormat in) {
   return in == InputFormat::ndjson ? line_source(std::move(bytes)) : json_source(std::move(bytes));
 }
 
-// A table with its header read.
-struct OpenTable {
-  io::CsvReader rows;
-  std::optional<io::OrderTable> table;  // absent: the file is empty
+io::TableRows open_table(io::ByteSource bytes, const std::string& file_name, const Catalog& catalog,
+                         const BatchOptions& options) {
+  io::CsvOptions csv;
+  csv.delimiter = options.delimiter;
+  return {std::move(bytes), csv, catalog, options.map, file_name, options.keep};
+}
 
-  OpenTable(io::ByteSource bytes, const std::string& file_name, const Catalog& catalog, const BatchOptions& options)
-      : rows(std::move(bytes), csv_options(options)) {
-    io::CsvRecord header;
-    if (rows.read(header)) table.emplace(catalog, options.map, file_name, header, options.keep);
-  }
-  static io::CsvOptions csv_options(const BatchOptions& options) {
-    io::CsvOptions csv;
-    csv.delimiter = options.delimiter;
-    return csv;
-  }
-  [[nodiscard]] std::vector<std::string> kept() const {
-    std::vector<std::string> names;
-    for (const std::size_t column : table->kept_columns()) names.push_back(table->columns()[column].header);
-    return names;
-  }
-};
+std::vector<std::string> kept_of(const io::OrderTable& table) {
+  std::vector<std::string> names;
+  for (const std::size_t column : table.kept_columns()) names.push_back(table.columns()[column].name);
+  return names;
+}
 
 }  // namespace
 
 BatchResult plan_orders(io::ByteSource bytes, InputFormat in, const std::string& file_name, const Planner& planner,
                         const BatchOptions& options, const std::function<void(Piece&)>& give) {
   BatchResult result;
-  std::optional<OpenTable> rows;
+  std::optional<io::TableRows> rows;
   std::unique_ptr<OrderSource> source;
   std::vector<std::string> kept;
   if (in == InputFormat::csv) {
-    rows.emplace(std::move(bytes), file_name, planner.catalog(), options);
-    if (!rows->table) return result;
-    result.faults = rows->table->faults();
+    rows.emplace(open_table(std::move(bytes), file_name, planner.catalog(), options));
+    if (rows->table() == nullptr) return result;
+    result.faults = rows->table()->faults();
     if (!result.faults.empty()) return result;
-    source = table_source(rows->rows);
-    kept = rows->kept();
+    source = table_source(*rows);
+    kept = kept_of(*rows->table());
   } else {
     source = source_of(std::move(bytes), in);
     if (options.keep != nullptr) kept = options.keep->names;
@@ -62,8 +53,7 @@ BatchResult plan_orders(io::ByteSource bytes, InputFormat in, const std::string&
   std::mutex mutex;
   std::vector<std::shared_ptr<OrderPlanner>> planners;
   const auto make_work = [&]() -> Work {
-    const auto orders = std::make_shared<OrderPlanner>(planner, options, file_name, in,
-                                                       rows ? &*rows->table : nullptr, kept);
+    const auto orders = std::make_shared<OrderPlanner>(planner, options, file_name, in, rows ? rows->table() : nullptr, kept);
     const std::scoped_lock lock(mutex);
     planners.push_back(orders);
     return [orders](Piece& piece) { orders->plan(piece); };
@@ -84,10 +74,10 @@ ColumnsResult look_at_columns(io::ByteSource bytes, InputFormat in, const std::s
                               const Catalog& catalog, const BatchOptions& options) {
   ColumnsResult result;
   if (in == InputFormat::csv) {
-    OpenTable rows(std::move(bytes), file_name, catalog, options);
-    if (!rows.table) return result;
-    result.faults = rows.table->faults();
-    if (result.faults.empty()) result.report = io::report_columns(rows.rows, *rows.table);
+    io::TableRows rows = open_table(std::move(bytes), file_name, planner.catalog(), options);
+    if (rows.table() == nullptr) return result;
+    result.faults = rows.table()->faults();
+    if (result.faults.empty()) result.report = io::report_columns(rows);
     return result;
   }
   const std::unique_ptr<OrderSource> source = source_of(std::move(bytes), in);

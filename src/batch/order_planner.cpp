@@ -127,6 +127,8 @@ void OrderPlanner::finish(Piece& piece, Job* job) {
   }
   // One order's fault is one record that says so: the orders behind it are planned all the same.
   const std::size_t written = piece.out.size();
+  const std::size_t ids = piece.ids.size();
+  const std::size_t id_texts = piece.id_texts.size();
   order_.id = job->id;
   try {
     plan_order(piece, *job);
@@ -134,6 +136,8 @@ void OrderPlanner::finish(Piece& piece, Job* job) {
     throw;
   } catch (const std::exception& fault) {
     piece.out.resize(written);
+    piece.ids.resize(ids);
+    piece.id_texts.resize(id_texts);
     order_.diagnostics = {fault_of_program(file_name_, order_, fault.what())};
     ++piece.tally.unreadable;
     ++piece.tally.internal;
@@ -154,6 +158,11 @@ void OrderPlanner::plan_order(Piece& piece, Job& job) {
 }
 
 void OrderPlanner::write(Piece& piece, const Plan* plan) {
+  const std::string& id = plan == nullptr ? order_.id : plan->job.id;
+  if (!id.empty()) {
+    piece.id_texts += id;
+    piece.ids.push_back({id.size(), order_.row, order_.line});
+  }
   switch (options_.format) {
     case BatchFormat::verdicts:
       return io::append_verdict_json(piece.out, order_, plan, record_);

@@ -102,14 +102,14 @@ class LineSource : public OrderSource {
 
 class TableSource : public OrderSource {
  public:
-  explicit TableSource(io::CsvReader& reader) : reader_(reader) {}
+  explicit TableSource(io::TableRows& rows) : rows_(rows) {}
 
   bool take(Piece& piece) override {
     std::size_t size = 0;
     while (piece.row_count < most_rows && size < piece_size) {
       if (piece.rows.size() == piece.row_count) piece.rows.emplace_back();
       io::CsvRecord& row = piece.rows[piece.row_count];
-      if (!reader_.read(row)) break;
+      if (!rows_.read(row)) break;
       size += row.text.size();
       ++piece.row_count;
     }
@@ -117,7 +117,7 @@ class TableSource : public OrderSource {
   }
 
  private:
-  io::CsvReader& reader_;
+  io::TableRows& rows_;
 };
 
 }  // namespace
@@ -128,6 +128,6 @@ std::unique_ptr<OrderSource> line_source(io::ByteSource bytes) {
 std::unique_ptr<OrderSource> sequence_source(io::ByteSource bytes) {
   return std::make_unique<LineSource>(std::move(bytes), record_separator);
 }
-std::unique_ptr<OrderSource> table_source(io::CsvReader& reader) { return std::make_unique<TableSource>(reader); }
+std::unique_ptr<OrderSource> table_source(io::TableRows& rows) { return std::make_unique<TableSource>(rows); }
 
 }  // namespace mainbore::batch

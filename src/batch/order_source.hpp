@@ -9,6 +9,7 @@
 
 #include "batch/piece.hpp"
 #include "io/csv.hpp"
+#include "io/table_rows.hpp"
 
 namespace mainbore::batch {
 
@@ -40,7 +41,7 @@ class OrderSource {
 // the other.
 [[nodiscard]] std::unique_ptr<OrderSource> json_feature_source(io::ByteSource bytes, std::string_view head);
 
-// The rows of a table whose header has been read. `reader` must outlive the source.
-[[nodiscard]] std::unique_ptr<OrderSource> table_source(io::CsvReader& reader);
+// The rows of a table, which must outlive the source.
+[[nodiscard]] std::unique_ptr<OrderSource> table_source(io::TableRows& rows);
 
 }  // namespace mainbore::batch

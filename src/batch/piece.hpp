@@ -51,6 +51,13 @@ struct OrderText {
   std::int64_t unread_to = 0;  // over 0: up to this line it may have swallowed others
 };
 
+// The id of an order, in the ids of its piece.
+struct OrderId {
+  std::size_t size = 0;
+  std::uint64_t row = 0;
+  std::int64_t line = 0;
+};
+
 // A piece is filled, worked on and emptied many times: its memory is used again.
 struct Piece {
   std::string bytes;  // of the texts, and room behind them for the fast reader
@@ -65,6 +72,8 @@ struct Piece {
 
   std::string out;  // records in the format asked for
   std::vector<report::WeekOrder> week;  // or what a report of the week needs of each order
+  std::string id_texts;      // one behind the other
+  std::vector<OrderId> ids;  // of the orders that have one
   Tally tally;
 
   void clear() {
@@ -74,6 +83,8 @@ struct Piece {
     tail.clear();
     out.clear();
     week.clear();
+    id_texts.clear();
+    ids.clear();
     tally = {};
   }
 };

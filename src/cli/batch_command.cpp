@@ -9,12 +9,15 @@
 #include <thread>
 
 #include "batch/batch.hpp"
+#include "batch/seen_ids.hpp"
 #include "cli/result_writer.hpp"
+#include "cli/sheet_folder.hpp"
 #include "io/columns_report.hpp"
 #include "io/order_map.hpp"
 #include "io/text_scan.hpp"
 #include "io/verdict_record.hpp"
 #include "report/week.hpp"
+#include "text/foreign.hpp"
 
 namespace mainbore::cli {
 namespace {
@@ -232,7 +235,7 @@ void show_columns(const std::vector<std::string>& files, const BatchRequest& req
     stop_on(result.faults, "the table is not read", console);
     if (result.report.file.empty()) throw Stop(exit_unreadable, input.name() + " is empty");
     if (!text.empty()) text += '\n';
-    text += io::format_columns_report(result.report);
+    text += io::format_columns_report(result.report, request.all);
   }
   write_result(text, console);
 }
@@ -252,6 +255,46 @@ io::KeepColumns keep_of(const std::vector<std::string>& asked) {
   }
   return keep;
 }
+
+// Orders whose id another had before them.
+class Ids {
+ public:
+  void add(const batch::Piece& piece, const std::string& file) {
+    std::size_t at = 0;
+    for (const batch::OrderId& id : piece.ids) {
+      const std::string_view text = std::string_view(piece.id_texts).substr(at, id.size);
+      at += id.size;
+      if (!seen_.add(text)) continue;
+      if (++count_ > most_told) continue;
+      std::string where = "row " + std::to_string(id.row) + ", line " + std::to_string(id.line);
+      if (!file.empty()) where.insert(0, file + ", ");
+      twice_.emplace_back(text::visible(text), std::move(where));
+    }
+  }
+  // In the report, else on standard error.
+  void tell(report::WeekReport* week, Console& console) const {
+    if (count_ > 0 && week == nullptr) {
+      console.err << "mainbore: " << count_ << (count_ == 1 ? " order has" : " orders have")
+                  << " the id of an order before:\n";
+    }
+    for (const auto& [id, where] : twice_) {
+      if (week != nullptr) week->note_twice(id, where);
+      else console.err << "  " << id << " (" << where << ")\n";
+    }
+    const std::string more = std::to_string(count_ - std::min(count_, most_told)) + " more";
+    if (count_ > most_told && week != nullptr) week->note_twice("and", more);
+    else if (count_ > most_told) console.err << "  and " << more << '\n';
+    if (seen_.is_full()) {
+      console.err << "mainbore: ids are compared with those of the first " << batch::SeenIds::most << " orders alone\n";
+    }
+  }
+
+ private:
+  static constexpr std::uint64_t most_told = 20;
+  batch::SeenIds seen_;
+  std::uint64_t count_ = 0;
+  std::vector<std::pair<std::string, std::string>> twice_;
+};
 
 // Records as they are written: what stands before the first and behind the last of them.
 class Records {
@@ -327,12 +370,16 @@ BatchOptions options_of(const BatchRequest& request) {
                    : request.format == "csv"     ? BatchFormat::table
                    : request.format == "geojson" ? BatchFormat::features
                                                  : BatchFormat::week;
+  if (request.all && !request.columns) throw Stop(exit_usage, "--all goes with --columns");
   if (options.format == BatchFormat::week && !request.keep.empty() && !request.columns) {
     throw Stop(exit_usage, "--keep goes with --format ndjson, csv or geojson");
   }
   options.scope = request.decisions ? PlanScope::decisions : PlanScope::whole;
   options.rows = !request.no_rows;
-  options.sheets = request.format == "html";
+  options.sheets = request.format == "html" || !request.sheets.empty();
+  if (!request.sheets.empty() && (options.format != BatchFormat::week || request.columns)) {
+    throw Stop(exit_usage, "--sheets goes with --format text or html");
+  }
   options.delimiter = delimiter_of(request.delimiter);
   options.jobs = request.jobs;
   if (options.jobs == 0) options.jobs = static_cast<int>(std::max(1u, std::thread::hardware_concurrency()));
@@ -372,10 +419,13 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
     throw Stop(exit_usage, "--format geojson takes one input: coordinates of two may not be of one system\nrun it for each");
   }
 
+  std::optional<SheetFolder> sheets;
+  if (!request.sheets.empty()) sheets.emplace(request.sheets, console);
   ResultWriter result(console);
   Records records(result, options, keep);
   Progress progress(console);
   report::WeekReport week;
+  Ids ids;
   Tally tally;
   std::vector<Diagnostic> faults;
   std::vector<std::string> without_orders;  // nothing to plan is no "all go" for a gate
@@ -388,10 +438,14 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
     const batch::BatchResult planned =
         batch::plan_orders(input.bytes(), in, input.name(), planner, options, [&](batch::Piece& piece) {
           if (options.format == BatchFormat::week) {
-            for (report::WeekOrder& order : piece.week) week.add(std::move(order));
+            for (report::WeekOrder& order : piece.week) {
+              if (sheets) sheets->add(order);
+              week.add(std::move(order));
+            }
           } else {
             records.write(piece);
           }
+          ids.add(piece, options.name_files ? input.name() : std::string());
           tally += piece.tally;
           progress.show(tally.all());
         });
@@ -399,6 +453,7 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
     if (planned.faults.empty() && planned.tally.all() == 0) without_orders.push_back(input.name());
   }
   records.end();
+  ids.tell(options.format == BatchFormat::week ? &week : nullptr, console);
   if (options.format == BatchFormat::week && faults.empty()) {
     report::WeekTextOptions text;
     text.colour = console.output.empty() && console.environment.out_is_terminal && !console.environment.no_colour;
@@ -408,6 +463,7 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
   for (const std::string& name : without_orders) console.err << "mainbore: no orders were found in " << name << '\n';
   const bool of_members = !faults.empty() && faults.front().line == 0;  // of orders that were read
   stop_on(faults, of_members ? "what is named is not in the orders" : "the table is not read", console);
+  if (sheets) sheets->finish();
   result.finish();
   if (tally.internal > 0) {
     console.err << "mainbore: internal error in " << tally.internal << (tally.internal == 1 ? " order" : " orders")

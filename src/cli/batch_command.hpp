@@ -19,6 +19,8 @@ struct BatchRequest {
   std::vector<std::string> keep;
   std::string delimiter;
   bool columns = false;
+  bool all = false;
+  std::string sheets;  // a folder
   bool no_rows = false;
   std::string fail_on;
   int jobs = 1;

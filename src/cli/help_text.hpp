@@ -50,6 +50,7 @@ inline constexpr const char* batch_help =
     "\n"
     "  mainbore batch week.csv\n"
     "  mainbore batch export.csv --map map.json --columns\n"
+    "  mainbore batch week.csv --sheets sheets\n"
     "  mainbore batch mains.geojson --map map.json --format geojson -o planned.geojson\n"
     "  dispatch | mainbore batch - --format ndjson --jobs 4 --fail-on no-go | gate\n"
     "\n"
@@ -100,7 +101,8 @@ inline constexpr const char* rules_help =
 
 inline constexpr const char* schema_help =
     "Writes the JSON Schema (draft-07) of what the program reads and writes: job, rules, plan,\n"
-    "map (of an export's columns), machine (in a job or in settings), settings.\n"
+    "map (of an export's columns), machine (in a job or in settings), settings,\n"
+    "verdict (a record of batch).\n"
     "\n"
     "  mainbore schema job\n"
     "  mainbore schema rules -o rules.schema.json\n"

@@ -107,6 +107,10 @@ void add_batch_options(CLI::App& command, BatchRequest& request, Output& output)
                                   "ndjson or csv (a record an order), geojson (the features of GeoJSON\n"
                                   "given back with their verdicts); default text"),
                {"text", "ndjson", "csv", "html", "geojson"});
+  command.add_option("--sheets", request.sheets,
+                     "with text or html: a field sheet an order, named by its id, into this folder,\n"
+                     "with an index")
+      ->type_name("DIR");
   command.add_flag("--full", request.full, "with ndjson: the whole plan of each order");
   command.add_flag("--decisions", request.decisions,
                    "with ndjson: the plan without its words, load and steps; faster");
@@ -120,6 +124,7 @@ void add_batch_options(CLI::App& command, BatchRequest& request, Output& output)
       ->type_name("COLUMNS|all")
       ->allow_extra_args(false);
   command.add_flag("--columns", request.columns, "only show what each column was read as; nothing is planned");
+  command.add_flag("--all", request.all, "with --columns: every value that was not understood, with its count");
   takes_one_of(command.add_option("--delimiter", request.delimiter, "between cells; default: found"),
                {"comma", "tab", "semicolon"}, {",", ";", "\t"});
   command.add_flag("--no-rows", request.no_rows,
@@ -197,7 +202,7 @@ void add_explain_options(CLI::App& command, ExplainRequest& request) {
 }
 
 void add_schema_options(CLI::App& command, SchemaRequest& request, Output& output) {
-  command.add_option("WHAT", request.what, "job, rules, plan, map, machine or settings")->type_name("");
+  command.add_option("WHAT", request.what, "job, rules, plan, map, machine, settings or verdict")->type_name("");
   command.add_option("--data", request.data, "tables to use in place of those built in")->type_name("DIR");
   add_output_option(command, output);
 }

@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "mainbore/measure.hpp"
+#include "text/foreign.hpp"
 
 namespace mainbore::io {
 namespace {
@@ -17,6 +18,7 @@ using Says = CellReading::Says;
 
 constexpr std::size_t most_examples = 3;
 constexpr std::size_t most_reasons = 2000;  // told apart
+constexpr std::size_t most_values = 50000;  // not understood, told apart
 constexpr std::size_t reasons_shown = 12;
 constexpr std::size_t page = 100;
 
@@ -133,6 +135,7 @@ class ColumnsCounter::Reporter {
         return;
       case Says::rejected:
         ++column.rejected;
+        note_rejected(places_[place], cell);
         return;
       case Says::value:
         ++column.values;
@@ -158,6 +161,14 @@ class ColumnsCounter::Reporter {
       note_example(column, cell, meaning_of(reading.value, *source.to->field));
   }
 
+  void note_rejected(std::size_t column, std::string_view cell) {
+    constexpr std::size_t longest = 200;
+    const auto known = values_.find(std::pair(column, std::string(text::cut(cell, longest))));
+    if (known != values_.end()) ++known->second;
+    else if (values_.size() < most_values) values_.emplace(std::pair(column, std::string(text::cut(cell, longest))), 1);
+    else ++report_.values_not_counted;
+  }
+
   static void note_example(ColumnReport& column, std::string_view cell, std::string meaning) {
     if (column.examples.size() == most_examples) return;
     const bool shown = std::any_of(column.examples.begin(), column.examples.end(),
@@ -177,6 +188,11 @@ class ColumnsCounter::Reporter {
     }
     report_.unreadable = unreadable_.sorted();
     report_.rejected = rejected_.sorted();
+    for (const auto& [value, rows] : values_) report_.values_rejected.push_back({value.first, value.second, rows});
+    std::stable_sort(report_.values_rejected.begin(), report_.values_rejected.end(),
+                     [](const ValueCount& a, const ValueCount& b) {
+                       return std::pair(a.column, b.rows) < std::pair(b.column, a.rows);
+                     });
     if (2 * wide_ > sizes_)
       report_.hints.emplace_back("most mains would be wider than 48 in: is the unit of main.size right?");
     if (2 * narrow_ > sizes_)
@@ -195,6 +211,7 @@ class ColumnsCounter::Reporter {
   std::vector<Tally> tallies_;
   Reasons unreadable_;
   Reasons rejected_;
+  std::map<std::pair<std::size_t, std::string>, std::uint64_t> values_;
   std::uint64_t sizes_ = 0;
   std::uint64_t wide_ = 0;
   std::uint64_t narrow_ = 0;
@@ -274,22 +291,41 @@ void list_reasons(std::string& out, std::string_view title, const std::vector<Co
   }
 }
 
+void list_values(std::string& out, const ColumnsReport& report) {
+  out += "\nevery value that was not understood\n";
+  if (report.values_rejected.empty()) out += "  none\n";
+  std::size_t column = report.columns.size();
+  for (const ValueCount& value : report.values_rejected) {
+    if (value.column != column) {
+      column = value.column;
+      out += "  " + cut(report.columns[column].header, 40) + ", read as " + cut(report.columns[column].path, 50) + '\n';
+    }
+    out += right(value.rows, 9) + "  " + cut(value.cell, page - 11) + '\n';
+  }
+  if (report.values_not_counted > 0) {
+    out += right(report.values_not_counted, 9) + "  rows with still other values\n";
+  }
+}
+
 }  // namespace
 
-ColumnsReport report_columns(CsvReader& reader, OrderTable& table) {
-  ColumnsCounter counter(table);
+ColumnsReport report_columns(TableRows& rows) {
+  ColumnsCounter counter(*rows.table());
   OrderRecord order;
-  for (CsvRecord record; reader.read(record);) {
-    table.read(record, order);
+  for (CsvRecord record; rows.read(record);) {
+    rows.table()->read(record, order);
     const bool ragged = !order.diagnostics.empty() && order.diagnostics.front().code == "csv.ragged";
     counter.add(record.fault || ragged ? nullptr : &record, order);
   }
   ColumnsReport report = std::move(counter).finish();
-  report.delimiter = reader.delimiter();
+  report.delimiter = rows.delimiter();
+  report.titles = rows.titles();
+  const bool said = rows.table()->map() != nullptr && rows.table()->map()->decimal_comma;
+  report.decimal_comma = rows.table()->decimal_comma() && !said;
   return report;
 }
 
-std::string format_columns_report(const ColumnsReport& report) {
+std::string format_columns_report(const ColumnsReport& report, bool all) {
   const std::string_view apart = report.delimiter == ','    ? ", cells apart by commas"
                                  : report.delimiter == '\t' ? ", cells apart by tabs"
                                  : report.delimiter == ';'  ? ", cells apart by semicolons"
@@ -297,6 +333,8 @@ std::string format_columns_report(const ColumnsReport& report) {
   std::string out = cut(report.file, page) + '\n';
   out += std::to_string(report.rows) + (apart.empty() ? " orders" : " rows") + std::string(apart);
   out += report.map.empty() ? "; no map file\n" : "\nmap file: " + cut(report.map, page - 10) + '\n';
+  if (report.titles > 0) out += "rows above the header passed over: " + std::to_string(report.titles) + '\n';
+  if (report.decimal_comma) out += "numbers have decimal commas\n";
   out += std::to_string(report.readable) + " rows can be planned" + percent(report.readable, report.rows) + ", " +
          std::to_string(report.with_remarks) + " of them without a value that was rejected; " +
          std::to_string(report.rows - report.readable) + " cannot\n";
@@ -336,6 +374,7 @@ std::string format_columns_report(const ColumnsReport& report) {
   }
   list_reasons(out, "why rows cannot be planned", report.unreadable);
   list_reasons(out, "what was rejected; the rows stand without it", report.rejected);
+  if (all) list_values(out, report);
   if (!report.hints.empty()) {
     out += "\nlook again\n";
     for (const std::string& hint : report.hints) fill(out, "  ", {hint}, "");

@@ -8,6 +8,7 @@
 
 #include "io/csv.hpp"
 #include "io/order_table.hpp"
+#include "io/table_rows.hpp"
 
 namespace mainbore::io {
 
@@ -33,10 +34,19 @@ struct Count {
   std::uint64_t rows = 0;
 };
 
+// A value that was not understood.
+struct ValueCount {
+  std::size_t column = 0;  // in the report
+  std::string cell;
+  std::uint64_t rows = 0;
+};
+
 struct ColumnsReport {
   std::string file;
   std::string map;  // its name; empty without one
   char delimiter = '\0';  // of a table
+  std::size_t titles = 0;      // rows above the header
+  bool decimal_comma = false;  // found, not said by the map
   std::uint64_t rows = 0;
   std::uint64_t readable = 0;      // rows that make a job
   std::uint64_t with_remarks = 0;  // of these, rows of which something was rejected
@@ -45,6 +55,8 @@ struct ColumnsReport {
   std::vector<std::string> defaults;  // "main.pressure = 80 psi"
   std::vector<Count> unreadable;      // reasons, most frequent first
   std::vector<Count> rejected;        // reasons of remarks, most frequent first
+  std::vector<ValueCount> values_rejected;  // column by column, most frequent first
+  std::uint64_t values_not_counted = 0;     // rows with others, of more different ones than are counted
   std::vector<std::string> hints;     // what looks wrong on the whole: sizes in another unit
 };
 
@@ -65,10 +77,10 @@ class ColumnsCounter {
   std::unique_ptr<Reporter> reporter_;
 };
 
-// Reads the table to its end. `table` must have no faults.
-[[nodiscard]] ColumnsReport report_columns(CsvReader& reader, OrderTable& table);
+// Reads the table, which must have no faults, to its end.
+[[nodiscard]] ColumnsReport report_columns(TableRows& rows);
 
-// The report in lines of at most 100 characters.
-[[nodiscard]] std::string format_columns_report(const ColumnsReport& report);
+// The report in lines of at most 100 characters. `all`: with every value that was not understood.
+[[nodiscard]] std::string format_columns_report(const ColumnsReport& report, bool all = false);
 
 }  // namespace mainbore::io

@@ -71,8 +71,10 @@ bool CsvReader::fill() {
 void CsvReader::begin() {
   begun_ = true;
   std::array<std::pair<char, std::size_t>, 3> counts = {{{',', 0}, {'\t', 0}, {';', 0}}};
+  constexpr int most_lines = 10;  // titles above a table need not have any
+  int lines = 0;
   bool quoted = false;
-  bool blank = true;
+  bool first_break = true;
   for (std::size_t at = 0; at < options_.longest_record; ++at) {
     while (at + 1 >= held().size() && fill()) {  // the byte behind a CR counts
     }
@@ -81,17 +83,33 @@ void CsvReader::begin() {
     if (c == '"') quoted = !quoted;
     if (!quoted && (c == '\n' || c == '\r')) {
       const bool alone = c == '\r' && (at + 1 >= held().size() || held()[at + 1] != '\n');
-      line_break_ = alone ? '\r' : '\n';
-      if (!blank) break;
+      if (std::exchange(first_break, false)) line_break_ = alone ? '\r' : '\n';
+      const bool any = std::any_of(counts.begin(), counts.end(), [](const auto& one) { return one.second > 0; });
+      if (any || ++lines == most_lines) break;
       continue;
     }
-    blank = false;
     if (quoted) continue;
     for (auto& [byte, count] : counts) count += c == byte ? 1u : 0u;
   }
   const auto most =
       std::max_element(counts.begin(), counts.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
   delimiter_ = options_.delimiter.value_or(most->first);
+  take_separator_line();
+}
+
+// "sep=;" above a table, which spreadsheets write and read.
+void CsvReader::take_separator_line() {
+  const std::string_view text = held();
+  const std::size_t end = std::min(find_byte(text, line_break_, 0), text.size());
+  std::string_view line = text.substr(0, end);
+  if (line.ends_with('\r')) line.remove_suffix(1);
+  if (line.size() == 7 && line.front() == '"' && line.back() == '"') line = line.substr(1, 5);
+  if (line.size() != 5 || (line[0] | 0x20) != 's' || (line[1] | 0x20) != 'e' || (line[2] | 0x20) != 'p' || line[3] != '=') {
+    return;
+  }
+  if (!options_.delimiter) delimiter_ = line[4];
+  consume(std::min(end + 1, text.size()));
+  ++line_;
 }
 
 // False at the end of the file.

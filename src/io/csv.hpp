@@ -1,7 +1,8 @@
 // Comma-separated values (RFC 4180), read as a stream in constant memory.
 //
 // Beyond the RFC: a byte-order mark is skipped; lines end with LF, CRLF or CR, whichever ends the first line; cells are
-// apart by comma, tab or semicolon, whichever the first line has most of; blank lines are no records. Nothing is
+// apart by comma, tab or semicolon, whichever the first line that has any has most of, or as a first line "sep=;" says;
+// blank lines are no records. Nothing is
 // trimmed. A quote inside a cell that does not begin with one is a plain character: 6" pipe. An apostrophe that keeps a
 // spreadsheet from running a cell (csv_writer.hpp) is no part of it.
 //
@@ -73,6 +74,9 @@ class CsvReader {
   // The next record; false at the end of the file.
   bool read(CsvRecord& record);
 
+  // The record last read was the header: the next is row 1.
+  void begin_rows() { row_ = 1; }
+
   // Known once the first record has been read.
   [[nodiscard]] char delimiter() const { return delimiter_; }
 
@@ -90,6 +94,7 @@ class CsvReader {
   [[nodiscard]] std::string_view held() const { return {buffer_.data() + begin_, end_ - begin_}; }
   bool fill();
   void begin();
+  void take_separator_line();
   bool skip_blank_lines();
   Split split(CsvRecord& record) const;
   void take(CsvRecord& record, const Split& split);

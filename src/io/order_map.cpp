@@ -28,8 +28,8 @@ bool has_range(const JobField& field) {
 }
 
 using Key = std::string_view;
-constexpr std::array<Key, 8> map_keys = {"format",    "name",    "columns",  "id",
-                                         "materials", "missing", "defaults", "ignore_others"};
+constexpr std::array<Key, 9> map_keys = {"format",  "name",     "columns",       "id",     "materials",
+                                         "missing", "defaults", "ignore_others", "decimal"};
 constexpr std::array<Key, 7> column_keys = {"to", "unit", "missing", "values", "least", "greatest", "optional"};
 
 class MapReader {
@@ -133,6 +133,8 @@ class MapReader {
         read_defaults(node);
       } else if (key == "ignore_others") {
         if (expect(node, JsonType::boolean, "true or false")) map_.ignore_others = json_->node(node).truth;
+      } else if (key == "decimal") {
+        read_decimal(node);
       } else if (key != "materials") {
         unknown_key(node, "a map", map_keys);
       }
@@ -261,7 +263,7 @@ class MapReader {
     if (!text) return std::nullopt;
     if (field.type == FieldType::material) {
       if (const auto known = map_.materials.find(normal_spelling(*text)); known != map_.materials.end()) {
-        return FieldValue(known->second);
+        return FieldValue(known->second.material);
       }
     }
     auto read = read_value(field, with_unit(*text, unit), catalog_);
@@ -315,55 +317,96 @@ class MapReader {
     if (twice) id_twice(node);
   }
 
+  void read_decimal(std::uint32_t node) {
+    if (!expect(node, JsonType::string, R"(",")")) return;
+    const std::string_view mark = json_->node(node).text;
+    if (mark == "," || mark == ".") map_.decimal_comma = mark == ",";
+    else add_at(node, {"map.unknown-value", quoted(mark) + " stands in no number", R"("," or ".")"});
+  }
+
   void read_materials(std::uint32_t node) {
     if (!expect(node, JsonType::object, R"({"CO": "copper"})")) return;
     members(node, [&](std::uint32_t child) {
-      if (!expect(child, JsonType::string, "\"copper\"")) return;
-      const std::string_view meant = json_->node(child).text;
-      const Catalog::MaterialReading read = catalog_.read_material(meant);
-      if (!read.material) {
-        Problem problem{"map.unknown-value", quoted(meant) + " is not a known material", ""};
-        if (!read.why_not.empty()) problem.message = quoted(meant) + ": " + std::string(read.why_not);
-        if (const auto near = nearest(meant, material_names)) {
-          problem.help = "did you mean \"" + std::string(*near) + "\"?  ";
-        }
-        problem.help += "one of: " + listed(material_names);
-        add_at(child, std::move(problem));
+      const bool several = json_->node(child).type == JsonType::object;
+      if (!several && !expect(child, JsonType::string, R"("copper", or {"main.material": "PVC", "main.class": "SDR 21"})")) {
         return;
       }
-      const auto [place, fresh] = map_.materials.emplace(normal_spelling(json_->node(child).key), *read.material);
-      if (!fresh && place->second != *read.material) {
+      const auto code = several ? read_code(child) : read_material(child);
+      if (!code) return;
+      const auto [place, fresh] = map_.materials.emplace(normal_spelling(json_->node(child).key), *code);
+      if (!fresh && (place->second.material != code->material || several)) {
         add_at_key(child, {"map.contradiction", quoted(json_->node(child).key) + " stands for two materials",
                            "case, dots, spaces, hyphens and slashes do not count in a code"});
       }
     });
   }
 
+  std::optional<MaterialCode> read_material(std::uint32_t node) {
+    const std::string_view meant = json_->node(node).text;
+    const Catalog::MaterialReading read = catalog_.read_material(meant);
+    if (read.material) return MaterialCode{*read.material, {}};
+    Problem problem{"map.unknown-value", quoted(meant) + " is not a known material", ""};
+    if (!read.why_not.empty()) problem.message = quoted(meant) + ": " + std::string(read.why_not);
+    if (const auto near = nearest(meant, material_names)) {
+      problem.help = "did you mean \"" + std::string(*near) + "\"?  ";
+    }
+    problem.help += "one of: " + listed(material_names);
+    add_at(node, std::move(problem));
+    return std::nullopt;
+  }
+
+  // {"main.material": "PVC", "main.class": "SDR 21"}
+  std::optional<MaterialCode> read_code(std::uint32_t node) {
+    MaterialCode code;
+    bool has_material = false;
+    bool good = true;
+    members(node, [&](std::uint32_t child) {
+      if (json_->node(child).key == "main.material") {
+        has_material = true;
+        const auto read = expect(child, JsonType::string, "\"PVC\"") ? read_material(child) : std::nullopt;
+        good = good && read;
+        if (read) code.material = read->material;
+        return;
+      }
+      if (auto fact = read_shared_fact(child)) code.also.push_back(*std::move(fact));
+      else good = false;
+    });
+    if (!has_material) {
+      add_at_key(node, {"map.missing", "\"main.material\" is missing", "a code says the material at least"});
+    }
+    return good && has_material ? std::optional(std::move(code)) : std::nullopt;
+  }
+
   void read_defaults(std::uint32_t node) {
     if (!expect(node, JsonType::object, R"({"main.pressure": "80 psi"})")) return;
     members(node, [&](std::uint32_t child) {
-      const std::string_view path = json_->node(child).key;
-      MapDefault given;
-      if (path == "id") {
-        add_at_key(child, {"map.contradiction", "every order has an id of its own", "map a column to \"id\""});
-        return;
-      }
-      if (const auto found = find_field(path); found && found->field->path.find("[]") == std::string_view::npos) {
-        given.to = *found;
-      } else {
-        std::vector<std::string_view> paths;
-        for (const JobField& field : job_fields()) {
-          if (field.path.find("[]") == std::string_view::npos) paths.push_back(field.path);
-        }
-        unknown_key(child, "a job that every order could share", paths);
-        return;
-      }
-      if (auto value = value_of(child, *given.to.field, "")) {
-        given.value = *std::move(value);
-        given.text = *word(child);
-        map_.defaults.push_back(std::move(given));
-      }
+      if (auto fact = read_shared_fact(child)) map_.defaults.push_back(*std::move(fact));
     });
+  }
+
+  // A path and its value, for more orders than one.
+  std::optional<MapDefault> read_shared_fact(std::uint32_t node) {
+    const std::string_view path = json_->node(node).key;
+    MapDefault given;
+    if (path == "id") {
+      add_at_key(node, {"map.contradiction", "every order has an id of its own", "map a column to \"id\""});
+      return std::nullopt;
+    }
+    if (const auto found = find_field(path); found && found->field->path.find("[]") == std::string_view::npos) {
+      given.to = *found;
+    } else {
+      std::vector<std::string_view> paths;
+      for (const JobField& field : job_fields()) {
+        if (field.path.find("[]") == std::string_view::npos) paths.push_back(field.path);
+      }
+      unknown_key(node, "a job that every order could share", paths);
+      return std::nullopt;
+    }
+    auto value = value_of(node, *given.to.field, "");
+    if (!value) return std::nullopt;
+    given.value = *std::move(value);
+    given.text = *word(node);
+    return given;
   }
 
   std::string_view text_;
@@ -471,6 +514,13 @@ std::span<const DiagnosticText> order_diagnostic_texts() {
       DiagnosticText{"order.internal-error", "a fault of the program",
                      "The program failed on this order and has no plan for it; the other orders are planned. The batch ends "
                      "with exit status 70. Report it, with the order."},
+      DiagnosticText{"order.decimal", "a number with a point among numbers with decimal commas",
+                     "Where a table writes 0,31 a number such as 8.5 may be anything. Whether it has decimal commas is "
+                     "said in the map file (\"decimal\": \",\"), or found where cells are apart by semicolons and every "
+                     "number with decimals has a comma."},
+      DiagnosticText{"order.not-a-feature", "no feature of GeoJSON with properties",
+                     "A feature is an object with the type \"Feature\", a geometry, which may be null, and properties, "
+                     "in which the facts of the order stand."},
       DiagnosticText{"order.year", "a date without its year",
                      "Of a date only the year in four digits is taken, in whatever order day, month and year stand."},
   };

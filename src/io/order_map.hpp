@@ -11,7 +11,7 @@
 //         "CATEGORY": {"to": "main.carries", "values": {"TREATED": "water", "UNTREATED": "raw water"}},
 //         "LAID": {"to": "main.installed", "least": 1880}
 //       },
-//       "materials": {"CO": "copper"},
+//       "materials": {"CO": "copper", "PVC200": {"main.material": "PVC", "main.class": "SDR 21"}},
 //       "missing": ["TBA"],
 //       "defaults": {"main.pressure": "80 psi", "service.size": "1 in"}
 //     }
@@ -57,14 +57,21 @@ struct MapDefault {
   std::string text;
 };
 
+// What one code of an export says: a material, and further facts where no column says them.
+struct MaterialCode {
+  Material material = Material::ductile_iron;
+  std::vector<MapDefault> also;
+};
+
 struct OrderMap {
   std::string name;
   std::vector<MappedColumn> columns;
   std::vector<std::string> id;                             // columns that make the id, joined by hyphens
-  std::map<std::string, Material, std::less<>> materials;  // by normal_spelling()
+  std::map<std::string, MaterialCode, std::less<>> materials;  // by normal_spelling()
   std::vector<std::string> missing;                        // cell_key()s that say nothing in any column
   std::vector<MapDefault> defaults;
   bool ignore_others = true;  // columns the map does not name
+  std::optional<bool> decimal_comma;  // absent: found where cells are apart by semicolons
 };
 
 struct OrderMapFile {

@@ -43,7 +43,8 @@ class MapSchema {
                      {"items", {{"type", "string"}}}};
     members["materials"] = {{"description", "the export's own codes"},
                             {"type", "object"},
-                            {"additionalProperties", material(catalog_)}};
+                            {"additionalProperties", {{"anyOf", Json::array({material(catalog_), code()})}}}};
+    members["decimal"] = {{"description", "between the digits of a number"}, {"enum", {",", "."}}};
     members["missing"] = described("words that say nothing, in any column", "words");
     members["defaults"] = defaults();
     members["ignore_others"] = {{"description", "pass over columns that are not named here (true)"}, {"type", "boolean"}};
@@ -127,6 +128,15 @@ class MapSchema {
             {"if", {{"required", {"unit"}}}},
             {"then", values(bare)},
             {"else", values(value_of(field))}};
+  }
+
+  // A code that says the material and further facts.
+  [[nodiscard]] Json code() {
+    Json object = defaults();
+    object["description"] = "facts that the code says, where no column does";
+    object["properties"]["main.material"] = material(catalog_);
+    object["required"] = {"main.material"};
+    return object;
   }
 
   [[nodiscard]] Json defaults() {

@@ -7,6 +7,7 @@
 #include "catalog/spelling.hpp"
 #include "io/nearest.hpp"
 #include "io/text_scan.hpp"
+#include "text/foreign.hpp"
 
 namespace mainbore::io {
 namespace {
@@ -67,6 +68,71 @@ std::variant<std::string, Problem> year_in(std::string_view date) {
   if (year.empty())
     return Problem{"order.year", quoted(date) + " has no year in four digits", "such as 1961 or 6/1/1961"};
   return year;
+}
+
+// Marks that look alike, as a keyboard has them: no-break spaces, curled quotes for feet and inches, fractions of one
+// character ("1\xC2\xBD" is "1-1/2").
+std::string plain_cell(std::string_view cell) {
+  struct Alike {
+    std::string_view mark;
+    std::string_view plain;
+  };
+  constexpr std::array<Alike, 29> alikes = {{
+      {"\xC2\xA0", " "},         {"\xE2\x80\xAF", " "},    {"\xE2\x80\x87", " "},    {"\xE2\x80\x89", " "},
+      {"\xE3\x80\x80", " "},     {"\xE2\x80\x9C", "\""},   {"\xE2\x80\x9D", "\""},   {"\xE2\x80\xB3", "\""},
+      {"\xE2\x80\x98", "'"},     {"\xE2\x80\x99", "'"},    {"\xE2\x80\xB2", "'"},    {"\xE2\x80\x90", "-"},
+      {"\xE2\x80\x91", "-"},     {"\xE2\x80\x92", "-"},    {"\xE2\x80\x93", "-"},    {"\xE2\x88\x92", "-"},
+      {"\xE2\x81\x84", "/"},     {"\xE2\x80\x8B", ""},     {"\xEF\xBB\xBF", ""},     {"\xC2\xBC", "1/4"},
+      {"\xC2\xBD", "1/2"},       {"\xC2\xBE", "3/4"},      {"\xE2\x85\x9B", "1/8"},  {"\xE2\x85\x9C", "3/8"},
+      {"\xE2\x85\x9D", "5/8"},   {"\xE2\x85\x9E", "7/8"},  {"\xE2\x85\x93", "1/3"},  {"\xE2\x85\x94", "2/3"},
+      {"\xC2\xB4", "'"},
+  }};
+  std::string plain;
+  if (std::all_of(cell.begin(), cell.end(), [](char c) { return static_cast<unsigned char>(c) < 0x80; })) {
+    plain = cell;
+    return plain;
+  }
+  for (std::size_t at = 0; at < cell.size();) {
+    const std::string_view rest = cell.substr(at);
+    const auto* const alike =
+        std::find_if(alikes.begin(), alikes.end(), [&](const Alike& one) { return rest.starts_with(one.mark); });
+    if (alike == alikes.end()) {
+      plain += rest.front();
+      ++at;
+      continue;
+    }
+    at += alike->mark.size();
+    if (alike->plain.find('/') == 1) {  // behind a whole number
+      while (plain.ends_with(' ')) plain.pop_back();
+      if (!plain.empty() && is_digit(plain.back())) plain += '-';
+    }
+    plain += alike->plain;
+  }
+  return plain;
+}
+
+constexpr bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+
+// A number as it is read: without the point of an abbreviation ("8 in."), and with a decimal point.
+std::variant<std::string, Problem> number_text(std::string_view written, bool decimal_comma) {
+  std::string text;
+  int commas = 0;
+  for (std::size_t at = 0; at < written.size(); ++at) {
+    const char c = written[at];
+    const char before = at > 0 ? written[at - 1] : '\0';
+    const bool between_digits = is_digit(before) && at + 1 < written.size() && is_digit(written[at + 1]);
+    if (c == '.' && is_letter(before)) continue;
+    if (decimal_comma && c == '.' && between_digits) {
+      return Problem{"order.decimal", quoted(written) + " has a point, and the table has decimal commas", "such as 8,5"};
+    }
+    if (decimal_comma && c == ',' && between_digits) {
+      if (++commas > 1) return Problem{"order.decimal", quoted(written) + " has two commas in it", "such as 8,5"};
+      text += '.';
+      continue;
+    }
+    text += c;
+  }
+  return text;
 }
 
 // "1961.0" is how some programs export whole numbers.
@@ -171,18 +237,27 @@ bool OrderTable::says_nothing(const Column& column, std::string_view key) const 
       field.type == FieldType::quantity || field.type == FieldType::size || field.type == FieldType::whole;
   if (!number) return false;
   if (key == "-999" || key == "-9999") return true;
-  // Nothing has the size zero. A pressure of zero is a statement, and is answered.
-  return key == "0" && field.least.base() > 0 && field.kind != Kind::pressure;
+  // Nothing has the size zero, and exports write it where a cover or a surge was never filled in. A line pressure of zero
+  // is a statement, and is answered.
+  const bool filler = field.path == "main.cover" || field.path == "main.surge" || field.path == "main.occasional_surge";
+  return key == "0" && (filler || (field.least.base() > 0 && field.kind != Kind::pressure));
 }
 
 CellReading OrderTable::understand_material(const Column& column, std::string_view cell) const {
+  const auto code_of = [&](std::string_view text) -> const MaterialCode* {
+    if (map_ == nullptr) return nullptr;
+    const auto own = map_->materials.find(normal_spelling(text));
+    return own == map_->materials.end() ? nullptr : &own->second;
+  };
   const auto known = [&](std::string_view text) -> std::optional<Material> {
-    if (map_ != nullptr) {
-      const auto own = map_->materials.find(normal_spelling(text));
-      if (own != map_->materials.end()) return own->second;
-    }
+    if (const MaterialCode* const code = code_of(text)) return code->material;
     return catalog_->read_material(text).material;
   };
+  if (const MaterialCode* const code = code_of(cell)) {
+    CellReading reading = value_of(code->material);
+    if (!code->also.empty()) reading.also = &code->also;
+    return reading;
+  }
   if (const auto material = known(cell)) return value_of(*material);
   const std::string_view why_not = catalog_->read_material(cell).why_not;
 
@@ -215,7 +290,17 @@ CellReading OrderTable::understand_material(const Column& column, std::string_vi
 
 CellReading OrderTable::understand(const Column& column, std::string_view cell) const {
   const JobField& field = *column.to->field;
-  const std::string_view written = trimmed(cell);
+  const bool free_text = is_free_text(field);
+  const std::string plain = free_text ? std::string() : plain_cell(cell);
+  std::string_view written = trimmed(free_text ? cell : std::string_view(plain));
+  if (free_text && text::is_blank(written)) written = {};
+  std::string number;
+  if (field.type == FieldType::quantity || field.type == FieldType::size || field.type == FieldType::whole) {
+    auto read = number_text(written, decimal_comma_ && field.path != "main.installed");
+    if (auto* problem = std::get_if<Problem>(&read)) return reject(std::move(*problem));
+    number = std::get<std::string>(std::move(read));
+    written = number;
+  }
   const bool may_be_key = written.size() <= longest_spelling;  // longer ones are no words of a map
   const std::string key = may_be_key || written.empty() ? cell_key(written) : std::string(written);
   if (column.mapped != nullptr) {
@@ -323,6 +408,7 @@ OrderTable::OrderTable(const Catalog& catalog, const OrderMap* map, std::string 
     }
     columns_.push_back(std::move(column));
   }
+  name_twins();
   if (map_ != nullptr) name_by_map(header);
   if (map_ == nullptr || !map_->ignore_others) {
     for (std::size_t i = 0; i < columns_.size(); ++i) {
@@ -350,7 +436,7 @@ void OrderTable::choose_kept(const CsvRecord& header) {
     return;
   }
   std::vector<std::string_view> names;
-  for (const Column& column : columns_) names.push_back(column.header);
+  for (const Column& column : columns_) names.push_back(column.name);
   for (const std::string& name : keep_->names) {
     const auto found = std::find_if(names.begin(), names.end(),
                                     [&](std::string_view header_name) { return plain_name(header_name) == plain_name(name); });
@@ -361,6 +447,15 @@ void OrderTable::choose_kept(const CsvRecord& header) {
     Problem problem{"csv.no-column", "--keep names a column " + quoted(name) + ", which the table does not have", ""};
     if (const auto near = nearest(name, names)) problem.help = "did you mean \"" + std::string(*near) + "\"?";
     faults_.push_back(of_row(header, std::move(problem)));
+  }
+}
+
+// Of columns with one header the second is SIZE#2.
+void OrderTable::name_twins() {
+  std::unordered_map<std::string, int> seen;
+  for (Column& column : columns_) {
+    const int place = ++seen[plain_name(column.header)];
+    column.name = place == 1 || column.header.empty() ? column.header : column.header + '#' + std::to_string(place);
   }
 }
 
@@ -390,8 +485,11 @@ void OrderTable::name_by_map(const CsvRecord& header) {
   std::unordered_map<std::string, std::vector<std::size_t>> places;
   std::vector<std::string_view> names;
   for (std::size_t i = 0; i < columns_.size(); ++i) {
-    places[plain_name(columns_[i].header)].push_back(i);
-    names.push_back(columns_[i].header);
+    const std::string plain = plain_name(columns_[i].header);
+    std::vector<std::size_t>& twins = places[plain];
+    twins.push_back(i);
+    names.push_back(columns_[i].name);
+    places[plain + '#' + std::to_string(twins.size())] = {i};
   }
   const auto column_named = [&](const std::string& name, bool optional) -> std::optional<std::size_t> {
     const auto found = places.find(plain_name(name));
@@ -405,7 +503,8 @@ void OrderTable::name_by_map(const CsvRecord& header) {
     }
     if (found->second.size() > 1) {
       add_fault(header, found->second[1],
-                {"csv.header", quoted(name) + " is the name of two columns", "rename one of them"});
+                {"csv.header", quoted(name) + " is the name of two columns",
+                 "name the first \"" + name + "#1\" and the second \"" + name + "#2\""});
     }
     return found->second.front();
   };
@@ -451,7 +550,7 @@ OrderTable::OrderTable(const Catalog& catalog, const OrderMap* map, std::string 
     : catalog_(&catalog), map_(map), file_name_(std::move(file_name)), members_(true) {
   if (map_ != nullptr) {
     for (const MappedColumn& mapped : map_->columns) {
-      columns_.push_back({mapped.name, mapped.to, mapped.unit, &mapped});
+      columns_.push_back({mapped.name, mapped.to, mapped.unit, &mapped, mapped.name});
       take_column(columns_.size() - 1);
     }
     for (const std::string& name : map_->id) {
@@ -459,7 +558,7 @@ OrderTable::OrderTable(const Catalog& catalog, const OrderMap* map, std::string 
         return plain_name(column.header) == plain_name(name);
       });
       id_columns_.push_back(static_cast<std::size_t>(same - columns_.begin()));
-      if (same == columns_.end()) columns_.push_back({name, std::nullopt, {}, nullptr});
+      if (same == columns_.end()) columns_.push_back({name, std::nullopt, {}, nullptr, name});
     }
   }
   spellings_.resize(columns_.size());
@@ -475,7 +574,7 @@ std::size_t OrderTable::column_of_member(const std::string& name) {
   auto read = fact_named(name);
   auto* const fact = std::get_if<NamedFact>(&read);
   if (fact == nullptr) return none;
-  columns_.push_back({name, fact->to, std::move(fact->unit), nullptr});
+  columns_.push_back({name, fact->to, std::move(fact->unit), nullptr, name});
   spellings_.emplace_back();
   take_column(columns_.size() - 1);
   begin_facts();
@@ -544,6 +643,10 @@ void OrderTable::collect_facts() {
 void OrderTable::begin_facts() {
   if (map_ != nullptr) {
     for (const MapDefault& given : map_->defaults) fact_of(given.to).otherwise = given.value;
+    for (const auto& [code, says] : map_->materials) {
+      for (const MapDefault& given : says.also) (void)fact_of(given.to);
+    }
+    decimal_comma_ = map_->decimal_comma.value_or(decimal_comma_);
   }
   for (const JobField& field : job_fields()) {
     if (field.need == Need::always && !in_list(field)) (void)fact_of({&field, 0});
@@ -598,7 +701,9 @@ void OrderTable::read(const CsvRecord& record, OrderRecord& order) {
   if (!is_whole(record, order)) return;  // nor is it known then which of its cells is the id
   if (keep_ != nullptr) note_kept(record, order);
   read_id(record, order);
+  also_ = nullptr;
   for (std::size_t fact = 0; fact < facts_.size(); ++fact) read_fact(record, fact);
+  apply_code();
   check_wall();
   report_facts(record, order);
   note_unread();
@@ -611,7 +716,7 @@ void OrderTable::read(const CsvRecord& record, OrderRecord& order) {
 
 void OrderTable::note_kept(const CsvRecord& record, OrderRecord& order) const {
   for (const std::size_t column : kept_columns_) {
-    order.kept.push_back({columns_[column].header, record.cell(column), false, true});
+    order.kept.push_back({columns_[column].name, record.cell(column), false, true});
   }
 }
 
@@ -674,11 +779,23 @@ void OrderTable::read_fact(const CsvRecord& record, std::size_t number) {
     outcome.column = column;
     if (reading.says == Says::value) fact.path.field->store(draft_, fact.path.index, reading.value);
     else outcome.problem = reading.problem;
+    if (reading.also != nullptr) also_ = reading.also;
     return;
   }
   if (!fact.otherwise) return;
   outcome.says = Says::value;
   fact.path.field->store(draft_, fact.path.index, *fact.otherwise);
+}
+
+// What a code says beside the material stands where no column says anything, before what the map has for all orders.
+void OrderTable::apply_code() {
+  if (also_ == nullptr) return;
+  for (const MapDefault& fact : *also_) {
+    Outcome& outcome = outcomes_[find_fact(fact.to)];
+    if (outcome.column != none) continue;
+    outcome.says = Says::value;
+    fact.to.field->store(draft_, fact.to.index, fact.value);
+  }
 }
 
 // A column for the wall often holds the dimension ratio of plastic pipe: 13.5, 32.5. The outside diameter is not known

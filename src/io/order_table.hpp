@@ -34,6 +34,7 @@ struct CellReading {
   Says says = Says::nothing;
   FieldValue value;
   Problem problem;
+  const std::vector<MapDefault>* also = nullptr;  // what a code of the map says beside the material
 };
 
 class OrderTable {
@@ -54,6 +55,10 @@ class OrderTable {
   // Of the columns that a row has, one that holds a fact of another, without a map to say which of them counts.
   [[nodiscard]] std::size_t second_of_a_fact(const std::vector<bool>& given) const;
 
+  // Numbers have decimal commas, where the map does not say.
+  void set_decimal_comma(bool comma) { decimal_comma_ = comma; }
+  [[nodiscard]] bool decimal_comma() const { return decimal_comma_; }
+
   // What is wrong with the header. Where there is anything, no row can be read.
   [[nodiscard]] const std::vector<Diagnostic>& faults() const { return faults_; }
 
@@ -66,6 +71,7 @@ class OrderTable {
     std::optional<FieldPath> to;  // absent: not read
     std::string unit;             // of bare numbers; may be empty
     const MappedColumn* mapped = nullptr;
+    std::string name = {};  // the header, "SIZE#2" for the second of this name
   };
   [[nodiscard]] std::span<const Column> columns() const { return columns_; }
   [[nodiscard]] bool is_part_of_id(std::size_t column) const;
@@ -98,6 +104,7 @@ class OrderTable {
     std::size_t column = none;
     Problem problem;
   };
+  void name_twins();
   void name_by_map(const CsvRecord& header);
   void name_by_path(const CsvRecord& header, std::size_t column);
   void choose_kept(const CsvRecord& header);
@@ -112,6 +119,7 @@ class OrderTable {
   [[nodiscard]] bool is_whole(const CsvRecord& record, OrderRecord& order) const;
   void read_id(const CsvRecord& record, OrderRecord& order);
   void read_fact(const CsvRecord& record, std::size_t fact);
+  void apply_code();
   void check_wall();
   void report_facts(const CsvRecord& record, OrderRecord& order) const;
   void note_unread();
@@ -135,6 +143,7 @@ class OrderTable {
   std::vector<Spellings> spellings_;  // of each column
   std::vector<std::size_t> id_columns_;
   std::vector<std::size_t> kept_columns_;
+  bool decimal_comma_ = false;
   bool members_ = false;  // no header: orders in JSON
   std::vector<Fact> facts_;
   std::size_t wall_ = none;  // which fact that is
@@ -142,6 +151,7 @@ class OrderTable {
   // Of the row at hand.
   JobDraft draft_;
   std::vector<Outcome> outcomes_;  // of each fact
+  const std::vector<MapDefault>* also_ = nullptr;
   CellReading unremembered_;
 };
 

@@ -6,6 +6,7 @@
 #include "io/job_fields.hpp"
 #include "io/order_map_schema.hpp"
 #include "io/plan_schema.hpp"
+#include "io/verdict_schema.hpp"
 #include "io/schema_parts.hpp"
 #include "mainbore/job.hpp"
 #include "mainbore/plan_file.hpp"
@@ -451,6 +452,11 @@ Json schema_of(SchemaOf what, const Catalog& catalog) {
     case SchemaOf::map: {
       Json schema = document(SchemaOf::map, schema_version, "A map: which column of an export is which fact of a job");
       schema.update(io::order_map_schema(catalog));
+      return schema;
+    }
+    case SchemaOf::verdict: {
+      Json schema = document(SchemaOf::verdict, schema_version, "A record of a batch: what was decided of one order");
+      schema.update(io::verdict_schema());
       return schema;
     }
     case SchemaOf::plan:

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "mainbore/sheet.hpp"
+#include "report/week_days.hpp"
 #include "report/week_page.hpp"
 
 namespace mainbore::report {
@@ -96,12 +97,6 @@ void write_items(WeekPage& page, const std::vector<LoadItem>& load, bool used_up
   for (const auto& [name, much] : lines) page.tick(name + ": " + much);
 }
 
-// Only then does the order of the letters tell the order of the days.
-bool is_iso_date(std::string_view date) {
-  if (date.size() < 10 || date[4] != '-' || date[7] != '-') return false;
-  return date.substr(0, 10).find_first_not_of("0123456789-") == std::string_view::npos;
-}
-
 }  // namespace
 
 void WeekReport::add(WeekOrder order) {
@@ -109,8 +104,8 @@ void WeekReport::add(WeekOrder order) {
   for (std::string& remark : order.remarks) remarks_.emplace_back(order.name, std::move(remark));
   order.remarks.clear();
   if (!order.load.empty()) {
-    const auto [place, fresh] = truck_of_.try_emplace({order.date, order.crew}, trucks_.size());
-    if (fresh) trucks_.push_back({order.date, order.crew, 0, 0, {}});
+    const auto [place, fresh] = truck_of_.try_emplace({day_key(order.date), crew_key(order.crew)}, trucks_.size());
+    if (fresh) trucks_.push_back({day_shown(order.date), order.crew, 0, 0, {}});
     Truck& truck = trucks_[place->second];
     ++truck.orders;
     if (is_hold(order.end)) ++truck.holds;
@@ -119,8 +114,8 @@ void WeekReport::add(WeekOrder order) {
   }
   for (const std::string& thing : order.scarce) {
     if (order.date.empty()) continue;
-    const auto [place, fresh] = wanted_of_.try_emplace({order.date, thing}, wanted_.size());
-    if (fresh) wanted_.push_back({order.date, thing, {}});
+    const auto [place, fresh] = wanted_of_.try_emplace({day_key(order.date), thing}, wanted_.size());
+    if (fresh) wanted_.push_back({day_shown(order.date), thing, {}});
     wanted_[place->second].orders.push_back({order.name, order.crew});
   }
   if (!order.sheet.empty()) {
@@ -158,6 +153,8 @@ void WeekReport::write(WeekPage& page) const {
                            : " (" + std::to_string(count(WeekEnd::office)) + " for the office, " +
                                  std::to_string(count(WeekEnd::ready)) + " ready)") +
              ", " + std::to_string(count(WeekEnd::go)) + " go");
+  write_missing_sheets(page);
+  write_twice(page);
   write_glance(page);
   write_troubled(page);
   write_questions(page);
@@ -166,6 +163,20 @@ void WeekReport::write(WeekPage& page) const {
   write_remarks(page);
   write_scarce(page);
   write_load(page);
+}
+
+void WeekReport::write_missing_sheets(WeekPage& page) const {
+  if (sheet_count_ <= most_sheets) return;
+  page.paragraph("The field sheets of these " + orders_in_words(sheet_count_) +
+                 " are not on this page, which holds " + std::to_string(most_sheets) +
+                 " at most: --sheets DIR writes each to a file of its own.");
+}
+
+// Records are joined by their ids, and sheets are filed by them.
+void WeekReport::write_twice(WeekPage& page) const {
+  if (twice_.empty()) return;
+  page.heading("ONE ID, TWO ORDERS", "an order before it has the same id: ask which of them is meant");
+  for (const auto& [id, where] : twice_) page.row(id, where);
 }
 
 // All that will go wrong on one screen: an order a line, or a reason a line where orders are many.
@@ -346,7 +357,7 @@ void WeekReport::write_scarce(WeekPage& page) const {
     bool unnamed = false;
     std::vector<std::string> names;
     for (const Wanting& order : wanted.orders) {
-      crews.insert(order.crew);
+      crews.insert(crew_key(order.crew));
       unnamed = unnamed || order.crew.empty();
       names.push_back(order.crew.empty() ? order.name : order.name + " (" + order.crew + ")");
     }
@@ -357,16 +368,10 @@ void WeekReport::write_scarce(WeekPage& page) const {
   }
 }
 
+// The map's keys are in the order of the days, and of the crews of a day.
 std::vector<const WeekReport::Truck*> WeekReport::trucks_by_day() const {
   std::vector<const Truck*> trucks;
-  for (const Truck& truck : trucks_) trucks.push_back(&truck);
-  const bool sortable =
-      std::all_of(trucks.begin(), trucks.end(), [](const Truck* truck) { return is_iso_date(truck->date); });
-  if (sortable) {
-    std::stable_sort(trucks.begin(), trucks.end(), [](const Truck* a, const Truck* b) {
-      return std::tie(a->date, a->crew) < std::tie(b->date, b->crew);
-    });
-  }
+  for (const auto& [key, place] : truck_of_) trucks.push_back(&trucks_[place]);
   return trucks;
 }
 

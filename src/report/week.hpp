@@ -72,10 +72,12 @@ class WeekPage;
 
 class WeekReport {
  public:
-  // More sheets than this nobody prints: then the page has none.
+  // More sheets than this make no page: then it has none, and says so.
   static constexpr std::size_t most_sheets = 200;
 
   void add(WeekOrder order);
+  // An order whose id another had before it.
+  void note_twice(std::string id, std::string where) { twice_.emplace_back(std::move(id), std::move(where)); }
 
   [[nodiscard]] std::string text(const WeekTextOptions& options) const;
   // One self-contained page, the sheets of the orders behind the report.
@@ -100,6 +102,8 @@ class WeekReport {
   };
 
   void write(WeekPage& page) const;
+  void write_missing_sheets(WeekPage& page) const;
+  void write_twice(WeekPage& page) const;
   void write_glance(WeekPage& page) const;
   void write_orders(WeekPage& page, WeekEnd end, std::string_view word) const;
   void write_reasons(WeekPage& page, WeekEnd end, std::string_view word) const;
@@ -125,8 +129,9 @@ class WeekReport {
   std::vector<WeekOrder> troubled_;  // all but those that go, in order
   std::vector<std::string> go_;      // the first of those that go
   std::vector<std::pair<std::string, std::string>> remarks_;  // order, remark
+  std::vector<std::pair<std::string, std::string>> twice_;    // id, where
   std::vector<Truck> trucks_;
-  std::map<std::pair<std::string, std::string>, std::size_t> truck_of_;  // by day and crew
+  std::map<std::pair<std::string, std::string>, std::size_t> truck_of_;  // by day and crew, as week_days.hpp compares them
   std::vector<Wanted> wanted_;
   std::map<std::pair<std::string, std::string>, std::size_t> wanted_of_;
   std::string sheets_;

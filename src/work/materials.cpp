@@ -1,6 +1,7 @@
 // The load list: what the steps use, described for this plan. A step says what it uses; nothing comes on the list
 // otherwise.
 #include <algorithm>
+#include <cmath>
 
 #include "mainbore/measure.hpp"
 #include "mainbore/work.hpp"
@@ -96,7 +97,12 @@ class LoadList {
   }
   [[nodiscard]] std::string marked(Pressure usual) const {
     const bool usual_is_enough = usual == Pressure() || rating_needed() <= usual;
-    return usual_is_enough ? std::string() : ", marked " + pressure_in_words(rating_needed()) + " or more";
+    return usual_is_enough ? std::string() : ", marked " + pressure_in_words(next_rating(rating_needed())) + " or more";
+  }
+  // Fittings are made for steps of pressure (common practice): those that want nearly the same are one item.
+  [[nodiscard]] static Pressure next_rating(Pressure needed) {
+    constexpr double step = 25.0;
+    return std::ceil(needed / (step * units::psi) - 1e-9) * step * units::psi;
   }
 
   // The utility's own words, where its rules have any on this fitting.

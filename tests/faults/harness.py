@@ -130,7 +130,7 @@ RUNS = (
     + [(["trial", "--threads", "14", *TRIALS, *form], True) for form in ([], ["--format", "json"])]
     + [(["rules", *words, *form], True)
        for words in (["check", "rules.json"], ["show"], ["diff", "default", "rules.json"]) for form in RULES_FORMATS]
-    + [(["schema", name], True) for name in ("job", "rules", "plan", "map", "machine", "settings")]
+    + [(["schema", name], True) for name in ("job", "rules", "plan", "map", "machine", "settings", "verdict")]
     + [(["explain", "direct.few-threads"], False), (["explain", "--list"], False), (["--help"], False),
        (["--version"], False)]
 )

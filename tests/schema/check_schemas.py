@@ -42,7 +42,7 @@ class Check:
         self.faults = []
         self.counts = {}
         self.validators = {}
-        for name in ("job", "rules", "plan", "map", "machine", "settings"):
+        for name in ("job", "rules", "plan", "map", "machine", "settings", "verdict"):
             schema = json.loads(self.run("schema", name).stdout)
             jsonschema.Draft7Validator.check_schema(schema)
             self.validators[name] = jsonschema.Draft7Validator(schema)
@@ -190,6 +190,34 @@ class Check:
         if make_orders:
             made = subprocess.run([make_orders, "600"], capture_output=True, encoding="utf-8", check=True).stdout
             self.check_records("made orders", ("-", "--in", "ndjson"), made, 600)
+
+    def verdicts(self, make_orders):
+        """Every record a batch writes of an order, unreadable ones among them."""
+        forms = ([], ["--no-rows"], ["--units", "si"], ["--keep", "all"])
+        week, mapped = ("examples/orders/week.csv",), ("examples/orders/ashby_vale_export.csv", "--map",
+                                                      "examples/orders/ashby_vale_map.json")
+        inputs = [(week, None), (mapped, None), ((*week, *week), None), (("examples/orders/taps.geojson",), None),
+                  (("-", "--in", "ndjson"), '{"id": 7\n[1]\n{"id": 8, "main": {}}\n'),
+                  (("-", "--in", "json"), '[{"id": 7},]')]
+        if make_orders:
+            made = subprocess.run([make_orders, "600"], capture_output=True, encoding="utf-8", check=True).stdout
+            inputs.append((("-", "--in", "ndjson"), made.replace('"size":"', '"size":"x', 40)))
+        known = set(self.validators["verdict"].schema["properties"])
+        seen = set()
+        for arguments, text in inputs:
+            for form in forms:
+                done = self.run("batch", *arguments, "--format", "ndjson", *form, text=text)
+                label = f"batch {' '.join((*arguments, *form))}"
+                for line in done.stdout.splitlines():
+                    record = json.loads(line)
+                    self.count(f"records {record['verdict']}")
+                    seen |= set(record)
+                    for error in self.schema_faults("verdict", record):
+                        self.fault(f"{label}: {line[:80]} at {error}")
+                    for name in set(record) - known:
+                        self.fault(f"{label}: the schema does not name {name}")
+        for name in known - seen:
+            self.fault(f"no record has {name}")
 
     def check_records(self, label, arguments, text=None, wanted=None):
         for scope in ("--full", "--decisions"):
@@ -425,6 +453,8 @@ MAPS_VALID = [
     ("columns/A", {"to": "main.material", "values": {"x": "Ductile-Iron"}}),
     ("columns/A", {"to": "crew", "values": {"x": "", "y": 7}}),
     ("materials", {"DICL": "ductile iron", "P": "pvc"}),
+    ("materials", {"PVC200": {"main.material": "PVC", "main.class": "SDR 21", "main.installed": 1970}}),
+    ("decimal", ","),
     ("defaults/main.pressure", "80 psi"),
     ("defaults/service.demand.shared", "no"),
     ("defaults/machine.studs", "2"),
@@ -447,6 +477,12 @@ MAPS_INVALID = [
     ("columns/A/to", 7),
     ("columns/A/unti", "in"),
     ("columns/A/unit", "psi"),
+    ("materials", {"PVC200": {"main.class": "SDR 21"}}),
+    ("materials", {"PVC200": {"main.material": "PVC", "main.clas": "SDR 21"}}),
+    ("materials", {"PVC200": {"main.material": "PVC", "main.installed": "old"}}),
+    ("materials", {"PVC200": 7}),
+    ("decimal", ";"),
+    ("decimal", True),
     ("columns/A/unit", ""),
     ("columns/A/unit", 7),
     ("columns/A/missing", "XXX"),
@@ -555,6 +591,7 @@ def main():
         check.variants(what, base, valid, True)
         check.variants(what, base, invalid, False)
     check.batch(sys.argv[3] if len(sys.argv) > 3 else None)
+    check.verdicts(sys.argv[3] if len(sys.argv) > 3 else None)
     check.cases()
 
     print("; ".join(f"{count} {what}" for what, count in check.counts.items()))

@@ -2,7 +2,12 @@
 #include "report/week.hpp"
 
 #include <algorithm>
+#include <cctype>
+#include <set>
 
+#include "batch/seen_ids.hpp"
+#include "report/sheet_index.hpp"
+#include "report/week_days.hpp"
 #include "support/catch.hpp"
 #include "support/plan_under.hpp"
 #include "unit/batch/streams.hpp"
@@ -200,4 +205,96 @@ TEST_CASE("the page of a week is well-formed and holds the words of the text") {
   CHECK(html.find("&lt;b&gt;&amp;") != std::string::npos);
   CHECK(html.find("<b>&") == std::string::npos);
   CHECK(html.ends_with("</html>\n"));
+}
+
+TEST_CASE("a day is a day however it is written, and a crew in any case") {
+  using report::day_key;
+  for (const std::string_view same : {"2026-05-04", "2026-05-04 07:30", "2026-05-04T00:00:00Z", "2026/5/4", "5/4/2026",
+                                      "05/04/2026 12:00:00 AM", "4 May 2026", "May 4, 2026", "Mon 4-May-2026"}) {
+    INFO(same);
+    CHECK(day_key(same) == "2026-05-04");
+  }
+  CHECK(day_key("13/5/2026") == "2026-05-13");
+  CHECK(day_key("2/30/2026") == "~2/30/2026");
+  CHECK(day_key("next week") == "~next week");
+  CHECK(day_key("").empty());
+  const std::string row = ",ductile iron,8 in,82 psi,water,1 in\n";
+  const std::string text = report_of(header + "A,6/1/2026,North" + row + "B,2026-05-04,south" + row + "C,5/4/2026,South" + row +
+                                     "D,4 May 2026,\"SOUTH \"" + row + "E,12/1/2025,North" + row + "F,soon,North" + row)
+                               .text({});
+  const std::size_t first = at(text, "2025-12-01, North");
+  const std::size_t second = at(text, "2026-05-04, south: 3 orders");
+  const std::size_t third = at(text, "2026-06-01, North");
+  CHECK(first < second);
+  CHECK(second < third);
+  CHECK(third < at(text, "soon, North"));
+}
+
+TEST_CASE("stops that want nearly the same rating are one item") {
+  const std::string text = report_of(header + "A,2026-05-04,North,ductile iron,8 in,131 psi,water,1 in\n"
+                                              "B,2026-05-04,North,ductile iron,8 in,138.4 psi,water,1 in\n"
+                                              "C,2026-05-04,North,ductile iron,8 in,150 psi,water,1 in\n")
+                               .text({});
+  const std::size_t marked = at(text, "marked 150 psi or more");
+  CHECK(text.find("marked 13") == std::string::npos);
+  CHECK(text.find("3 x 1 in", marked) != std::string::npos);
+}
+
+TEST_CASE("an id that comes again is told, within a bound") {
+  batch::SeenIds seen;
+  std::size_t again = 0;
+  for (int i = 0; i < 20000; ++i) again += seen.add("AV-" + std::to_string(i % 15000)) ? 1u : 0u;
+  CHECK(again == 5000);
+  CHECK_FALSE(seen.is_full());
+  batch::SeenIds full;
+  for (std::size_t i = 0; i < batch::SeenIds::most + 10; ++i) {
+    if (full.add("AV-" + std::to_string(i))) FAIL(i);
+  }
+  CHECK(full.is_full());
+  CHECK(full.add("AV-7"));
+  CHECK_FALSE(full.add("AV-" + std::to_string(batch::SeenIds::most + 5)));
+}
+
+TEST_CASE("a page without its sheets says so") {
+  report::WeekReport week;
+  for (std::size_t i = 0; i <= report::WeekReport::most_sheets; ++i) {
+    WeekOrder one = order("AV-" + std::to_string(i), "", "");
+    one.sheet = "<p>sheet</p>";
+    week.add(std::move(one));
+  }
+  const std::string page = week.html();
+  CHECK(page.find("The field sheets of these 201 orders are not on this page") != std::string::npos);
+  CHECK(page.find("<p>sheet</p>") == std::string::npos);
+}
+
+TEST_CASE("sheets are filed under names that every system takes and tells apart") {
+  report::SheetIndex index;
+  std::vector<std::string> names;
+  const std::vector<std::string> ids = {"AV-3001", "av-3001", "AV-3001", "../../etc/passwd", "a/b", "", "con", "index", ".hidden",
+                                        "-rf", "AV 1", "\xC3\xA9", "x.", std::string(500, 'y'), std::string(500, 'y')};
+  std::set<std::string> small;
+  for (const std::string& id : ids) {
+    WeekOrder one = order(id, "", "");
+    one.sheet = "<p>sheet</p>";
+    names.push_back(index.add(one));
+    const std::string& name = names.back();
+    INFO(name);
+    CHECK(name.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_.") == std::string::npos);
+    CHECK(name.size() <= 120);
+    CHECK(name.ends_with(".html"));
+    CHECK(name.front() != '.');
+    CHECK(name.front() != '-');
+    std::string lower = name;
+    std::transform(lower.begin(), lower.end(), lower.begin(), [](char c) { return static_cast<char>(std::tolower(c)); });
+    CHECK(small.insert(lower).second);
+    CHECK(lower != "index.html");
+  }
+  CHECK(names[0] == "AV-3001.html");
+  WeekOrder unread = order("AV-9", "", "");
+  CHECK(index.add(unread).empty());
+  const std::string page = index.page();
+  for (const std::string& name : names) CHECK(page.find("href=\"" + name + '"') != std::string::npos);
+  WeekOrder one = order("AV-1", "", "");
+  one.sheet = "<p>sheet</p>";
+  CHECK(report::sheet_page(one).find("href=\"index.html\"") != std::string::npos);
 }

@@ -9,12 +9,11 @@ using namespace mainbore::test;
 namespace {
 
 io::ColumnsReport report_of(std::string_view text, const io::OrderMap* map) {
-  io::CsvReader reader(source_of(text));
-  io::CsvRecord header;
-  REQUIRE(reader.read(header));
-  io::OrderTable table(Catalog::builtin(), map, "orders.csv", header);
-  REQUIRE(table.faults().empty());
-  return io::report_columns(reader, table);
+  static const std::string name = "orders.csv";
+  io::TableRows rows(source_of(text), {}, Catalog::builtin(), map, name);
+  REQUIRE(rows.table() != nullptr);
+  REQUIRE(rows.table()->faults().empty());
+  return io::report_columns(rows);
 }
 
 }  // namespace
@@ -74,4 +73,21 @@ TEST_CASE("long and strange cells do not break the page") {
     CHECK(std::count_if(line.begin(), line.end(),
                         [](char c) { return (static_cast<unsigned char>(c) & 0xC0u) != 0x80u; }) <= 100);
   }
+}
+
+TEST_CASE("every value that was not understood is listed with its count") {
+  const io::OrderMap map = map_of(R"({"format": 1, "columns": {"M": "main.material", "Y": "main.installed"}})");
+  std::string text = "M,Y\n";
+  for (int i = 0; i < 40; ++i) text += "X" + std::to_string(i % 20) + ",1650\n";
+  text += "X3,\n=cmd,\n";
+  const io::ColumnsReport report = report_of(text, &map);
+  REQUIRE(report.values_rejected.size() == 22);
+  CHECK(report.values_rejected[0].cell == "X3");
+  CHECK(report.values_rejected[0].rows == 3);
+  CHECK(report.values_rejected[21].cell == "1650");
+  CHECK(report.values_rejected[21].rows == 40);
+  const std::string shown = io::format_columns_report(report, true);
+  CHECK(shown.find("every value that was not understood\n  M, read as main.material\n        3  X3\n") != std::string::npos);
+  CHECK(shown.find("       40  1650\n") != std::string::npos);
+  CHECK(io::format_columns_report(report).find("every value") == std::string::npos);
 }

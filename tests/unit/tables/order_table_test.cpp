@@ -388,3 +388,120 @@ TEST_CASE("a table reads a row the same whatever it has read before") {
     }
   }
 }
+
+TEST_CASE("a code of the map says several facts") {
+  const io::OrderMap map = map_of(R"({"format": 1, "columns": {"M": "main.material", "C": "main.class", "Y": "main.installed"},
+    "materials": {"PVC200": {"main.material": "PVC", "main.standard": "ASTM D2241", "main.class": "SDR 21"},
+                  "CI-SPUN": {"main.material": "cast iron", "main.installed": 1930}, "B": "copper"},
+    "defaults": {"main.size": "6 in", "main.pressure": "60 psi", "service.size": "1 in", "main.installed": 1950}})");
+  const ReadTable read = read_table("M,C,Y\nPVC 200,,\npvc-200,DR 18,1980\nci spun,,\nci spun,,1650\nB,,\n", &map);
+  REQUIRE(read.faults.empty());
+  REQUIRE(read.orders.size() == 5);
+  for (const OrderRecord& order : read.orders) REQUIRE(order.job);
+  CHECK(read.orders[0].job->main.material == Material::pvc);
+  CHECK(read.orders[0].job->main.standard == "ASTM D2241");
+  CHECK(read.orders[0].job->main.class_name == "SDR 21");
+  CHECK(read.orders[0].job->main.installed == 1950);
+  CHECK(read.orders[1].job->main.class_name == "DR 18");  // a column of its own comes first
+  CHECK(read.orders[1].job->main.installed == 1980);
+  CHECK(read.orders[2].job->main.installed == 1930);       // before what the map has for all
+  CHECK_FALSE(read.orders[3].job->main.installed);         // and never covers up what was rejected
+  CHECK(read.orders[4].job->main.class_name.empty());
+}
+
+TEST_CASE("numbers as keyboards and word processors write them") {
+  for (const std::string cell : {"8\xE2\x80\x9D", "8 in.", "8\xC2\xA0in", "8\xE2\x80\xB3", "\xC2\xA0 8 in\xC2\xA0", "8 IN."}) {
+    INFO(cell);
+    const ReadTable read = read_table("main.material,main.size,main.pressure,service.size\nDI," + cell + ",80 psi,1 in\n");
+    REQUIRE(read.orders[0].job);
+    CHECK(read.orders[0].job->main.size == NominalSize::inches(8));
+  }
+  for (const std::string cell : {"1\xC2\xBD\xE2\x80\x9D", "1 \xC2\xBD in", "1-1/2 in.", "1\xE2\x80\x93" "1/2 in"}) {
+    INFO(cell);
+    const ReadTable read = read_table("main.material,main.size,main.pressure,service.size\nDI,8 in,80 psi," + cell + "\n");
+    REQUIRE(read.orders[0].job);
+    CHECK(read.orders[0].job->service.size == NominalSize::inches(1.5));
+  }
+  const ReadTable blank = read_table("main.material,main.size,main.pressure,service.size,crew\nDI,8 in,80 psi,1 in,\xC2\xA0\n");
+  REQUIRE(blank.orders[0].job);
+  CHECK(blank.orders[0].job->crew.empty());
+}
+
+TEST_CASE("zero is no cover and no surge unless the map says so") {
+  for (const std::string path : {"main.cover [ft]", "main.surge [psi]", "main.wall [in]"}) {
+    INFO(path);
+    const OrderRecord order = row_with(path, "0.0");
+    REQUIRE(order.job);
+    CHECK(order.remarks.empty());
+    CHECK_FALSE(order.job->main.cover);
+    CHECK_FALSE(order.job->main.surge);
+    CHECK_FALSE(order.job->main.wall);
+  }
+  const io::OrderMap map = map_of(R"({"format": 1, "columns": {"S": {"to": "main.surge", "unit": "psi", "values": {"0": "0 psi"}}},
+    "defaults": {"main.material": "PVC", "main.size": "6 in", "main.pressure": "60 psi", "service.size": "1 in"}})");
+  const ReadTable read = read_table("S\n0\n", &map);
+  REQUIRE(read.orders[0].job);
+  CHECK(read.orders[0].job->main.surge == Pressure());
+}
+
+TEST_CASE("decimal commas by map, or where every number of a semicolon table has one") {
+  const std::string header = "main.material;main.size;main.pressure [psi];service.size;main.wall [in]\n";
+  const auto walls = [](const ReadTable& read) {
+    std::string found;
+    for (const OrderRecord& order : read.orders) {
+      found += order.job && order.job->main.wall ? job_to_json(*order.job, UnitSystem::us, JsonStyle::compact).find("0.31") != std::string::npos ? "y" : "n" : "-";
+    }
+    return found;
+  };
+  const std::string row = "DI;8 in;82;1 in;";
+  CHECK(walls(read_table(header + row + "0,31\n" + row + "\n" + row + "0,31 in\n")) == "y-y");
+  // A point among them, or nothing but thousands: nobody knows.
+  CHECK(walls(read_table(header + row + "0,31\n" + row + "0.31\n")) == "-y");
+  CHECK(walls(read_table(header + row + "0,310\n")) == "-");
+  // Behind the rows that were looked at a point is rejected.
+  std::string many = header;
+  for (std::size_t i = 0; i < io::TableRows::rows_ahead; ++i) many += row + "0,31\n";
+  const ReadTable read = read_table(many + row + "0.31\n");
+  CHECK_FALSE(read.orders.back().job->main.wall);
+  CHECK(has_code(read.orders.back().remarks, "order.decimal"));
+  const io::OrderMap map = map_of(R"({"format": 1, "decimal": ",", "columns": {"W": {"to": "main.wall", "unit": "in"}},
+    "defaults": {"main.material": "DI", "main.size": "8 in", "main.pressure": "60 psi", "service.size": "1 in"}})");
+  CHECK(walls(read_table("X,W\n1,\"0,31\"\n2,0.31\n", &map)) == "y-");
+}
+
+TEST_CASE("titles, separator lines, empty rows and twin headers of spreadsheets") {
+  const std::string header = "id;main.material;main.size;main.pressure;service.size\n";
+  const std::string row = "A;DI;8 in;82 psi;1 in\n";
+  for (const std::string& text : {"sep=;\r\n" + header + row, "Work orders, May\n\n" + header + row,
+                                  "Work orders;;;;\n;;;;\n" + header + row + ";;;;\n\xC2\xA0;;;;\n", "SEP=;\n" + header + row}) {
+    INFO(text);
+    const ReadTable read = read_table(text);
+    REQUIRE(read.faults.empty());
+    REQUIRE(read.orders.size() == 1);
+    CHECK(read.orders[0].row == 1);
+    CHECK(read.orders[0].id == "A");
+    CHECK(read.orders[0].job);
+  }
+  const io::OrderMap map = map_of(R"({"format": 1, "columns": {"SIZE#1": {"to": "main.size", "unit": "in"},
+    "Size#2": {"to": "service.size", "unit": "in"}, "M": "main.material"}, "defaults": {"main.pressure": "60 psi"}})");
+  const ReadTable twins = read_table("Title\nM,SIZE,SIZE\nDI,8,1\n", &map);
+  REQUIRE(twins.faults.empty());
+  REQUIRE(twins.orders[0].job);
+  CHECK(twins.orders[0].job->main.size == NominalSize::inches(8));
+  CHECK(twins.orders[0].job->service.size == NominalSize::inches(1));
+  const io::OrderMap one = map_of(R"({"format": 1, "columns": {"SIZE": "main.size", "MAT": "main.material"}})");
+  const ReadTable told = read_table("Title\nSIZE,SIZE,MTA\n8,1,DI\n", &one);
+  REQUIRE(told.faults.size() == 2);  // of the header, not of the title
+  CHECK(told.faults[0].help == "name the first \"SIZE#1\" and the second \"SIZE#2\"");
+}
+
+TEST_CASE("spellings of spun, pit cast and lined pipe whose meaning is sure") {
+  const auto material = [](std::string_view cell) { return Catalog::builtin().read_material(cell).material; };
+  for (const std::string_view cell : {"PE80", "PE 100", "PE-63"}) CHECK(material(cell) == Material::polyethylene);
+  for (const std::string_view cell : {"Cast Iron - Spun", "Spun Cast Iron", "CI-SPUN", "Pit Cast Iron", "spun grey iron"}) {
+    INFO(cell);
+    CHECK(material(cell) == Material::cast_iron);
+  }
+  for (const std::string_view cell : {"STCL", "MSCL", "Steel Cement Lined"}) CHECK(material(cell) == Material::steel);
+  for (const std::string_view cell : {"SP", "SPCL", "CONP", "PCPP"}) CHECK_FALSE(material(cell));
+}

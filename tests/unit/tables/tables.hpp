@@ -14,6 +14,7 @@
 #include "io/csv.hpp"
 #include "io/order_map.hpp"
 #include "io/order_table.hpp"
+#include "io/table_rows.hpp"
 #include "mainbore/catalog.hpp"
 
 namespace mainbore::test {
@@ -68,15 +69,14 @@ struct ReadTable {
   std::vector<OrderRecord> orders;
 };
 inline ReadTable read_table(std::string_view text, const io::OrderMap* map = nullptr) {
-  io::CsvReader reader(source_of(text));
-  io::CsvRecord record;
+  static const std::string name = "orders.csv";
+  io::TableRows rows(source_of(text), {}, Catalog::builtin(), map, name);
   ReadTable read;
-  if (!reader.read(record)) return read;
-  io::OrderTable table(Catalog::builtin(), map, "orders.csv", record);
-  read.faults = table.faults();
+  if (rows.table() == nullptr) return read;
+  read.faults = rows.table()->faults();
   OrderRecord order;
-  while (reader.read(record)) {
-    table.read(record, order);
+  for (io::CsvRecord record; rows.read(record);) {
+    rows.table()->read(record, order);
     read.orders.push_back(order);
   }
   return read;
