@@ -148,6 +148,7 @@ class JsonSource : public OrderSource {
         continue;
       }
       if (in_string_ && !escaped_ && !broken_) pass_plain();
+      else if (next_ == Next::more_of_word && !in_string_ && !broken_ && comma_at_ == nowhere) pass_word();
       if (at_ < held_) read_byte(piece, block_[at_++]);
     }
     // What is left of an order in the making begins the next piece.
@@ -167,6 +168,16 @@ class JsonSource : public OrderSource {
     while (at_ < held_ && block_[at_] != '"' && block_[at_] != '\\' && block_[at_] != '\n') ++at_;
     const std::size_t room = longest_job + 1 - std::min(longest_job + 1, text_.size());
     text_.append(block_, begin, std::min(room, at_ - begin));
+  }
+
+  // The bytes of a number or a word up to one that is none of it: coordinates are most of a feature.
+  void pass_word() {
+    const std::size_t begin = at_;
+    while (at_ < held_ && is_word(block_[at_]) && !is_space(block_[at_])) ++at_;
+    if (at_ == begin) return;
+    const std::size_t room = longest_job + 1 - std::min(longest_job + 1, text_.size());
+    text_.append(block_, begin, std::min(room, at_ - begin));
+    before_ = block_[at_ - 1];
   }
 
   void read_byte(Piece& piece, char c) {
@@ -271,7 +282,9 @@ class JsonSource : public OrderSource {
     at_comma_ = true;
   }
 
-  static bool is_word(char c) { return std::string_view(",:{}[]\"").find(c) == std::string_view::npos; }
+  static constexpr bool is_word(char c) {
+    return c != ',' && c != ':' && c != '{' && c != '}' && c != '[' && c != ']' && c != '"';
+  }
   void require(Next wanted) {
     if (next_ != wanted) broken_ = true;
   }

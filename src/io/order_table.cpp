@@ -303,12 +303,13 @@ CellReading OrderTable::understand(const Column& column, std::string_view cell) 
   }
   const bool may_be_key = written.size() <= longest_spelling;  // longer ones are no words of a map
   const std::string key = may_be_key || written.empty() ? cell_key(written) : std::string(written);
+  const std::string as_written = number.empty() ? key : cell_key(plain);  // as the map may write it: "n.a."
   if (column.mapped != nullptr) {
     for (const auto& [word, value] : column.mapped->values) {
-      if (word == key) return value_of(value);
+      if (word == key || word == as_written) return value_of(value);
     }
   }
-  if (says_nothing(column, key)) return {};
+  if (says_nothing(column, key) || says_nothing(column, as_written)) return {};
   if (field.type == FieldType::material) return understand_material(column, written);
 
   std::string text;
