@@ -6,7 +6,7 @@ _mainbore_command() {
   commands='' operands=() options=()
   case $1 in
     'mainbore')
-      commands='plan batch explain identify trial table rules schema new'
+      commands='plan batch explain identify trial table rules schema record new'
       options=(
         'once - -h --help'
         'once - --version'
@@ -137,6 +137,24 @@ _mainbore_command() {
         'once FILE -o --output'
       )
       ;;
+    'mainbore record')
+      operands=('JOB' 'READINGS')
+      options=(
+        'once - -h --help'
+        'many NAME=VALUE --set'
+        'once LEDGER --append'
+        'once LEDGER --export'
+        'once ORDER --order'
+        'once LEDGER --tools'
+        'once text|json|csv|geojson --format'
+        'once us|si --units'
+        'many FILE --rules'
+        'once DIR --data'
+        'once FILE -o --output'
+        'once FILE --settings'
+        'once - --no-settings'
+      )
+      ;;
     'mainbore new')
       operands=('JOB')
       options=(
@@ -151,7 +169,7 @@ _mainbore_command() {
 _mainbore_values() {
   case $1 in
     *'|'*) IFS='|' read -ra words <<< "$1" ;;
-    'ACTION' | 'FILE' | 'JOB' | 'ORDERS') kind=file ;;
+    'ACTION' | 'FILE' | 'JOB' | 'LEDGER' | 'ORDERS' | 'READINGS') kind=file ;;
     'DIR') kind=directory ;;
     'CODE')
       words=(
@@ -334,6 +352,11 @@ _mainbore_values() {
         'settings.unknown-key'
         'settings.unknown-value'
         'settings.wrong-type'
+        'ledger.broken-line'
+        'readings.duplicate-key'
+        'readings.unknown-key'
+        'readings.unknown-value'
+        'readings.wrong-type'
       )
       ;;
     'CONTENT')
@@ -360,6 +383,46 @@ _mainbore_values() {
         'concrete cylinder'
         'galvanized steel'
         'copper'
+      )
+      ;;
+    'NAME=VALUE')
+      words=(
+        'order='
+        'tap_number='
+        'date='
+        'start='
+        'end='
+        'line_pressure='
+        'od='
+        'circumference='
+        'wall='
+        'pipe_temperature='
+        'joint_distance='
+        'surge='
+        'class='
+        'condition='
+        'clock='
+        'cover='
+        'station='
+        'tie_1='
+        'tie_1_from='
+        'tie_2='
+        'tie_2_from='
+        'longitude='
+        'latitude='
+        'method='
+        'tool='
+        'tool_state='
+        'stop='
+        'tap_depth='
+        'hand_turns='
+        'wrench_turns='
+        'threads_showing='
+        'leak_check='
+        'coupon='
+        'tapped_by='
+        'seen_by='
+        'remarks='
       )
       ;;
     'PATH=VALUE')
@@ -513,6 +576,7 @@ _mainbore_values() {
         'map'
         'machine'
         'settings'
+        'record'
       )
       ;;
   esac

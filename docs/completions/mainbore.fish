@@ -11,6 +11,7 @@ set -g __mainbore_commands \
     'mainbore table' \
     'mainbore rules' \
     'mainbore schema' \
+    'mainbore record' \
     'mainbore new'
 
 # What stands for a value, a line each.
@@ -196,7 +197,12 @@ function __mainbore_values
                 'settings.duplicate-key' \
                 'settings.unknown-key' \
                 'settings.unknown-value' \
-                'settings.wrong-type'
+                'settings.wrong-type' \
+                'ledger.broken-line' \
+                'readings.duplicate-key' \
+                'readings.unknown-key' \
+                'readings.unknown-value' \
+                'readings.wrong-type'
         case 'CONTENT'
             printf '%s\n' \
                 'water' \
@@ -221,6 +227,44 @@ function __mainbore_values
                 'concrete cylinder' \
                 'galvanized steel' \
                 'copper'
+        case 'NAME=VALUE'
+            printf '%s\n' \
+                'order=' \
+                'tap_number=' \
+                'date=' \
+                'start=' \
+                'end=' \
+                'line_pressure=' \
+                'od=' \
+                'circumference=' \
+                'wall=' \
+                'pipe_temperature=' \
+                'joint_distance=' \
+                'surge=' \
+                'class=' \
+                'condition=' \
+                'clock=' \
+                'cover=' \
+                'station=' \
+                'tie_1=' \
+                'tie_1_from=' \
+                'tie_2=' \
+                'tie_2_from=' \
+                'longitude=' \
+                'latitude=' \
+                'method=' \
+                'tool=' \
+                'tool_state=' \
+                'stop=' \
+                'tap_depth=' \
+                'hand_turns=' \
+                'wrench_turns=' \
+                'threads_showing=' \
+                'leak_check=' \
+                'coupon=' \
+                'tapped_by=' \
+                'seen_by=' \
+                'remarks='
         case 'PATH=VALUE'
             printf '%s\n' \
                 'id=' \
@@ -365,7 +409,8 @@ function __mainbore_values
                 'plan' \
                 'map' \
                 'machine' \
-                'settings'
+                'settings' \
+                'record'
     end
 end
 
@@ -401,6 +446,7 @@ complete -c mainbore -n '__mainbore_at "mainbore"' -a trial -d 'Works out the de
 complete -c mainbore -n '__mainbore_at "mainbore"' -a table -d 'The largest taps by main, size and class, under the rules in force'
 complete -c mainbore -n '__mainbore_at "mainbore"' -a rules -d 'Checks a utility\'s own rules, shows what is in force, or what differs'
 complete -c mainbore -n '__mainbore_at "mainbore"' -a schema -d 'Writes the JSON Schema (draft-07) of what the program reads and writes: job, rules, plan,'
+complete -c mainbore -n '__mainbore_at "mainbore"' -a record -d 'Judges the readings of a finished tap, and writes its record; keeps a ledger of them'
 complete -c mainbore -n '__mainbore_at "mainbore"' -a new -d 'Asks for the facts of a job on a terminal, and writes the job file'
 complete -c mainbore -n '__mainbore_at "mainbore" flag -h --help' -s h -l help -d 'this page'
 complete -c mainbore -n '__mainbore_at "mainbore" flag --version' -l version -d 'version of the program and edition of its tables'
@@ -513,6 +559,23 @@ complete -c mainbore -n '__mainbore_at "mainbore schema"' -f -a '(__mainbore_val
 complete -c mainbore -n '__mainbore_at "mainbore schema" flag -h --help' -s h -l help -d 'this page'
 complete -c mainbore -n '__mainbore_at "mainbore schema" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
 complete -c mainbore -n '__mainbore_at "mainbore schema" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+
+# mainbore record
+complete -c mainbore -n '__mainbore_at "mainbore record"' -F -d 'JOB'
+complete -c mainbore -n '__mainbore_at "mainbore record"' -F -d 'READINGS'
+complete -c mainbore -n '__mainbore_at "mainbore record" flag -h --help' -s h -l help -d 'this page'
+complete -c mainbore -n '__mainbore_at "mainbore record"' -l set -r -f -a '(__mainbore_values NAME=VALUE)' -d 'one reading by its name, over the file\'s'
+complete -c mainbore -n '__mainbore_at "mainbore record" value --append' -l append -r -F -d 'also add the record to this ledger (JSON lines)'
+complete -c mainbore -n '__mainbore_at "mainbore record" value --export' -l export -r -F -d 'write out a ledger: the last record of each tap'
+complete -c mainbore -n '__mainbore_at "mainbore record" value --order' -l order -r -f -a '(__mainbore_values ORDER)' -d 'with --export: the taps of this work order alone'
+complete -c mainbore -n '__mainbore_at "mainbore record" value --tools' -l tools -r -F -d 'count the holes of each tool in a ledger, and list the depths tapped to'
+complete -c mainbore -n '__mainbore_at "mainbore record" value --format' -l format -r -f -a 'text json csv geojson' -d 'of a record and of tools text or json, default text'
+complete -c mainbore -n '__mainbore_at "mainbore record" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
+complete -c mainbore -n '__mainbore_at "mainbore record"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
+complete -c mainbore -n '__mainbore_at "mainbore record" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
+complete -c mainbore -n '__mainbore_at "mainbore record" value -o --output' -s o -l output -r -F -d 'write the result there, not to standard output'
+complete -c mainbore -n '__mainbore_at "mainbore record" value --settings' -l settings -r -F -d 'machine, rules, units and crew said once for every job (JSON), in place of $XDG_CONFIG_HOME/mainbore/settings.json'
+complete -c mainbore -n '__mainbore_at "mainbore record" flag --no-settings' -l no-settings -d 'no settings file is read'
 
 # mainbore new
 complete -c mainbore -n '__mainbore_at "mainbore new"' -F -d 'JOB'

@@ -1,6 +1,7 @@
 // JSON Schemas (draft-07) of the files the program reads and writes, for editors and for programs that make them.
 //
-// All but a plan's and a verdict's are made from the field tables that drive the readers, so a new fact or rule is in its schema at once:
+// All but a plan's, a verdict's and a record's are made from the field tables that drive the readers, so a new fact or rule is in its
+// schema at once:
 // of a job; of a utility's rules; of a map file; of a settings file; of a machine, as it stands under "machine" of a job or
 // of settings. Each has an `$id` with a version, "urn:mainbore:schema:job:1".
 //
@@ -16,8 +17,8 @@
 //   - in rules, a unit where none is needed, and a clock position as a bare number;
 //   - in a map, the last unit of a length left to the column, "4 ft 6".
 //
-// The schemas of a plan and of a verdict, a record of a batch, say what each path holds and which are always there. They
-// allow more, because paths only grow.
+// The schemas of a plan, of a verdict (a record of a batch) and of a record (of a tap; a line of a ledger is one too) say what
+// each path holds and which are always there. They allow more, because paths only grow.
 //
 //     json_schema(SchemaOf::job, Catalog::builtin())   -> {"$schema": "http://json-schema.org/draft-07/schema#", ...}
 #pragma once
@@ -31,9 +32,9 @@
 
 namespace mainbore {
 
-enum class SchemaOf : std::uint8_t { job, rules, plan, map, machine, settings, verdict };
-inline constexpr std::array<std::string_view, 7> schema_names = {"job",     "rules",    "plan",   "map",
-                                                                "machine", "settings", "verdict"};
+enum class SchemaOf : std::uint8_t { job, rules, plan, map, machine, settings, verdict, record };
+inline constexpr std::array<std::string_view, 8> schema_names = {"job",     "rules",    "plan",    "map",
+                                                                "machine", "settings", "verdict", "record"};
 
 // Of all but the plan's: raised when a file that was valid no longer is. A plan's is plan_format (plan_file.hpp).
 inline constexpr int schema_version = 1;

@@ -100,6 +100,7 @@ ExitStatus run_command(const std::string& name, const Requests& requests, Consol
   if (name == "trial") return trial_command(requests.trial, console);
   if (name == "rules") return rules_command(requests.rules, console);
   if (name == "table") return table_command(requests.table, console);
+  if (name == "record") return record_command(requests.record, console);
   if (name == "new") return new_command(requests.new_job, console);
   return schema_command(requests.schema, console);
 }

@@ -102,11 +102,24 @@ inline constexpr const char* rules_help =
 inline constexpr const char* schema_help =
     "Writes the JSON Schema (draft-07) of what the program reads and writes: job, rules, plan,\n"
     "map (of an export's columns), machine (in a job or in settings), settings,\n"
-    "verdict (a record of batch).\n"
+    "verdict (a record of batch), record (of a tap).\n"
     "\n"
     "  mainbore schema job\n"
     "  mainbore schema rules -o rules.schema.json\n"
     "  mainbore schema settings\n";
+
+inline constexpr const char* record_help =
+    "Judges the readings of a finished tap, and writes its record; keeps a ledger of them.\n"
+    "\n"
+    "  mainbore record job.json readings.json\n"
+    "  mainbore record job.json readings.json --append ledger.ndjson\n"
+    "  mainbore record job.json readings.json --set leak_check=\"tight at 70 psi, 15 min\"\n"
+    "  mainbore record --export ledger.ndjson --format geojson -o taps.geojson\n"
+    "  mainbore record --tools ledger.ndjson\n"
+    "\n"
+    "The job is planned again with what was read; where the answer gets worse the sheet is void.\n"
+    "Exit status: 0 a complete record, 3 the sheet is void or something is missing, 1 no-go, 2 readings, job or\n"
+    "ledger that cannot be read, 64 wrong usage, 66 cannot open the input, 74 cannot write, 130 stopped.\n";
 
 inline constexpr const char* new_help =
     "Asks for the facts of a job on a terminal, and writes the job file.\n"

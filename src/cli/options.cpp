@@ -202,9 +202,33 @@ void add_explain_options(CLI::App& command, ExplainRequest& request) {
 }
 
 void add_schema_options(CLI::App& command, SchemaRequest& request, Output& output) {
-  command.add_option("WHAT", request.what, "job, rules, plan, map, machine, settings or verdict")->type_name("");
+  command.add_option("WHAT", request.what, "job, rules, plan, map, machine, settings, verdict or record")->type_name("");
   command.add_option("--data", request.data, "tables to use in place of those built in")->type_name("DIR");
   add_output_option(command, output);
+}
+
+void add_record_options(CLI::App& command, RecordRequest& request, Output& output) {
+  command.add_option("JOB", request.job, "the job file (JSON) that the crew worked by, or -")->type_name("");
+  command.add_option("READINGS", request.readings, "what was read (JSON), or -; without it, on a terminal, it is asked for")
+      ->type_name("");
+  command
+      .add_option("--set", request.settings,
+                  "one reading by its name, over the file's; once for each:\n"
+                  "wall=\"0.28 in\"  tie_1=\"12 ft 6 in\"  holds.CODE.found=...  deviations.clock=...")
+      ->type_name("NAME=VALUE")
+      ->allow_extra_args(false);
+  command.add_option("--append", request.append, "also add the record to this ledger (JSON lines); made where it is not there")
+      ->type_name("LEDGER");
+  command.add_option("--export", request.exported, "write out a ledger: the last record of each tap")->type_name("LEDGER");
+  command.add_option("--order", request.order, "with --export: the taps of this work order alone")->type_name("ORDER");
+  command.add_option("--tools", request.tools, "count the holes of each tool in a ledger, and list the depths tapped to")
+      ->type_name("LEDGER");
+  takes_one_of(command.add_option("--format", request.format,
+                                  "of a record and of tools text or json, default text;\n"
+                                  "of an export json, csv or geojson, default json"),
+               {"text", "json", "csv", "geojson"});
+  add_shared_options(command, request, output);
+  add_settings_options(command, request.settings_file, UsersOwn::read);
 }
 
 void add_new_options(CLI::App& command, NewRequest& request) {
@@ -229,6 +253,7 @@ std::unique_ptr<CLI::App> command_parser(Requests& requests) {
   add_table_options(*program->add_subcommand("table", table_help), requests.table, requests.output);
   add_rules_options(*program->add_subcommand("rules", rules_help), requests.rules, requests.output);
   add_schema_options(*program->add_subcommand("schema", schema_help), requests.schema, requests.output);
+  add_record_options(*program->add_subcommand("record", record_help), requests.record, requests.output);
   add_new_options(*program->add_subcommand("new", new_help), requests.new_job);
   return program;
 }

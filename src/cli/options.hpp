@@ -13,6 +13,7 @@
 #include "cli/identify_command.hpp"
 #include "cli/new_command.hpp"
 #include "cli/plan_command.hpp"
+#include "cli/record_command.hpp"
 #include "cli/rules_command.hpp"
 #include "cli/schema_command.hpp"
 #include "cli/table_command.hpp"
@@ -31,6 +32,7 @@ struct Requests {
   RulesRequest rules;
   SchemaRequest schema;
   NewRequest new_job;
+  RecordRequest record;
 };
 
 // A parser that fills `requests`, which must outlive it.

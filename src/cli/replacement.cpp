@@ -71,6 +71,11 @@ Descriptor::~Descriptor() {
   if (number_ >= 0) ::close(number_);
 }
 
+void Descriptor::reset(int number) {
+  if (number_ >= 0) ::close(number_);
+  number_ = number;
+}
+
 bool Descriptor::write(std::string_view text) const {
   while (!text.empty()) {
     const ssize_t written = ::write(number_, text.data(), text.size());

@@ -20,6 +20,8 @@ class Descriptor {
   Descriptor(const Descriptor&) = delete;
   Descriptor& operator=(const Descriptor&) = delete;
   [[nodiscard]] int number() const { return number_; }
+  // Takes another in place of its own, which is closed.
+  void reset(int number);
   // All of the text; false, with errno set, where not all of it could be written.
   [[nodiscard]] bool write(std::string_view text) const;
 

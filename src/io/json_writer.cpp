@@ -261,6 +261,11 @@ void JsonWriter::flag(std::string_view key, bool value) {
   put(begin(key, word.size()), word);
 }
 
+void JsonWriter::null(std::string_view key) {
+  constexpr std::string_view word = "null";
+  put(begin(key, word.size()), word);
+}
+
 void JsonWriter::whole(std::string_view key, std::int64_t value) {
   std::array<char, 24> digits;
   const char* const end = std::to_chars(digits.data(), digits.data() + digits.size(), value).ptr;

@@ -56,6 +56,7 @@ class JsonWriter {
   void text(std::string_view key, std::string_view value);
   void text_named(std::string_view name, std::string_view value);  // a key that may be anybody's text
   void flag(std::string_view key, bool value);
+  void null(std::string_view key);
   void whole(std::string_view key, std::int64_t value);
   void number(std::string_view key, double value, int decimals);
   // {"value": 82, "unit": "psi"} on one line; a ratio, which has no unit, as a plain number.

@@ -6,6 +6,7 @@
 #include "io/job_fields.hpp"
 #include "io/order_map_schema.hpp"
 #include "io/plan_schema.hpp"
+#include "io/record_schema.hpp"
 #include "io/verdict_schema.hpp"
 #include "io/schema_parts.hpp"
 #include "mainbore/job.hpp"
@@ -457,6 +458,11 @@ Json schema_of(SchemaOf what, const Catalog& catalog) {
     case SchemaOf::verdict: {
       Json schema = document(SchemaOf::verdict, schema_version, "A record of a batch: what was decided of one order");
       schema.update(io::verdict_schema());
+      return schema;
+    }
+    case SchemaOf::record: {
+      Json schema = document(SchemaOf::record, schema_version, "A record of a tap");
+      schema.update(io::record_schema());
       return schema;
     }
     case SchemaOf::plan:

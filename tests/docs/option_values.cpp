@@ -7,6 +7,7 @@
 #include "mainbore/diagnostic.hpp"
 #include "mainbore/field_tests.hpp"
 #include "mainbore/order_file.hpp"
+#include "mainbore/readings_file.hpp"
 #include "mainbore/rules_file.hpp"
 #include "mainbore/schema.hpp"
 #include "mainbore/settings_file.hpp"
@@ -26,10 +27,17 @@ std::vector<std::string> job_paths() {
   return paths;
 }
 
+std::vector<std::string> reading_names() {
+  std::vector<std::string> names;
+  for (const RecordEntry& entry : record_entries()) names.push_back(std::string(entry.name) + '=');
+  return names;
+}
+
 std::vector<std::string> codes() {
   std::vector<std::string> all = words_of(finding_codes);
   for (const std::span<const DiagnosticText> some :
-       {diagnostic_texts(), rules_diagnostic_texts(), order_diagnostic_texts(), settings_diagnostic_texts()}) {
+       {diagnostic_texts(), rules_diagnostic_texts(), order_diagnostic_texts(), settings_diagnostic_texts(),
+        record_diagnostic_texts()}) {
     for (const DiagnosticText& text : some) all.emplace_back(text.code);
   }
   return all;
@@ -40,6 +48,7 @@ const std::map<std::string_view, std::vector<std::string>>& known_words() {
       {"CODE", codes()},
       {"CONTENT", words_of(carries_names)},
       {"MATERIAL", words_of(material_names)},
+      {"NAME=VALUE", reading_names()},
       {"PATH=VALUE", job_paths()},
       {"STYLE", words_of(joint_style_names)},
       {"THREAD", words_of(thread_standard_names)},
@@ -53,7 +62,7 @@ OptionValue value_named(const std::string& name, bool is_operand) {
   const auto words = known_words().find(name);
   if (words != known_words().end()) return {name, ValueKind::words, words->second};
   if (name == "DIR") return {name, ValueKind::directory, {}};
-  const bool is_file = is_operand || name == "FILE" || name == "JOB";
+  const bool is_file = is_operand || name == "FILE" || name == "JOB" || name == "LEDGER";
   return {name, is_file ? ValueKind::file : ValueKind::free, {}};
 }
 

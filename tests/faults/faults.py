@@ -53,7 +53,7 @@ def ways_of_reading(command, forms):
     base = {"plan": ["plan", "other.json"], "batch": ["batch", "orders.ndjson"], "table": ["table", "--material", "PVC"],
             "identify": ["identify", "--od", "6.9 in"],
             "trial": ["trial", "--threads", "14", "--trial", "depth=1.5 in, wrench=2, showing=3"],
-            "rules": ["rules", "show"], "schema": ["schema", "job"]}[command]
+            "record": ["record", "other.json", "readings.json", "--set", "order=AV-1045"], "rules": ["rules", "show"], "schema": ["schema", "job"]}[command]
     ways = [(base + ["--data", "data"], "data/sources.json", None, False)]
     if command != "schema":
         ways += [(base + ["--rules", "rules.json"], "rules.json", None, False),
@@ -74,6 +74,9 @@ def ways_of_reading(command, forms):
                   (["batch", "export.csv", "--map", "map.json", "--columns"], "map.json", None, False)],
         "table": [(base + ["--machine", "machine.json"], "machine.json", None, False),
                   (base + ["--machine", "-"], "machine.json", "machine.json", False)],
+        "record": [(["record", "job.json", "readings.json"], "job.json", None, False),
+                   (["record", "job.json", "readings.json"], "readings.json", None, False),
+                   (["record", "job.json", "-"], "readings.json", "readings.json", False)],
         "rules": [(["rules", "check", "rules.json"], "rules.json", None, False),
                   (["rules", "check", "rules.json", "named.json"], "named.json", None, False),
                   (["rules", "diff", "default", "rules.json"], "rules.json", None, False),
@@ -81,6 +84,10 @@ def ways_of_reading(command, forms):
     }.get(command, [])
     if command == "schema":
         return ways
+    if command == "record":  # a ledger is written out in forms of its own
+        ways = [(arguments + ["--format", form], *rest) for arguments, *rest in ways for form in ("text", "json")]
+        return ways + [(["record", "--export", "ledger.ndjson", "--format", form], "ledger.ndjson", None, False)
+                       for form in ("json", "csv", "geojson")]
     return [(arguments + (["--format", form] if "--columns" not in arguments else []), *rest)
             for arguments, *rest in ways for form in (forms or ["text"])]
 

@@ -68,6 +68,8 @@ class Scratch:
         self.copy(examples / "orders/ashby_vale_export.csv", "export.csv")
         self.copy(examples / "orders/ashby_vale_map.json", "map.json")
         self.copy(examples / "rules/ashby_vale.json", "rules.json")
+        self.copy(examples / "readings/AV-1041.json", "readings.json")
+        program.run(["record", "job.json", "readings.json", "--append", "ledger.ndjson"], self.path)
         (self.path / "orders.ndjson").write_text(order(1) + order(2))
         (self.path / "taps.geojson").write_text('{"type": "FeatureCollection", "features": [%s]}\n' % feature(1))
         (self.path / "truck.json").write_text('{"rules": ["named.json"]}')
@@ -130,7 +132,10 @@ RUNS = (
     + [(["trial", "--threads", "14", *TRIALS, *form], True) for form in ([], ["--format", "json"])]
     + [(["rules", *words, *form], True)
        for words in (["check", "rules.json"], ["show"], ["diff", "default", "rules.json"]) for form in RULES_FORMATS]
-    + [(["schema", name], True) for name in ("job", "rules", "plan", "map", "machine", "settings", "verdict")]
+    + [(["schema", name], True) for name in ("job", "rules", "plan", "map", "machine", "settings", "verdict", "record")]
+    + [(["record", "job.json", "readings.json", *form], True) for form in ([], ["--format", "json"])]
+    + [(["record", "--export", "ledger.ndjson", "--format", form], True) for form in ("json", "csv", "geojson")]
+    + [(["record", "--tools", "ledger.ndjson"], True)]
     + [(["explain", "direct.few-threads"], False), (["explain", "--list"], False), (["--help"], False),
        (["--version"], False)]
 )

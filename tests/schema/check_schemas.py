@@ -42,7 +42,7 @@ class Check:
         self.faults = []
         self.counts = {}
         self.validators = {}
-        for name in ("job", "rules", "plan", "map", "machine", "settings", "verdict"):
+        for name in ("job", "rules", "plan", "map", "machine", "settings", "verdict", "record"):
             schema = json.loads(self.run("schema", name).stdout)
             jsonschema.Draft7Validator.check_schema(schema)
             self.validators[name] = jsonschema.Draft7Validator(schema)
@@ -229,6 +229,29 @@ class Check:
                 plan = record.get("plan", record)
                 if plan.get("verdict") in ("go", "hold", "no-go"):
                     self.check_document(f"{label} {scope}", plan)
+
+    def records(self):
+        """Records of every job: with all readings, with none, with one outside; and the lines of a ledger of them."""
+        readings = "examples/readings/AV-1041.json"
+        place = ("--set", "longitude=-85.5", "--set", "latitude=41.25", "--set", "deviations.clock=a gas line")
+        with tempfile.TemporaryDirectory() as folder:
+            ledger = pathlib.Path(folder) / "ledger.ndjson"
+            for job in self.files("examples/jobs"):
+                number = json.loads(job.read_text(encoding="utf-8"))["id"]
+                for given in ((readings, *place), ("--set", "tie_1=3 m"), ("--set", "line_pressure=390 psi")):
+                    done = self.run("record", str(job), *given, "--set", f"order={number}", "--format", "json", "--append",
+                                    str(ledger))
+                    if done.returncode not in (0, 1, 3):
+                        self.fault(f"record {job} {given}: exit status {done.returncode}: {done.stderr}")
+                        continue
+                    self.check_record(f"record {job} {given}", json.loads(done.stdout))
+            for line in ledger.read_text(encoding="utf-8").splitlines():
+                self.check_record("a line of a ledger", json.loads(line))
+
+    def check_record(self, label, record):
+        for error in self.schema_faults("record", record):
+            self.fault(f"{label}: at {error}")
+        self.count("records")
 
     def cases(self):
         """Every plan that the cases of tests/cli ask for as JSON."""
@@ -593,6 +616,7 @@ def main():
     check.batch(sys.argv[3] if len(sys.argv) > 3 else None)
     check.verdicts(sys.argv[3] if len(sys.argv) > 3 else None)
     check.cases()
+    check.records()
 
     print("; ".join(f"{count} {what}" for what, count in check.counts.items()))
     for fault in check.faults:

@@ -1,0 +1,122 @@
+#include "cli/ledger_file.hpp"
+
+#include <fcntl.h>
+#include <sys/file.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstring>
+#include <filesystem>
+#include <iostream>
+
+#include "cli/signals.hpp"
+
+namespace mainbore::cli {
+namespace {
+
+[[noreturn]] void refuse(const std::string& path, const std::string& why, ExitStatus status = exit_no_output) {
+  throw Stop(status, "cannot append to " + shown_name(path) + ": " + why);
+}
+
+bool is_locked(int descriptor) {
+  while (::flock(descriptor, LOCK_EX) != 0) {
+    if (errno != EINTR) return false;
+  }
+  return true;
+}
+
+// The name may have come to another file while this one was waited for.
+bool is_still_named(const std::string& path, int descriptor) {
+  struct stat named {};
+  struct stat opened {};
+  return ::stat(path.c_str(), &named) == 0 && ::fstat(descriptor, &opened) == 0 && named.st_dev == opened.st_dev &&
+         named.st_ino == opened.st_ino;
+}
+
+void keep_name(const std::string& path) {
+  const std::filesystem::path folder = std::filesystem::path(path).parent_path();
+  const Descriptor opened(::open(folder.empty() ? "." : folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
+  if (opened.number() >= 0) ::fsync(opened.number());
+}
+
+}  // namespace
+
+LedgerFile::LedgerFile(const std::string& path, const Catalog& catalog, Console& console) : path_(path), console_(console) {
+  open();
+  read(catalog);
+}
+
+void LedgerFile::open() {
+  for (;;) {
+    int descriptor = -1;
+    do {
+      descriptor = ::open(path_.c_str(), O_RDWR | O_APPEND | O_CREAT | O_NOCTTY | O_NONBLOCK | O_CLOEXEC, 0666);
+    } while (descriptor < 0 && errno == EINTR);
+    if (descriptor < 0) refuse(path_, std::strerror(errno));
+    file_.reset(descriptor);
+    const auto identity = regular_file(descriptor);
+    if (!identity) refuse(path_, "it is no regular file");
+    if (console_.files_read.name_of(*identity) != nullptr) refuse(path_, "it is read by this command too", exit_usage);
+    if (!is_locked(descriptor)) refuse(path_, std::string("it cannot be locked: ") + std::strerror(errno));
+    if (!is_still_named(path_, descriptor)) continue;
+    console_.files_read.add(identity, path_);  // no result replaces it
+    return;
+  }
+}
+
+void LedgerFile::read(const Catalog& catalog) {
+  char block[1 << 16];
+  for (;;) {
+    const ssize_t got = ::read(file_.number(), block, sizeof block);
+    if (got < 0 && errno == EINTR) continue;
+    if (got < 0) refuse(path_, std::strerror(errno), exit_no_input);
+    if (got == 0) break;
+    text_.append(block, static_cast<std::size_t>(got));
+    if (text_.size() > longest_ledger) refuse(path_, "it is too long; begin another");
+  }
+  ledger_ = read_ledger(text_, shown_name(path_), catalog);
+  stop_on(ledger_.diagnostics, "nothing is appended", console_);
+}
+
+// What stands behind the last line end.
+void LedgerFile::mend_end() {
+  if (!ledger_.torn) return;
+  if (ledger_.torn_is_whole) {
+    if (!file_.write("\n")) refuse(path_, std::strerror(errno));
+    text_ += '\n';
+    ledger_ = read_ledger(text_, shown_name(path_), Catalog::builtin());
+    return;
+  }
+  if (::ftruncate(file_.number(), static_cast<off_t>(ledger_.whole)) != 0) refuse(path_, std::strerror(errno));
+  console_.err << "mainbore: " << shown_name(path_) << ": a record that was never finished is taken away from its end\n";
+}
+
+int LedgerFile::append(const TapRecord& record, UnitSystem units) {
+  const SignalsHeld held;
+  mend_end();
+  const Readings& read = record.readings;
+  const std::string id = record.planned.job.id.empty() ? std::string(read.text(RecordKey::order)) : record.planned.job.id;
+  const int revision = ledger_.revisions(id, read.tap_number()) + 1;
+  if (!file_.write(ledger_line(record, revision, units))) {
+    const int error = errno;
+    take_back();
+    refuse(path_, std::string(std::strerror(error)) + "; it is as it was");
+  }
+  // Not every file system can; one that can and fails has lost what was written.
+  if (::fsync(file_.number()) != 0 && errno != EINVAL && errno != ENOTSUP) {
+    const int error = errno;
+    take_back();
+    refuse(path_, std::string(std::strerror(error)) + "; it is as it was");
+  }
+  if (text_.empty()) keep_name(path_);
+  return revision;
+}
+
+void LedgerFile::take_back() const {
+  const off_t before = static_cast<off_t>(ledger_.torn && !ledger_.torn_is_whole ? ledger_.whole : text_.size());
+  // Where even this fails, the next writer takes the unfinished line away.
+  if (::ftruncate(file_.number(), before) != 0) errno = 0;
+}
+
+}  // namespace mainbore::cli

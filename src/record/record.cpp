@@ -1,0 +1,253 @@
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "mainbore/measure.hpp"
+#include "mainbore/report.hpp"
+#include "mainbore/tap_record.hpp"
+#include "mainbore/work.hpp"
+
+namespace mainbore {
+namespace {
+
+using enum RecordKey;
+
+std::string show(Measure measure, UnitSystem units) { return format_measure(measure, units); }
+
+template <std::size_t N>
+std::optional<std::size_t> place_of(std::string_view word, const std::array<std::string_view, N>& words) {
+  const auto* const found = std::find(words.begin(), words.end(), word);
+  return found == words.end() ? std::nullopt : std::optional(static_cast<std::size_t>(found - words.begin()));
+}
+
+// What was read at the pipe in place of what the order says. A pressure lowered for the tap is no pressure of the main:
+// only a higher one counts.
+Job with_readings(Job job, const Readings& readings) {
+  MainFacts& main = job.main;
+  const auto length = [&](std::optional<Length>& fact, RecordKey key) {
+    if (const auto read = readings.measure(key)) fact = read->as<1, 0, 0>();
+  };
+  if (const auto read = readings.measure(line_pressure)) {
+    const Pressure pressure = Pressure::from_base(read->base());
+    if (!main.pressure || *main.pressure < pressure) main.pressure = pressure;
+  }
+  if (const auto read = readings.measure(surge)) main.surge = Pressure::from_base(read->base());
+  if (const auto read = readings.measure(pipe_temperature)) main.temperature = Temperature::fahrenheit(read->base());
+  length(main.od, od);
+  length(main.circumference, circumference);
+  length(main.wall, wall);
+  length(main.cover, cover);
+  if (const auto read = readings.text(pipe_class); !read.empty()) main.class_name = read;
+  if (const auto read = place_of(readings.text(condition), condition_names)) main.condition = static_cast<Condition>(*read);
+  if (const auto* at = std::get_if<ClockPosition>(&readings.at(clock))) job.service.clock = *at;
+  if (const auto read = place_of(readings.text(method), method_names)) job.service.method = static_cast<Method>(*read);
+  return job;
+}
+
+Judged judged(const Reading& stop_number, std::optional<Measure> value) {
+  if (!value) return Judged::unread;
+  const double read = value->base();
+  constexpr double noise = 1e-9;  // of conversion
+  const auto below = [&](double bound) { return read < bound - noise * std::max(1.0, std::fabs(bound)); };
+  const auto above = [&](double bound) { return read > bound + noise * std::max(1.0, std::fabs(bound)); };
+  if (stop_number.at_least && below(stop_number.at_least->base())) return Judged::outside;
+  if (stop_number.at_most && above(stop_number.at_most->base())) return Judged::outside;
+  return Judged::inside;
+}
+
+const RecordEntry* entry_read_for(ReadingId id) {
+  for (const RecordEntry& entry : record_entries()) {
+    if (entry.reading == id) return &entry;
+  }
+  return nullptr;
+}
+
+bool has(const Plan& plan, FindingCode code, Severity severity) {
+  return std::any_of(plan.findings.begin(), plan.findings.end(), [&](const Finding& finding) {
+    return finding.code == code && finding.severity == severity;
+  });
+}
+
+int rank(Verdict verdict) { return verdict == Verdict::go ? 0 : verdict == Verdict::hold ? 1 : 2; }
+
+class RecordMaker {
+ public:
+  RecordMaker(const Job& job, const Readings& readings, const Catalog& catalog, const Rules& rules, UnitSystem units)
+      : units_(units) {
+    record_.readings = readings;
+    record_.planned = plan(job, catalog, rules);
+    record_.found = plan(with_readings(job, readings), catalog, rules);
+  }
+
+  TapRecord make() && {
+    judge();
+    compare();
+    holds();
+    deviations();
+    missing();
+    return std::move(record_);
+  }
+
+ private:
+  [[nodiscard]] const Readings& read() const { return record_.readings; }
+
+  void judge() {
+    for (const Reading& reading : record_.planned.readings) {
+      JudgedReading& one = record_.judged.emplace_back();
+      one.stop_number = reading;
+      if (const RecordEntry* entry = entry_read_for(reading.id)) one.value = read().measure(entry->key);
+      one.judged = judged(reading, one.value);
+      if (one.judged != Judged::outside) continue;
+      record_.because.push_back({"stop-number", std::string(words_of(reading.id)) + ": " + show(*one.value, units_) +
+                                                    " was read, and the sheet holds for " +
+                                                    bounds_in_words(reading, units_)});
+    }
+  }
+
+  void compare() {
+    const Plan& planned = record_.planned;
+    const Plan& found = record_.found;
+    if (planned.verdict == Verdict::no_go) record_.because.push_back({"no-go", "the plan was a no-go: there was no tap to make"});
+    const bool worse = rank(found.verdict) > rank(planned.verdict);
+    for (const Finding& finding : found.findings) {
+      if (finding.severity != Severity::stop && finding.severity != Severity::hold) continue;
+      if (worse && !has(planned, finding.code, finding.severity)) {
+        record_.because.push_back({name_of(finding.code), detail_of(finding, units_, found.readings)});
+      }
+    }
+    if (found.verdict == Verdict::no_go || planned.verdict == Verdict::no_go) return;
+    const ChosenMethod& then = planned.method;
+    const ChosenMethod& now = found.method;
+    if (now.kind != then.kind || now.count != then.count || now.tap != then.tap) {
+      record_.because.push_back({"method", "planned again with the readings it is another tap: " + summary_of(found, units_).work});
+      return;
+    }
+    for (const Finding& finding : planned.findings) {
+      if (finding.severity == Severity::hold && !has(found, finding.code, Severity::hold)) record_.settled.push_back(finding.code);
+    }
+  }
+
+  [[nodiscard]] bool is_inside(ReadingId id) const {
+    return std::any_of(record_.judged.begin(), record_.judged.end(), [&](const JudgedReading& one) {
+      return one.stop_number.id == id && one.judged == Judged::inside;
+    });
+  }
+
+  void holds() {
+    if (record_.found.verdict == Verdict::no_go) return;
+    for (const Finding& finding : record_.found.findings) {
+      if (finding.severity != Severity::hold) continue;
+      HoldLeft hold;
+      hold.code = finding.code;
+      // The others are planned with, and a hold that is left although its fact was read is not cleared by it.
+      if (reading_that_clears(finding.code) == ReadingId::line_pressure && is_inside(ReadingId::line_pressure)) {
+        hold.by_reading = ReadingId::line_pressure;
+      }
+      for (const HoldCleared& cleared : read().holds) {
+        if (cleared.code != finding.code) continue;
+        hold.found = cleared.found;
+        hold.by = cleared.by;
+      }
+      record_.holds.push_back(std::move(hold));
+    }
+  }
+
+  [[nodiscard]] std::string reason_for(std::string_view what) const {
+    for (const DeviationReason& given : read().deviations) {
+      if (given.what == what) return given.reason;
+    }
+    return {};
+  }
+
+  void deviation(const RecordEntry& entry, std::string planned) {
+    record_.deviations.push_back({std::string(entry.name), std::move(planned), written(entry, read().at(entry.key), units_),
+                                  reason_for(entry.name)});
+  }
+
+  void off_by_more(RecordKey key, std::optional<Measure> planned, double tolerance) {
+    const auto done = read().measure(key);
+    if (!planned || !done || std::fabs(planned->base() - done->base()) <= tolerance) return;
+    deviation(entry_of(key), show(*planned, units_));
+  }
+
+  void deviations() {
+    const Plan& planned = record_.planned;
+    if (read().has(method) && read().text(method) != name_of(planned.method.kind)) {
+      deviation(entry_of(method), std::string(name_of(planned.method.kind)));
+    }
+    clock_deviation();
+    // A quarter turn and half a thread are what is told apart by eye, a sixteenth of an inch what a feed is read to.
+    const TrialFacts& trial = planned.job.service.trial;
+    const auto by_plan_or_trial = [](bool by_plan, double planned_number, std::optional<double> tried) {
+      const std::optional<double> number = by_plan ? std::optional(planned_number) : tried;
+      return number ? std::optional(Measure(*number, Kind::ratio)) : std::nullopt;
+    };
+    const MakeupPlan makeup = planned.makeup.value_or(MakeupPlan{});
+    off_by_more(wrench_turns, by_plan_or_trial(planned.makeup.has_value(), makeup.wrench_turns, trial.wrench_turns), 0.25 + 1e-9);
+    off_by_more(threads_showing, by_plan_or_trial(planned.makeup.has_value(), makeup.threads_showing, trial.threads_showing),
+                0.5 + 1e-9);
+    if (planned.marks && planned.marks->at && planned.marks->at->stop_tapping) {
+      off_by_more(tap_depth, Measure(*planned.marks->at->stop_tapping), 1.0 / 16.0 + 1e-9);
+    }
+    for (const JudgedReading& one : record_.judged) {
+      if (one.judged == Judged::outside) deviation(*entry_read_for(one.stop_number.id), bounds_in_words(one.stop_number, units_));
+    }
+    for (const DeviationReason& given : read().deviations) {
+      const bool told = std::any_of(record_.deviations.begin(), record_.deviations.end(),
+                                    [&](const Deviation& one) { return one.what == given.what; });
+      if (!told) record_.deviations.push_back({given.what, "", "", given.reason});
+    }
+  }
+
+  void clock_deviation() {
+    const auto* const at = std::get_if<ClockPosition>(&read().at(clock));
+    if (at == nullptr || record_.planned.method.kind == Method::none) return;
+    const auto apart = [&](ClockPosition planned) {
+      const int minutes = std::abs(planned.minutes - at->minutes);
+      return std::min(minutes, 720 - minutes);
+    };
+    constexpr int told_apart = 15;  // a quarter of an hour on the face: 7.5 degrees
+    const Location& place = record_.planned.location;
+    if (apart(place.clock) <= told_apart) return;
+    if (record_.planned.method.count > 1 && apart(place.other_clock) <= told_apart) return;
+    deviation(entry_of(clock), place.clock.label());
+  }
+
+  void miss(std::string name, std::string label) { record_.missing.push_back({std::move(name), std::move(label)}); }
+
+  void missing() {
+    const bool direct = read().has(method) ? read().text(method) == "direct" : record_.planned.method.kind == Method::direct;
+    for (const RecordEntry& entry : record_entries()) {
+      const bool stop_number = entry.reading && record_.planned.reading(*entry.reading) != nullptr;
+      const bool needed = stop_number || entry.needed == Needed::always || (entry.needed == Needed::direct_tap && direct);
+      if (needed && !read().has(entry.key)) miss(std::string(entry.name), std::string(entry.label));
+    }
+    if (!read().has(od) && !read().has(circumference) && record_.planned.reading(ReadingId::circumference) == nullptr) {
+      miss("od", "Outside diameter, or circumference");
+    }
+    if (read().has(longitude) != read().has(latitude)) {
+      const RecordEntry& other = entry_of(read().has(longitude) ? latitude : longitude);
+      miss(std::string(other.name), std::string(other.label));
+    }
+    for (const HoldLeft& hold : record_.holds) {
+      if (hold.is_cleared()) continue;
+      miss("holds." + std::string(name_of(hold.code)),
+           "Hold not written as cleared, found and by whom: " + std::string(text_of(hold.code).title));
+    }
+    for (const Deviation& one : record_.deviations) {
+      if (one.reason.empty()) miss("deviations." + one.what, "Reason for " + one.what + ": " + one.done + " where " + one.planned + " was planned");
+    }
+  }
+
+  TapRecord record_;
+  UnitSystem units_;
+};
+
+}  // namespace
+
+TapRecord tap_record(const Job& job, const Readings& readings, const Catalog& catalog, const Rules& rules,
+                     UnitSystem units) {
+  return RecordMaker(job, readings, catalog, rules, units).make();
+}
+
+}  // namespace mainbore

@@ -1,0 +1,172 @@
+// Readings judged against the plan, and what a record still wants.
+#include "mainbore/tap_record.hpp"
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+#include "mainbore/work.hpp"
+#include "unit/planning/random_jobs.hpp"
+#include "unit/record/readings.hpp"
+
+using namespace mainbore;
+using namespace mainbore::test;
+
+namespace {
+
+bool is_missing(const TapRecord& record, std::string_view name) {
+  return std::any_of(record.missing.begin(), record.missing.end(), [&](const Missing& one) { return one.name == name; });
+}
+bool is_void_for(const TapRecord& record, std::string_view code) {
+  return std::any_of(record.because.begin(), record.because.end(), [&](const VoidReason& why) { return why.code == code; });
+}
+Judged judged(const TapRecord& record, ReadingId id) {
+  for (const JudgedReading& one : record.judged) {
+    if (one.stop_number.id == id) return one.judged;
+  }
+  return Judged::unread;
+}
+ReadingsFile read(const std::string& text) { return read_readings(text, "readings.json", Catalog::builtin()); }
+std::string fault_of(const std::string& text) {
+  const ReadingsFile file = read(text);
+  CHECK(file.readings.has_value() == file.diagnostics.empty());
+  return file.diagnostics.empty() ? std::string() : std::string(file.diagnostics.front().code);
+}
+
+}  // namespace
+
+TEST_CASE("a record with everything read and done as planned is complete") {
+  const TapRecord record = example_record();
+  INFO(record_text(record, UnitSystem::us));
+  CHECK(record.is_complete());
+  CHECK_FALSE(record.is_void());
+  CHECK(record.found.verdict == Verdict::go);
+  CHECK(record.judged.size() == record.planned.readings.size());
+  for (const JudgedReading& one : record.judged) CHECK(one.judged == Judged::inside);
+}
+
+TEST_CASE("what was not read stays unread, and is named") {
+  const TapRecord record = record_of(example_job(), {});
+  CHECK_FALSE(record.is_complete());
+  for (const JudgedReading& one : record.judged) CHECK(one.judged == Judged::unread);
+  for (const std::string_view name : {"date", "line_pressure", "tie_1", "tie_2_from", "tool", "wrench_turns", "coupon"}) {
+    INFO(name);
+    CHECK(is_missing(record, name));
+  }
+  const auto json = nlohmann::json::parse(record_to_json(record, UnitSystem::us, JsonStyle::compact));
+  CHECK(json["record"].empty());
+  CHECK(json["complete"] == false);
+  // Words for "not known" are no readings, and each of them alone brings its name back.
+  for (const RecordEntry& entry : record_entries()) {
+    if (entry.needed != Needed::always) continue;
+    INFO(entry.name);
+    CHECK(is_missing(example_record({{std::string(entry.name), "?", ""}}), entry.name));
+  }
+}
+
+TEST_CASE("a reading outside its stop number voids the sheet, and wants a reason") {
+  const TapRecord record = example_record({{"line_pressure", "150 psi", ""}});
+  CHECK(judged(record, ReadingId::line_pressure) == Judged::outside);
+  CHECK(is_void_for(record, "stop-number"));
+  CHECK(is_missing(record, "deviations.line_pressure"));
+  CHECK(record.found.verdict != Verdict::go);
+  CHECK(is_void_for(record, "pressure.over-feed-limit"));
+  const TapRecord reasoned = example_record({{"line_pressure", "150 psi", ""}, {"deviations.line_pressure", "gauge read late", ""}});
+  CHECK_FALSE(is_missing(reasoned, "deviations.line_pressure"));
+  CHECK(reasoned.is_void());
+}
+
+TEST_CASE("a thinner wall than the sheet allows is another plan") {
+  const TapRecord record = example_record({{"wall", "0.12 in", ""}});
+  CHECK(judged(record, ReadingId::wall) == Judged::outside);
+  CHECK(record.is_void());
+}
+
+TEST_CASE("a main lowered for the tap clears the hold on its pressure, and no other") {
+  Job job = example_job();
+  job.main.pressure = 115.0 * units::psi;  // over the 100 psi that its feed is good for
+  const Readings readings = example_readings({{"line_pressure", "80 psi", ""}});
+  const TapRecord record = record_of(job, readings);
+  REQUIRE(record.planned.verdict == Verdict::hold);
+  for (const HoldLeft& hold : record.holds) {
+    INFO(name_of(hold.code));
+    const bool of_pressure = reading_that_clears(hold.code) == ReadingId::line_pressure;
+    CHECK(hold.is_cleared() == of_pressure);
+    CHECK(is_missing(record, "holds." + std::string(name_of(hold.code))) != of_pressure);
+  }
+}
+
+TEST_CASE("a hold is cleared by what was found and by whom, both") {
+  Job job = example_job();
+  job.nearby.reset();
+  const std::string hold = "holds.place.not-looked";
+  CHECK(is_missing(record_of(job, example_readings()), hold));
+  const Readings half = example_readings({{hold + ".found", "bell 7 ft north, nothing else", ""}});
+  CHECK(is_missing(record_of(job, half), hold));
+  const Readings both = example_readings({{hold + ".found", "bell 7 ft north, nothing else", ""}, {hold + ".by", "RM", ""}});
+  CHECK_FALSE(is_missing(record_of(job, both), hold));
+}
+
+TEST_CASE("what was done otherwise wants a reason") {
+  const TapRecord turned = example_record({{"clock", "3:00", ""}});
+  CHECK(is_missing(turned, "deviations.clock"));
+  CHECK_FALSE(is_missing(example_record({{"clock", "3:00", ""}, {"deviations.clock", "a gas line above", ""}}), "deviations.clock"));
+  CHECK(example_record({{"clock", "1:35", ""}}).deviations.empty());
+  Job tried = example_job();  // its depth is found by trial, and so are the turns
+  tried.service.trial.wrench_turns = 2.0;
+  tried.service.trial.threads_showing = 3.0;
+  CHECK(record_of(tried, example_readings()).deviations.empty());
+  CHECK(is_missing(record_of(tried, example_readings({{"wrench_turns", "9", ""}})), "deviations.wrench_turns"));
+  CHECK(is_missing(record_of(tried, example_readings({{"threads_showing", "4", ""}})), "deviations.threads_showing"));
+  const TapRecord saddle = example_record({{"method", "saddle", ""}});
+  CHECK(is_missing(saddle, "deviations.method"));
+  CHECK(saddle.is_void());
+}
+
+TEST_CASE("coordinates come in pairs, in range, in degrees") {
+  CHECK(is_missing(example_record({{"longitude", "-85.5", ""}}), "latitude"));
+  CHECK(example_record({{"longitude", "-85.1234567", ""}, {"latitude", "41.5", ""}}).is_complete());
+  CHECK(fault_of(R"({"longitude": 181})") == "job.out-of-range");
+  CHECK(fault_of(R"({"latitude": -90.001})") == "job.out-of-range");
+  CHECK_FALSE(fault_of(R"({"latitude": "41.5 ft"})").empty());
+}
+
+TEST_CASE("readings are refused with what is allowed, all faults at once") {
+  CHECK(fault_of("{}").empty());
+  CHECK_FALSE(fault_of("").empty());
+  CHECK(fault_of("[]") == "readings.wrong-type");
+  CHECK(fault_of(R"({"wal": "0.3 in"})") == "readings.unknown-key");
+  CHECK(fault_of(R"({"wall": 0.3})") == "job.no-unit");
+  CHECK(fault_of(R"({"wall": "0.3 psi"})") == "job.wrong-unit");
+  CHECK(fault_of(R"({"wall": true})") == "readings.wrong-type");
+  CHECK(fault_of(R"({"wall": "0.3 in", "wall": "0.3 in"})") == "readings.duplicate-key");
+  CHECK(fault_of(R"({"line_pressure": "70 psi", "line-pressure": "70 psi"})") == "readings.duplicate-key");
+  CHECK(fault_of(R"({"start": "25:00"})") == "readings.unknown-value");
+  CHECK(fault_of(R"({"date": "4 May"})") == "readings.unknown-value");
+  CHECK(fault_of(R"({"date": "2026-02-30"})") == "job.out-of-range");
+  CHECK(fault_of(R"({"method": "hammer"})") == "readings.unknown-value");
+  CHECK(fault_of(R"({"holds": {"place.not-there": {"found": "x"}}})") == "readings.unknown-value");
+  CHECK(fault_of(R"({"holds": {"place.not-looked": {"seen": "x"}}})") == "readings.unknown-key");
+  CHECK(fault_of(R"({"deviations": {"clock": 3}})") == "readings.wrong-type");
+  CHECK(read(R"({"wal": "0.3 in", "date": "4 May", "start": "noon"})").diagnostics.size() == 3);
+  CHECK(fault_of(R"({"wall": {"value": 0.3, "unit": "in"}})").empty());
+}
+
+TEST_CASE("readings at the ends of the stop numbers bear the plan out, whatever the job") {
+  RandomJobs random(7);
+  std::size_t tried = 0;
+  for (int i = 0; i < random_jobs(300); ++i) {
+    const Job job = random.next();
+    const Plan planned = plan(job, Catalog::builtin(), default_rules());
+    if (planned.verdict == Verdict::no_go) continue;
+    Readings readings;
+    for (const Reading& reading : planned.readings) {
+      for (const RecordEntry& entry : record_entries()) {
+        if (entry.reading == reading.id) readings.at(entry.key) = reading.at_least ? *reading.at_least : *reading.at_most;
+      }
+    }
+    const TapRecord record = record_of(job, readings);
+    for (const JudgedReading& one : record.judged) CHECK(one.judged == Judged::inside);
+    ++tried;
+  }
+  CHECK(tried > 50);
+}
