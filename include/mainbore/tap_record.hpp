@@ -7,7 +7,7 @@
 // The line pressure is judged by its stop number alone: a main that was lowered for the tap is still planned for at the
 // pressure of the job, and a higher reading is planned with.
 //
-//     const TapRecord record = tap_record(job, readings, Catalog::builtin(), rules, UnitSystem::us);
+//     const TapRecord record = tap_record(job, readings, planner, UnitSystem::us);
 //     if (record.is_void()) for (const VoidReason& why : record.because) std::cout << why.text << '\n';
 #pragma once
 
@@ -21,6 +21,7 @@
 #include <vector>
 
 #include "mainbore/plan.hpp"
+#include "mainbore/planner.hpp"
 #include "mainbore/reading.hpp"
 #include "mainbore/wording.hpp"
 
@@ -138,9 +139,8 @@ struct TapRecord {
   [[nodiscard]] bool is_complete() const { return missing.empty(); }
 };
 
-// Plans may throw as plan() does. Words are in the units given. The catalogue and the rules must outlive the record.
-[[nodiscard]] TapRecord tap_record(const Job& job, const Readings& readings, const Catalog& catalog, const Rules& rules,
-                                   UnitSystem units);
+// Throws as Planner::plan does. Words are in the units given.
+[[nodiscard]] TapRecord tap_record(const Job& job, const Readings& readings, const Planner& planner, UnitSystem units);
 // The value as a person writes it: "12.5 ft", "1:30", "2026-05-04"; empty where it was not read.
 [[nodiscard]] std::string written(const RecordValue& value, UnitSystem units);
 // The same of an entry: whatever has many places keeps them.

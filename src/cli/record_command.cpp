@@ -89,14 +89,15 @@ ExitStatus tell_tools(const RecordRequest& request, const Catalog& catalog, Unit
   return exit_go;
 }
 
-Readings readings_of(const RecordRequest& request, const Job& job, const Catalog& catalog, const Rules& rules,
-                     UnitSystem units, Console& console) {
+Readings readings_of(const RecordRequest& request, const Job& job, const Planner& planner, UnitSystem units,
+                     Console& console) {
+  const Catalog& catalog = planner.catalog();
   std::vector<Setting> settings = settings_of(request.settings);
   if (request.readings.empty() && settings.empty()) {
     if (!console.environment.in_is_terminal || !console.environment.err_is_terminal || request.job == "-") {
       throw Stop(exit_usage, std::string("no readings: name a file, - for standard input, or give them with --set") + try_help);
     }
-    auto asked = interview::ask_readings(console.in, console.err, plan(job, catalog, rules), units, catalog);
+    auto asked = interview::ask_readings(console.in, console.err, planner.plan(job), units, catalog);
     if (!asked) throw Stop(exit_stopped, "stopped; nothing is recorded");
     settings = *std::move(asked);
   }
@@ -130,22 +131,22 @@ void require_one_order(const Job& job, const Readings& readings, bool appended) 
 
 ExitStatus record_command(const RecordRequest& request, Console& console) {
   require_sense(request);
-  std::unique_ptr<const Catalog> own_tables;
-  const Catalog& catalog = open_catalog(request.data, own_tables, console);
+  const std::shared_ptr<const Catalog> tables = open_catalog(request.data, console);
+  const Catalog& catalog = *tables;
   SettingsInForce in_force(request.settings_file, UsersOwn::read, catalog, console);
   const UnitSystem units = in_force.units(request.units);
   if (!request.exported.empty()) return export_ledger(request, catalog, units, console);
   if (!request.tools.empty()) return tell_tools(request, catalog, units, console);
 
-  const Rules rules = in_force.rules(catalog, request.rules, console);
+  const Planner planner(tables, in_force.rules(catalog, request.rules, console));
   const std::string text = read_text(request.job, longest_job, console);
   JobFile read = read_job(text, shown_name(request.job), catalog);
   stop_on(read.diagnostics, "nothing is recorded", console);
   FromSettings from = in_force.taken();
   lay_settings_under(*read.job, in_force.file(), from);
-  const Readings readings = readings_of(request, *read.job, catalog, rules, units, console);
+  const Readings readings = readings_of(request, *read.job, planner, units, console);
   require_one_order(*read.job, readings, !request.append.empty());
-  const TapRecord record = tap_record(*read.job, readings, catalog, rules, units);
+  const TapRecord record = tap_record(*read.job, readings, planner, units);
 
   // Whether there is a place for both is known before either is written.
   std::optional<LedgerFile> ledger;

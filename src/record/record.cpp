@@ -72,11 +72,11 @@ int rank(Verdict verdict) { return verdict == Verdict::go ? 0 : verdict == Verdi
 
 class RecordMaker {
  public:
-  RecordMaker(const Job& job, const Readings& readings, const Catalog& catalog, const Rules& rules, UnitSystem units)
+  RecordMaker(const Job& job, const Readings& readings, const Planner& planner, UnitSystem units)
       : units_(units) {
     record_.readings = readings;
-    record_.planned = plan(job, catalog, rules);
-    record_.found = plan(with_readings(job, readings), catalog, rules);
+    record_.planned = planner.plan(job);
+    record_.found = planner.plan(with_readings(job, readings));
   }
 
   TapRecord make() && {
@@ -245,9 +245,8 @@ class RecordMaker {
 
 }  // namespace
 
-TapRecord tap_record(const Job& job, const Readings& readings, const Catalog& catalog, const Rules& rules,
-                     UnitSystem units) {
-  return RecordMaker(job, readings, catalog, rules, units).make();
+TapRecord tap_record(const Job& job, const Readings& readings, const Planner& planner, UnitSystem units) {
+  return RecordMaker(job, readings, planner, units).make();
 }
 
 }  // namespace mainbore
