@@ -1,4 +1,4 @@
-// The field sheet: a plan as a page to hold in the trench, on a phone or printed on two letter pages.
+// The field sheet: a plan as a page to hold in the trench, on a phone or printed on three pages.
 //
 // One self-contained page: no script, no picture from elsewhere, nothing to load. It is HTML5 that also parses as XML, every
 // text escaped, whoever wrote it. Drawings are inline SVG, to scale, computed from the plan; each has a title, a
@@ -6,9 +6,10 @@
 // and in drawings each carries its path in the plan document (`data-path="main.od"`) with value and unit as written there.
 // What the plan does not know is not drawn, and the caption says so. The cautions are on every sheet.
 //
-// On paper it takes two letter pages at most, in a condensed face of 9 points where the machine has one, else in what it has,
-// drawn as narrow. Long sheets are set tighter, step by step: lists run on, then advice that stays on the screen is left
-// off the paper, and in the end the type falls to 8.5 or 8 points. The same plan gives the same bytes.
+// On paper it takes three pages at most, letter or A4, with body type of 10.5 points in a condensed face, or in what the
+// machine has, drawn as narrow: the card with the two drawings that matter; the order of work, a box to each step and valves as
+// small pictures where one is moved; what to do when it goes wrong, cautions and the record. Where the order of work is longer
+// than its page, what comes after runs on behind it. What the plan rests on stays on the screen. The same plan gives the same bytes.
 //
 //     std::ofstream("sheet.html") << sheet_html(planner.plan(job), UnitSystem::us);
 #pragma once
