@@ -81,7 +81,7 @@ ColumnsResult look_at_columns(io::ByteSource bytes, InputFormat in, const std::s
     return result;
   }
   const std::unique_ptr<OrderSource> source = source_of(std::move(bytes), in);
-  io::MemberRows rows(catalog, options.map, file_name, options.keep, in == InputFormat::geojson);
+  io::MemberRows rows(catalog, options.map, file_name, options.keep, in == InputFormat::geojson, false);
   io::ColumnsCounter counter(rows.table());
   OrderRecord order;
   for (Piece piece; source->take(piece); piece.clear()) {

@@ -180,6 +180,47 @@ class JsonSource : public OrderSource {
     before_ = block_[at_ - 1];
   }
 
+  // An object that has come as a whole and is JSON, taken at once; its brace has been read.
+  bool pass_object(Piece& piece) {
+    const std::string_view object = std::string_view(block_).substr(at_ - 1, size_of_object());
+    if (object.empty() || object.size() > longest_job || !skim_.read(object, features_ ? "geometry" : "")) return false;
+    blank_ = false;
+    order_line_ = line_;
+    text_.append(object);
+    here_ = text_.size() - 1;
+    at_ += object.size() - 1;
+    line_ += std::count(object.begin(), object.end(), '\n');
+    is_object_ = true;
+    next_ = Next::comma;
+    passed_object_ = true;
+    closed_ = !in_array_;
+    return true;
+  }
+  // By its brackets and quotes, of what is held; 0: it does not end there.
+  [[nodiscard]] std::size_t size_of_object() const {
+    int depth = 0;
+    for (std::size_t at = at_ - 1; at < held_; ++at) {
+      switch (block_[at]) {
+        case '{':
+        case '[':
+          ++depth;
+          break;
+        case '}':
+        case ']':
+          if (--depth == 0) return at + 1 - (at_ - 1);
+          break;
+        case '"':
+          for (++at; at < held_ && block_[at] != '"'; ++at) {
+            if (block_[at] == '\\') ++at;
+          }
+          break;
+        default:
+          break;
+      }
+    }
+    return 0;
+  }
+
   void read_byte(Piece& piece, char c) {
     if (c == '{') passed_before_ = passed_over_;
     const bool was_in_string = in_string_;
@@ -191,7 +232,7 @@ class JsonSource : public OrderSource {
     if (broken_ && start_.feed(c, before_, here_, line_) && is_sure(start_.key())) begin_at_start(piece);
     if (was_in_string && !in_string_ && !broken_) look_into_string();
     if (std::exchange(ends_line_, false)) finish(piece);
-    if (!is_space(c)) before_ = c;
+    if (!is_space(c)) before_ = std::exchange(passed_object_, false) ? '}' : c;
     if (c == '\n') ++line_;
     if (text_.empty()) first_line_ = line_;
   }
@@ -237,6 +278,7 @@ class JsonSource : public OrderSource {
     if (std::exchange(at_comma_, false)) return;
     if (depth_ == 0 && !in_array_ && blank_ && c == '[') return open_array();
     if (c == '{' && next_ == Next::comma && depth_ == 0 && is_object_ && in_array_ && !broken_) comma_missing(piece);
+    if (c == '{' && depth_ == 0 && blank_ && pass_object(piece)) return;
     add(c);
     switch (c) {
       case '"':
@@ -510,6 +552,8 @@ class JsonSource : public OrderSource {
   std::string head_;
   std::string tail_;
   bool in_tail_ = false;
+  io::JsonSkim skim_;
+  bool passed_object_ = false;
   std::string block_ = std::string(std::size_t{1} << 16, '\0');
   std::size_t at_ = 0;
   std::size_t held_ = 0;

@@ -61,7 +61,8 @@ OrderPlanner::OrderPlanner(const Planner& planner, const BatchOptions& options, 
   if (table != nullptr) {
     table_ = *table;
   } else if (in == InputFormat::geojson || options.map != nullptr) {
-    rows_.emplace(planner.catalog(), options.map, file_name_, options.keep, in == InputFormat::geojson);
+    rows_.emplace(planner.catalog(), options.map, file_name_, options.keep, in == InputFormat::geojson,
+                  options.format == BatchFormat::features);
   } else if (options.keep != nullptr && options.keep->any()) {
     members_.emplace(*options.keep);
   }

@@ -7,6 +7,7 @@
 #include <iostream>
 #include <optional>
 #include <thread>
+#include <utility>
 
 #include "batch/batch.hpp"
 #include "batch/seen_ids.hpp"
@@ -321,18 +322,23 @@ class Records {
 
   void write(const batch::Piece& piece) {
     if (options_.format != BatchFormat::features) return result_.write(piece.out);
-    if (!any_) result_.write("{\"type\":\"FeatureCollection\",\n" + piece.head + "\"features\":[");
-    any_ = true;
+    begin_collection(piece.head);
     tail_ += piece.tail;
     if (piece.out.empty()) return;
     result_.write(std::string_view(piece.out).substr(first_ ? 1 : 0));  // no comma before the first
     first_ = false;
   }
   void end() {
-    if (options_.format == BatchFormat::features && any_) result_.write("\n]" + tail_ + "}\n");
+    if (options_.format != BatchFormat::features) return;
+    begin_collection({});
+    result_.write("\n]" + tail_ + "}\n");
   }
 
  private:
+  void begin_collection(const std::string& head) {
+    if (std::exchange(any_, true)) return;
+    result_.write("{\"type\":\"FeatureCollection\",\n" + head + "\"features\":[");
+  }
   void write_header(std::span<const std::string> kept) {
     if (header_written_) return;
     header_written_ = true;
@@ -463,7 +469,7 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
   for (const std::string& name : without_orders) console.err << "mainbore: no orders were found in " << name << '\n';
   const bool of_members = !faults.empty() && faults.front().line == 0;  // of orders that were read
   stop_on(faults, of_members ? "what is named is not in the orders" : "the table is not read", console);
-  if (sheets) sheets->finish();
+  if (sheets && tally.all() > 0) sheets->finish();
   result.finish();
   if (tally.internal > 0) {
     console.err << "mainbore: internal error in " << tally.internal << (tally.internal == 1 ? " order" : " orders")

@@ -13,16 +13,21 @@ SheetFolder::SheetFolder(const std::string& folder, Console& console) : folder_(
     throw Stop(exit_usage, "-o and --sheets do not go together: the sheets are found from " +
                                shown_name(folder + "/index.html") + "; send the report there with >");
   }
+}
+
+void SheetFolder::make() {
+  if (std::exchange(made_, true)) return;
   std::error_code error;
-  std::filesystem::create_directory(folder, error);
-  if (!std::filesystem::is_directory(folder)) {
-    throw Stop(exit_no_output, "cannot make the folder " + shown_name(folder) + ": " +
-                                   (error ? error.message() : "a file of that name is there"));
-  }
+  std::filesystem::create_directory(folder_, error);
+  std::error_code none;
+  if (std::filesystem::is_directory(folder_, none)) return;
+  throw Stop(exit_no_output, "cannot make the folder " + shown_name(folder_) + ": " +
+                                 (error ? error.message() : "a file of that name is there"));
 }
 
 // Through the one place that writes results: whole files, and none that the run has read.
 void SheetFolder::write(const std::string& name, const std::string& page) {
+  make();
   const std::string output = std::exchange(console_.output, folder_ + '/' + name);
   try {
     write_result(page, console_);

@@ -24,12 +24,13 @@ bool is_set(const std::vector<bool>& flags, std::size_t place) { return place < 
 }  // namespace
 
 MemberRows::MemberRows(const Catalog& catalog, const OrderMap* map, const std::string& file_name,
-                       const KeepColumns* keep, bool features)
+                       const KeepColumns* keep, bool features, bool given_back)
     : catalog_(catalog),
       map_(map),
       file_name_(file_name),
       keep_(keep != nullptr && keep->any() ? keep : nullptr),
       features_(features),
+      given_back_(given_back),
       table_(catalog, map, file_name) {
   record_.from_table = false;
 }
@@ -132,7 +133,7 @@ bool MemberRows::open_feature(std::uint32_t& members) {
 
 // Names of --keep in their order, else every member.
 void MemberRows::note_kept(std::uint32_t members, OrderRecord& order) {
-  if (keep_ == nullptr && !features_) return;
+  if (keep_ == nullptr && !given_back_) return;
   const bool all = keep_ == nullptr || keep_->all;
   if (!all) {
     for (const std::string& name : keep_->names) order.kept.push_back({name, {}, true, false});

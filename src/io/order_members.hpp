@@ -29,9 +29,10 @@ struct FeatureText {
 
 class MemberRows {
  public:
-  // What is passed by reference or pointer must outlive this. `keep` and `map` may be nullptr.
+  // What is passed by reference or pointer must outlive this. `keep` and `map` may be nullptr. `given_back`: of features,
+  // every property is kept where `keep` names none.
   MemberRows(const Catalog& catalog, const OrderMap* map, const std::string& file_name, const KeepColumns* keep,
-             bool features);
+             bool features, bool given_back);
 
   // The order of one text, whose first line has this number. The text must outlive what is done with `order`. Sets
   // neither row nor line.
@@ -77,6 +78,7 @@ class MemberRows {
   const std::string& file_name_;
   const KeepColumns* keep_;
   bool features_;
+  bool given_back_;
   OrderTable table_;
   std::unordered_map<std::string, std::size_t, NameHash, std::equal_to<>> columns_;  // by name as written; bounded
 

@@ -89,16 +89,35 @@ void TableRows::find_decimals() {
   table_->set_decimal_comma(any && all && !thousands);
 }
 
+bool TableRows::next(CsvRecord& record) {
+  if (taken_ == ahead_.size()) return reader_.read(record);
+  record = std::move(ahead_[taken_++]);
+  if (taken_ == ahead_.size()) {
+    ahead_.clear();
+    taken_ = 0;
+  }
+  return true;
+}
+
+// Empty rows wait until another row tells that they are not the end.
 bool TableRows::read(CsvRecord& record) {
-  for (;;) {
-    if (taken_ < ahead_.size()) {
-      record = std::move(ahead_[taken_++]);
-      if (taken_ == ahead_.size()) ahead_ = {}, taken_ = 0;
-    } else if (!reader_.read(record)) {
+  if (given_ == held_.size()) {
+    held_.clear();
+    given_ = 0;
+    if (!next(record)) return false;
+    if (!says_nothing(record)) return true;
+    for (bool more = true; more && says_nothing(record); more = next(record)) {
+      if (held_.size() < rows_ahead) held_.push_back(std::move(record));
+      record = {};
+    }
+    if (says_nothing(record)) {  // the file has ended
+      held_.clear();
       return false;
     }
-    if (!says_nothing(record)) return true;
+    held_.push_back(std::move(record));
   }
+  record = std::move(held_[given_++]);
+  return true;
 }
 
 }  // namespace mainbore::io

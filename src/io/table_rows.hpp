@@ -1,7 +1,7 @@
 // A table of orders from its first byte: titles above the header, the header, and the rows that say anything.
 //
 // Exports of spreadsheets have titles above the header and empty rows below the last. The header is the first of the
-// first rows in which every column is understood; rows of nothing but empty cells are no rows, as blank lines are none.
+// first rows in which every column is understood; behind the last row that says anything, rows of empty cells are none.
 // Where cells are apart by semicolons and the map does not say, every number with decimals among the first rows decides
 // whether they are written with a comma; memory is bounded.
 #pragma once
@@ -21,7 +21,7 @@ namespace mainbore::io {
 class TableRows {
  public:
   static constexpr std::size_t most_titles = 10;       // rows above the header
-  static constexpr std::size_t rows_ahead = 1000;  // that decide on decimal commas
+  static constexpr std::size_t rows_ahead = 1000;  // that decide on decimal commas; of a run of empty ones, those kept
 
   // What is passed by reference or pointer must outlive this. `map` and `keep` may be nullptr.
   TableRows(ByteSource bytes, CsvOptions options, const Catalog& catalog, const OrderMap* map,
@@ -37,12 +37,15 @@ class TableRows {
  private:
   void find_header(const Catalog& catalog, const OrderMap* map, const std::string& file_name, const KeepColumns* keep);
   void find_decimals();
+  bool next(CsvRecord& record);
 
   CsvReader reader_;
   std::optional<OrderTable> table_;
   std::size_t titles_ = 0;
   std::vector<CsvRecord> ahead_;
   std::size_t taken_ = 0;  // of those
+  std::vector<CsvRecord> held_;  // empty rows, and the one behind them
+  std::size_t given_ = 0;        // of those
 };
 
 }  // namespace mainbore::io

@@ -49,6 +49,7 @@ Json verdict_schema() {
       {"line", place("of the order in the file")},
       {"id", {{"description", "the work order, where it could be read"}, {"type", "string"}}},
       {"verdict", {{"enum", verdicts}}},
+      {"waits_for", {{"description", "of a hold: who clears what it waits for"}, {"enum", {"office", "site"}}}},
       {"method", {{"enum", method_names}}},
       {"count", {{"description", "of taps, where there are several"}, {"type", "integer"}, {"minimum", 2}}},
       {"tap", quantity("of each")},

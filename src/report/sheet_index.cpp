@@ -12,7 +12,7 @@ namespace {
 
 constexpr std::size_t longest_name = 80;
 
-constexpr std::array<std::string_view, 4> ends = {"go", "HOLD", "NO-GO", "cannot be read"};
+constexpr std::array<std::string_view, 5> ends = {"go", "HOLD, ready", "HOLD, office", "NO-GO", "cannot be read"};
 
 bool is_safe(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_' || c == '.';

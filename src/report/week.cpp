@@ -175,7 +175,7 @@ void WeekReport::write_missing_sheets(WeekPage& page) const {
 // Records are joined by their ids, and sheets are filed by them.
 void WeekReport::write_twice(WeekPage& page) const {
   if (twice_.empty()) return;
-  page.heading("ONE ID, TWO ORDERS", "an order before it has the same id: ask which of them is meant");
+  page.heading("ONE ID, TWO ORDERS", "ask which of the orders is meant");
   for (const auto& [id, where] : twice_) page.row(id, where);
 }
 

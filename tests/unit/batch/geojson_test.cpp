@@ -29,7 +29,7 @@ std::string collection(const std::vector<std::string>& features, const std::stri
 
 std::vector<json> records(std::string_view text, BatchOptions options = {}, std::size_t piece = 1u << 16) {
   std::string out;
-  (void)plan_orders(source_of(text, piece), InputFormat::geojson, "orders", Catalog::builtin(), default_rules(), options,
+  (void)plan_orders(source_of(text, piece), InputFormat::geojson, "orders", planner_under(default_rules()), options,
                     [&](Piece& given) { out += given.out; });
   std::vector<json> list;
   for (const std::string& record : lines_of(out)) list.push_back(json::parse(record));
@@ -43,7 +43,7 @@ struct Given {
 Given given_back(std::string_view text, BatchOptions options = {}) {
   options.format = BatchFormat::features;
   Given given;
-  (void)plan_orders(source_of(text), InputFormat::geojson, "orders", Catalog::builtin(), default_rules(), options,
+  (void)plan_orders(source_of(text), InputFormat::geojson, "orders", planner_under(default_rules()), options,
                     [&](Piece& piece) {
                       given.head += piece.head;
                       given.out += piece.out;
@@ -67,6 +67,7 @@ TEST_CASE("the properties of features are columns, however the features stand") 
       REQUIRE(list.size() == 2);
       CHECK(list[0]["id"] == "1");
       CHECK(list[0]["verdict"] == "hold");
+      CHECK_FALSE(list[0].contains("kept"));
       CHECK(list[1]["id"] == "AV-2");
       CHECK(list[1]["row"] == 2);
     }

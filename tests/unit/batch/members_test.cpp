@@ -32,7 +32,7 @@ std::vector<json> read(std::string_view text, const BatchOptions& options, Input
 }
 
 BatchResult result_of(std::string_view text, const BatchOptions& options, InputFormat in = InputFormat::ndjson) {
-  return plan_orders(source_of(text), in, "orders", Catalog::builtin(), default_rules(), options, [](Piece&) {});
+  return plan_orders(source_of(text), in, "orders", planner_under(default_rules()), options, [](Piece&) {});
 }
 
 constexpr std::string_view exported =

@@ -12,7 +12,7 @@ TEST_CASE("a hold says who has to clear it, and the office what to ask and whom"
   std::size_t office = 0;
   std::size_t site = 0;
   for (int i = 0; i < random_jobs(1000); ++i) {
-    const Plan made = plan(random.next(), Catalog::builtin(), default_rules());
+    const Plan made = plan_under(random.next(), default_rules());
     bool of_office = false;
     for (const Finding& finding : made.findings) {
       if (finding.severity != Severity::hold || clears_by(finding.code) != Clears::office) continue;
