@@ -23,6 +23,7 @@ _mainbore_command() {
         'once - --steps'
         'once - --full'
         'once - --what-if'
+        'once en|es --language'
         'once us|si --units'
         'many FILE --rules'
         'once DIR --data'

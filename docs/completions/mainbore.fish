@@ -461,6 +461,7 @@ complete -c mainbore -n '__mainbore_at "mainbore plan" flag --materials' -l mate
 complete -c mainbore -n '__mainbore_at "mainbore plan" flag --steps' -l steps -d 'with text, behind the card: the order of work, and what to do when it goes wrong'
 complete -c mainbore -n '__mainbore_at "mainbore plan" flag --full' -l full -d 'with text: the card and all of these'
 complete -c mainbore -n '__mainbore_at "mainbore plan" flag --what-if' -l what-if -d 'how far each fact may move before the verdict changes'
+complete -c mainbore -n '__mainbore_at "mainbore plan" value --language' -l language -r -f -a 'en es' -d 'of the card, its holds and cautions: en (English) or es (Spanish), with text'
 complete -c mainbore -n '__mainbore_at "mainbore plan" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
 complete -c mainbore -n '__mainbore_at "mainbore plan"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
 complete -c mainbore -n '__mainbore_at "mainbore plan" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
@@ -496,7 +497,7 @@ complete -c mainbore -n '__mainbore_at "mainbore explain" flag --list' -l list -
 # mainbore identify
 complete -c mainbore -n '__mainbore_at "mainbore identify" flag -h --help' -s h -l help -d 'this page'
 complete -c mainbore -n '__mainbore_at "mainbore identify" value --circumference' -l circumference -r -f -a '(__mainbore_values LENGTH)' -d 'by tape round the cleaned pipe (in, ft, mm)'
-complete -c mainbore -n '__mainbore_at "mainbore identify" value --od' -l od -r -f -a '(__mainbore_values LENGTH)' -d 'outside diameter, by calliper (in, mm)'
+complete -c mainbore -n '__mainbore_at "mainbore identify" value --od' -l od -r -f -a '(__mainbore_values LENGTH)' -d 'outside diameter, by caliper (in, mm)'
 complete -c mainbore -n '__mainbore_at "mainbore identify" value --wall' -l wall -r -f -a '(__mainbore_values LENGTH)' -d 'wall, by gauge (in, mm)'
 complete -c mainbore -n '__mainbore_at "mainbore identify" value --installed' -l installed -r -f -a '(__mainbore_values YEAR)' -d 'year laid, by the record'
 complete -c mainbore -n '__mainbore_at "mainbore identify" value --magnet' -l magnet -r -f -a 'yes no' -d 'does a magnet stick'

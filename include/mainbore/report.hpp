@@ -24,6 +24,8 @@ namespace mainbore {
 
 struct TextOptions {
   UnitSystem units = UnitSystem::us;
+  // A translated page says whether a crew that speaks the language has reviewed it, and which parts stay English.
+  Language language = Language::english;
   bool colour = false;    // terminal emphasis: bold and reverse. It adds nothing that the words do not say
   bool why = true;        // behind the card: what it rests on
   bool steps = true;      // the order of work, and what to do when it goes wrong
@@ -46,7 +48,7 @@ struct Summary {
   // With it: "Hold: 1 in direct tap in the 6 in ductile iron main at 82 psi, once 2 holds are cleared."
   [[nodiscard]] std::string whole() const;
 };
-[[nodiscard]] Summary summary_of(const Plan& plan, UnitSystem system);
+[[nodiscard]] Summary summary_of(const Plan& plan, Audience audience);
 
 // What goes into the blank under a hold: "Outside diameter", "Line pressure". "Found" where no one reading clears it.
 [[nodiscard]] std::string_view reading_for(FindingCode code, Language language = Language::english);

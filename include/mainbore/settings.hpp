@@ -1,5 +1,5 @@
 // Settings: what is the same for every job of one truck or office, said once: its own machine, the utility's rules, the
-// units of results, the crew.
+// units and the language of results, the crew.
 //
 // A job and the command line come first; settings stand only where they say nothing. A machine is taken whole or not at
 // all: a job that says anything of its machine takes none of the settings'. The lengths of saddle, stop and adapter are those
@@ -9,10 +9,12 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
 #include "mainbore/job.hpp"
+#include "mainbore/language.hpp"
 #include "mainbore/measure.hpp"
 #include "mainbore/nominal_size.hpp"
 
@@ -41,6 +43,9 @@ struct FittingLengths {
   std::optional<Length> adapter_standoff;  // end of the adapter on the stop to the cutter's edge, bar drawn back
 };
 
+// The path under which the name of whoever reviewed a translation is listed.
+inline constexpr std::string_view translation_reviewed_by = "translation_reviewed_by";
+
 struct Settings {
   std::string file;  // as it was named; empty: there is none
   MachineFacts machine;
@@ -48,6 +53,8 @@ struct Settings {
   std::vector<FittingLengths> fittings;     // each tap once
   std::string crew;
   std::optional<UnitSystem> units;
+  std::optional<Language> language;
+  std::string translation_reviewed_by;  // who has reviewed the translation for the utility; empty: nobody
   std::vector<std::string> rules;  // files as written, seen from the settings file's folder; laid in this order
 };
 

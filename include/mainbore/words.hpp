@@ -12,6 +12,12 @@ class Words {
  public:
   Words() = default;
   Words(const char* literal) : literal_(literal) {}             // NOLINT implicit by design; lives as long as the program
+  // Text that lives as long as the program, and is not copied.
+  [[nodiscard]] static Words standing(std::string_view text) {
+    Words words;
+    words.literal_ = text;
+    return words;
+  }
   Words(std::string made) : made_(std::move(made)) {}           // NOLINT implicit by design
 
   // Good as long as these words stay where they are.

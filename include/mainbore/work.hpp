@@ -15,6 +15,7 @@
 #include <vector>
 
 #include "mainbore/bounded_list.hpp"
+#include "mainbore/language.hpp"
 #include "mainbore/plan.hpp"
 #include "mainbore/words.hpp"
 
@@ -27,7 +28,7 @@ struct Caution {
   std::string_view brief;  // the same in a few words, for the card
   std::string_view basis;  // the publication it rests on; empty: common practice
 };
-[[nodiscard]] std::vector<Caution> cautions(const Plan& plan, UnitSystem system);
+[[nodiscard]] std::vector<Caution> cautions(const Plan& plan, Audience audience);
 
 // What a thing on the truck is for.
 enum class LoadGroup : std::uint8_t { fit, machine, measure, keep_safe };
@@ -54,9 +55,9 @@ struct BarMark {
   Words where;            // "mark 3 + 1-1/16 in, 14-3/4 turns of the bar"; with a blank where a length is to be measured
 };
 // In the order of their signs. Empty for a no-go.
-[[nodiscard]] std::vector<BarMark> bar_marks(const Plan& plan, UnitSystem system);
+[[nodiscard]] std::vector<BarMark> bar_marks(const Plan& plan, Audience audience);
 // How the stop goes in: "3-3/4 turns by hand, then 2 by wrench; 2 threads left showing". Empty but for a direct tap.
-[[nodiscard]] std::string makeup_in_words(const Plan& plan);
+[[nodiscard]] std::string makeup_in_words(const Plan& plan, Language language = Language::english);
 
 // A thing done to machine, stop or main that changes what is open, what is under pressure or what holds what.
 enum class Act : std::uint8_t {
@@ -147,13 +148,13 @@ struct Step {
 [[nodiscard]] std::string in_words(const Step& step);
 
 // What a stop number is of: "sound wall at the tap".
-[[nodiscard]] std::string_view words_of(ReadingId id);
+[[nodiscard]] std::string_view words_of(ReadingId id, Language language = Language::english);
 // Its bounds: "at least 0.31 in", "21-3/8 in to 21-15/16 in", rounded inward in the unit that is read.
-[[nodiscard]] std::string bounds_in_words(const Reading& reading, UnitSystem system);
+[[nodiscard]] std::string bounds_in_words(const Reading& reading, Audience audience);
 // The same without "at least" or "at most", for a sentence that says so itself.
-[[nodiscard]] std::string bare_bounds(const Reading& reading, UnitSystem system);
+[[nodiscard]] std::string bare_bounds(const Reading& reading, Audience audience);
 // The distance that the tap keeps from a thing: of a joint the stop number, of another its rule's.
-[[nodiscard]] std::string least_in_words(const Plan& plan, const Clearing& clearing, UnitSystem system);
+[[nodiscard]] std::string least_in_words(const Plan& plan, const Clearing& clearing, Audience audience);
 // What the main is lowered to for the time of the tap, the stop number of its pressure; nothing where it need not be.
 [[nodiscard]] const Reading* lower_the_main_to(const Plan& plan);
 // The stop number that a hold of this code is cleared by, where it is one.

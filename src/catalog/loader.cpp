@@ -103,7 +103,7 @@ class CatalogLoader {
       std::array<char, 32> digits{};
       return std::string(digits.data(), std::to_chars(digits.data(), digits.data() + digits.size(), number).ptr);
     };
-    fault(std::string(name) + ": " + shown(value) + " cannot be; from " + shown(limits.least) + " to " +
+    fault(std::string(name) + ": " + shown(value) + " is out of range; from " + shown(limits.least) + " to " +
           shown(limits.most) + (limits.unit.empty() ? "" : " ") + std::string(limits.unit));
   }
   double number_within(element cell, Limits limits, std::string_view name) const {

@@ -5,7 +5,7 @@
 namespace mainbore::cli {
 
 inline constexpr const char* program_help =
-    "Plans service taps on pressurised water mains: go, hold or no-go, with the numbers.\n"
+    "Plans service taps on pressurized water mains: go, hold or no-go, with the numbers.\n"
     "\n"
     "  mainbore plan job.json\n"
     "  mainbore plan --set main.material=\"ductile iron\" --set main.size=\"8 in\" \\\n"
@@ -29,7 +29,7 @@ struct EnvironmentVariable {
   const char* meaning;
 };
 inline constexpr EnvironmentVariable environment_variables[] = {
-    {"NO_COLOR", "Where it is set and not empty, nothing is coloured on a terminal."},
+    {"NO_COLOR", "Where it is set and not empty, nothing is colored on a terminal."},
     {"XDG_CONFIG_HOME", "The folder of your own settings file, mainbore/settings.json; not set: $HOME/.config."},
 };
 
@@ -41,6 +41,7 @@ inline constexpr const char* plan_help =
     "  mainbore plan - --format json --rules district.json < job.json\n"
     "  mainbore plan job.json --format html -o sheet.html\n"
     "  mainbore plan job.json --settings truck.json\n"
+    "  mainbore plan job.json --language es\n"
     "\n"
     "Exit status: 0 go, 1 no-go, 3 hold, 2 a job that cannot be read, 64 wrong usage,\n"
     "66 cannot open the input, 74 cannot write.\n";

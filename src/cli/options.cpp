@@ -57,6 +57,13 @@ void add_shared_options(CLI::App& command, Request& request, Output& output) {
   add_output_option(command, output);
 }
 
+void add_language_option(CLI::App& command, std::string& language) {
+  takes_one_of(command.add_option("--language", language,
+                                  "of the card, its holds and cautions: en (English) or es (Spanish),\n"
+                                  "with text; what stays English says so. Default: by the settings, else en"),
+               {"en", "es"});
+}
+
 // `own`: without these options the user's own file is read.
 void add_settings_options(CLI::App& command, SettingsRequest& request, UsersOwn own) {
   command
@@ -76,7 +83,7 @@ void add_plan_options(CLI::App& command, PlanRequest& request, Output& output) {
   command.add_option("JOB", request.job, "job file (JSON), or - for standard input")->type_name("");
   command
       .add_option("--set", request.settings,
-                  "one fact by its path, over the file's; once for each fact:\n"
+                  "one fact by its path, over the file's; repeat it for each fact:\n"
                   "main.size=\"8 in\"  nearby[0].along=\"4 ft\"  nearby=none\n"
                   "units: in, ft, mm, m, psi, kPa, bar, degF, degC")
       ->type_name("PATH=VALUE")
@@ -91,6 +98,7 @@ void add_plan_options(CLI::App& command, PlanRequest& request, Output& output) {
   command.add_flag("--what-if", request.what_if,
                    "how far each fact may move before the verdict changes; with text behind the\n"
                    "plan, with json in its place");
+  add_language_option(command, request.language);
   add_shared_options(command, request, output);
   add_settings_options(command, request.settings_file, UsersOwn::read);
 }
@@ -149,7 +157,7 @@ void add_tool_options(CLI::App& command, ToolRequest& request, Output& output, s
 void add_identify_options(CLI::App& command, IdentifyRequest& request, Output& output) {
   command.add_option("--circumference", request.circumference, "by tape round the cleaned pipe (in, ft, mm)")
       ->type_name("LENGTH");
-  command.add_option("--od", request.od, "outside diameter, by calliper (in, mm)")->type_name("LENGTH");
+  command.add_option("--od", request.od, "outside diameter, by caliper (in, mm)")->type_name("LENGTH");
   command.add_option("--wall", request.wall, "wall, by gauge (in, mm)")->type_name("LENGTH");
   command.add_option("--installed", request.installed, "year laid, by the record")->type_name("YEAR");
   command.add_option("--magnet", request.magnet, "does a magnet stick")->type_name("yes|no");

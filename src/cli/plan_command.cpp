@@ -12,6 +12,7 @@
 #include "mainbore/tool_report.hpp"
 #include "mainbore/what_if.hpp"
 #include "text/foreign.hpp"
+#include "words/card.hpp"
 
 namespace mainbore::cli {
 namespace {
@@ -43,12 +44,17 @@ std::optional<std::string> input_of(const PlanRequest& request, const Console& c
 }  // namespace
 
 ExitStatus plan_command(const PlanRequest& request, Console& console) {
+  if (request.format == "html" && request.language == name_of(Language::spanish)) {
+    throw Stop(exit_usage, "the field sheet is in English alone: leave out --language, or ask for the card with --format text");
+  }
   const std::vector<Setting> settings = settings_of(request.settings);
   const std::optional<std::string> input = input_of(request, console);
   const std::shared_ptr<const Catalog> tables = open_catalog(request.data, console);
   const Catalog& catalog = *tables;
   SettingsInForce in_force(request.settings_file, UsersOwn::read, catalog, console);
   const UnitSystem units = in_force.units(request.units);
+  const bool translated = request.format == "text";
+  const Language language = in_force.language(request.language, translated);
   const Planner planner(tables, in_force.rules(catalog, request.rules, console));
 
   JobFile read;
@@ -74,12 +80,16 @@ ExitStatus plan_command(const PlanRequest& request, Console& console) {
   } else {
     TextOptions options;
     options.units = units;
+    options.language = language;
     options.why = request.why || request.full;
     options.materials = request.materials || request.full;
     options.steps = request.steps || request.full;
     if (console.output.empty() && console.environment.out_columns > 0) options.width = console.environment.out_columns;
     options.colour = console.output.empty() && console.environment.out_is_terminal && !console.environment.no_colour;
     result = text_report(plan, options);
+    if (request.what_if && language != Language::english) {
+      result.append("\n").append(say(words::CardWord::english_from_here, language)).append("\n");
+    }
     if (request.what_if) result += '\n' + what_if_text(what_if(plan.job, planner, units), units);
   }
   write_result(result, console);

@@ -19,6 +19,7 @@ struct PlanRequest {
   bool full = false;                  // all of it
   bool what_if = false;               // how far each fact may move before the verdict changes
   std::string units;                  // empty: the settings', else us
+  std::string language;               // empty: the settings', else English
   std::vector<std::string> rules;
   std::string data;
   SettingsRequest settings_file;

@@ -60,6 +60,20 @@ UnitSystem SettingsInForce::units(const std::string& asked) {
   return asked == "si" ? UnitSystem::si : UnitSystem::us;
 }
 
+Language SettingsInForce::language(const std::string& asked, bool translated) {
+  Language language = asked.empty() ? Language::english : *language_named(asked);
+  if (settings_.language && asked.empty() && translated) {
+    language = *settings_.language;
+    from_.taken.push_back({"language", std::string(name_of(language))});
+  } else if (settings_.language) {
+    from_.set_aside.emplace_back("language");
+  }
+  if (language != Language::english && !settings_.translation_reviewed_by.empty()) {
+    from_.taken.push_back({std::string(translation_reviewed_by), settings_.translation_reviewed_by});
+  }
+  return language;
+}
+
 Rules SettingsInForce::rules(const Catalog& catalog, const std::vector<std::string>& files, Console& console) {
   if (settings_.rules.empty()) return open_rules(catalog, files, console);
   std::vector<std::string> all;

@@ -26,6 +26,8 @@ class SettingsInForce {
 
   // The system asked for on the command line, else that of the settings, else us.
   [[nodiscard]] UnitSystem units(const std::string& asked);
+  // The language asked for on the command line, else that of the settings, else English. What is not `translated` is English.
+  [[nodiscard]] Language language(const std::string& asked, bool translated);
   // The default rules, those of the settings over them, and the files of the command line over these.
   [[nodiscard]] Rules rules(const Catalog& catalog, const std::vector<std::string>& files, Console& console);
 

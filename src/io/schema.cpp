@@ -66,6 +66,10 @@ class JobSchema {
                           {"minLength", 1},
                           {"not", {{"const", "-"}}}}}};
     members["units"] = {{"description", "of results"}, {"enum", {"us", "si"}}};
+    members["language"] = {{"description", "of what a crew reads"}, {"enum", language_codes}};
+    members[std::string(translation_reviewed_by)] = {
+        {"description", "who has reviewed the translation for the utility; named on each translated page"},
+        {"type", "string"}};
     members["crew"] = value_of(*io::find_field("crew")->field);
     schema["definitions"] = std::move(definitions_);
     return schema;

@@ -5,6 +5,7 @@
 #include "io/job_part.hpp"
 #include "io/json_text.hpp"
 #include "io/nearest.hpp"
+#include "io/text_scan.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/settings_file.hpp"
 
@@ -16,7 +17,8 @@ using io::JsonText;
 using io::JsonType;
 using io::Problem;
 
-constexpr std::array<std::string_view, 6> known_keys = {"format", "machine", "fittings", "rules", "units", "crew"};
+constexpr std::array<std::string_view, 8> known_keys = {"format", "machine", "fittings", "rules", "units",
+                                                        "crew",   "language", translation_reviewed_by};
 constexpr std::array<std::string_view, 2> unit_words = {"us", "si"};
 
 // Of a machine or a crew: there are no other facts of a job in settings.
@@ -82,6 +84,8 @@ class SettingsReader {
       else if (key == "rules") read_rules(json, child);
       else if (key == "fittings") fittings_at = child;
       else if (key == "units") read_units(json, child);
+      else if (key == "language") read_language(json, child);
+      else if (key == translation_reviewed_by) read_reviewer(json, child);
       else if (key == "format") read_format(json, child);
       else unknown_key(json, child);
     }
@@ -200,6 +204,27 @@ class SettingsReader {
             "\"us\" (in, ft, psi) or \"si\" (mm, m, kPa)"});
   }
 
+  void read_language(const JsonText& json, std::uint32_t node) {
+    if (!expect(json, node, JsonType::string, "\"en\" or \"es\"")) return;
+    settings_.language = language_named(json.node(node).text);
+    if (settings_.language) return;
+    add_at(json, node,
+           {"settings.unknown-value", io::quoted(json.node(node).text) + " is not a language of results",
+            "\"en\" (English) or \"es\" (Spanish)"});
+  }
+
+  void read_reviewer(const JsonText& json, std::uint32_t node) {
+    if (!expect(json, node, JsonType::string, "\"R. Salas, Ashby Vale\"")) return;
+    const std::string_view name = json.node(node).text;
+    // As one line of a job, so that a name can be shown anywhere.
+    const auto line = io::read_value(*io::find_field("crew")->field, name, catalog_);
+    if (const auto* problem = std::get_if<Problem>(&line)) {
+      add_at(json, node, {"settings.unknown-value", problem->message, "the name of who reviewed the translation"});
+    } else {
+      settings_.translation_reviewed_by = io::trimmed(name);
+    }
+  }
+
   void read_rules(const JsonText& json, std::uint32_t node) {
     if (!expect(json, node, JsonType::array, R"(["ashby_vale.json"])")) return;
     for (std::uint32_t child = node + 1; child < json.node(node).next; child = json.node(child).next) {
@@ -264,10 +289,10 @@ std::span<const DiagnosticText> settings_diagnostic_texts() {
                      "A misspelt key would silently do nothing, so it is an error, with the nearest known key. Facts of "
                      "one job, such as its main, do not belong in settings."},
       DiagnosticText{"settings.unknown-value", "a word that is not one of those known",
-                     "Units are \"us\" or \"si\", rules are names of files, the format is 1."},
+                     "Units are \"us\" or \"si\", the language is \"en\" or \"es\", rules are names of files, the format is 1."},
       DiagnosticText{"settings.wrong-type", "a value of the wrong kind",
-                     "The machine is an object as in a job, fittings are a list of objects, rules a list of file names, units and "
-                     "crew are texts."},
+                     "The machine is an object as in a job, fittings are a list of objects, rules a list of file names, all "
+                     "others are texts."},
   };
   return texts;
 }

@@ -239,7 +239,7 @@ std::vector<std::string_view> identify_warnings(const Identification& found) {
         "such as its record and a signal or sound from a known hydrant or valve.");
   }
   warnings.emplace_back(
-      "Size, material and colour prove nothing about what is inside: gas, sewage and reclaimed water run in the same "
+      "Size, material and color prove nothing about what is inside: gas, sewage and reclaimed water run in the same "
       "pipes.");
   warnings.emplace_back(
       "This is a list of what the pipe may be, not of what it is. It knows only the pipes tabulated here; what is not "
@@ -247,7 +247,7 @@ std::vector<std::string_view> identify_warnings(const Identification& found) {
       "it has to be settled by the utility.");
   if (found.readings_disagree) {
     warnings.emplace_back(
-        "Tape and calliper disagree by more than both may be wrong. Clean the pipe and measure again.");
+        "Tape and caliper disagree by more than both may be wrong. Clean the pipe and measure again.");
   }
   return warnings;
 }

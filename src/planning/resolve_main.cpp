@@ -327,8 +327,8 @@ ResolvedMain resolve_main(const Context& context, Said& said) {
     main.settle = settling_reading(context, main.candidates, known.measured.has_value());
     said.assume({"main.class", std::string_view(main.governing->class_name),
                     "the weakest pipe that fits what is known",
-                    main.settle ? "read the class cast or stencilled on the pipe, or take the reading below"
-                                : "read the class cast or stencilled on the pipe"});
+                    main.settle ? "read the class cast or stenciled on the pipe, or take the reading below"
+                                : "read the class cast or stenciled on the pipe"});
     said.taken.assumed(PlanPart::pipe, Taken::pipe_class, main.governing->series->basis_of(PipeColumn::wall),
                           std::string_view(main.governing->class_name));
     said.findings.add(FindingCode::main_class_unknown, Severity::caution)

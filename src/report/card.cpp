@@ -1,24 +1,25 @@
 #include "report/card.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "mainbore/measure.hpp"
 #include "mainbore/report.hpp"
 #include "report/settings_words.hpp"
+#include "words/card.hpp"
+#include "words/terms.hpp"
+#include "work/spoken.hpp"
 
 namespace mainbore::report {
 namespace {
 
-std::string sentence_case(std::string text) {
-  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
-    text.front() = static_cast<char>(text.front() - 'a' + 'A');
-  return text;
-}
+using words::CardWord;
+using words::sentence_case;
 
 class CardWriter {
  public:
-  CardWriter(const Plan& plan, UnitSystem system) : plan_(plan), system_(system) {}
+  CardWriter(const Plan& plan, Audience audience) : plan_(plan), audience_(audience) { card_.language = audience.language; }
 
   Card all() && {
     verdict();
@@ -27,52 +28,56 @@ class CardWriter {
     else {
       readings();
       setup();
-      card_.marks = bar_marks(plan_, system_);
-      card_.makeup = makeup_in_words(plan_);
+      card_.marks = bar_marks(plan_, audience_);
+      card_.makeup = makeup_in_words(plan_, audience_.language);
       in_short();
       bring();
     }
     holds();
     odd();
-    for (const Caution& caution : cautions(plan_, system_)) card_.cautions.push_back(caution.brief);
+    for (const Caution& caution : cautions(plan_, audience_)) card_.cautions.push_back(caution.brief);
+    card_.translation = translation_line(plan_, audience_.language);
     return std::move(card_);
   }
 
  private:
+  [[nodiscard]] std::string said(CardWord word) const { return std::string(say(word, audience_.language)); }
+  [[nodiscard]] std::string said(CardWord word, std::initializer_list<words::Figure> figures) const {
+    return say(word, audience_.language, figures);
+  }
   [[nodiscard]] bool no_go() const { return plan_.verdict == Verdict::no_go || plan_.method.kind == Method::none; }
   [[nodiscard]] bool wet() const { return plan_.job.main.pressurised.value_or(true); }
-  [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, system_); }
-  [[nodiscard]] std::string up(Length length) const { return on_rule(length, system_, Toward::more); }
-  [[nodiscard]] std::string down(Length length) const { return on_rule(length, system_, Toward::less); }
+  [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, audience_); }
+  [[nodiscard]] std::string up(Length length) const { return on_rule(length, audience_, Toward::more); }
+  [[nodiscard]] std::string down(Length length) const { return on_rule(length, audience_, Toward::less); }
 
   void verdict() {
     switch (plan_.verdict) {
       case Verdict::go:
-        card_.verdict = "GO - tap as planned, inside the stop numbers";
+        card_.verdict = said(CardWord::verdict_go);
         break;
       case Verdict::hold:
-        card_.verdict = "HOLD - do not cut until every hold is cleared";
+        card_.verdict = said(CardWord::verdict_hold);
         break;
       case Verdict::no_go:
-        card_.verdict = "NO-GO - do not tap";
+        card_.verdict = said(CardWord::verdict_no_go);
         break;
     }
     // The verdict stands above; the rest of the sentence says for what.
-    std::string what = sentence_case(summary_of(plan_, system_).sentence());
+    std::string what = sentence_case(summary_of(plan_, audience_).sentence());
     if (!no_go()) what += ' ' + where();
     card_.what.push_back(std::move(what));
   }
 
   [[nodiscard]] std::string where() const {
     const Location& place = plan_.location;
-    std::string text = "At " + place.clock.label();
-    if (plan_.method.count > 1) text += " and " + place.other_clock.label() + " in turn";
-    text += " o'clock";
-    if (std::fabs(place.shift.base()) > 1e-9) {
-      text += ", " + on_tape(abs(place.shift), system_, Toward::more) + " the " + (place.shift > Length() ? "+" : "-") +
-              " way from the place asked";
-    }
-    return text + '.';
+    const std::string other = plan_.method.count > 1 ? place.other_clock.label() : std::string();
+    std::string shift;
+    if (std::fabs(place.shift.base()) > 1e-9) shift = on_tape(abs(place.shift), audience_, Toward::more);
+    return said(CardWord::where, {{"clock", place.clock.label()},
+                                  {"other", other},
+                                  {"shift", shift},
+                                  {"way", place.shift > Length() ? "+" : "-"}});
   }
 
   void order() {
@@ -85,14 +90,14 @@ class CardWriter {
   void stops() {
     for (const Finding& finding : plan_.findings) {
       if (finding.severity != Severity::stop) continue;
-      card_.stops.push_back(stop_of(finding, system_, plan_.readings));
+      card_.stops.push_back(stop_of(finding, audience_, plan_.readings));
     }
   }
 
   void readings() {
     for (const Reading& reading : plan_.readings) {
-      const std::string_view unit = shown(Measure(0.0, reading.kind()), system_).unit;
-      card_.readings.push_back({sentence_case(std::string(words_of(reading.id))), bounds_in_words(reading, system_), std::string(unit)});
+      const std::string_view unit = shown(Measure(0.0, reading.kind()), audience_).unit;
+      card_.readings.push_back({sentence_case(std::string(words_of(reading.id, audience_.language))), bounds_in_words(reading, audience_), std::string(unit)});
     }
   }
 
@@ -103,70 +108,86 @@ class CardWriter {
         CardHold& hold = card_.holds.emplace_back();
         hold.number = static_cast<int>(card_.holds.size());
         hold.clears = clears;
-        hold.text = line_of(finding, system_, plan_.readings);
-        if (finding.limit) hold.unit = shown(*finding.limit, system_).unit;
+        hold.text = line_of(finding, audience_, plan_.readings);
+        if (finding.limit) hold.unit = shown(*finding.limit, audience_).unit;
       }
     }
   }
 
   void setup() {
     const Setup& setup = plan_.setup;
-    const auto line = [&](std::string label, std::string text) { card_.setup.push_back({std::move(label), std::move(text)}); };
+    const auto line = [&](CardWord label, std::string text) { card_.setup.push_back({said(label), std::move(text)}); };
     switch (plan_.method.kind) {
       case Method::direct: {
-        if (setup.saddle_od) line("Machine seat", "for " + on_calliper(*setup.saddle_od, system_) + " outside; it must not rock");
-        if (setup.chain) line("Chain", chain(*setup.chain));
-        if (setup.clamp && setup.clamp->stud_torque)
-          line("Stud torque", "the maker's; holding takes about " + show(setup.clamp->stud_torque->usual) + " on each");
+        if (setup.saddle_od) {
+          line(CardWord::machine_seat, said(CardWord::seat_for, {{"diameter", on_calliper(*setup.saddle_od, audience_)}}));
+        }
+        if (setup.chain) line(CardWord::chain, chain(*setup.chain));
+        if (setup.clamp && setup.clamp->stud_torque) {
+          line(CardWord::stud_torque, said(CardWord::stud_torque_is, {{"torque", show(setup.clamp->stud_torque->usual)}}));
+        }
         break;
       }
       case Method::saddle:
-        line("Machine seat", "on the outlet of the open stop, by its adapter, held up");
-        if (plan_.method.hole) line("Cutter", "not over " + down(*plan_.method.hole) + "; passes the open stop freely");
+        line(CardWord::machine_seat, said(CardWord::seat_on_stop));
+        if (plan_.method.hole) line(CardWord::cutter, said(CardWord::cutter_is, {{"hole", down(*plan_.method.hole)}}));
         break;
       case Method::sleeve:
-        line("Machine seat", "bolted to the tapping valve, machine and valve on blocks");
+        line(CardWord::machine_seat, said(CardWord::seat_on_valve));
         break;
       case Method::none:
         break;
     }
-    std::string feed = setup.feed == Feed::hand ? "by hand" : "powered";
-    if (wet() && setup.push > Force()) feed += "; line pushes the bar with " + show(setup.push) + ": hold by screw";
-    line("Feed", std::move(feed));
+    const std::string push = wet() && setup.push > Force() ? show(setup.push) : std::string();
+    line(CardWord::feed, said(setup.feed == Feed::hand ? CardWord::feed_by_hand : CardWord::feed_powered, {{"push", push}}));
   }
 
   [[nodiscard]] std::string chain(const ChainPlan& chain) const {
-    std::string text = "at least " + up(chain.needed) + ", hook to hook; " + down(chain.available) + " with ";
-    text += chain.extensions == 0 ? "no" : std::to_string(chain.extensions);
-    return text + (chain.extensions == 1 ? " extension" : " extensions");
+    const CardWord word = chain.extensions == 0   ? CardWord::chain_no_extension
+                          : chain.extensions == 1 ? CardWord::chain_one_extension
+                                                  : CardWord::chain_extensions;
+    return said(word, {{"needed", up(chain.needed)},
+                       {"available", down(chain.available)},
+                       {"count", std::to_string(chain.extensions)}});
   }
 
   // The figures that make the tap, right under what it is.
   void in_short() {
+    const bool direct = plan_.method.kind == Method::direct;
     std::string text;
     const auto add = [&](const std::string& part) { text += (text.empty() ? "" : "; ") + part; };
-    if (plan_.setup.chain && plan_.method.kind == Method::direct) add("chain " + up(plan_.setup.chain->needed));
+    if (plan_.setup.chain && direct) add(said(CardWord::short_chain, {{"length", up(plan_.setup.chain->needed)}}));
     for (const BarMark& mark : card_.marks) {
-      if (mark.key == (plan_.method.kind == Method::direct ? "stop-tapping" : "through")) {
-        add((plan_.method.kind == Method::direct ? std::string("stop") + hard_space + "tapping: " : "through: ") + std::string(mark.where));
+      if (mark.key == (direct ? "stop-tapping" : "through")) {
+        add(said(direct ? CardWord::short_tapping : CardWord::short_through, {{"mark", mark.where.view()}}));
       }
     }
-    if (plan_.makeup) add(in_quarter_turns(plan_.makeup->wrench_turns) + " by wrench");
+    if (plan_.makeup) add(said(CardWord::short_wrench, {{"turns", wrench_turns()}}));
     if (!text.empty()) card_.what.push_back(sentence_case(std::move(text)) + '.');
+  }
+  [[nodiscard]] std::string wrench_turns() const { return turns_in_words(plan_.makeup->wrench_turns, audience_.language); }
+
+  // The load list is in English: of its sizes a translation takes those that are figures and threads alone.
+  [[nodiscard]] bool is_read(std::string_view size) const {
+    if (audience_.language == Language::english) return true;
+    return size.front() >= '0' && size.front() <= '9' && size.find(" outlet") == std::string_view::npos &&
+           size.find(" main") == std::string_view::npos;
   }
 
   void bring() {
-    const auto list = materials(plan_, system_);
+    const auto list = materials(plan_, audience_);
     for (std::size_t group = 0; group < load_group_names.size(); ++group) {
-      CardGroup things{std::string(load_group_names[group]), {}};
+      constexpr std::array<CardWord, load_group_names.size()> labels = {CardWord::fit, CardWord::machine, CardWord::measure,
+                                                                        CardWord::keep_safe};
+      CardGroup things{said(labels[group]), {}};
       for (const LoadItem& item : list) {
         if (item.group != static_cast<LoadGroup>(group)) continue;
-        std::string name(item.key);
-        std::replace(name.begin(), name.end(), '-', ' ');
+        std::string name(words::term(item.key, audience_.language));
+        if (audience_.language == Language::english) std::replace(name.begin(), name.end(), '-', ' ');
         if (item.quantity > 1) name.insert(0, std::to_string(item.quantity) + " x ");
         // A thread or a size; a range of diameters stands with the set-up.
         constexpr std::size_t longest_size = 18;
-        if (!item.size.empty() && item.size.size() <= longest_size) name += ' ' + item.size;
+        if (!item.size.empty() && item.size.size() <= longest_size && is_read(item.size)) name += ' ' + item.size;
         things.things.push_back(std::move(name));
       }
       if (!things.things.empty()) card_.bring.push_back(std::move(things));
@@ -180,39 +201,52 @@ class CardWriter {
   }
 
   void odd() {
-    if (const std::string taken = settings_line(plan_.from_settings); !taken.empty()) card_.odd.push_back("From settings: " + taken);
-    if (!plan_.job.note.empty()) card_.odd.push_back("Note: " + plan_.job.note);
+    if (const std::string taken = settings_line(plan_.from_settings, audience_.language); !taken.empty())
+      card_.odd.push_back(said(CardWord::from_settings, {{"taken", taken}}));
+    if (!plan_.job.note.empty()) card_.odd.push_back(said(CardWord::note, {{"note", plan_.job.note}}));
     for (const Severity severity : {Severity::caution, Severity::note}) {
       for (const Finding& finding : plan_.findings) {
-        if (finding.severity == severity && !said_above(finding.code)) card_.odd.push_back(line_of(finding, system_, plan_.readings));
+        if (finding.severity == severity && !said_above(finding.code)) card_.odd.push_back(line_of(finding, audience_, plan_.readings));
       }
     }
     for (const RejectedMethod& reject : plan_.method.rejected) {
-      card_.odd.push_back("Not " + std::string(name_of(reject.kind)) + ": " + line_of(reject.why, system_));
+      card_.odd.push_back(said(CardWord::not_method, {{"method", words::term(name_of(reject.kind), audience_.language)},
+                                                      {"why", line_of(reject.why, audience_)}}));
     }
     for (const Assumption& assumed : plan_.main.assumed) {
       if (assumed.because.empty()) continue;
-      card_.odd.push_back("Assumed " + assumed_in_words(assumed, system_));
+      const AssumedWords parts = assumed_words(assumed, audience_);
+      card_.odd.push_back(said(CardWord::assumed, {{"fact", parts.fact}, {"value", parts.value}}));
     }
   }
 
   const Plan& plan_;
-  UnitSystem system_;
+  Audience audience_;
   Card card_;
 };
 
 }  // namespace
 
-std::string assumed_in_words(const Assumption& assumed, UnitSystem system) {
-  std::string text(assumed.path);
-  std::replace_if(text.begin(), text.end(), [](char c) { return c == '.' || c == '_'; }, ' ');
-  std::string value;
+AssumedWords assumed_words(const Assumption& assumed, Audience audience) {
+  AssumedWords words{std::string(words::term(assumed.path, audience.language)), {}};
+  std::replace_if(words.fact.begin(), words.fact.end(), [](char c) { return c == '.' || c == '_'; }, ' ');
   const auto* const measure = std::get_if<Measure>(&assumed.value);
-  if (measure != nullptr && measure->kind() == Kind::pressure) value = on_gauge(measure->as<-2, 1, 0>(), system);
-  else append_detail(value, assumed.value, system);
-  return text + (value.empty() ? "" : ": " + value);
+  if (measure != nullptr && measure->kind() == Kind::pressure) words.value = on_gauge(measure->as<-2, 1, 0>(), audience);
+  else append_detail(words.value, assumed.value, audience);
+  return words;
 }
 
-Card card_of(const Plan& plan, UnitSystem system) { return CardWriter(plan, system).all(); }
+std::string translation_line(const Plan& plan, Language language) {
+  if (language == Language::english) return {};
+  for (const SettingTaken& taken : plan.from_settings.taken) {
+    const auto* const name = std::get_if<std::string>(&taken.value);
+    if (taken.path == translation_reviewed_by && name != nullptr) {
+      return say(CardWord::translation_reviewed, language, {{"name", printable(*name)}});
+    }
+  }
+  return std::string(say(CardWord::translation_unreviewed, language));
+}
+
+Card card_of(const Plan& plan, Audience audience) { return CardWriter(plan, audience).all(); }
 
 }  // namespace mainbore::report

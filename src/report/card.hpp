@@ -36,6 +36,7 @@ struct CardGroup {
 };
 
 struct Card {
+  Language language = Language::english;
   std::string verdict;                // "HOLD - do not cut until every hold is cleared"
   std::vector<std::string> what;      // and where, and the figures of the tap in short
   std::string order;                  // number, place, day, crew; empty where none is given
@@ -48,10 +49,18 @@ struct Card {
   std::vector<CardGroup> bring;
   std::vector<std::string> odd;       // about this job, the gravest first
   std::vector<std::string_view> cautions;
+  std::string translation;            // who has reviewed it; empty in English
 };
-// "Assumed main class: PC 350", without the first word.
-[[nodiscard]] std::string assumed_in_words(const Assumption& assumed, UnitSystem system);
-[[nodiscard]] Card card_of(const Plan& plan, UnitSystem system);
+// "main class" and "PC 350".
+struct AssumedWords {
+  std::string fact;
+  std::string value;
+};
+[[nodiscard]] AssumedWords assumed_words(const Assumption& assumed, Audience audience);
+[[nodiscard]] Card card_of(const Plan& plan, Audience audience);
+
+// Whether a crew that speaks the language has reviewed the words, or who has, by a utility's settings. Empty in English.
+[[nodiscard]] std::string translation_line(const Plan& plan, Language language);
 
 // At most so many lines of 80 columns for any job: what is odd about it, and the things to bring, give way to the rest.
 inline constexpr std::size_t card_lines = 48;

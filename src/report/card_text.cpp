@@ -3,9 +3,12 @@
 #include <algorithm>
 
 #include "report/card.hpp"
+#include "words/card.hpp"
 
 namespace mainbore::report {
 namespace {
+
+using words::CardWord;
 
 constexpr std::size_t sections_with_blank = 6;
 
@@ -18,6 +21,7 @@ struct Setting {
   bool run_on = false;       // what it is in one paragraph, and no line for the touch, which the heading names
   bool short_holds = false;  // a line each, what is over left to the holds in full
   bool bare = false;         // no word of the load list, and no heading over cautions, which have their own sign
+  bool plain_setup = false;  // no heading over the set-up, whose lines have labels; of a translation, with its own line
 };
 
 // The first part of a text that fits, "..." behind it.
@@ -33,10 +37,10 @@ std::string clipped(std::string_view text, std::size_t room) {
 }
 
 // As many things of a list as fit, and how many more there are.
-std::string shortened_list(const std::vector<std::string>& things, std::size_t room) {
+std::string shortened_list(const std::vector<std::string>& things, std::size_t room, Language language) {
   std::string out;
   for (std::size_t i = 0; i < things.size(); ++i) {
-    const std::string more = ", " + std::to_string(things.size() - i) + " more (--materials)";
+    const std::string more = say(CardWord::more_to_bring, language, {{"count", std::to_string(things.size() - i)}});
     const bool last = i + 1 == things.size();
     if (i > 0 && columns(out) + 2 + columns(things[i]) + (last ? 0 : columns(more)) > room) return out + more;
     out += (i == 0 ? "" : ", ") + things[i];
@@ -61,10 +65,12 @@ class CardLayout {
     bring();
     odd();
     cautions();
+    if (!card_.translation.empty()) page_.paragraph(card_.translation);
     return std::move(page_).take();
   }
 
  private:
+  [[nodiscard]] std::string_view said(CardWord word) const { return say(word, card_.language); }
   void heading(std::string_view text, std::string_view beside = {}) {
     if (sections_++ < setting_.blank_lines) page_.blank();
     page_.plain_heading(text, beside);
@@ -84,13 +90,13 @@ class CardLayout {
 
   void stops() {
     if (card_.stops.empty()) return;
-    heading("WHAT STOPS IT", "and the way forward");
+    heading(said(CardWord::what_stops_it), said(CardWord::what_stops_it_beside));
     for (const std::string& text : card_.stops) page_.paragraph(text, 4, "  - ");
   }
 
   void readings() {
     if (card_.readings.empty()) return;
-    heading("STOP NUMBERS", "read each one; outside it, stop and plan again");
+    heading(said(CardWord::stop_numbers), said(CardWord::stop_numbers_beside));
     std::size_t widest = 0;
     std::size_t widest_bounds = 0;
     for (const CardReading& reading : card_.readings) {
@@ -102,7 +108,7 @@ class CardLayout {
       // Padded so that the blanks stand under each other.
       std::string text = reading.bounds;
       text.append(widest_bounds + 1 - columns(text), hard_space);
-      if (!reading.unit.empty()) text += " read " + blank(reading.unit);
+      if (!reading.unit.empty()) text += ' ' + std::string(said(CardWord::read)) + ' ' + blank(reading.unit);
       page_.field(reading.what, text, column);
     }
   }
@@ -114,15 +120,16 @@ class CardLayout {
       for (const CardHold& hold : card_.holds) {
         if (hold.clears != clears) continue;
         if (first) {
-          if (clears == Clears::office) heading(planned ? "CLEAR FIRST, BY THE OFFICE" : "ALSO OPEN, FOR THE OFFICE");
-          else heading(planned ? "CLEAR AT THE PIPE" : "ALSO OPEN, AT THE PIPE",
-                       !planned ? "" : hold.number == 1 ? "before the cut; ready to send" : "before the cut");
+          if (clears == Clears::office) heading(said(planned ? CardWord::clear_by_office : CardWord::open_for_office));
+          else if (!planned) heading(said(CardWord::open_at_pipe));
+          else heading(said(CardWord::clear_at_pipe),
+                       said(hold.number == 1 ? CardWord::clear_at_pipe_ready : CardWord::clear_at_pipe_beside));
         }
         first = false;
         // Number, order, blank and name: the blank to the right, where a hand finds it.
         std::string lead = std::to_string(hold.number) + ". ";
         lead.insert(0, lead.size() < 4 ? 4 - lead.size() : 0, ' ');
-        const std::string place = blank(hold.unit) + hard_space + "by" + hard_space + "____";
+        const std::string place = blank(hold.unit) + hard_space + std::string(said(CardWord::by)) + hard_space + "____";
         const std::size_t taken = lead.size() + columns(place) + 2;
         const bool shorten = setting_.short_holds && taken + 20 < width_;
         page_.blanked(shorten ? clipped(hold.text, width_ - taken) : hold.text, place, 4, lead);
@@ -132,45 +139,45 @@ class CardLayout {
 
   void setup() {
     if (card_.setup.empty()) return;
-    heading("SET-UP");
+    if (!setting_.plain_setup) heading(said(CardWord::setup));
     for (const CardLine& line : card_.setup) page_.field(line.label, line.text, 18);
   }
 
   void marks() {
     if (card_.marks.empty()) return;
-    heading("MARKS ON THE BAR", "feed past mark 1, where the tool touches");
+    heading(said(CardWord::marks), said(CardWord::marks_beside));
     std::size_t widest = 0;
     for (const BarMark& mark : card_.marks) widest = std::max(widest, columns(mark.name));
     for (const BarMark& mark : card_.marks) {
       if (setting_.run_on && mark.key == "touch") continue;
       page_.field(std::string(mark.sign) + hard_space + std::string(mark.name), mark.where.view(), static_cast<int>(widest) + 8);
     }
-    if (!card_.makeup.empty()) page_.field("Make-up", card_.makeup, static_cast<int>(widest) + 8);
+    if (!card_.makeup.empty()) page_.field(said(CardWord::makeup), card_.makeup, static_cast<int>(widest) + 8);
   }
 
   void bring() {
     if (card_.bring.empty() || setting_.bare) return;
-    if (setting_.no_bring) return heading("BRING", "what the load list says: --materials");
-    heading("BRING", "one of each where no count stands");
+    if (setting_.no_bring) return heading(said(CardWord::bring), said(CardWord::bring_all_beside));
+    heading(said(CardWord::bring), said(CardWord::bring_beside));
     constexpr std::size_t column = 13;
     constexpr std::size_t all_of_them = 10000;
     for (const CardGroup& group : card_.bring)
-      page_.field(group.label, shortened_list(group.things, setting_.short_bring ? width_ - column : all_of_them), column);
+      page_.field(group.label, shortened_list(group.things, setting_.short_bring ? width_ - column : all_of_them, card_.language), column);
   }
 
   void odd() {
     const std::size_t count = std::min(card_.odd.size(), setting_.odd);
     if (count == 0) return;
-    heading("ABOUT THIS JOB");
+    heading(said(CardWord::about));
     const bool more = card_.odd.size() > count;
     for (std::size_t i = 0; i < (more ? count - 1 : count); ++i) page_.paragraph("- " + clipped(card_.odd[i], width_ - 4), 2);
-    if (more) page_.paragraph("- and " + std::to_string(card_.odd.size() - count + 1) + " more: --why", 2);
+    if (more) page_.paragraph("- " + say(CardWord::more_about, card_.language, {{"count", std::to_string(card_.odd.size() - count + 1)}}), 2);
   }
 
   // Side by side where there is room for two.
   void cautions() {
     if (card_.cautions.empty()) return;
-    if (!setting_.bare) heading("EVERY TIME");
+    if (!setting_.bare) heading(said(CardWord::every_time));
     std::size_t widest = 0;
     for (const std::string_view text : card_.cautions) widest = std::max(widest, columns(text));
     const bool two = 2 * (widest + 2) <= width_;
@@ -209,6 +216,7 @@ void write_card(TextPage& page, const Card& card) {
     else if (!setting.no_bring) setting.no_bring = true;
     else if (!setting.run_on) setting.run_on = true;
     else if (!setting.bare) setting.bare = true;
+    else if (!setting.plain_setup) setting.plain_setup = true;
     else break;
   }
   page.append(text);

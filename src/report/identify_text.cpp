@@ -83,7 +83,7 @@ std::string_view step_text(NextReading what) {
 
 void write_next(report::TextPage& page, const Identification& found, UnitSystem system) {
   page.heading("What would tell them apart");
-  page.paragraph("Look for letters cast or stencilled on the pipe: maker's class marks settle more than any of these.",
+  page.paragraph("Look for letters cast or stenciled on the pipe: maker's class marks settle more than any of these.",
                  2);
   for (const NextStep& step : found.next) {
     std::string text;
@@ -107,7 +107,7 @@ std::string identify_text(const Identification& found, UnitSystem system, int wi
   }
   page.field("outside diameter",
              found.readings_disagree
-                 ? length(found.od) + " by calliper, and the tape says otherwise"
+                 ? length(found.od) + " by caliper, and the tape says otherwise"
                  : length(found.od) + ", so from " + length(found.od_low) + " to " + length(found.od_high));
   if (found.readings.wall) page.field("wall", length(*found.readings.wall));
 

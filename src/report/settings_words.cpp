@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "report/text_page.hpp"
+#include "words/terms.hpp"
 
 namespace mainbore::report {
 namespace {
@@ -72,6 +73,8 @@ std::vector<SettingsWords> settings_words(const FromSettings& from, UnitSystem s
   };
   add("File", from.file);
   add("Units", values_of(from, "units", system));
+  add("Language", values_of(from, "language", system));
+  add("Translation reviewed by", values_of(from, translation_reviewed_by, system));
   add("Rules", values_of(from, "rules", system));
   add("Machine", machine_in_words(from, system));
   add("Fittings", fittings_in_words(from, system));
@@ -81,19 +84,19 @@ std::vector<SettingsWords> settings_words(const FromSettings& from, UnitSystem s
   return words;
 }
 
-std::string settings_line(const FromSettings& from) {
+std::string settings_line(const FromSettings& from, Language language) {
   if (!from.any()) return {};
   std::string text;
   const auto add = [&](std::string_view label, const std::string& value) {
-    if (!value.empty()) text += (text.empty() ? "" : "; ") + std::string(label) + ' ' + value;
+    if (!value.empty()) text += (text.empty() ? "" : "; ") + std::string(words::term(label, language)) + ' ' + value;
   };
   add("units", values_of(from, "units", UnitSystem::us));
   add("rules", values_of(from, "rules", UnitSystem::us));
   const std::string name = name_of_machine(from);
   add("machine", name.empty() ? machine_in_words(from, UnitSystem::us) : name);
   add("crew", values_of(from, "crew", UnitSystem::us));
-  if (text.empty()) text = "nothing taken";
-  if (!from.set_aside.empty()) text += "; not taken: " + set_aside(from);
+  if (text.empty()) text = words::term("nothing taken", language);
+  if (!from.set_aside.empty()) text += "; " + std::string(words::term("not taken", language)) + ": " + set_aside(from);
   return printable(text + " (" + from.file + ')');
 }
 

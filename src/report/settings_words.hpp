@@ -17,6 +17,6 @@ struct SettingsWords {
 
 // The same in one line, the machine by its name alone: "machine Truck 4; crew North yard (/home/crew/settings.json)".
 // Empty where there was no settings file.
-[[nodiscard]] std::string settings_line(const FromSettings& from);
+[[nodiscard]] std::string settings_line(const FromSettings& from, Language language = Language::english);
 
 }  // namespace mainbore::report

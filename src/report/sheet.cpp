@@ -569,7 +569,9 @@ class Sheet {
     heading("Assumed", "a reading takes the place of each");
     out_.start("ul", {{"class", "plain"}}).line();
     for (const Assumption& assumption : plan_.main.assumed) {
-      std::string text = sentence_case(report::assumed_in_words(assumption, system_));
+      const report::AssumedWords said = report::assumed_words(assumption, system_);
+      std::string text = sentence_case(said.fact);
+      if (!said.value.empty()) text += ": " + said.value;
       if (!assumption.because.empty()) text += ", " + std::string(assumption.because);
       text += ".";
       if (!assumption.settle.empty()) text += " " + sentence_case(std::string(assumption.settle)) + ".";

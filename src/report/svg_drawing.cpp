@@ -989,7 +989,7 @@ FigureRoom write_threads_figure(HtmlWriter& out, const Plan& plan, UnitSystem sy
     Canvas canvas(out, system, prefix + "threads", paper.height, {paper.scale}, heading, text);
     paper.draw(canvas);
   }
-  std::string caption = "Black: whole turns that close all round. White: part turns. At the least wall counted on";
+  std::string caption = "Black: whole turns that close all round. White: part turns. At the least wall planned with";
   if (drawing->nominal_wall) caption += " (dashes: by the tables)";
   if (plan.engagement->judged) caption += ". Required: " + plain(plan.engagement->required) + ".";
   else caption += ". The published largest tap decides here, not their count.";
@@ -1023,7 +1023,7 @@ FigureRoom write_along_figure(HtmlWriter& out, const Plan& plan, UnitSystem syst
   }
   std::string caption;
   if (!drawing->looked) caption += "Nobody has looked: uncover both ways, measure, write it in. ";
-  else if (!drawing->things.empty()) caption += "Dark grey: keep out. ";
+  else if (!drawing->things.empty()) caption += "Dark gray: keep out. ";
   if (drawing->planned != Length()) caption += "White mark: the place asked. ";
   if (!far.empty()) caption += "Farther off: " + far + ". ";
   if (plan.method.count > 1) caption += "The first of " + std::to_string(plan.method.count) + " taps is drawn.";

@@ -10,6 +10,7 @@
 #include "report/settings_words.hpp"
 #include "report/text_page.hpp"
 #include "report/text_water.hpp"
+#include "words/card.hpp"
 
 namespace mainbore {
 namespace {
@@ -43,7 +44,8 @@ class TextReport {
       : plan_(plan), options_(options), page_(options.width, options.colour) {}
 
   std::string all() && {
-    report::write_card(page_, report::card_of(plan_, options_.units));
+    report::write_card(page_, report::card_of(plan_, audience()));
+    if (options_.language != Language::english) return in_translation();
     if (options_.why) why();
     if (options_.materials) load();
     if (options_.steps) {
@@ -55,6 +57,46 @@ class TextReport {
   }
 
  private:
+  [[nodiscard]] Audience audience() const { return {options_.units, options_.language}; }
+
+  void translated_findings() {
+    page_.heading(say(words::CardWord::findings_in_full, options_.language));
+    const std::string action = "    " + std::string(say(words::CardWord::action, options_.language));
+    for (const Severity severity : {Severity::stop, Severity::hold, Severity::caution, Severity::note}) {
+      for (const Finding* finding : of(severity)) {
+        const FindingText& text = text_of(finding->code, options_.language);
+        page_.coded(sentence_case(std::string(text.title)), name_of(finding->code), 4, "  - ");
+        page_.paragraph(detail_of(*finding, audience(), plan_.readings), 4);
+        page_.paragraph(fix_of(*finding, audience(), plan_.readings), 8, action);
+      }
+    }
+  }
+
+  void translated_cautions() {
+    page_.heading(say(words::CardWord::cautions_in_full, options_.language));
+    for (const Caution& caution : cautions(plan_, audience())) page_.paragraph(caution.text.view(), 4, "  ! ");
+  }
+
+  // What is translated stands first; the rest says that it is not.
+  std::string in_translation() {
+    if (options_.why) {
+      translated_findings();
+      translated_cautions();
+    }
+    if (options_.why || options_.materials || options_.steps) {
+      page_.blank();
+      page_.paragraph(say(words::CardWord::english_from_here, options_.language));
+    }
+    if (options_.why) why();
+    if (options_.materials) load();
+    if (options_.steps) {
+      steps();
+      trouble();
+    }
+    if (options_.why) sources();
+    return std::move(page_).take();
+  }
+
   void why() {
     the_order();
     stops();

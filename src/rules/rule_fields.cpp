@@ -99,7 +99,7 @@ constexpr std::array fields = {
               "greatest cover over a main that is tapped; unset by default", Stricter::lower, comfort},
 
     RuleField{"measuring.od_uncertainty", &Rules::od_uncertainty, Kind::length, 0, 1,
-              "how far an outside diameter taken by calliper may be off", Stricter::neither, safety},
+              "how far an outside diameter taken by caliper may be off", Stricter::neither, safety},
     RuleField{"measuring.circumference_uncertainty", &Rules::circumference_uncertainty, Kind::length, 0, 2,
               "how far a circumference taken by tape may be off", Stricter::neither, safety},
     RuleField{"measuring.wall_uncertainty", &Rules::wall_uncertainty, Kind::length, 0, 0.25,
@@ -252,7 +252,7 @@ constexpr std::array fields = {
     RuleField{"pit.tolerance_margin", &Rules::tolerance_margin, Kind::length, 6, 60,
               "dug by hand to each side of a marked line", Stricter::higher, safety},
     RuleField{"pit.notice_days", &Rules::notice_days, Kind::ratio, 0, 30,
-              "working days between the call to the locate centre and the first digging", Stricter::higher, safety},
+              "working days between the call to the locate center and the first digging", Stricter::higher, safety},
     RuleField{"pit.sewer_apart", &Rules::sewer_apart, Kind::distance, 0, 50 * foot,
               "least way from a water line to a sewer beside it", Stricter::higher, safety},
     RuleField{"pit.sewer_below", &Rules::sewer_below, Kind::length, 0, 120,

@@ -6,6 +6,8 @@
 #include <string_view>
 
 #include "mainbore/wording.hpp"
+#include "words/card.hpp"
+#include "words/cautions.hpp"
 
 namespace mainbore::words {
 
@@ -20,6 +22,8 @@ constexpr bool is_empty(const FindingText& words) {
   return words.title.empty() || words.detail.empty() || words.fix.empty();
 }
 
+constexpr bool is_empty(const CautionText& words) { return words.brief.empty() || words.text.empty(); }
+
 // Each id of an enum once, in its order, each with words.
 template <typename Id, typename Words, std::size_t N>
 constexpr bool complete(const std::array<Row<Id, Words>, N>& table) {
@@ -32,10 +36,28 @@ constexpr bool complete(const std::array<Row<Id, Words>, N>& table) {
 template <typename Words>
 using FindingTable = std::array<Row<FindingCode, Words>, finding_codes.size()>;
 
+// Of an enum that ends in `end`.
+template <typename Id, typename Words>
+using TableOf = std::array<Row<Id, Words>, static_cast<std::size_t>(Id::end)>;
+using CardTable = TableOf<CardWord, std::string_view>;
+using CautionTable = TableOf<CautionWord, CautionText>;
+
 namespace english {
 const FindingTable<FindingText>& findings();
 const FindingTable<std::string_view>& finding_lines();
 const FindingTable<std::string_view>& finding_blanks();
+const CardTable& card();
+const CautionTable& cautions();
 }  // namespace english
+
+namespace spanish {
+const FindingTable<FindingText>& findings();
+const FindingTable<std::string_view>& finding_lines();
+const FindingTable<std::string_view>& finding_blanks();
+const CardTable& card();
+const CautionTable& cautions();
+// The term of a table or a rule in Spanish; where none is known, the term itself.
+std::string_view term(std::string_view english);
+}  // namespace spanish
 
 }  // namespace mainbore::words

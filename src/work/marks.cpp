@@ -3,21 +3,27 @@
 
 #include "mainbore/measure.hpp"
 #include "mainbore/work.hpp"
+#include "words/card.hpp"
+#include "work/spoken.hpp"
 
 namespace mainbore {
 namespace {
+
+using words::CardWord;
+using Figures = std::initializer_list<words::Figure>;
 
 constexpr std::string_view blank = "____ in";
 constexpr std::string_view blank_si = "____ mm";
 
 class MarkList {
  public:
-  MarkList(const Plan& plan, UnitSystem system) : plan_(plan), marks_(*plan.marks), system_(system) {}
+  MarkList(const Plan& plan, Audience audience) : plan_(plan), marks_(*plan.marks), audience_(audience) {}
 
   std::vector<BarMark> all() && {
     drawn_back();
     const bool direct = plan_.method.kind == Method::direct;
-    add("touch", direct ? "tool touches" : "teeth touch", "made at the pipe");
+    add("touch", direct ? CardWord::tool_touches : CardWord::teeth_touch,
+        Words::standing(say(CardWord::made_at_pipe, audience_.language)));
     through();
     if (direct) {
       catches();
@@ -31,17 +37,18 @@ class MarkList {
 
  private:
   // Signs run on, so that no method skips one; the stop's own touch has a letter.
-  void add(std::string_view key, std::string_view name, Words where) {
+  void add(std::string_view key, CardWord name, Words where) {
     constexpr std::array<std::string_view, 6> signs = {"0", "1", "2", "3", "4", "5"};
-    list_.push_back({key, signs[list_.size()], name, std::move(where)});
+    list_.push_back({key, signs[list_.size()], say(name, audience_.language), std::move(where)});
   }
-  [[nodiscard]] std::string unknown() const { return std::string(system_ == UnitSystem::us ? blank : blank_si); }
-  [[nodiscard]] std::string up(Length length) const { return on_rule(length, system_, Toward::more); }
-  [[nodiscard]] std::string down(Length length) const { return on_rule(length, system_, Toward::less); }
+  [[nodiscard]] std::string said(CardWord word, Figures figures) const { return say(word, audience_.language, figures); }
+  [[nodiscard]] std::string unknown() const { return std::string(audience_.units == UnitSystem::us ? blank : blank_si); }
+  [[nodiscard]] std::string up(Length length) const { return on_rule(length, audience_, Toward::more); }
+  [[nodiscard]] std::string down(Length length) const { return on_rule(length, audience_, Toward::less); }
   // What the feed is turned for a length, on the same side of it.
   [[nodiscard]] std::string fed(Length length, Toward toward) const {
     if (!marks_.feed_pitch || !(*marks_.feed_pitch > Length())) return {};
-    return " (" + in_quarter_turns(length / *marks_.feed_pitch, toward) + " of feed)";
+    return turns_in_words(length / *marks_.feed_pitch, audience_.language, toward);
   }
 
   [[nodiscard]] Length keep_off() const { return plan_.rules == nullptr ? Length() : plan_.rules->tool_clearance.value; }
@@ -51,103 +58,117 @@ class MarkList {
 
   void drawn_back() {
     const Method kind = plan_.method.kind;
-    std::string text;
-    if (marks_.clear) text = "at least " + up(*marks_.clear) + " back of 1" + fed(*marks_.clear, Toward::more);
-    else if (kind == Method::direct && marks_.drawn_back) text = down(*marks_.drawn_back) + " back of 1, valve tried by hand";
-    else if (kind == Method::direct) text = unknown() + " back of 1, valve tried by hand";
-    else if (kind == Method::saddle) text = unknown() + " back of 1: saddle + stop, by tape";
-    else text = unknown() + " back of 1: sleeve + valve, by tape";
-    add("drawn-back", kind == Method::direct   ? "bar back, valve swings"
-                      : kind == Method::saddle ? "bar back, clear of stop plug"
-                                               : "bar back, clear of valve",
-        std::move(text));
+    add("drawn-back", kind == Method::direct   ? CardWord::back_of_machine_valve
+                      : kind == Method::saddle ? CardWord::back_of_stop
+                                               : CardWord::back_of_tapping_valve,
+        how_far_back(kind));
+  }
+  [[nodiscard]] std::string how_far_back(Method kind) const {
+    if (marks_.clear) {
+      return said(CardWord::back_at_least, {{"length", up(*marks_.clear)}, {"turns", fed(*marks_.clear, Toward::more)}});
+    }
+    if (kind == Method::direct) {
+      return said(CardWord::back_tried, {{"length", marks_.drawn_back ? down(*marks_.drawn_back) : unknown()}});
+    }
+    return said(kind == Method::saddle ? CardWord::back_by_saddle : CardWord::back_by_sleeve, {{"length", unknown()}});
   }
 
   void through() {
     if (!marks_.at) {
-      add("through", "breakthrough", unknown() + " past 1: the wall, gauged");
+      add("through", CardWord::breakthrough, said(CardWord::past_gauged, {{"length", unknown()}}));
       return;
     }
-    const Length early = marks_.at->breakthrough;
-    std::string text = "from " + down(early) + " past 1";
+    std::string full;
+    std::string turns;
     if (marks_.at->full_width && !past_limit(*marks_.at->full_width)) {
-      text += "; hole full at " + up(*marks_.at->full_width) + fed(*marks_.at->full_width, Toward::more);
+      full = up(*marks_.at->full_width);
+      turns = fed(*marks_.at->full_width, Toward::more);
     }
-    add("through", "breakthrough", std::move(text));
+    add("through", CardWord::breakthrough,
+        said(CardWord::past_full, {{"length", down(marks_.at->breakthrough)}, {"full", full}, {"turns", turns}}));
   }
 
   void catches() {
     const auto& lead = plan_.job.tool.lead;
-    add("tap-catches", "tap catches",
-        lead && marks_.at && past_limit(*lead) ? "none: this tool is too long; see the hold"
-        : lead ? down(*lead) + " past 1" + fed(*lead, Toward::less) : unknown() + " past 1: tool's point to first thread");
+    std::string where;
+    if (lead && marks_.at && past_limit(*lead)) where = say(CardWord::tool_too_long, audience_.language);
+    else if (lead) where = said(CardWord::past_fed, {{"length", down(*lead)}, {"turns", fed(*lead, Toward::less)}});
+    else where = said(CardWord::past_lead, {{"length", unknown()}});
+    add("tap-catches", CardWord::tap_catches, std::move(where));
   }
 
   void stop_tapping() {
+    // The thread draws the tap in from mark 3 on, wherever the depth is counted from.
+    std::string turns;
+    if (!marks_.by_trial && marks_.tap_turns) turns = turns_in_words(*marks_.tap_turns, audience_.language, Toward::less);
     std::string text;
     if (marks_.at && marks_.at->stop_tapping && past_limit(*marks_.at->stop_tapping)) {
-      text = "none: this tool is too long; see the hold";
+      text = say(CardWord::tool_too_long, audience_.language);
     } else if (marks_.by_trial) {
-      text = down(*plan_.job.service.trial.depth) + " past 1, found by trial";
+      text = said(CardWord::past_by_trial, {{"length", down(*plan_.job.service.trial.depth)}});
     } else if (marks_.at && marks_.at->stop_tapping) {
-      text = down(*marks_.at->stop_tapping) + " past 1";
+      text = said(CardWord::past_turned, {{"length", down(*marks_.at->stop_tapping)}, {"turns", turns}});
     } else if (marks_.tap_depth) {
-      text = "mark 3 + " + down(*marks_.tap_depth);
+      text = said(CardWord::past_catching, {{"length", down(*marks_.tap_depth)}, {"turns", turns}});
     } else {
-      text = unknown() + " past 1, by the trial piece";
+      text = said(CardWord::past_by_piece, {{"length", unknown()}, {"turns", turns}});
     }
-    // The thread draws the tap in from mark 3 on, wherever the depth is counted from.
-    if (!text.starts_with("none") && !marks_.by_trial && marks_.tap_turns) text += ", " + in_quarter_turns(*marks_.tap_turns, Toward::less) + " of the bar after 3";
-    add("stop-tapping", "STOP TAPPING", std::move(text));
+    add("stop-tapping", CardWord::stop_tapping, std::move(text));
   }
 
   void never_past() {
-    std::string text = marks_.limit ? down(*marks_.limit) + " past 1" : unknown() + " past 1: wall and bore, less " + up(keep_off());
+    std::string text = marks_.limit
+                           ? said(CardWord::past, {{"length", down(*marks_.limit)}})
+                           : said(CardWord::past_less, {{"length", unknown()}, {"clearance", up(keep_off())}});
     const bool pilot = plan_.method.kind != Method::direct && !plan_.job.tool.lead;
-    if (pilot) text += ", less the pilot";
-    add("far-wall", "NEVER PAST: far wall", std::move(text));
+    if (pilot) text += say(CardWord::less_the_pilot, audience_.language);
+    add("far-wall", CardWord::never_past, std::move(text));
   }
 
   void stop_touches() {
-    std::string text = unknown() + " past 1: tool less stop on its tool";
+    std::string text;
     if (marks_.at && marks_.at->stop_touches) {
       const Length at = *marks_.at->stop_touches;
-      if (past_limit(at)) text = "none: past mark 5; see the hold";
-      else text = at < Length() ? up(-at) + " back of 1" : down(at) + " past 1";
+      if (past_limit(at)) text = say(CardWord::past_never, audience_.language);
+      else text = at < Length() ? said(CardWord::back, {{"length", up(-at)}}) : said(CardWord::past, {{"length", down(at)}});
+    } else {
+      text = said(CardWord::past_less_stop, {{"length", unknown()}});
     }
-    list_.push_back({"stop-touches", "S", "stop touches the hole", std::move(text)});
+    list_.push_back({"stop-touches", "S", say(CardWord::stop_touches, audience_.language), std::move(text)});
   }
 
   const Plan& plan_;
   const MarksPlan& marks_;
-  UnitSystem system_;
+  Audience audience_;
   std::vector<BarMark> list_;
 };
 
-}  // namespace
-
-std::vector<BarMark> bar_marks(const Plan& plan, UnitSystem system) {
-  if (plan.verdict == Verdict::no_go || !plan.marks) return {};
-  return MarkList(plan, system).all();
+std::string makeup_words(std::optional<double> hand, double wrench, double showing, Language language) {
+  const std::string by_hand = hand ? turns_in_words(*hand, language) : std::string();
+  const std::string by_wrench = turns_in_words(wrench, language);
+  std::string left;
+  append_number(left, showing, 1);
+  return say(showing == 1.0 ? CardWord::makeup_one : CardWord::makeup_is, language,
+             {{"hand", by_hand}, {"wrench", by_wrench}, {"showing", left}});
 }
 
-std::string makeup_in_words(const Plan& plan) {
+}  // namespace
+
+std::vector<BarMark> bar_marks(const Plan& plan, Audience audience) {
+  if (plan.verdict == Verdict::no_go || !plan.marks) return {};
+  return MarkList(plan, audience).all();
+}
+
+std::string makeup_in_words(const Plan& plan, Language language) {
   if (plan.verdict == Verdict::no_go || plan.method.kind != Method::direct) return {};
-  const auto showing = [](double threads) {
-    std::string text;
-    append_number(text, threads, 1);
-    return text + (threads == 1.0 ? " thread" : " threads") + " left showing";
-  };
   const TrialFacts& trial = plan.job.service.trial;
   if (trial.wrench_turns && trial.threads_showing) {
-    return (trial.hand_turns ? in_quarter_turns(*trial.hand_turns) + " by hand, then " : std::string()) +
-           in_quarter_turns(*trial.wrench_turns) + " by wrench; " + showing(*trial.threads_showing);
+    return makeup_words(trial.hand_turns, *trial.wrench_turns, *trial.threads_showing, language);
   }
   if (plan.makeup) {
-    return in_quarter_turns(plan.makeup->makeup.hand_tight_turns) + " by hand, then " +
-           in_quarter_turns(plan.makeup->wrench_turns) + " by wrench; " + showing(plan.makeup->threads_showing);
+    return makeup_words(plan.makeup->makeup.hand_tight_turns, plan.makeup->wrench_turns, plan.makeup->threads_showing, language);
   }
-  return "by trial: ____ hand, ____ wrench, ____ showing";
+  return std::string(say(CardWord::makeup_by_trial, language));
 }
 
 }  // namespace mainbore

@@ -1,42 +1,48 @@
+#include <array>
+
 #include "mainbore/measure.hpp"
 #include "mainbore/work.hpp"
+#include "words/card.hpp"
 
 namespace mainbore {
+namespace {
 
-std::string_view words_of(ReadingId id) {
-  switch (id) {
-    case ReadingId::line_pressure:
-      return "line pressure when tapping";
-    case ReadingId::wall:
-      return "sound wall at the tap";
-    case ReadingId::circumference:
-      return "circumference of the pipe";
-    case ReadingId::pipe_temperature:
-      return "temperature of the pipe";
-    case ReadingId::joint_distance:
-      return "distance to the nearest joint";
-    case ReadingId::surge:
-      return "surge, by the utility";
-  }
-  return "";
+using words::CardWord;
+
+// "21-3/8 in to 21-15/16 in", with the word that the language has between them.
+std::string between(Measure least, Measure most, Audience audience) {
+  std::string text = format_between(least, most, audience);
+  const std::string_view english = say(CardWord::between, Language::english);
+  if (const std::size_t at = text.find(english); at != std::string::npos)
+    text.replace(at, english.size(), say(CardWord::between, audience.language));
+  return text;
 }
 
-std::string bounds_in_words(const Reading& reading, UnitSystem system) {
-  const std::string bare = bare_bounds(reading, system);
+}  // namespace
+
+std::string_view words_of(ReadingId id, Language language) {
+  constexpr std::array<CardWord, reading_ids.size()> labels = {CardWord::line_pressure,    CardWord::wall,
+                                                              CardWord::circumference,    CardWord::pipe_temperature,
+                                                              CardWord::joint_distance,   CardWord::surge};
+  return say(labels[static_cast<std::size_t>(id)], language);
+}
+
+std::string bounds_in_words(const Reading& reading, Audience audience) {
+  const std::string bare = bare_bounds(reading, audience);
   if (reading.at_least && reading.at_most) return bare;
-  return (reading.at_least ? "at least " : "at most ") + bare;
+  return say(reading.at_least ? CardWord::at_least : CardWord::at_most, audience.language, {{"bound", bare}});
 }
 
-std::string bare_bounds(const Reading& reading, UnitSystem system) {
-  if (reading.at_least && reading.at_most) return format_between(*reading.at_least, *reading.at_most, system);
-  return reading.at_least ? format_measure(*reading.at_least, system, Toward::more)
-                          : format_measure(*reading.at_most, system, Toward::less);
+std::string bare_bounds(const Reading& reading, Audience audience) {
+  if (reading.at_least && reading.at_most) return between(*reading.at_least, *reading.at_most, audience);
+  return reading.at_least ? format_measure(*reading.at_least, audience, Toward::more)
+                          : format_measure(*reading.at_most, audience, Toward::less);
 }
 
-std::string least_in_words(const Plan& plan, const Clearing& clearing, UnitSystem system) {
+std::string least_in_words(const Plan& plan, const Clearing& clearing, Audience audience) {
   const Reading* const joint = plan.reading(ReadingId::joint_distance);
-  if (clearing.what == NearbyThing::joint && joint != nullptr) return bare_bounds(*joint, system);
-  return on_tape(clearing.least, system, Toward::more);
+  if (clearing.what == NearbyThing::joint && joint != nullptr) return bare_bounds(*joint, audience);
+  return on_tape(clearing.least, audience, Toward::more);
 }
 
 const Reading* lower_the_main_to(const Plan& plan) {

@@ -4,12 +4,17 @@
 #include "mainbore/measure.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/wording.hpp"
+#include "words/card.hpp"
+#include "words/terms.hpp"
 
 namespace mainbore {
 namespace {
 
-std::string main_in_words(const Plan& plan) {
-  return plan.main.size.label() + " in " + std::string(name_of(plan.main.material)) + " main";
+using words::CardWord;
+
+std::string main_in_words(const Plan& plan, Language language) {
+  return say(CardWord::main, language,
+             {{"size", plan.main.size.label() + " in"}, {"material", words::term(name_of(plan.main.material), language)}});
 }
 
 // As a gauge is read: whole psi or kPa, rather too many.
@@ -20,29 +25,19 @@ std::string on_a_gauge(Pressure pressure, UnitSystem system) {
   return (text += ' ').append(exact.unit);
 }
 
-// "1 in direct tap in a ...", "3 direct taps of 3/4 in in a ..."
-std::string work_in_words(const Plan& plan) {
-  const ChosenMethod& method = plan.method;
-  const std::string size = method.tap.label() + " in";
-  std::string text;
+// "1 in direct tap in the ...", "3 direct taps, 3/4 in each, in the ..."
+CardWord work_of(const ChosenMethod& method) {
+  const bool several = method.count > 1;
   switch (method.kind) {
     case Method::direct:
-      text =
-          method.count > 1 ? std::to_string(method.count) + " direct taps, " + size + " each," : size + " direct tap";
-      text += " in the ";
-      break;
+      return several ? CardWord::direct_taps : CardWord::direct_tap;
     case Method::saddle:
-      text = method.count > 1 ? std::to_string(method.count) + " saddle taps, " + size + " each,"
-                              : size + " tap through a saddle";
-      text += " on the ";
-      break;
+      return several ? CardWord::saddle_taps : CardWord::saddle_tap;
     case Method::sleeve:
-      text = size + " outlet through a tapping sleeve on the ";
-      break;
     case Method::none:
       break;
   }
-  return text + main_in_words(plan);
+  return CardWord::sleeve_tap;
 }
 
 }  // namespace
@@ -56,26 +51,32 @@ std::string Summary::sentence() const {
 
 std::string Summary::whole() const { return std::string(verdict) + ": " + sentence(); }
 
-Summary summary_of(const Plan& plan, UnitSystem system) {
+Summary summary_of(const Plan& plan, Audience audience) {
+  const Language language = audience.language;
   Summary summary;
+  const std::string main = main_in_words(plan, language);
   const bool wet = plan.job.main.pressurised.value_or(true);
-  const std::string at = wet ? " at " + on_a_gauge(plan.job.main.pressure.value_or(plan.pressure.line), system)
-                             : std::string(", drained");
+  const std::string at =
+      wet ? say(CardWord::at_pressure, language,
+                {{"pressure", on_a_gauge(plan.job.main.pressure.value_or(plan.pressure.line), audience)}})
+          : std::string(say(CardWord::drained, language));
   if (plan.verdict == Verdict::no_go || plan.method.kind == Method::none) {
     summary.verdict = "No-go";
-    if (plan.job.service.size) summary.work = plan.job.service.size->label() + " in service, ";
-    summary.work += main_in_words(plan) + at;
+    const std::string size = plan.job.service.size ? plan.job.service.size->label() + " in" : std::string();
+    summary.work = say(CardWord::service, language, {{"size", size}, {"main", main}}) + at;
     const auto stop = std::find_if(plan.findings.begin(), plan.findings.end(),
                                    [](const Finding& finding) { return finding.severity == Severity::stop; });
-    if (stop != plan.findings.end()) summary.why = text_of(stop->code).title;
+    if (stop != plan.findings.end()) summary.why = text_of(stop->code, language).title;
     return summary;
   }
   summary.verdict = plan.verdict == Verdict::hold ? "Hold" : "Go";
-  summary.work = work_in_words(plan) + at;
+  const std::string count = std::to_string(plan.method.count);
+  const std::string size = plan.method.tap.label() + " in";
+  summary.work = say(work_of(plan.method), language, {{"count", count}, {"size", size}, {"main", main}}) + at;
   if (plan.verdict == Verdict::hold) {
     const auto holds = std::count_if(plan.findings.begin(), plan.findings.end(),
                                      [](const Finding& finding) { return finding.severity == Severity::hold; });
-    summary.once = "once " + std::to_string(holds) + (holds == 1 ? " hold is cleared" : " holds are cleared");
+    summary.once = say(holds == 1 ? CardWord::one_hold : CardWord::holds, language, {{"count", std::to_string(holds)}});
   }
   return summary;
 }

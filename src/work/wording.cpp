@@ -8,7 +8,9 @@
 #include "mainbore/report.hpp"
 #include "words/fill.hpp"
 #include "words/findings.hpp"
+#include "words/terms.hpp"
 #include "work/filled_words.hpp"
+#include "work/spoken.hpp"
 
 namespace mainbore {
 namespace {
@@ -58,14 +60,11 @@ class FindingFigures : public words::Figures {
 
   bool append_optional(std::string& out, const std::optional<Measure>& measure, std::optional<Toward> toward) const {
     if (!measure) return false;
-    const bool gauged = pressures_ == Pressures::whole && measure->kind() == Kind::pressure;
-    if (gauged) {
+    if (pressures_ == Pressures::whole && measure->kind() == Kind::pressure) {
       const Pressure pressure = measure->as<-2, 1, 0>();
       out += toward ? on_gauge(pressure, audience_, *toward) : on_gauge(pressure, audience_);
-    } else if (toward) {
-      append_measure(out, *measure, audience_, *toward);
     } else {
-      append_measure(out, *measure, audience_);
+      append_in_words(out, *measure, audience_, toward);
     }
     return true;
   }
@@ -149,9 +148,9 @@ void append_detail(std::string& out, const Detail& detail, Audience audience) {
     std::string& out;
     Audience audience;
     void operator()(std::monostate) const {}
-    void operator()(const Measure& measure) const { append_measure(out, measure, audience); }
+    void operator()(const Measure& measure) const { append_in_words(out, measure, audience); }
     void operator()(NominalSize size) const { out += size.label() + " in"; }
-    void operator()(std::string_view text) const { out += text; }
+    void operator()(std::string_view text) const { out += words::term(text, audience.language); }
     void operator()(const ShortText& word) const { out += word.view(); }
     void operator()(int number) const { out += std::to_string(number); }
     void operator()(ClockPosition clock) const { out += clock.label(); }

@@ -18,10 +18,10 @@ constexpr FindingTable<FindingText> table = {{
       "service. Crews have cut gas lines that they took for water lines, so what the pipe carries is settled before "
       "anything else is looked at."}},
     {identity_unknown,
-     {"nobody knows what the pipe carries", "The order says that what this pipe carries is unknown.",
+     {"what the pipe carries is not known", "The order says that what this pipe carries is unknown.",
       "Do not tap yet. Have the utility identify the pipe by two independent means, such as its record and a sound or "
       "tracing signal from a known hydrant or valve. Enter what it carries and plan again.",
-      "Material and colour prove nothing: iron, steel, polyethylene and PVC all carry gas somewhere, and a gas tube "
+      "Material and color prove nothing: iron, steel, polyethylene and PVC all carry gas somewhere, and a gas tube "
       "may lie inside an old metal water pipe. A painted mark may belong to the pipe beside it."}},
     {identity_unconfirmed,
      {"pipe not yet proved to be the water main",
@@ -35,11 +35,11 @@ constexpr FindingTable<FindingText> table = {{
       "Check size and material on the pipe itself. If they are right, measure the outside diameter and gauge the wall, "
       "get the rated pressure from the utility, and plan again with them.",
       "Dimensions come from the published tables. Where a pipe is not in them only measured figures will do; a "
-      "neighbouring size is not used in its place."}},
+      "neighboring size is not used in its place."}},
     {main_class_unknown,
      {"class of the main not known",
       "{1} listed pipes fit what is known. [Planned for the weakest, {0}.|Planned for the weakest of them.]",
-      "Read the class cast, stencilled or printed on the barrel[, or measure the {2}: it tells the pipes apart|].",
+      "Read the class cast, stenciled or printed on the barrel[, or measure the {2}: it tells the pipes apart|].",
       "Pipes of one size were made in several walls. Not knowing which, the plan takes the least guaranteed wall, in "
       "which the fewest threads hold, and the lowest rating. Knowing the class can only make the answer better."}},
     {main_class_not_made,
@@ -47,14 +47,14 @@ constexpr FindingTable<FindingText> table = {{
       "The class or standard on the card is not listed for this pipe.[ Listed here: {0}[ to {1}|][; {2}[ to {3}|]|].|]",
       "Read the class on the barrel itself. Correct the card, or leave the class out and gauge the wall at the tap.",
       "A class that was never made in the size means that size, material or class was written down wrong. The plan "
-      "cannot tell which, so it sets the class aside and takes the weakest pipe listed."}},
+      "cannot tell which, so it ignores the class and takes the weakest pipe listed."}},
     {main_class_word,
      {"word of the class not known here",
       "The class or standard on the card says {0}[, a word of {1} pipe|, a word that is not in the tables].",
       "Read the class on the barrel itself. Correct the material, or write the class in the words of its standard, and "
       "plan again.",
       "Every word of a class means something: C909 pipe has little more than half the wall of C900 pipe of the same "
-      "pressure class. A word that is not understood is not passed over. The plan sets the class aside and takes the "
+      "pressure class. A word that is not understood is not passed over. The plan ignores the class and takes the "
       "weakest pipe listed."}},
     {main_by_recollection,
      {"only recollection tells the pipe apart",
@@ -104,13 +104,13 @@ constexpr FindingTable<FindingText> table = {{
       "Measure the circumference with a tape round bare clean pipe, enter it and plan again.",
       "Every seat, gasket, chain and thread count is worked from the outside diameter. Nothing stands in for it."}},
     {main_readings_disagree,
-     {"calliper and tape disagree", "The calliper gives {value}, the tape gives {limit}.",
+     {"caliper and tape disagree", "The caliper gives {value}, the tape gives {limit}.",
       "Clean the barrel all the way round and take both again in the same place. Check that the tape lies square to "
       "the pipe. They must agree before the tap.",
       "Two readings of one pipe that differ by more than the two instruments allow mean that one is wrong, that the "
       "pipe is out of round, or that scale is still on it."}},
     {main_wall_impossible,
-     {"wall reading cannot be right", "A wall of {value} was entered. This pipe can have at most {limit}.",
+     {"wall reading out of range", "A wall of {value} was entered. This pipe can have at most {limit}.",
       "Check the unit and the gauge's setting for this material. Gauge bare metal or plastic again: the lining does "
       "not count. Until then the plan uses the least wall in the tables.",
       "A reading far over any wall made is of something else: diameter for wall, millimetres for inches, a dimension "
@@ -216,8 +216,8 @@ constexpr FindingTable<FindingText> table = {{
      {"thread dimensions are recalled, not published",
       "By the dimensions recalled for this thread the wall holds {value}; {limit} are usual.",
       "Measure the stop's thread (diameter over the threads, and threads per inch) or ask its maker, then plan again.",
-      "The dimensions of this thread could not be read in the standard and stand as they are remembered. They are good "
-      "for a first look, not for a tap that depends on them."}},
+      "The dimensions of this thread were not read in its standard; they are recalled. They are good for a first look, "
+      "not for a tap that depends on them."}},
     {direct_thread_unknown,
      {"thread not in the tables", "No dimensions are listed for a [{1} {0}|{0}] thread; "
       "where a larger one is listed it is counted as that.",
@@ -357,7 +357,7 @@ constexpr FindingTable<FindingText> table = {{
       "main is rated for. Plan again with what you learn; a surge that comes only with a power failure or a fire flow is "
       "entered as occasional. What lowers it: pumps started and valves closed slowly, a lower line pressure for good.",
       "Pumps and fast valves send pressure waves through the main. A pipe that is already near its limit has no room "
-      "for them, and less with a hole in it. Plastic fatigues under waves that come every day, so those must lie within "
+      "for them, and less with a hole in it. Plastic fatigues under surges that come every day, so those must lie within "
       "its rating; brittle pipe has nothing to give."}},
     {pressure_surge_over_fitting,
      {"pressure with surge over what a fitting may see",
@@ -417,9 +417,9 @@ constexpr FindingTable<FindingText> table = {{
       "Check the figure in the machine's own papers, or bring a saddle and gasket that seal outside the hole.",
       "Water that comes up outside the gasket cannot be held: the seal must lie on sound pipe all round the hole."}},
     {machine_figures_wrong,
-     {"machine's figures cannot be right", "The job's {0} is {value}: {1} {limit}.",
+     {"machine's figures out of range", "The job's {0} is {value}: {1} {limit}.",
       "Measure it on the machine or read it in its maker's papers, put it right and plan again.",
-      "What holds the machine down is worked out from its figures. From a figure that cannot be, nothing can be said of "
+      "What holds the machine down is worked out from its figures. With a wrong figure nothing can be said of "
       "chain, clamp or travel."}},
     {machine_stud_overloaded,
      {"stud too weak for the clamp", "Each stud pulls {0}: {value} on a {1} stud; {limit} is taken as the limit.",
@@ -437,7 +437,7 @@ constexpr FindingTable<FindingText> table = {{
       "The tool must reach from behind the valve, through the wall, to full depth. A bar that ends early leaves a "
       "half-cut hole in a main under pressure."}},
     {machine_reach_unknown,
-     {"nobody knows whether the bar reaches", "On a saddle the bar reaches through adapter, stop and saddle. Not given: "
+     {"not known whether the bar reaches", "On a saddle the bar reaches through adapter, stop and saddle. Not given: "
       "{0}[; {1}|][; {2}|][; {3}|].",
       "Measure with a tape in the yard, machine, stop and saddle on the bench, enter the lengths and plan again; or set "
       "them up on a piece of the same pipe and cut it through.",
@@ -455,7 +455,7 @@ constexpr FindingTable<FindingText> table = {{
       "Use a shorter tool or a smaller tap. Do not run past the mark.",
       "In a small pipe a long drill and tap can score or pierce the opposite wall before the thread is cut."}},
     {machine_push_by_hand,
-     {"bar pushes hard on the hand", "The line pushes the bar with {value}; {limit} is taken as the limit for hands.",
+     {"push on the bar over the limit for hands", "The line pushes the bar with {value}; {limit} is taken as the limit for hands.",
       "Hold the bar with the feed screw or its restraint, never by hand alone, and stand beside it.",
       "When the tool comes free the whole push comes onto the bar at once. A bar that gets away hits whoever stands in "
       "line with it."}},
@@ -463,7 +463,7 @@ constexpr FindingTable<FindingText> table = {{
      {"chain may squeeze the pipe out of round",
       "At the tension needed the pipe may go out of round by {value}; caution is from {0}, and {1} is the limit.",
       "Use a wide strap or full-seat clamp instead of the bare chain, or lower the line. Take up only until it holds.",
-      "The figure is an upper bound: a real pipe is helped by its neighbours and by the water in it. But a plastic "
+      "The figure is an upper bound: a real pipe is helped by its neighbors and by the water in it. But a plastic "
       "pipe squeezed oval under the cutter is where cracks start."}},
     {makeup_by_trial,
      {"depth of tap by trial",
@@ -529,7 +529,7 @@ constexpr FindingTable<FindingText> table = {{
      {"size not in the tables", "{1}, given as {0}, is in no table[; nearest: {2}[ and {3}|]|; nearest: {3}].",
       "Read the size on the tubing or the meter[: {2}[ or {3}|] may be meant|: {3} may be meant], and plan again with it; "
       "or have the engineer size the service.",
-      "What was asked to be worked out cannot be for a size that nobody lists, and a service that is not worked out "
+      "A size that is in no table cannot be worked out, and a service that is not worked out "
       "has not passed."}},
     {service_existing_lead,
      {"old lead service found",
@@ -539,11 +539,11 @@ constexpr FindingTable<FindingText> table = {{
       "Disturbing a lead service loosens what lies on its wall, and the house drinks it for weeks. Joining a new "
       "pipe to an old lead one makes it worse. Whether it is replaced whole is the utility's to say."}},
     {service_existing_galvanized,
-     {"old galvanised service found",
-      "The service found in the ground is galvanised steel.",
+     {"old galvanized service found",
+      "The service found in the ground is galvanized steel.",
       "Stop and tell the utility. Ask whether it ever lay behind lead, and whether it is replaced whole. Measure "
       "what it passes before it is joined to.",
-      "Old galvanised pipe is narrowed by rust, breaks at its threads when it is moved, and holds lead that came "
+      "Old galvanized pipe is narrowed by rust, breaks at its threads when it is moved, and holds lead that came "
       "from pipe before it. Utilities list it together with lead."}},
     {service_not_checked,
      {"water for the customer not worked out",
@@ -569,7 +569,7 @@ constexpr FindingTable<FindingText> table = {{
       "Some rows of some curves could not be read, and one code's curve for flush valves was not. The plan does not "
       "guess them from another's."}},
     {service_starved,
-     {"customer is starved",
+     {"too little pressure for the customer",
       "At {0} the pressure left behind the meter is {value}; at least {limit} is wanted. The line passes {1} at that.",
       "Lay a larger line, set a larger meter or tap, or shorten the line, and plan again. The plan names the "
       "smallest that serve.",
@@ -579,7 +579,7 @@ constexpr FindingTable<FindingText> table = {{
      {"water too fast in the service",
       "At {0} the water runs at {value}, over {limit}; beyond {1} the line is too small.",
       "Lay the next larger line. Up to {1} this one serves, but runs loud and wears faster.",
-      "Fast water sings, wears copper at its bends and hammers when a valve shuts: in a copper line each foot a "
+      "Fast water is noisy, wears copper at its bends and hammers when a valve shuts: in a copper line each foot a "
       "second that is stopped short gives some 55 psi."}},
     {service_meter_over,
      {"meter passed beyond its maximum",
@@ -588,7 +588,7 @@ constexpr FindingTable<FindingText> table = {{
       "Beyond its greatest safe flow a displacement meter wears out fast, reads low and takes the pressure that the "
       "house needs."}},
     {service_meter_continuous,
-     {"meter run hard without pause",
+     {"meter over its continuous flow",
       "{value} runs on without pause; a {0} meter should pass no more than {limit} for long.",
       "Set a larger meter, or lower the flow that runs on.",
       "The greatest safe flow is for short times. A flow that goes on for hours wears the chamber at a fraction of "
@@ -626,7 +626,7 @@ constexpr FindingTable<FindingText> table = {{
     {pit_not_located,
      {"lines not located",
       "The job does not say that the locate ticket is valid and all marks are read.",
-      "Call the locate centre. Dig no sooner than {0} full working days after the day of the call, or by the law of "
+      "Call the locate center. Dig no sooner than {0} full working days after the day of the call, or by the law of "
       "the state. Dig by hand within {1} to each side of a mark.",
       "People die digging into gas and power. Owners mark their lines when they are called, and not before; private "
       "lines nobody marks."}},
@@ -661,7 +661,7 @@ constexpr FindingTable<FindingText> table = {{
       "Have a registered professional engineer design the protective system, and keep the drawing on site.",
       "Beyond the depth of the tables nobody on site may choose slope, bench or shield by rule."}},
     {pit_distress,
-     {"ground is on the move",
+     {"ground is moving",
       "The ground shows distress: cracks at the edge, slumping or bulging.",
       "Everybody out. Cut the walls back by at least {0} more run to one of rise than the steepest slope, or shield "
       "them; a competent person looks again before anybody goes in.",

@@ -148,7 +148,7 @@ TEST_CASE("a row that no pipe can be is refused") {
   CHECK(fault_of_row(R"(["6", "STD", [], 6.625, 0.06, 0.06, 0.28, 0.28, null, null])") ==
         row + "the wall's tolerance leaves no wall");
   CHECK(fault_of_row(R"(["6", "STD", [], 6.625, 0.06, 0.06, 0.28, 0.03, 0, null])") ==
-        row + "rating: 0 cannot be; from 1 to 5000 psi");
+        row + "rating: 0 is out of range; from 1 to 5000 psi");
   CHECK(fault_of_row(R"(["6", "STD", [], 6.625, 0.06, 0.06, 0.28, 0.03, null, 18])") ==
         row + "the wall is not the outside diameter over the dimension ratio");
   CHECK(fault_of_row(R"(["4", "STD", [], 4.5, 0.04, 0.04, 0.3, 0.03, null, null])") ==
@@ -183,7 +183,7 @@ TEST_CASE("other tables are checked as well") {
   CHECK(fault_with("material_names.json", R"("di", )", R"("D.I.", )") ==
         "material_names.json: \"ductile iron\": \"D.I.\" is not in the normal spelling \"di\"");
   CHECK_THAT(fault_with("temperature_factors.json", "[80, 0.88]", "[80, 1.88]"),
-             StartsWith("temperature_factors.json: temperature factors of \"PVC\", row 2: factor: 1.88 cannot be; from 0.01"));
+             StartsWith("temperature_factors.json: temperature factors of \"PVC\", row 2: factor: 1.88 is out of range; from 0.01"));
   CHECK_THAT(fault_with("metric_sizes.json", "[20, ", "[15, "), StartsWith("metric_sizes.json, row 2: dn must be"));
   CHECK(fault_with("machines.json", R"("hand_limit": "90 psi")", R"("hand_limit": "90")") ==
         "machines.json: machine \"unspecified\": \"hand_limit\": \"90\" has no unit; write a pressure with its unit, "

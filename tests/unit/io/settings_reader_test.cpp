@@ -40,6 +40,18 @@ Job job_of(std::string_view more) {
 
 }  // namespace
 
+TEST_CASE("settings say the language, and who has reviewed the translation") {
+  const Settings settings = settings_of(R"({"language": "es", "translation_reviewed_by": " R. Salas, Ashby Vale "})");
+  CHECK(settings.language == Language::spanish);
+  CHECK(settings.translation_reviewed_by == "R. Salas, Ashby Vale");
+  CHECK(settings_of(R"({"language": "en"})").language == Language::english);
+  CHECK_FALSE(settings_of("{}").language);
+  CHECK(settings_of(R"({"translation_reviewed_by": "  "})").translation_reviewed_by.empty());
+  CHECK(one_fault(R"({"language": "fr"})") ==
+        "settings.unknown-value /language \"fr\" is not a language of results / \"en\" (English) or \"es\" (Spanish)");
+  CHECK(one_fault(R"({"translation_reviewed_by": true})").starts_with("settings.wrong-type /translation_reviewed_by "));
+}
+
 TEST_CASE("settings say machine, rules, units and crew, each if they like") {
   const Settings settings = settings_of(truck);
   CHECK(settings.file == "settings.json");

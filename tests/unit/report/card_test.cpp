@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <fstream>
 #include <random>
+#include <set>
 #include <sstream>
 #include <string>
 #include <vector>
@@ -12,6 +13,7 @@
 #include "mainbore/wording.hpp"
 #include "report/card.hpp"
 #include "support/catch.hpp"
+#include "support/random_jobs.hpp"
 #include "unit/planning/jobs.hpp"
 
 using namespace mainbore;
@@ -20,6 +22,10 @@ using namespace mainbore::test;
 namespace {
 
 constexpr std::size_t card_width = 80;
+
+std::string card_in(Language language, const Plan& plan, int width = card_width) {
+  return text_report(plan, {.language = language, .why = false, .steps = false, .materials = false, .width = width});
+}
 
 std::string card(const Plan& plan, int width = card_width, UnitSystem units = UnitSystem::us) {
   return text_report(plan, {.units = units, .why = false, .steps = false, .materials = false, .width = width});
@@ -195,4 +201,48 @@ TEST_CASE("no card shows a weight in tons, a fraction of a minute or of a psi") 
       CHECK(text.substr(start + 1, at - start - 1).find('.') == std::string::npos);
     }
   }
+}
+
+// Words that no Spanish sentence has. Names of classes stay as the tables have them ("0.250 wall").
+TEST_CASE("a Spanish card is one page, whole, and Spanish to its last word") {
+  const std::set<std::string> english = {"the", "of", "at", "to", "and", "with", "for", "by", "not", "is", "or", "from",
+                                         "read", "pipe", "main", "tap", "stop", "line", "saddle", "chain", "turns",
+                                         "threads", "bar", "under", "over", "first", "check", "gauge", "least", "most"};
+  Orders orders;
+  for (int i = 0; i < random_jobs(1500); ++i) {
+    const Plan plan = plan_of(orders.next());
+    const std::string text = card_in(Language::spanish, plan);
+    const auto lines = lines_of(text);
+    INFO(text);
+    REQUIRE(lines.size() <= report::card_lines);
+    for (const std::string& line : lines) REQUIRE(report::columns(line) <= card_width);
+    REQUIRE(text.find("sin revisar") != std::string::npos);
+    std::string word;
+    for (const char c : text + ' ') {
+      const bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '.' || c == '_' || static_cast<unsigned char>(c) >= 0x80;
+      if (letter) {
+        word += c;
+        continue;
+      }
+      INFO(word);
+      REQUIRE_FALSE(english.contains(word));
+      word.clear();
+    }
+    // What the English card holds, the Spanish one holds: the same stop numbers, holds and cautions.
+    const report::Card a = report::card_of(plan, UnitSystem::us);
+    const report::Card b = report::card_of(plan, {UnitSystem::us, Language::spanish});
+    REQUIRE(a.readings.size() == b.readings.size());
+    REQUIRE(a.holds.size() == b.holds.size());
+    REQUIRE(a.cautions.size() == b.cautions.size());
+    REQUIRE(a.marks.size() == b.marks.size());
+  }
+}
+
+TEST_CASE("a translation says who has reviewed it, and nothing takes that line off") {
+  Plan plan = plan_of(sound_job());
+  CHECK(card_in(Language::english, plan).find("Traducc") == std::string::npos);
+  CHECK(card_in(Language::spanish, plan).find("sin revisar por cuadrilla") != std::string::npos);
+  plan.from_settings.file = "truck.json";
+  plan.from_settings.taken.push_back({std::string(translation_reviewed_by), std::string("R. Salas, Ashby Vale")});
+  CHECK(card_in(Language::spanish, plan).find("revisada por R. Salas, Ashby Vale.") != std::string::npos);
 }

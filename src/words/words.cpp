@@ -1,0 +1,46 @@
+#include "words/findings.hpp"
+
+#include "words/tables.hpp"
+#include "words/terms.hpp"
+
+namespace mainbore::words {
+namespace {
+
+// The row of an id, from the table of a language.
+template <typename Table, typename Id>
+const auto& words_of(const Table& (*english)(), const Table& (*spanish)(), Id id, Language language) {
+  const Table& table = language == Language::spanish ? spanish() : english();
+  return table[static_cast<std::size_t>(id)].words;
+}
+
+}  // namespace
+
+const FindingText& finding_text(FindingCode code, Language language) {
+  return words_of(english::findings, spanish::findings, code, language);
+}
+
+std::string_view finding_line(FindingCode code, Language language) {
+  return words_of(english::finding_lines, spanish::finding_lines, code, language);
+}
+
+std::string_view finding_blank(FindingCode code, Language language) {
+  return words_of(english::finding_blanks, spanish::finding_blanks, code, language);
+}
+
+std::string_view say(CardWord word, Language language) {
+  return words_of(english::card, spanish::card, word, language);
+}
+
+std::string say(CardWord word, Language language, std::initializer_list<Figure> figures) {
+  return filled(say(word, language), figures, language);
+}
+
+const CautionText& caution_text(CautionWord word, Language language) {
+  return words_of(english::cautions, spanish::cautions, word, language);
+}
+
+std::string_view term(std::string_view english, Language language) {
+  return language == Language::spanish ? spanish::term(english) : english;
+}
+
+}  // namespace mainbore::words

@@ -1,0 +1,2 @@
+mainbore_add_tests(words
+  words/words_test.cpp)
