@@ -65,7 +65,7 @@ BatchResult plan_orders(io::ByteSource bytes, InputFormat in, const std::string&
         give(piece);
       });
   io::MemberRows::Met met;
-  for (const auto& planner : planners) met.add(planner->met());
+  for (const auto& orders : planners) met.add(orders->met());
   result.faults = io::never_met(met, options.map, options.keep, file_name);
   return result;
 }
@@ -74,7 +74,7 @@ ColumnsResult look_at_columns(io::ByteSource bytes, InputFormat in, const std::s
                               const Catalog& catalog, const BatchOptions& options) {
   ColumnsResult result;
   if (in == InputFormat::csv) {
-    io::TableRows rows = open_table(std::move(bytes), file_name, planner.catalog(), options);
+    io::TableRows rows = open_table(std::move(bytes), file_name, catalog, options);
     if (rows.table() == nullptr) return result;
     result.faults = rows.table()->faults();
     if (result.faults.empty()) result.report = io::report_columns(rows);

@@ -181,7 +181,7 @@ class JsonSource : public OrderSource {
   }
 
   // An object that has come as a whole and is JSON, taken at once; its brace has been read.
-  bool pass_object(Piece& piece) {
+  bool pass_object() {
     const std::string_view object = std::string_view(block_).substr(at_ - 1, size_of_object());
     if (object.empty() || object.size() > longest_job || !skim_.read(object, features_ ? "geometry" : "")) return false;
     blank_ = false;
@@ -278,7 +278,7 @@ class JsonSource : public OrderSource {
     if (std::exchange(at_comma_, false)) return;
     if (depth_ == 0 && !in_array_ && blank_ && c == '[') return open_array();
     if (c == '{' && next_ == Next::comma && depth_ == 0 && is_object_ && in_array_ && !broken_) comma_missing(piece);
-    if (c == '{' && depth_ == 0 && blank_ && pass_object(piece)) return;
+    if (c == '{' && depth_ == 0 && blank_ && pass_object()) return;
     add(c);
     switch (c) {
       case '"':

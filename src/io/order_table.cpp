@@ -351,9 +351,9 @@ CellReading OrderTable::understand(const Column& column, std::string_view cell) 
   }
   FieldValue value = std::get<FieldValue>(std::move(read));
   if (column.mapped != nullptr) {
-    const auto number = number_in(value);
+    const auto of = number_in(value);
     const auto beyond = [&](const std::optional<Bound>& bound, bool below) {
-      return bound && number && (below ? *number < bound->value : *number > bound->value);
+      return bound && of && (below ? *of < bound->value : *of > bound->value);
     };
     const bool below = beyond(column.mapped->least, true);
     if (below || beyond(column.mapped->greatest, false)) {

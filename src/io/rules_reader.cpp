@@ -644,12 +644,12 @@ class RulesReader {
     const std::string_view text = text_of(node);
     const std::size_t before = row.pipes.size();
     for (std::size_t m = 0; m < material_count; ++m) {
-      const auto material = static_cast<Material>(m);
-      if (!row.materials.empty() && !row.materials.contains(material)) continue;
-      const ClassWords words = catalog_.read_class(text, material);
+      const auto of = static_cast<Material>(m);
+      if (!row.materials.empty() && !row.materials.contains(of)) continue;
+      const ClassWords words = catalog_.read_class(text, of);
       if (words.words.empty()) continue;
       for (const Pipe& pipe : catalog_.pipes()) {
-        if (pipe.series->material == material && means_pipe(words, pipe)) row.pipes.push_back(&pipe);
+        if (pipe.series->material == of && means_pipe(words, pipe)) row.pipes.push_back(&pipe);
       }
     }
     row.classes.emplace_back(text);

@@ -80,7 +80,7 @@ bool names_series(const std::string& wanted, const PipeSeries& series) {
 
 // What is told of a class that nothing listed is called: first and last of each kind, as the tables have one kind after
 // the other.
-void tell_class_not_made(const Context& context, Said& said, const std::vector<const Pipe*>& pipes) {
+void tell_class_not_made(Said& said, const std::vector<const Pipe*>& pipes) {
   std::array<Detail, 4> listed;
   const PipeSeries* kind = nullptr;
   std::size_t at = 0;
@@ -99,7 +99,7 @@ void tell_class_not_made(const Context& context, Said& said, const std::vector<c
       .basis(pipes.front()->series->basis_of(PipeColumn::wall));
 }
 
-void tell_stray(const Context& context, Said& said, const ClassWords& words) {
+void tell_stray(Said& said, const ClassWords& words) {
   said.findings.add(FindingCode::main_class_word, Severity::hold)
       .with(words.stray, words.stray_of ? Detail(name_of(*words.stray_of)) : Detail());
 }
@@ -121,7 +121,7 @@ void narrow_by_card(const Context& context, Said& said, std::vector<const Pipe*>
   }
   for (ClassWords* words : {&known.by_class, &known.by_standard}) {
     if (words->stray.empty()) continue;
-    tell_stray(context, said, *words);
+    tell_stray(said, *words);
     known.by_class = known.by_standard = {};  // a card with a word that nobody knows settles nothing
     return;
   }
@@ -145,7 +145,7 @@ void narrow_by_card(const Context& context, Said& said, std::vector<const Pipe*>
     return named(*pipe) && of_class(known.by_class, pipe->usual_names);
   });
   if (usual == pipes.end()) {
-    tell_class_not_made(context, said, pipes);
+    tell_class_not_made(said, pipes);
     known.by_class = known.by_standard = {};
     return;
   }

@@ -36,7 +36,7 @@ void try_ledger(std::string_view text) {
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-  static const RulesFile rules = load_rules(Catalog::builtin());
+  static const Planner planner(*load_rules(Catalog::builtin()).rules);
   const std::string_view text(reinterpret_cast<const char*>(data), size);
   try_ledger(text);
   const ReadingsFile read = read_readings(text, "readings.json", Catalog::builtin());
@@ -44,7 +44,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   for (const Diagnostic& told : read.diagnostics) require(!format_diagnostic(told).empty());
   if (!read.readings) return 0;
   const Job job = *read_job(bare_job, "job.json", Catalog::builtin()).job;
-  const TapRecord record = tap_record(job, *read.readings, Planner(*rules.rules), UnitSystem::us);
+  const TapRecord record = tap_record(job, *read.readings, planner, UnitSystem::us);
   require(!record_text(record, UnitSystem::us).empty());
   const std::string line = ledger_line(record, 1, UnitSystem::us);
   const Ledger back = read_ledger(line, "ledger.ndjson", Catalog::builtin());

@@ -33,7 +33,7 @@ inline Readings example_readings(std::vector<Setting> settings = {}) {
 }
 
 inline TapRecord record_of(const Job& job, const Readings& readings) {
-  return tap_record(job, readings, Planner(default_rules()), UnitSystem::us);
+  return tap_record(job, readings, planner_under(default_rules()), UnitSystem::us);
 }
 
 inline TapRecord example_record(std::vector<Setting> settings = {}) {

@@ -156,7 +156,7 @@ TEST_CASE("readings at the ends of the stop numbers bear the plan out, whatever 
   std::size_t tried = 0;
   for (int i = 0; i < random_jobs(300); ++i) {
     const Job job = random.next();
-    const Plan planned = Planner(default_rules()).plan(job);
+    const Plan planned = plan_of(job);
     if (planned.verdict == Verdict::no_go) continue;
     Readings readings;
     for (const Reading& reading : planned.readings) {
