@@ -193,6 +193,8 @@ function __mainbore_values
                 'order.not-a-wall' \
                 'order.out-of-map-range' \
                 'order.internal-error' \
+                'order.decimal' \
+                'order.not-a-feature' \
                 'order.year' \
                 'settings.duplicate-key' \
                 'settings.unknown-key' \
@@ -410,6 +412,7 @@ function __mainbore_values
                 'map' \
                 'machine' \
                 'settings' \
+                'verdict' \
                 'record'
     end
 end
@@ -474,11 +477,13 @@ complete -c mainbore -n '__mainbore_at "mainbore batch"' -F -d 'ORDERS'
 complete -c mainbore -n '__mainbore_at "mainbore batch" flag -h --help' -s h -l help -d 'this page'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --in' -l in -r -f -a 'csv ndjson json geojson' -d 'how the orders are written: csv, ndjson (a JSON object a line), json (an array) or geojson (features, a collection or a sequence)'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --format' -l format -r -f -a 'text ndjson csv html geojson' -d 'text (the report of a week), html (the same with field sheets), ndjson or csv (a record an order), geojson (the features of GeoJSON given back with their verdicts)'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --sheets' -l sheets -r -f -a '(__mainbore_values DIR)' -d 'with text or html: a field sheet an order, named by its id, into this folder, with an index'
 complete -c mainbore -n '__mainbore_at "mainbore batch" flag --full' -l full -d 'with ndjson: the whole plan of each order'
 complete -c mainbore -n '__mainbore_at "mainbore batch" flag --decisions' -l decisions -d 'with ndjson: the plan without its words, load and steps'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --map' -l map -r -F -d 'which column, member or property is which fact (JSON)'
 complete -c mainbore -n '__mainbore_at "mainbore batch"' -l keep -r -f -a 'COLUMNS all' -d 'columns, members or properties of the orders that the records carry on, with commas between, or all'
 complete -c mainbore -n '__mainbore_at "mainbore batch" flag --columns' -l columns -d 'only show what each column was read as'
+complete -c mainbore -n '__mainbore_at "mainbore batch" flag --all' -l all -d 'with --columns: every value that was not understood, with its count'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --delimiter' -l delimiter -r -f -a 'comma tab semicolon' -d 'between cells'
 complete -c mainbore -n '__mainbore_at "mainbore batch" flag --no-rows' -l no-rows -d 'records without row and line: the same in any piece of a file'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --fail-on' -l fail-on -r -f -a 'hold office no-go unreadable never' -d 'exit 0 unless an order is this bad or worse (office: a hold that the office clears)'
