@@ -32,7 +32,7 @@ inline constexpr std::array<std::string_view, 6> from_names = {"given", "measure
   X(diameter_tolerance, "diameter tolerance")                        \
   X(wall_tolerance, "wall tolerance")                                \
   X(years_laid, "years such pipe was laid")                          \
-  X(calliper, "diameter by caliper")                                \
+  X(caliper, "diameter by caliper")                                \
   X(tape, "diameter by tape")                                        \
   X(gauge, "wall by gauge")                                          \
   X(pipe_temperature, "temperature of the pipe")                     \

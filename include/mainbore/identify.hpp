@@ -1,7 +1,7 @@
 // Which pipe is this? Every pipe of the catalogue that fits what was measured, and what would tell them apart.
 //
 // A pipe fits when its outside diameter D, within its own tolerance and that of the tool, covers the reading:
-//     D - minus - u <= reading <= D + plus + u        u: the tape's uncertainty / pi, or the calliper's (rules,
+//     D - minus - u <= reading <= D + plus + u        u: the tape's uncertainty / pi, or the caliper's (rules,
 //     "measuring")
 // Two readings must both be met. A magnet that sticks rules out what it cannot stick to, and the other way round. Year,
 // sound and joints rule nothing out, because records err and repairs differ; nor does a wall, because walls rust and run
@@ -32,7 +32,7 @@ namespace mainbore {
 
 struct PipeReadings {
   std::optional<Length> circumference;  // by tape round the cleaned pipe; this or `od` is required
-  std::optional<Length> od;             // by calliper
+  std::optional<Length> od;             // by caliper
   std::optional<Length> wall;           // by gauge
   std::optional<int> installed;         // year laid, by the record
   std::optional<bool> magnet;           // sticks
@@ -100,7 +100,7 @@ struct Identification {
   Length od;      // by the better tool
   Length od_low;  // what every pipe listed must cover
   Length od_high;
-  bool readings_disagree = false;             // tape and calliper: measure again; nothing fits
+  bool readings_disagree = false;             // tape and caliper: measure again; nothing fits
   std::vector<FittingPipe> fits;              // empty: none of the catalogue
   std::vector<NearMiss> nearest;              // where none fits: the next smaller and the next larger
   std::vector<const PipeSeries*> not_judged;  // series whose diameters are not tabulated: they may fit anything

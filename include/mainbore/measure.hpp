@@ -145,7 +145,7 @@ void append_measure(std::string& out, Measure measure, UnitSystem system, Toward
 [[nodiscard]] std::string on_tape(Length length, UnitSystem system, Toward toward);  // feet and inches | centimetres
 [[nodiscard]] std::string on_gauge(Pressure pressure, UnitSystem system);                   // nearest psi | kPa
 [[nodiscard]] std::string on_gauge(Pressure pressure, UnitSystem system, Toward toward);
-[[nodiscard]] std::string on_calliper(Length length, UnitSystem system);             // nearest 0.01 in | 0.1 mm
+[[nodiscard]] std::string on_caliper(Length length, UnitSystem system);             // nearest 0.01 in | 0.1 mm
 
 // A number rounded to `decimals` places, without trailing zeros and without a negative zero. Locale-free.
 void append_number(std::string& out, double value, int decimals);

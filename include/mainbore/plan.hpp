@@ -60,8 +60,8 @@ struct ResolvedMain {
   std::optional<Length> od;               // planned with
   std::optional<Length> od_low;           // the range the pipe may measure and still be one of the candidates
   std::optional<Length> od_high;
-  std::optional<Length> calliper_low;     // what a calliper may read on one of them, with its error
-  std::optional<Length> calliper_high;
+  std::optional<Length> caliper_low;     // what a caliper may read on one of them, with its error
+  std::optional<Length> caliper_high;
   std::optional<Length> od_least;         // the pipe really is no smaller: as measured less the instrument's error, or as
   std::optional<Length> od_greatest;      // the candidates may be; and no larger
   std::optional<Length> wall_nominal;     // of the governing pipe, or as measured

@@ -196,7 +196,7 @@ struct Rules {
   Rule<std::optional<Length>> greatest_cover;
 
   // measuring
-  Rule<Length> od_uncertainty;                 // calliper
+  Rule<Length> od_uncertainty;                 // caliper
   Rule<Length> circumference_uncertainty;      // tape
   Rule<Length> wall_uncertainty;               // gauge
 

@@ -110,8 +110,8 @@ class PlanWriter {
     put("od", main.od);
     put("od_low", main.od_low);
     put("od_high", main.od_high);
-    if (main.calliper_low) put_bound("calliper_low", Measure(*main.calliper_low), Toward::more);
-    if (main.calliper_high) put_bound("calliper_high", Measure(*main.calliper_high), Toward::less);
+    if (main.caliper_low) put_bound("caliper_low", Measure(*main.caliper_low), Toward::more);
+    if (main.caliper_high) put_bound("caliper_high", Measure(*main.caliper_high), Toward::less);
     put("wall_nominal", main.wall_nominal);
     put("wall_min", main.wall_least);
     if (main.wall_basis != WallBasis::unknown) {

@@ -224,15 +224,15 @@ std::optional<MeasuredDiameter> measured_diameter(const Context& context, Said& 
     said.taken.measured(PlanPart::pipe, Taken::tape, *by_tape->basis, Measure(by_tape->value));
   }
   if (!facts.od) return by_tape;
-  const MeasuredDiameter by_calliper{*facts.od, rules.od_uncertainty.value, &rules.od_uncertainty.basis};
-  said.taken.measured(PlanPart::pipe, Taken::calliper, *by_calliper.basis, Measure(by_calliper.value));
-  if (by_tape && over(abs(by_calliper.value - by_tape->value), by_calliper.uncertainty + by_tape->uncertainty)) {
+  const MeasuredDiameter by_caliper{*facts.od, rules.od_uncertainty.value, &rules.od_uncertainty.basis};
+  said.taken.measured(PlanPart::pipe, Taken::caliper, *by_caliper.basis, Measure(by_caliper.value));
+  if (by_tape && over(abs(by_caliper.value - by_tape->value), by_caliper.uncertainty + by_tape->uncertainty)) {
     said.findings.add(FindingCode::main_readings_disagree, Severity::hold)
-        .value(by_calliper.value)
+        .value(by_caliper.value)
         .at_most(by_tape->value)
-        .basis(*by_calliper.basis, *by_tape->basis);
+        .basis(*by_caliper.basis, *by_tape->basis);
   }
-  return by_calliper;
+  return by_caliper;
 }
 
 bool fits_diameter(const Pipe& pipe, const MeasuredDiameter& measured) {

@@ -32,7 +32,7 @@ void require_readings(const PipeReadings& readings) {
   }
 }
 
-// The diameters that the readings leave open, tape and calliper together.
+// The diameters that the readings leave open, tape and caliper together.
 void measure_diameter(Identification& found, const Rules& rules) {
   const PipeReadings& readings = found.readings;
   std::optional<Interval> range;
@@ -43,13 +43,13 @@ void measure_diameter(Identification& found, const Rules& rules) {
   }
   if (readings.od) {
     found.od = *readings.od;
-    const Length calliper = rules.od_uncertainty.value;
-    const Interval by_calliper{found.od - calliper, found.od + calliper};
+    const Length caliper = rules.od_uncertainty.value;
+    const Interval by_caliper{found.od - caliper, found.od + caliper};
     if (range) {
-      range = {std::max(range->low, by_calliper.low), std::min(range->high, by_calliper.high)};
+      range = {std::max(range->low, by_caliper.low), std::min(range->high, by_caliper.high)};
       found.readings_disagree = over(range->low, range->high);
     } else {
-      range = by_calliper;
+      range = by_caliper;
     }
   }
   found.od_low = range->low;

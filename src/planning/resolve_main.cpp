@@ -118,8 +118,8 @@ void resolve_diameter(const Context& context, ResolvedMain& main, Said& said, co
   bound_diameter(main, measured);
   if (main.od_low && main.od_high) {
     const LengthRange read = widened({*main.od_low, *main.od_high}, context.rules.od_uncertainty.value);
-    main.calliper_low = read.low;
-    main.calliper_high = read.high;
+    main.caliper_low = read.low;
+    main.caliper_high = read.high;
   }
   if (measured) {
     main.od = measured->value;

@@ -73,7 +73,7 @@ constexpr std::array<RecordEntry, record_key_count> entries = {
     of_type(RecordType::time, text(end, "end", "End", "such as 10:15", always)),
     fact(line_pressure, "line_pressure", "Line pressure", "at the gauge, when tapping", "main.pressure", quantity,
          Kind::pressure, always, ReadingId::line_pressure),
-    fact(od, "od", "Outside diameter", "by calliper on the bare pipe", "main.od", quantity, Kind::length, never),
+    fact(od, "od", "Outside diameter", "by caliper on the bare pipe", "main.od", quantity, Kind::length, never),
     fact(circumference, "circumference", "Circumference", "by tape on the bare pipe", "main.circumference", quantity,
          Kind::tape, never, ReadingId::circumference),
     fact(wall, "wall", "Wall", "by gauge at the tap", "main.wall", quantity, Kind::length, never, ReadingId::wall),

@@ -120,7 +120,7 @@ class CardWriter {
     switch (plan_.method.kind) {
       case Method::direct: {
         if (setup.saddle_od) {
-          line(CardWord::machine_seat, said(CardWord::seat_for, {{"diameter", on_calliper(*setup.saddle_od, audience_)}}));
+          line(CardWord::machine_seat, said(CardWord::seat_for, {{"diameter", on_caliper(*setup.saddle_od, audience_)}}));
         }
         if (setup.chain) line(CardWord::chain, chain(*setup.chain));
         if (setup.clamp && setup.clamp->stud_torque) {

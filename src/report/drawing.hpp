@@ -89,6 +89,7 @@ struct MachineDrawing {
   // Depths of the tool's point below the outside of the pipe.
   std::optional<Length> through;   // the drill's point comes out in the bore
   std::optional<Length> full;      // the hole is full width
+  bool by_marks = false;           // both are the marks on the bar, no lengths of the wall and the drill
   std::optional<Length> tap_stop;  // the tap's point, when it stops
 };
 [[nodiscard]] std::optional<MachineDrawing> machine_drawing(const Plan& plan);

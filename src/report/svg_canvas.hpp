@@ -52,6 +52,7 @@ class Canvas {
   ~Canvas();
   Canvas(const Canvas&) = delete;
   Canvas& operator=(const Canvas&) = delete;
+  [[nodiscard]] UnitSystem system() const { return system_; }
 
   // Style by class: "cut", "edge", "thin", "dash", "axis", "fill", "blank", "hatch", "tooth" ...
   void line(At from, At to, std::string_view style);

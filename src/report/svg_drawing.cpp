@@ -617,9 +617,12 @@ class MachineOnPaper {
     canvas.upright(drill, top, y_of(end), {}, Anchor::start);
     if (drawing_.through)
       mark(canvas, drill, y_of(*drawing_.through), "2: through",
-           {{}, Measure(*drawing_.through), "main.wall_nominal", {}});
+           {{}, Measure(*drawing_.through), drawing_.by_marks ? "marks.breakthrough" : "main.wall_nominal", {},
+            on_rule(*drawing_.through, canvas.system(), Toward::less)});
     if (drawing_.full)
-      mark(canvas, drill, y_of(*drawing_.full), "full width", {{}, Measure(*drawing_.full), "setup.drill_stroke", {}});
+      mark(canvas, drill, y_of(*drawing_.full), "full width",
+           {{}, Measure(*drawing_.full), drawing_.by_marks ? "marks.full_width" : "setup.drill_stroke", {},
+            on_rule(*drawing_.full, canvas.system(), Toward::more)});
     if (!direct) return;
 
     const double tap = left + 90.0;
@@ -1058,7 +1061,7 @@ FigureRoom write_machine_figure(HtmlWriter& out, const Plan& plan, UnitSystem sy
   }
   std::string caption;
   if (direct) {
-    if (setup.saddle_od) caption += "Machine saddle for " + on_calliper(*setup.saddle_od, system) + " outside. ";
+    if (setup.saddle_od) caption += "Machine saddle for " + on_caliper(*setup.saddle_od, system) + " outside. ";
     if (setup.chain) {
       const int extensions = setup.chain->extensions;
       caption +=

@@ -117,7 +117,7 @@ class TextReport {
   }
 
   [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, options_.units); }
-  [[nodiscard]] std::string calliper(Length length) const { return on_calliper(length, options_.units); }
+  [[nodiscard]] std::string caliper(Length length) const { return on_caliper(length, options_.units); }
   [[nodiscard]] std::string show_detail(const Detail& detail) const {
     std::string text;
     append_detail(text, detail, options_.units);
@@ -251,9 +251,9 @@ class TextReport {
     if (by_another_name) pipe += ", rated as " + std::string(main.rated_as);
     page_.field("Main", pipe);
     if (main.od) {
-      std::string od = calliper(*main.od);
-      if (main.calliper_low && main.calliper_high) {
-        od += "; may measure " + format_between(Measure(*main.calliper_low), Measure(*main.calliper_high), options_.units);
+      std::string od = caliper(*main.od);
+      if (main.caliper_low && main.caliper_high) {
+        od += "; may measure " + format_between(Measure(*main.caliper_low), Measure(*main.caliper_high), options_.units);
       }
       page_.field("Outside diameter", od);
     }
@@ -349,7 +349,7 @@ class TextReport {
     page_.heading("SET-UP");
     // On a saddle the machine stands on the stop: it needs no seat of its own and no chain.
     if (plan_.method.kind == Method::direct) {
-      if (setup.saddle_od) page_.field("Machine saddle", "for " + calliper(*setup.saddle_od) + " outside diameter");
+      if (setup.saddle_od) page_.field("Machine saddle", "for " + caliper(*setup.saddle_od) + " outside diameter");
       if (setup.chain) {
         page_.field("Chain needed", show(Measure(setup.chain->needed, Kind::tape)) + ", hook to hook");
         page_.field("Chain made up", show(Measure(setup.chain->available, Kind::tape)) + " with " + std::to_string(setup.chain->extensions) +

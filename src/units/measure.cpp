@@ -380,7 +380,8 @@ Rounding rounding_of(Toward toward) { return toward == Toward::less ? Rounding::
 // In whole steps; what is one but for the noise of having been worked out is one.
 double whole_steps(double steps, Rounding rounding) {
   constexpr double noise = 1e-6;
-  return rounding == Rounding::nearest ? std::round(steps)
+  // A half that the units have worn a little is one still: 70.5 psi and 486.081 kPa are the same pressure.
+  return rounding == Rounding::nearest ? std::round(steps + std::copysign(noise, steps))
          : rounding == Rounding::up    ? std::ceil(steps - noise)
                                        : std::floor(steps + noise);
 }
@@ -573,7 +574,7 @@ std::string on_gauge(Pressure pressure, UnitSystem system, Toward toward) {
   return gauged(pressure, system, rounding_of(toward));
 }
 
-std::string on_calliper(Length length, UnitSystem system) {
+std::string on_caliper(Length length, UnitSystem system) {
   if (system == UnitSystem::si) return format_measure(length, system);
   std::string text;
   append_number(text, length / units::inch, 2);

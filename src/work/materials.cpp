@@ -50,9 +50,9 @@ class LoadList {
     const ResolvedMain& main = plan_.main;
     const bool measured = plan_.job.main.od || plan_.job.main.circumference;
     if (!measured && main.od_low && main.od_high && *main.od_low < *main.od_high) {
-      return on_calliper(*main.od_low, system_) + " to " + on_calliper(*main.od_high, system_) + " OD";
+      return on_caliper(*main.od_low, system_) + " to " + on_caliper(*main.od_high, system_) + " OD";
     }
-    return main.od ? on_calliper(*main.od, system_) + " OD" : std::string("OD to be measured");
+    return main.od ? on_caliper(*main.od, system_) + " OD" : std::string("OD to be measured");
   }
 
   void fittings() {
@@ -129,7 +129,7 @@ class LoadList {
     add("powered-feed", "Powered feed for the tapping machine", "", 1);
     switch (plan_.method.kind) {
       case Method::direct: {
-        add("machine-saddle", "Machine saddle", setup.saddle_od ? on_calliper(*setup.saddle_od, system_) + " OD" : seat(), 1,
+        add("machine-saddle", "Machine saddle", setup.saddle_od ? on_caliper(*setup.saddle_od, system_) + " OD" : seat(), 1,
             "Seats all round without rocking. Do not pack one that does not fit.");
         add("machine-gasket", "Gasket set, pipe to saddle and saddle to machine", "", plan_.method.count, "Fresh: one set a tap.");
         add("spare-gasket", "Spare gasket set for the machine", "", 1, "Fresh.");
@@ -192,7 +192,7 @@ class LoadList {
     add("pressure-gauge", "Pressure gauge", "", 1,
         "Reads zero when open and past " + pressure_in_words(rating_needed()) + "; " +
             on_gauge(plan_.pressure.line, system_) + " lies where it reads well.");
-    add("diameter-tape", "Steel tape or calliper for the outside diameter", "", 1);
+    add("diameter-tape", "Steel tape or caliper for the outside diameter", "", 1);
     add("wall-gauge", "Wall gauge", "", 1,
         plan_.main.wall_least
             ? "Set for " + std::string(name_of(plan_.main.material)) + ", checked on a piece of known wall."

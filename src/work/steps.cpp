@@ -254,7 +254,7 @@ class Procedure {
     phase("Set the machine");
     const Setup& setup = plan_.setup;
     std::string seat = "Set gasket and machine saddle";
-    if (setup.saddle_od) seat += " for " + on_calliper(*setup.saddle_od, system_) + " outside";
+    if (setup.saddle_od) seat += " for " + on_caliper(*setup.saddle_od, system_) + " outside";
     seat += " on the mark, then the second gasket and the machine, bar pointing at the centre of the pipe. It must not rock.";
     add({.id = "machine.seat",
          .action = std::move(seat),

@@ -164,7 +164,7 @@ constexpr std::array terms = {
     Term{"wall tolerance", "tolerancia de la pared"},
     Term{"years such pipe was laid", "años en que se instaló este tubo"},
     Term{"diameter by caliper", "diámetro por calibrador"},
-    Term{"diameter by calliper", "diámetro por calibrador"},
+    Term{"diameter by caliper", "diámetro por calibrador"},
     Term{"diameter by tape", "diámetro por cinta"},
     Term{"wall by gauge", "pared por medidor"},
     Term{"temperature of the pipe", "temperatura del tubo"},

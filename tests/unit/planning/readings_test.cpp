@@ -129,8 +129,8 @@ TEST_CASE("what is said to tell the pipes apart is read as the stop numbers are,
       const auto& left = read.main.candidates;
       return !has(read, FindingCode::main_od_contradicts) && std::find(left.begin(), left.end(), wanted) != left.end();
     };
-    if (plan.main.calliper_low) {
-      for (const auto& od : {plan.main.calliper_low, plan.main.calliper_high}) {
+    if (plan.main.caliper_low) {
+      for (const auto& od : {plan.main.caliper_low, plan.main.caliper_high}) {
         Job read = job;
         read.main.od = od;
         CHECK_FALSE(has(plan_of(read), FindingCode::main_od_contradicts));

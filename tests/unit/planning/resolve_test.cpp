@@ -159,7 +159,7 @@ TEST_CASE("contradictions are holds with the reason") {
     job.main.class_name = "PC 150";
     CHECK(has(plan_of(job), FindingCode::main_class_not_made));
   }
-  SECTION("tape and calliper that disagree") {
+  SECTION("tape and caliper that disagree") {
     job.main.od = 9.05 * units::inch;
     job.main.circumference = 30.0 * units::inch;
     CHECK(has(plan_of(job), FindingCode::main_readings_disagree));

@@ -167,12 +167,14 @@ TEST_CASE("the chain drawn touches the pipe and is as long as the plan's", "[dra
   }
 }
 
-TEST_CASE("the strokes drawn are the plan's", "[drawing]") {
+TEST_CASE("the strokes drawn are the marks on the bar", "[drawing]") {
   const Plan plan = plan_of(npt_job(0.75));
   const auto drawing = machine_drawing(plan);
   REQUIRE(drawing);
-  CHECK(drawing->through == plan.main.wall_nominal);
-  CHECK(drawing->full == plan.setup.drill_stroke);
+  REQUIRE(plan.marks);
+  REQUIRE(plan.marks->at);
+  CHECK(drawing->through == plan.marks->at->breakthrough);
+  CHECK(drawing->full == plan.marks->at->full_width);
   CHECK(drawing->tap_stop == plan.makeup->tip_depth);
   CHECK(*drawing->full > *drawing->through);
   CHECK(drawing->standoff == plan.setup.machine->standoff);

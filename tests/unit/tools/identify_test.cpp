@@ -159,7 +159,7 @@ TEST_CASE("what nothing fits is said, with the neighbours on both sides") {
   CHECK(identified(readings).not_judged.front()->material == Material::concrete_cylinder);
 }
 
-TEST_CASE("tape and calliper that disagree fit nothing") {
+TEST_CASE("tape and caliper that disagree fit nothing") {
   PipeReadings readings = by_tape(6.90 * units::inch);
   readings.od = 6.96 * units::inch;
   CHECK_FALSE(identified(readings).readings_disagree);
@@ -183,9 +183,9 @@ TEST_CASE("no answer comes without its warnings, and none allows a tap") {
     const bool forbidden = warnings.front().find("Do not tap") != std::string_view::npos;
     CHECK(forbidden == (carries != Carries::water));
     CHECK(found.water_proved == (carries == Carries::water));
-    bool colour = false;
-    for (const auto warning : warnings) colour |= warning.find("colour prove nothing") != std::string_view::npos;
-    CHECK(colour);
+    bool color = false;
+    for (const auto warning : warnings) color |= warning.find("color prove nothing") != std::string_view::npos;
+    CHECK(color);
   }
 }
 

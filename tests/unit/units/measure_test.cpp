@@ -161,6 +161,6 @@ TEST_CASE("on site a length is read in whole steps, rounded to the safe side") {
   CHECK(on_tape(Length(), UnitSystem::us, less) == "0 in");
   CHECK(on_tape(29.4 * units::inch, UnitSystem::si, less) == "0.74 m");
   CHECK(on_tape(29.4 * units::inch, UnitSystem::si, more) == "0.75 m");
-  CHECK(on_calliper(6.923 * units::inch, UnitSystem::us) == "6.92 in");
-  CHECK(on_calliper(6.9 * units::inch, UnitSystem::si) == "175.3 mm");
+  CHECK(on_caliper(6.923 * units::inch, UnitSystem::us) == "6.92 in");
+  CHECK(on_caliper(6.9 * units::inch, UnitSystem::si) == "175.3 mm");
 }

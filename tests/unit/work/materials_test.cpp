@@ -42,13 +42,13 @@ TEST_CASE("fittings that must be marked for more than usual, or pass the cutter,
   CHECK(item(materials(plan, UnitSystem::us), "corporation-stop")->item == "Corporation stop, NPT inlet");
   plan.pressure.line = 118.0 * units::psi;
   CHECK(item(materials(plan, UnitSystem::us), "corporation-stop")->item ==
-        "Corporation stop, NPT inlet, marked 118 psi or more");
+        "Corporation stop, NPT inlet, marked 125 psi or more");
   plan.method.kind = Method::saddle;
   CHECK(item(materials(plan, UnitSystem::us), "corporation-stop")->item ==
-        "Corporation stop, full bore, NPT inlet, marked 118 psi or more");
+        "Corporation stop, full bore, NPT inlet, marked 125 psi or more");
   CHECK(item(materials(plan, UnitSystem::us), "service-saddle")->item == "Service saddle");
   plan.pressure.line = 160.0 * units::psi;
-  CHECK(item(materials(plan, UnitSystem::us), "service-saddle")->item == "Service saddle, marked 160 psi or more");
+  CHECK(item(materials(plan, UnitSystem::us), "service-saddle")->item == "Service saddle, marked 175 psi or more");
 }
 
 TEST_CASE("what seats on the pipe is loaded for the measured diameter once there is one") {
