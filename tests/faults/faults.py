@@ -88,8 +88,10 @@ def ways_of_reading(command, forms):
         ways = [(arguments + ["--format", form], *rest) for arguments, *rest in ways for form in ("text", "json")]
         return ways + [(["record", "--export", "ledger.ndjson", "--format", form], "ledger.ndjson", None, False)
                        for form in ("json", "csv", "geojson")]
+    # Features of two files are refused before either is read.
     return [(arguments + (["--format", form] if "--columns" not in arguments else []), *rest)
-            for arguments, *rest in ways for form in (forms or ["text"])]
+            for arguments, *rest in ways for form in (forms or ["text"])
+            if form != "geojson" or "orders.ndjson" not in arguments or "week.csv" not in arguments]
 
 
 def what_was_read(program, tally):
@@ -565,8 +567,11 @@ def places_of_calls(program, folder, arguments, calls):
     places = {}
     for call in calls:
         mine = [line for line in lines if f" {call}(" in f" {line}"]
-        places[call] = [at + 1 for at, line in enumerate(mine)
-                        if not (call == "openat" and "O_EXCL" not in line or re.search(r"\bwrite\((?![12]<)\d+<pipe:", line))]
+        own = [re.search(r"\bwrite\((?![12]<)\d+<pipe:", line) is not None for line in mine]
+        places[call] = [at + 1 for at, line in enumerate(mine) if not own[at] and (call != "openat" or "O_EXCL" in line)]
+        # With several threads those come at other places in every run.
+        if any(own) and "--jobs" in arguments:
+            places[call] = []
     return places
 
 
