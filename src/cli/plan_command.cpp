@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "cli/result_writer.hpp"
+#include "cli/tool_values.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/plan_file.hpp"
 #include "mainbore/report.hpp"
@@ -11,23 +12,10 @@
 #include "mainbore/tool_file.hpp"
 #include "mainbore/tool_report.hpp"
 #include "mainbore/what_if.hpp"
-#include "text/foreign.hpp"
 #include "words/card.hpp"
 
 namespace mainbore::cli {
 namespace {
-
-std::vector<Setting> settings_of(const std::vector<std::string>& arguments) {
-  std::vector<Setting> settings;
-  for (const std::string& argument : arguments) {
-    const std::size_t equals = argument.find('=');
-    if (equals == std::string::npos || equals == 0) {
-      throw Stop(exit_usage, "--set takes PATH=VALUE, such as --set main.size=\"8 in\"; found " + text::quoted(argument));
-    }
-    settings.push_back({argument.substr(0, equals), argument.substr(equals + 1), ""});
-  }
-  return settings;
-}
 
 // The file named; else what is piped in, unless --set alone says what there is to plan.
 std::optional<std::string> input_of(const PlanRequest& request, const Console& console) {
@@ -47,7 +35,7 @@ ExitStatus plan_command(const PlanRequest& request, Console& console) {
   if (request.format == "html" && request.language == name_of(Language::spanish)) {
     throw Stop(exit_usage, "the field sheet is in English alone: leave out --language, or ask for the card with --format text");
   }
-  const std::vector<Setting> settings = settings_of(request.settings);
+  const std::vector<Setting> settings = settings_of(request.settings, "PATH=VALUE, such as --set main.size=\"8 in\"");
   const std::optional<std::string> input = input_of(request, console);
   const std::shared_ptr<const Catalog> tables = open_catalog(request.data, console);
   const Catalog& catalog = *tables;

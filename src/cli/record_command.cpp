@@ -39,18 +39,6 @@ void require_sense(const RecordRequest& request) {
   }
 }
 
-std::vector<Setting> settings_of(const std::vector<std::string>& arguments) {
-  std::vector<Setting> settings;
-  for (const std::string& argument : arguments) {
-    const std::size_t equals = argument.find('=');
-    if (equals == std::string::npos || equals == 0) {
-      throw Stop(exit_usage, "--set takes NAME=VALUE, such as --set wall=\"0.28 in\"; found " + text::quoted(argument));
-    }
-    settings.push_back({argument.substr(0, equals), argument.substr(equals + 1), ""});
-  }
-  return settings;
-}
-
 struct LedgerText {
   std::string text;
   Ledger ledger;
@@ -92,7 +80,7 @@ ExitStatus tell_tools(const RecordRequest& request, const Catalog& catalog, Unit
 Readings readings_of(const RecordRequest& request, const Job& job, const Planner& planner, UnitSystem units,
                      Console& console) {
   const Catalog& catalog = planner.catalog();
-  std::vector<Setting> settings = settings_of(request.settings);
+  std::vector<Setting> settings = settings_of(request.settings, "NAME=VALUE, such as --set wall=\"0.28 in\"");
   if (request.readings.empty() && settings.empty()) {
     if (!console.environment.in_is_terminal || !console.environment.err_is_terminal || request.job == "-") {
       throw Stop(exit_usage, std::string("no readings: name a file, - for standard input, or give them with --set") + try_help);

@@ -46,4 +46,16 @@ std::optional<std::size_t> word_of(const std::string& option, const std::string&
   throw Stop(exit_usage, message + "\none of: " + io::listed(known));
 }
 
+std::vector<Setting> settings_of(const std::vector<std::string>& arguments, std::string_view takes) {
+  std::vector<Setting> settings;
+  for (const std::string& argument : arguments) {
+    const std::size_t equals = argument.find('=');
+    if (equals == std::string::npos || equals == 0) {
+      throw Stop(exit_usage, "--set takes " + std::string(takes) + "; found " + text::quoted(argument));
+    }
+    settings.push_back({argument.substr(0, equals), argument.substr(equals + 1), ""});
+  }
+  return settings;
+}
+
 }  // namespace mainbore::cli

@@ -10,6 +10,7 @@
 #include "cli/settings_option.hpp"
 #include "io/job_fields.hpp"
 #include "mainbore/catalog.hpp"
+#include "mainbore/job_file.hpp"
 
 namespace mainbore::cli {
 
@@ -35,5 +36,7 @@ struct ToolRequest {
 // The place of the word among the known ones.
 [[nodiscard]] std::optional<std::size_t> word_of(const std::string& option, const std::string& text,
                                                  std::span<const std::string_view> known);
+// What --set says: "main.size=8 in". `takes` is how it is written, for whoever wrote it otherwise.
+[[nodiscard]] std::vector<Setting> settings_of(const std::vector<std::string>& arguments, std::string_view takes);
 
 }  // namespace mainbore::cli

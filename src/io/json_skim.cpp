@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "io/json_text.hpp"
 #include "io/json_writer.hpp"
 #include "io/text_scan.hpp"
 #include "text/foreign.hpp"
@@ -36,9 +37,6 @@ std::uint32_t code_at(std::string_view digits) {
   for (const char c : digits) code = code << 4 | static_cast<std::uint32_t>(hex_digit(c));
   return code;
 }
-
-constexpr bool is_high_half(std::uint32_t code) { return code >= 0xD800 && code < 0xDC00; }
-constexpr bool is_low_half(std::uint32_t code) { return code >= 0xDC00 && code < 0xE000; }
 
 }  // namespace
 
@@ -193,7 +191,7 @@ bool JsonSkim::string(bool& escaped) {
 bool JsonSkim::escape() {
   const char c = at_ + 1 < text_.size() ? text_[at_ + 1] : '\0';
   at_ += 2;
-  if (c != 'u') return std::string_view("\"\\/bfnrt").find(c) != std::string_view::npos && c != '\0';
+  if (c != 'u') return escaped_character(c).has_value();
   std::uint32_t code = 0;
   if (!hex4(code) || is_low_half(code)) return false;
   if (!is_high_half(code)) return true;
@@ -249,35 +247,17 @@ void append_unescaped(std::string& out, std::string_view written) {
     if (backslash == written.size()) return;
     const char c = written[backslash + 1];
     at = backslash + 2;
-    switch (c) {
-      case 'b':
-        out += '\b';
-        break;
-      case 'f':
-        out += '\f';
-        break;
-      case 'n':
-        out += '\n';
-        break;
-      case 'r':
-        out += '\r';
-        break;
-      case 't':
-        out += '\t';
-        break;
-      case 'u': {
-        std::uint32_t code = code_at(written.substr(at, 4));
-        at += 4;
-        if (is_high_half(code)) {
-          code = 0x10000 + ((code - 0xD800) << 10) + (code_at(written.substr(at + 2, 4)) - 0xDC00);
-          at += 6;
-        }
-        append_utf8(out, code);
-        break;
-      }
-      default:
-        out += c;
+    if (c != 'u') {
+      out += escaped_character(c).value_or(c);
+      continue;
     }
+    std::uint32_t code = code_at(written.substr(at, 4));
+    at += 4;
+    if (is_high_half(code)) {
+      code = joined_halves(code, code_at(written.substr(at + 2, 4)));
+      at += 6;
+    }
+    append_utf8(out, code);
   }
 }
 

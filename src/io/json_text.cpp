@@ -32,6 +32,27 @@ void append_utf8(std::string& out, std::uint32_t code) {
   }
 }
 
+std::optional<char> escaped_character(char letter) {
+  switch (letter) {
+    case '"':
+    case '\\':
+    case '/':
+      return letter;
+    case 'b':
+      return '\b';
+    case 'f':
+      return '\f';
+    case 'n':
+      return '\n';
+    case 'r':
+      return '\r';
+    case 't':
+      return '\t';
+    default:
+      return std::nullopt;
+  }
+}
+
 // Recursive descent; each function leaves `at_` behind what it read, or records the fault and returns false.
 class JsonParser {
  public:
@@ -245,49 +266,23 @@ class JsonParser {
       return fail({begin, std::min(begin + length, text_.size())}, std::string(what),
                   "a backslash is written \\\\, a double quote \\\"");
     };
-    switch (peek(1)) {
-      case '"':
-        out += '"';
-        break;
-      case '\\':
-        out += '\\';
-        break;
-      case '/':
-        out += '/';
-        break;
-      case 'b':
-        out += '\b';
-        break;
-      case 'f':
-        out += '\f';
-        break;
-      case 'n':
-        out += '\n';
-        break;
-      case 'r':
-        out += '\r';
-        break;
-      case 't':
-        out += '\t';
-        break;
-      case 'u': {
-        std::uint32_t code = code_unit();
-        if (code == no_unit) return refuse(6, "\\u without four hexadecimal digits");
-        at_ += 6;
-        if (code >= 0xDC00 && code <= 0xDFFF) return refuse(6, "half a character (a lone surrogate)");
-        if (code >= 0xD800 && code <= 0xDBFF) {
-          const std::uint32_t low = code_unit();
-          if (low == no_unit || low < 0xDC00 || low > 0xDFFF) return refuse(6, "half a character (a lone surrogate)");
-          at_ += 6;
-          code = 0x10000 + ((code - 0xD800) << 10) + (low - 0xDC00);
-        }
-        append_utf8(out, code);
-        return true;
-      }
-      default:
-        return refuse(2, "an escape JSON does not know");
+    if (const auto character = escaped_character(peek(1))) {
+      out += *character;
+      at_ += 2;
+      return true;
     }
-    at_ += 2;
+    if (peek(1) != 'u') return refuse(2, "an escape JSON does not know");
+    std::uint32_t code = code_unit();
+    if (code == no_unit) return refuse(6, "\\u without four hexadecimal digits");
+    at_ += 6;
+    if (is_low_half(code)) return refuse(6, "half a character (a lone surrogate)");
+    if (is_high_half(code)) {
+      const std::uint32_t low = code_unit();
+      if (!is_low_half(low)) return refuse(6, "half a character (a lone surrogate)");
+      at_ += 6;
+      code = joined_halves(code, low);
+    }
+    append_utf8(out, code);
     return true;
   }
 

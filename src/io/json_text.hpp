@@ -6,6 +6,7 @@
 
 #include <cstdint>
 #include <deque>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -60,6 +61,15 @@ class JsonText {
 };
 
 void append_utf8(std::string& out, std::uint32_t code);
+
+// What a backslash and this letter stand for in a string; nothing for "u", whose digits follow, and for what JSON does not know.
+[[nodiscard]] std::optional<char> escaped_character(char letter);
+// A character beyond the first 65,536 is written as two escapes, its halves.
+constexpr bool is_high_half(std::uint32_t code) { return code >= 0xD800 && code < 0xDC00; }
+constexpr bool is_low_half(std::uint32_t code) { return code >= 0xDC00 && code < 0xE000; }
+constexpr std::uint32_t joined_halves(std::uint32_t high, std::uint32_t low) {
+  return 0x10000 + ((high - 0xD800) << 10) + (low - 0xDC00);
+}
 
 // "~" and "/" of a key as a JSON Pointer writes them.
 [[nodiscard]] std::string pointer_token(std::string_view key);

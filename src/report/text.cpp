@@ -45,7 +45,7 @@ class TextReport {
 
   std::string all() && {
     report::write_card(page_, report::card_of(plan_, audience()));
-    if (options_.language != Language::english) return in_translation();
+    if (options_.language != Language::english) in_translation();
     if (options_.why) why();
     if (options_.materials) load();
     if (options_.steps) {
@@ -78,7 +78,7 @@ class TextReport {
   }
 
   // What is translated stands first; the rest says that it is not.
-  std::string in_translation() {
+  void in_translation() {
     if (options_.why) {
       translated_findings();
       translated_cautions();
@@ -87,14 +87,6 @@ class TextReport {
       page_.blank();
       page_.paragraph(say(words::CardWord::english_from_here, options_.language));
     }
-    if (options_.why) why();
-    if (options_.materials) load();
-    if (options_.steps) {
-      steps();
-      trouble();
-    }
-    if (options_.why) sources();
-    return std::move(page_).take();
   }
 
   void why() {
