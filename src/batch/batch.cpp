@@ -6,8 +6,8 @@
 
 #include "batch/order_planner.hpp"
 #include "batch/pipeline.hpp"
-#include "io/order_members.hpp"
-#include "io/table_rows.hpp"
+#include "io/orders/order_members.hpp"
+#include "io/orders/table_rows.hpp"
 
 namespace mainbore::batch {
 namespace {

@@ -13,9 +13,9 @@
 #include <utility>
 
 #include "batch/order_source.hpp"
-#include "io/fast_job.hpp"
-#include "io/job_fields.hpp"
-#include "io/order_members.hpp"
+#include "io/fast/fast_job.hpp"
+#include "io/job/job_fields.hpp"
+#include "io/orders/order_members.hpp"
 #include "mainbore/job_file.hpp"
 
 namespace mainbore::batch {

@@ -8,10 +8,10 @@
 
 #include "batch/batch.hpp"
 #include "batch/piece.hpp"
-#include "io/fast_job.hpp"
-#include "io/order_members.hpp"
-#include "io/order_table.hpp"
-#include "io/verdict_record.hpp"
+#include "io/fast/fast_job.hpp"
+#include "io/orders/order_members.hpp"
+#include "io/orders/order_table.hpp"
+#include "io/orders/verdict_record.hpp"
 #include "mainbore/order_file.hpp"
 #include "mainbore/planner.hpp"
 

@@ -4,7 +4,7 @@
 #include <cstring>
 #include <utility>
 
-#include "io/fast_job.hpp"
+#include "io/fast/fast_job.hpp"
 #include "mainbore/job_file.hpp"
 
 namespace mainbore::batch {

@@ -8,8 +8,8 @@
 #include <string_view>
 
 #include "batch/piece.hpp"
-#include "io/csv.hpp"
-#include "io/table_rows.hpp"
+#include "io/orders/table_rows.hpp"
+#include "io/text/csv.hpp"
 
 namespace mainbore::batch {
 

@@ -7,7 +7,7 @@
 #include <string_view>
 #include <vector>
 
-#include "io/csv.hpp"
+#include "io/text/csv.hpp"
 #include "mainbore/plan.hpp"
 #include "mainbore/wording.hpp"
 #include "report/week.hpp"

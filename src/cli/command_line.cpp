@@ -8,7 +8,7 @@
 #include "cli/result_writer.hpp"
 #include "cli/run.hpp"
 #include "cli/visible_stream.hpp"
-#include "io/nearest.hpp"
+#include "io/text/nearest.hpp"
 #include "text/foreign.hpp"
 
 namespace mainbore::cli {

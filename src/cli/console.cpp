@@ -4,7 +4,7 @@
 #include <filesystem>
 #include <iostream>
 
-#include "io/job_fields.hpp"
+#include "io/job/job_fields.hpp"
 #include "mainbore/catalog_error.hpp"
 #include "mainbore/field_tests.hpp"
 #include "mainbore/job.hpp"

@@ -4,7 +4,7 @@
 #include <array>
 
 #include "cli/result_writer.hpp"
-#include "io/nearest.hpp"
+#include "io/text/nearest.hpp"
 #include "mainbore/rules_report.hpp"
 #include "text/foreign.hpp"
 

@@ -4,7 +4,7 @@
 #include <memory>
 
 #include "cli/result_writer.hpp"
-#include "io/nearest.hpp"
+#include "io/text/nearest.hpp"
 #include "mainbore/schema.hpp"
 #include "text/foreign.hpp"
 

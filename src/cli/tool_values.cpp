@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "cli/console.hpp"
-#include "io/nearest.hpp"
+#include "io/text/nearest.hpp"
 #include "mainbore/rule_fields.hpp"
 #include "text/foreign.hpp"
 

@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "cli/settings_option.hpp"
-#include "io/job_fields.hpp"
+#include "io/job/job_fields.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/job_file.hpp"
 

@@ -8,8 +8,8 @@
 
 #include "interview/answers.hpp"
 #include "interview/remarks.hpp"
-#include "io/nearest.hpp"
-#include "io/text_scan.hpp"
+#include "io/text/nearest.hpp"
+#include "io/text/text_scan.hpp"
 #include "report/text_page.hpp"
 #include "text/foreign.hpp"
 

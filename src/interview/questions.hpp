@@ -7,7 +7,7 @@
 #include <string>
 #include <string_view>
 
-#include "io/job_fields.hpp"
+#include "io/job/job_fields.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/job.hpp"
 

@@ -3,8 +3,8 @@
 #include <istream>
 #include <ostream>
 
-#include "io/nearest.hpp"
-#include "io/text_scan.hpp"
+#include "io/text/nearest.hpp"
+#include "io/text/text_scan.hpp"
 #include "mainbore/readings_file.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/tap_record.hpp"

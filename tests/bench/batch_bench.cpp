@@ -16,7 +16,7 @@
 
 #include "batch/batch.hpp"
 #include "bench/orders.hpp"
-#include "io/fast_job.hpp"
+#include "io/fast/fast_job.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/planner.hpp"
 #include "mainbore/rules_file.hpp"

@@ -3,7 +3,7 @@
 
 #include "cli/options.hpp"
 #include "cli/program_run.hpp"
-#include "io/job_fields.hpp"
+#include "io/job/job_fields.hpp"
 #include "support/catch.hpp"
 #include "support/painted.hpp"
 

@@ -5,7 +5,7 @@
 
 #include "cli/exit_status.hpp"
 #include "cli/help_text.hpp"
-#include "io/job_fields.hpp"
+#include "io/job/job_fields.hpp"
 #include "mainbore/catalog.hpp"
 #include "shell_lists.hpp"
 

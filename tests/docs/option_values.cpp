@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <map>
 
-#include "io/job_fields.hpp"
+#include "io/job/job_fields.hpp"
 #include "mainbore/diagnostic.hpp"
 #include "mainbore/field_tests.hpp"
 #include "mainbore/order_file.hpp"

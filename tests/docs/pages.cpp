@@ -18,7 +18,7 @@
 
 #include "command_tree.hpp"
 #include "completions.hpp"
-#include "io/job_fields.hpp"
+#include "io/job/job_fields.hpp"
 #include "mainbore/diagnostic.hpp"
 #include "mainbore/rule_fields.hpp"
 #include "mainbore/rules_file.hpp"

@@ -7,10 +7,10 @@
 #include <string>
 #include <string_view>
 
-#include "io/columns_report.hpp"
-#include "io/csv.hpp"
-#include "io/order_table.hpp"
-#include "io/table_rows.hpp"
+#include "io/orders/columns_report.hpp"
+#include "io/orders/order_table.hpp"
+#include "io/orders/table_rows.hpp"
+#include "io/text/csv.hpp"
 #include "mainbore/catalog.hpp"
 
 namespace {

@@ -6,7 +6,7 @@
 #include <string>
 #include <string_view>
 
-#include "io/fast_job.hpp"
+#include "io/fast/fast_job.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/plan.hpp"
 #include "mainbore/plan_file.hpp"

@@ -7,9 +7,9 @@
 #include <string>
 #include <string_view>
 
-#include "io/csv.hpp"
-#include "io/order_map.hpp"
-#include "io/order_table.hpp"
+#include "io/orders/order_map.hpp"
+#include "io/orders/order_table.hpp"
+#include "io/text/csv.hpp"
 #include "mainbore/catalog.hpp"
 
 namespace {

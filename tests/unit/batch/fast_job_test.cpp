@@ -1,5 +1,5 @@
 // The fast reader and the full one must agree on everything the fast one accepts.
-#include "io/fast_job.hpp"
+#include "io/fast/fast_job.hpp"
 
 #include <random>
 

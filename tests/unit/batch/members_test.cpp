@@ -2,9 +2,9 @@
 #include <nlohmann/json.hpp>
 
 #include "batch/batch.hpp"
-#include "io/json_skim.hpp"
-#include "io/json_text.hpp"
-#include "io/order_map.hpp"
+#include "io/fast/json_skim.hpp"
+#include "io/orders/order_map.hpp"
+#include "io/text/json_text.hpp"
 #include "support/catch.hpp"
 #include "unit/batch/streams.hpp"
 

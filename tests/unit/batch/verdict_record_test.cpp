@@ -1,9 +1,9 @@
-#include "io/verdict_record.hpp"
+#include "io/orders/verdict_record.hpp"
 
 #include <nlohmann/json.hpp>
 
-#include "io/csv.hpp"
-#include "io/csv_writer.hpp"
+#include "io/text/csv.hpp"
+#include "io/text/csv_writer.hpp"
 #include "mainbore/job_file.hpp"
 #include "support/catch.hpp"
 #include "support/painted.hpp"

@@ -1,5 +1,5 @@
 // A job file made of facts as they were written.
-#include "io/job_fields.hpp"
+#include "io/job/job_fields.hpp"
 #include "mainbore/job_file.hpp"
 #include "support/catch.hpp"
 

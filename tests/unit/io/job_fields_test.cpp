@@ -1,4 +1,4 @@
-#include "io/job_fields.hpp"
+#include "io/job/job_fields.hpp"
 
 #include <set>
 #include <string>

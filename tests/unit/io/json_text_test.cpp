@@ -1,4 +1,4 @@
-#include "io/json_text.hpp"
+#include "io/text/json_text.hpp"
 
 #include <algorithm>
 #include <nlohmann/json.hpp>

@@ -1,4 +1,4 @@
-#include "io/nearest.hpp"
+#include "io/text/nearest.hpp"
 
 #include <array>
 

@@ -4,7 +4,7 @@
 #include <random>
 #include <sstream>
 
-#include "io/json_writer.hpp"
+#include "io/text/json_writer.hpp"
 #include "mainbore/plan_file.hpp"
 #include "mainbore/rules_file.hpp"
 #include "support/catch.hpp"

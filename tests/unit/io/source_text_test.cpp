@@ -1,4 +1,4 @@
-#include "io/source_text.hpp"
+#include "io/text/source_text.hpp"
 
 #include <algorithm>
 #include <set>

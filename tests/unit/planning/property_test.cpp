@@ -3,7 +3,7 @@
 #include <array>
 #include <string>
 
-#include "io/verdict_record.hpp"
+#include "io/orders/verdict_record.hpp"
 #include "mainbore/what_if.hpp"
 #include "mainbore/wording.hpp"
 #include "support/catch.hpp"

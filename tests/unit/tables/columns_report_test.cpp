@@ -1,4 +1,4 @@
-#include "io/columns_report.hpp"
+#include "io/orders/columns_report.hpp"
 
 #include "support/catch.hpp"
 #include "unit/tables/tables.hpp"

@@ -4,7 +4,7 @@
 #include <iostream>
 #include <random>
 
-#include "io/json_text.hpp"
+#include "io/text/json_text.hpp"
 #include "support/catch.hpp"
 #include "unit/tables/tables.hpp"
 

@@ -11,10 +11,10 @@
 #include <string_view>
 #include <vector>
 
-#include "io/csv.hpp"
-#include "io/order_map.hpp"
-#include "io/order_table.hpp"
-#include "io/table_rows.hpp"
+#include "io/orders/order_map.hpp"
+#include "io/orders/order_table.hpp"
+#include "io/orders/table_rows.hpp"
+#include "io/text/csv.hpp"
 #include "mainbore/catalog.hpp"
 
 namespace mainbore::test {

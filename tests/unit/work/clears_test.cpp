@@ -1,5 +1,5 @@
 // Who clears a hold, and what the office asks.
-#include "io/verdict_record.hpp"
+#include "io/orders/verdict_record.hpp"
 #include "mainbore/wording.hpp"
 #include "support/catch.hpp"
 #include "unit/planning/random_jobs.hpp"

@@ -1,0 +1,847 @@
+#include "io/job/job_fields.hpp"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <memory>
+#include <type_traits>
+#include <utility>
+#include <vector>
+
+#include "io/text/nearest.hpp"
+#include "io/text/text_scan.hpp"
+
+namespace mainbore::io {
+namespace {
+
+// --- where a value is kept --------------------------------------------------------------------------------------
+// A row names a member; the object of the job that has it follows from the member's class.
+
+template <class>
+struct MemberOf;
+template <class Class, class Type>
+struct MemberOf<Type Class::*> {
+  using Section = Class;
+};
+
+template <class T>
+struct Held {
+  using Type = T;
+};
+template <class T>
+struct Held<std::optional<T>> {
+  using Type = T;
+};
+
+template <class Section>
+Section& section(JobDraft& draft, [[maybe_unused]] std::size_t index) {
+  if constexpr (std::is_same_v<Section, Job>) {
+    return draft.job;
+  } else if constexpr (std::is_same_v<Section, MainFacts>) {
+    return draft.job.main;
+  } else if constexpr (std::is_same_v<Section, ServiceFacts>) {
+    return draft.job.service;
+  } else if constexpr (std::is_same_v<Section, LineFacts>) {
+    return draft.job.service.line;
+  } else if constexpr (std::is_same_v<Section, DemandFacts>) {
+    return draft.job.service.demand;
+  } else if constexpr (std::is_same_v<Section, TrialFacts>) {
+    return draft.job.service.trial;
+  } else if constexpr (std::is_same_v<Section, ToolFacts>) {
+    return draft.job.tool;
+  } else if constexpr (std::is_same_v<Section, SanitaryFacts>) {
+    return draft.job.sanitary;
+  } else if constexpr (std::is_same_v<Section, ExcavationFacts>) {
+    return draft.job.excavation;
+  } else if constexpr (std::is_same_v<Section, MachineFacts>) {
+    return draft.job.machine;
+  } else if constexpr (std::is_same_v<Section, MachineProfile>) {
+    if (!draft.machine) draft.machine.emplace();
+    return *draft.machine;
+  } else {
+    static_assert(std::is_same_v<Section, Nearby>);
+    if (!draft.job.nearby) draft.job.nearby.emplace();
+    if (draft.job.nearby->size() <= index) draft.job.nearby->resize(index + 1);
+    return (*draft.job.nearby)[index];
+  }
+}
+
+// The same of a finished job, or nothing where it does not have the object.
+template <class Section>
+const Section* known_section(const Job& job, [[maybe_unused]] std::size_t index) {
+  if constexpr (std::is_same_v<Section, Job>) {
+    return &job;
+  } else if constexpr (std::is_same_v<Section, MainFacts>) {
+    return &job.main;
+  } else if constexpr (std::is_same_v<Section, ServiceFacts>) {
+    return &job.service;
+  } else if constexpr (std::is_same_v<Section, LineFacts>) {
+    return &job.service.line;
+  } else if constexpr (std::is_same_v<Section, DemandFacts>) {
+    return &job.service.demand;
+  } else if constexpr (std::is_same_v<Section, TrialFacts>) {
+    return &job.service.trial;
+  } else if constexpr (std::is_same_v<Section, ToolFacts>) {
+    return &job.tool;
+  } else if constexpr (std::is_same_v<Section, SanitaryFacts>) {
+    return &job.sanitary;
+  } else if constexpr (std::is_same_v<Section, ExcavationFacts>) {
+    return &job.excavation;
+  } else if constexpr (std::is_same_v<Section, MachineFacts>) {
+    return &job.machine;
+  } else if constexpr (std::is_same_v<Section, MachineProfile>) {
+    return job.machine.given.get();
+  } else {
+    static_assert(std::is_same_v<Section, Nearby>);
+    return job.nearby && index < job.nearby->size() ? &(*job.nearby)[index] : nullptr;
+  }
+}
+
+template <class T>
+T from_value(const FieldValue& value) {
+  if constexpr (std::is_same_v<T, Temperature>) {
+    return Temperature::fahrenheit(std::get<Measure>(value).base());
+  } else if constexpr (std::is_enum_v<T> && !std::is_same_v<T, Material>) {
+    return static_cast<T>(std::get<int>(value));
+  } else if constexpr (std::is_same_v<T, double>) {
+    return std::get<Measure>(value).base();
+  } else if constexpr (requires { T::from_base(0.0); }) {
+    return T::from_base(std::get<Measure>(value).base());
+  } else {
+    return std::get<T>(value);
+  }
+}
+
+template <class T>
+FieldValue to_value(const T& held, Kind kind) {
+  if constexpr (std::is_same_v<T, Temperature>) {
+    return Measure(held);
+  } else if constexpr (std::is_enum_v<T> && !std::is_same_v<T, Material>) {
+    return static_cast<int>(held);
+  } else if constexpr (std::is_same_v<T, double>) {
+    return Measure(held, kind);
+  } else if constexpr (requires { T::from_base(0.0); }) {
+    return Measure(held.base(), kind);
+  } else {
+    return held;
+  }
+}
+
+template <auto Member>
+void store_member(JobDraft& draft, std::size_t index, const FieldValue& value) {
+  using Section = typename MemberOf<decltype(Member)>::Section;
+  auto& target = section<Section>(draft, index).*Member;
+  using Type = typename Held<std::remove_cvref_t<decltype(target)>>::Type;
+  if constexpr (std::is_same_v<Type, std::string>) {
+    target = std::get<std::string>(value);  // into memory that the target may have already
+  } else {
+    target = from_value<Type>(value);
+  }
+}
+
+template <auto Member>
+FieldValue load_member(const Job& job, std::size_t index, Kind kind) {
+  using Section = typename MemberOf<decltype(Member)>::Section;
+  const Section* const known = known_section<Section>(job, index);
+  if (known == nullptr) return {};
+  const auto& held = known->*Member;
+  using Type = std::remove_cvref_t<decltype(held)>;
+  if constexpr (std::is_same_v<Type, std::string>) {
+    return held.empty() ? FieldValue() : FieldValue(held);
+  } else if constexpr (std::is_same_v<Type, typename Held<Type>::Type>) {
+    return to_value(held, kind);
+  } else {
+    return held ? to_value(*held, kind) : FieldValue();
+  }
+}
+
+// --- rows -------------------------------------------------------------------------------------------------------
+
+template <auto Member>
+constexpr JobField row(std::string_view path, FieldType type, std::string_view help) {
+  JobField field;
+  field.path = path;
+  field.type = type;
+  field.help = help;
+  field.store = &store_member<Member>;
+  field.load = &load_member<Member>;
+  return field;
+}
+
+template <auto Member, class Q>
+constexpr JobField quantity(std::string_view path, Kind kind, Q least, Q greatest, std::string_view help) {
+  JobField field = row<Member>(path, FieldType::quantity, help);
+  field.kind = kind;
+  if constexpr (std::is_same_v<Q, Temperature>) {
+    field.least = Measure(least);
+    field.greatest = Measure(greatest);
+  } else {
+    field.least = Measure(least.base(), kind);
+    field.greatest = Measure(greatest.base(), kind);
+  }
+  return field;
+}
+template <auto Member>
+constexpr JobField length(std::string_view path, double least_inches, double greatest_inches, std::string_view help) {
+  return quantity<Member>(path, Kind::length, least_inches * units::inch, greatest_inches * units::inch, help);
+}
+template <auto Member>
+constexpr JobField pressure(std::string_view path, double least_psi, double greatest_psi, std::string_view help) {
+  return quantity<Member>(path, Kind::pressure, least_psi * units::psi, greatest_psi * units::psi, help);
+}
+template <auto Member>
+constexpr JobField distance(std::string_view path, double least_feet, double greatest_feet, std::string_view help) {
+  return quantity<Member>(path, Kind::distance, least_feet * units::foot, greatest_feet * units::foot, help);
+}
+template <auto Member>
+constexpr JobField flow(std::string_view path, double least_gpm, double greatest_gpm, std::string_view help) {
+  return quantity<Member>(path, Kind::flow, least_gpm * units::gpm, greatest_gpm * units::gpm, help);
+}
+// A number without a dimension, or a percentage.
+template <auto Member>
+constexpr JobField number(std::string_view path, Kind kind, double least, double greatest, std::string_view help) {
+  JobField field = row<Member>(path, FieldType::quantity, help);
+  field.kind = kind;
+  field.least = Measure(least, kind);
+  field.greatest = Measure(greatest, kind);
+  return field;
+}
+template <auto Member>
+constexpr JobField flag(std::string_view path, std::string_view help) {
+  return row<Member>(path, FieldType::flag, help);
+}
+template <auto Member>
+constexpr JobField size(std::string_view path, std::string_view help) {
+  JobField field = row<Member>(path, FieldType::size, help);
+  field.kind = Kind::length;
+  field.least = Measure(0.25 * units::inch);
+  field.greatest = Measure(150.0 * units::inch);
+  return field;
+}
+template <auto Member>
+constexpr JobField whole(std::string_view path, int least, int greatest, std::string_view help) {
+  JobField field = row<Member>(path, FieldType::whole, help);
+  field.least = Measure(least, Kind::ratio);
+  field.greatest = Measure(greatest, Kind::ratio);
+  return field;
+}
+template <auto Member>
+constexpr JobField choice(std::string_view path, const Choice& words, std::string_view help) {
+  JobField field = row<Member>(path, FieldType::choice, help);
+  field.choice = &words;
+  return field;
+}
+constexpr JobField required(JobField field, Need need = Need::always) {
+  field.need = need;
+  return field;
+}
+
+constexpr JobField meaning(TextMeaning what, JobField field) {
+  field.meaning = what;
+  return field;
+}
+
+// --- words ------------------------------------------------------------------------------------------------------
+
+constexpr std::array other_carries = {
+    OtherWord{"potable water", static_cast<int>(Carries::water)},
+    OtherWord{"drinking water", static_cast<int>(Carries::water)},
+    OtherWord{"reclaimed", static_cast<int>(Carries::reclaimed_water)},
+    OtherWord{"raw", static_cast<int>(Carries::raw_water)},
+};
+constexpr std::array other_nearby = {
+    OtherWord{"gas", static_cast<int>(NearbyThing::gas_line)},
+    OtherWord{"electric", static_cast<int>(NearbyThing::electric_line)},
+    OtherWord{"clamp", static_cast<int>(NearbyThing::repair_clamp)},
+};
+constexpr std::array other_threads = {
+    OtherWord{"AWWA", static_cast<int>(ThreadStandard::awwa_taper)},
+    OtherWord{"CC", static_cast<int>(ThreadStandard::awwa_taper)},
+    OtherWord{"ISO 7", static_cast<int>(ThreadStandard::iso7)},
+};
+constexpr std::array feed_names = {name_of(Feed::hand), name_of(Feed::powered)};
+
+constexpr std::array other_tubing = {
+    OtherWord{"copper K", static_cast<int>(Tubing::copper_k)},
+    OtherWord{"copper L", static_cast<int>(Tubing::copper_l)},
+    OtherWord{"PE SDR 9", static_cast<int>(Tubing::polyethylene)},
+    OtherWord{"PE", static_cast<int>(Tubing::polyethylene)},
+    OtherWord{"polyethylene", static_cast<int>(Tubing::polyethylene)},
+    OtherWord{"PEX", static_cast<int>(Tubing::pex)},
+};
+constexpr std::array other_soils = {
+    OtherWord{"type A", static_cast<int>(SoilClaim::type_a)},
+    OtherWord{"type B", static_cast<int>(SoilClaim::type_b)},
+    OtherWord{"type C", static_cast<int>(SoilClaim::type_c)},
+    OtherWord{"rock", static_cast<int>(SoilClaim::stable_rock)},
+};
+constexpr std::array other_existing = {
+    OtherWord{"galvanised", static_cast<int>(ExistingService::galvanized)},
+    OtherWord{"galvanized steel", static_cast<int>(ExistingService::galvanized)},
+};
+
+constexpr Choice tubing_words{tubing_names, other_tubing};
+constexpr Choice friction_words{friction_method_names, {}};
+constexpr Choice code_words{plumbing_code_names, {}};
+constexpr Choice supply_words{fixture_supply_names, {}};
+constexpr Choice sprinkler_words{dwelling_sprinkler_names, {}};
+constexpr Choice existing_words{existing_service_names, other_existing};
+constexpr Choice soil_words{soil_claim_names, other_soils};
+constexpr Choice earth_words{earth_names, {}};
+constexpr Choice layer_words{layer_names, {}};
+constexpr Choice pit_water_words{pit_water_names, {}};
+constexpr Choice protection_words{protection_names, {}};
+constexpr Choice cave_in_words{cave_in_names, {}};
+constexpr Choice condition_words{condition_names, {}};
+constexpr Choice carries_words{carries_names, other_carries};
+constexpr Choice nearby_words{nearby_names, other_nearby};
+constexpr Choice thread_words{thread_standard_names, other_threads};
+constexpr Choice method_words{std::span(method_names).first(3), {}};  // nobody asks for "none"
+constexpr Choice feed_words{feed_names, {}};
+
+// --- the table --------------------------------------------------------------------------------------------------
+// Ranges keep out what cannot be; what is odd but possible is for the planner to judge.
+
+constexpr std::array table = {
+    meaning(TextMeaning::name, row<&Job::id>("id", FieldType::text, "work order; a number is one as well")),
+    row<&Job::place>("place", FieldType::text, "where the tap is wanted, in your words"),
+    meaning(TextMeaning::day, row<&Job::date>("date", FieldType::text, "planned day, such as 2026-05-04")),
+    row<&Job::crew>("crew", FieldType::text, "who does it"),
+    row<&Job::note>("note", FieldType::lines, "anything else worth carrying along"),
+
+    required(row<&MainFacts::material>("main.material", FieldType::material, "what the main is made of")),
+    required(size<&MainFacts::size>("main.size", "nominal size of the main")),
+    required(
+        pressure<&MainFacts::pressure>("main.pressure", 1, 1000, "greatest static pressure expected while tapping")),
+    pressure<&MainFacts::pressure_low>("main.pressure_low", 1, 1000,
+                                       "lowest static pressure of the main, for the water at the customer"),
+    meaning(TextMeaning::mark,
+            row<&MainFacts::class_name>("main.class", FieldType::text,
+                                        "class as written on the pipe or the record: PC 350, DR 18, Class 150")),
+    meaning(TextMeaning::mark, row<&MainFacts::standard>("main.standard", FieldType::text,
+                                                         "standard the pipe was made to, such as C900")),
+    whole<&MainFacts::installed>("main.installed", 1800, 2100, "year the main was laid"),
+    length<&MainFacts::od>("main.od", 0.3, 160, "measured outside diameter"),
+    length<&MainFacts::circumference>("main.circumference", 1, 500, "circumference measured with a tape"),
+    length<&MainFacts::wall>("main.wall", 0.01, 24, "wall gauged at the tap"),
+    choice<&MainFacts::condition>("main.condition", condition_words, "the bared pipe, as seen"),
+    row<&MainFacts::encased>("main.encased", FieldType::flag, "wrapped in polyethylene film"),
+    row<&MainFacts::curved>("main.curved", FieldType::flag, "this length is bent along its run"),
+    quantity<&MainFacts::temperature>("main.temperature", Kind::temperature, Temperature::fahrenheit(-40),
+                                      Temperature::fahrenheit(150), "temperature of the pipe wall"),
+    pressure<&MainFacts::surge>("main.surge", 0, 500,
+                                "recurring surge over the static pressure, of every day's pumps and valves"),
+    pressure<&MainFacts::occasional_surge>("main.occasional_surge", 0, 500,
+                                           "surge seldom seen over the static pressure, of a power failure or a fire flow"),
+    pressure<&MainFacts::rating>("main.rating", 1, 1000,
+                                 "working pressure that the utility rates this main for, in plastic at 73 degF"),
+    choice<&MainFacts::carries>("main.carries", carries_words, "what flows in it"),
+    quantity<&MainFacts::cover>("main.cover", Kind::distance, 0.0 * units::foot, 100.0 * units::foot,
+                                "ground to crown of the main; 0 counts as not measured"),
+    row<&MainFacts::cover_measured>("main.cover_measured", FieldType::flag,
+                                    "true where main.cover was measured: a cover of 0 is then one"),
+    row<&MainFacts::pressurised>("main.pressurised", FieldType::flag,
+                                 "false for a main drained for the tap; main.pressure is then what it will carry"),
+
+    required(choice<&Nearby::what>("nearby[].what", nearby_words, "what is on or beside the main")),
+    required(quantity<&Nearby::along>("nearby[].along", Kind::distance, -1000.0 * units::foot, 1000.0 * units::foot,
+                                      "how far along the main from the asked place, + one way and - the other")),
+    row<&Nearby::clock>("nearby[].clock", FieldType::clock, "where round the pipe"),
+    size<&Nearby::size>("nearby[].size", "its nominal size"),
+
+    required(size<&ServiceFacts::size>("service.size", "nominal size of the service")),
+    choice<&ServiceFacts::thread>("service.thread", thread_words, "inlet thread of the corporation stop"),
+    choice<&ServiceFacts::method>("service.method", method_words, "method asked for"),
+    row<&ServiceFacts::clock>("service.clock", FieldType::clock, "place asked for round the pipe"),
+    pressure<&ServiceFacts::stop_rating>("service.stop_rating", 1, 1000,
+                                         "working pressure marked on the corporation stop"),
+    pressure<&ServiceFacts::saddle_rating>("service.saddle_rating", 1, 1000,
+                                           "working pressure marked on the saddle or sleeve"),
+    length<&ServiceFacts::stop_length>("service.stop_length", 1, 36, "corporation stop from end to end"),
+    length<&ServiceFacts::saddle_height>("service.saddle_height", 0.25, 36,
+                                         "from the pipe to the outlet face of the saddle"),
+    choice<&ServiceFacts::existing>("service.existing", existing_words,
+                                    "what the service found in the ground is made of, if there is one"),
+    size<&ServiceFacts::meter>("service.meter", "nominal size of the meter, its chamber's where two are named"),
+    choice<&LineFacts::material>("service.line.material", tubing_words, "tubing of the service line"),
+    size<&LineFacts::size>("service.line.size", "its nominal size, where it is not the service's"),
+    distance<&LineFacts::length>("service.line.length", 1, 10000, "length from the main to the customer"),
+    distance<&LineFacts::rise>("service.line.rise", -1000, 1000,
+                               "how far the customer lies above the main; negative for below"),
+    choice<&LineFacts::friction>("service.line.friction", friction_words, "how friction is worked out"),
+    number<&LineFacts::c>("service.line.c", Kind::ratio, 40, 160,
+                          "Hazen-Williams coefficient in place of the tabulated one"),
+    whole<&LineFacts::elbows>("service.line.elbows", 0, 100, "elbows in the line"),
+    whole<&LineFacts::couplings>("service.line.couplings", 0, 200, "couplings in the line"),
+    pressure<&LineFacts::rating>("service.line.rating", 1, 1000,
+                                 "working pressure printed on plastic tubing, at 73 degF"),
+    flow<&DemandFacts::flow>("service.demand.flow", 1, 5000, "peak flow, where it is known as such"),
+    number<&DemandFacts::fixture_units>("service.demand.fixture_units", Kind::ratio, 0.1, 10000,
+                                        "water-supply fixture units of the code named"),
+    row<&DemandFacts::fixtures>("service.demand.fixtures", FieldType::text,
+                                "fixtures by the names of the code named: 2 bathroom group, kitchen sink"),
+    choice<&DemandFacts::code>("service.demand.code", code_words,
+                               "plumbing code whose fixture units and demand curve are meant"),
+    choice<&DemandFacts::supply>("service.demand.supply", supply_words, "what feeds most of the water closets"),
+    flow<&DemandFacts::continuous>("service.demand.continuous", 0, 5000,
+                                   "flow that runs on and is added in full: hose bibbs, lawns, cooling"),
+    choice<&DemandFacts::sprinklers>("service.demand.sprinklers", sprinkler_words,
+                                     "dwelling sprinklers fed by the service, at work at one time"),
+    flow<&DemandFacts::sprinkler_flow>("service.demand.sprinkler_flow", 1, 500,
+                                       "flow that each of these is listed for"),
+    flag<&DemandFacts::shared>("service.demand.shared", "the pipe serves more than one dwelling"),
+    pressure<&DemandFacts::residual>("service.demand.residual", 0, 300, "pressure wanted behind the meter"),
+    length<&TrialFacts::depth>("service.trial.depth", 0.1, 60,
+                               "found by trial taps: from the touch of the tool to where tapping stops"),
+    number<&TrialFacts::hand_turns>("service.trial.hand_turns", Kind::ratio, 0, 100,
+                                    "turns by which the stop of the trial went in by hand"),
+    number<&TrialFacts::wrench_turns>("service.trial.wrench_turns", Kind::ratio, 0, 20, "and then by wrench"),
+    number<&TrialFacts::threads_showing>("service.trial.threads_showing", Kind::ratio, 0, 20,
+                                         "threads of that stop left outside"),
+    row<&TrialFacts::date>("service.trial.date", FieldType::text, "day of the trial"),
+    row<&TrialFacts::tool>("service.trial.tool", FieldType::text, "mark on the tool it was made with"),
+
+    row<&MachineFacts::profile>("machine.profile", FieldType::machine, "a machine of the catalogue"),
+    choice<&MachineFacts::feed>("machine.feed", feed_words, "the feed to be used"),
+    whole<&MachineFacts::extensions>("machine.extensions", 0, 20, "chain extensions on the truck"),
+    required(row<&MachineProfile::title>("machine.title", FieldType::text, "what the crew calls the machine"),
+             Need::machine_figures),
+    required(size<&MachineProfile::smallest_tap>("machine.smallest_tap", "smallest tap it makes"),
+             Need::machine_figures),
+    required(size<&MachineProfile::largest_tap>("machine.largest_tap", "largest tap it makes"), Need::machine_figures),
+    required(pressure<&MachineProfile::hand_limit>("machine.hand_limit", 1, 1000,
+                                                   "line pressure up to which it may be fed by hand"),
+             Need::machine_figures),
+    pressure<&MachineProfile::powered_limit>("machine.powered_limit", 1, 1000, "the same with its powered feed"),
+    required(
+        pressure<&MachineProfile::body_rating>("machine.body_rating", 1, 5000, "pressure its body and gaskets hold"),
+        Need::machine_figures),
+    required(length<&MachineProfile::bar_diameter>("machine.bar_diameter", 0.5, 4, "diameter of the boring bar"),
+             Need::machine_figures),
+    length<&MachineProfile::bar_travel>("machine.bar_travel", 0.5, 120, "travel of the boring bar"),
+    length<&MachineProfile::standoff>("machine.standoff", 0.5, 60, "crown of the pipe to the drawn-back tool's point"),
+    length<&MachineProfile::valve_height>("machine.valve_height", 0.5, 60,
+                                          "crown of the pipe to where the machine's valve swings clear"),
+    length<&MachineProfile::feed_pitch>("machine.feed_pitch", 0.01, 1, "way of the bar in one turn of the feed"),
+    length<&MachineProfile::adapter_standoff>(
+        "machine.adapter_standoff", 0.25, 60,
+        "bar drawn back: end of the adapter that goes on a saddle's stop to the cutter's edge"),
+    length<&MachineProfile::saddle_od_from>("machine.saddle_od_from", 0.3, 160,
+                                            "least outside diameter its machine saddles seat on"),
+    length<&MachineProfile::saddle_od_to>("machine.saddle_od_to", 0.3, 160, "greatest outside diameter they seat on"),
+    length<&MachineProfile::chain_length>("machine.chain_length", 6, 600, "base chain, hook to hook"),
+    length<&MachineProfile::chain_extension>("machine.chain_extension", 1, 600, "length of each chain extension"),
+    length<&MachineProfile::anchor_offset>("machine.anchor_offset", 0.5, 24, "chain anchor sideways from the bar's axis"),
+    length<&MachineProfile::anchor_height>("machine.anchor_height", -24, 36, "chain anchor above the pipe's crown"),
+    length<&MachineProfile::chain_thickness>("machine.chain_thickness", 0.1, 3, "thickness of the chain"),
+    length<&MachineProfile::gasket_diameter>("machine.gasket_diameter", 0.75, 24, "sealing circle on the pipe"),
+    length<&MachineProfile::stud_diameter>("machine.stud_diameter", 0.25, 2, "studs that take up the chain"),
+    whole<&MachineProfile::studs>("machine.studs", 1, 16, "how many studs"),
+
+    length<&ToolFacts::length>("tool.length", 0.5, 120, "shoulder of the bar to the point of the cutting tool"),
+    length<&ToolFacts::lead>("tool.lead", 0.05, 36, "point of that tool to the first thread of its tap"),
+    length<&ToolFacts::insertion_length>("tool.insertion_length", 0.5, 120,
+                                         "shoulder of the bar to the end of the stop on the insertion tool"),
+
+    number<&SanitaryFacts::stock>("sanitary.stock", Kind::percent, 1, 80,
+                                  "available chlorine of the stock at hand, by its label"),
+    quantity<&SanitaryFacts::solution>("sanitary.solution", Kind::volume, 0.1 * units::gallon,
+                                       1000.0 * units::gallon, "how much disinfecting solution to mix"),
+
+    choice<&ExcavationFacts::soil>("excavation.soil", soil_words,
+                                   "soil type that a competent person claims after looking and trying"),
+    quantity<&ExcavationFacts::strength>("excavation.strength", Kind::strength, 0.0 * units::tsf, 20.0 * units::tsf,
+                                         "unconfined strength of the soil, by penetrometer or vane"),
+    choice<&ExcavationFacts::earth>("excavation.earth", earth_words, "what is dug, for the room the spoil takes"),
+    flag<&ExcavationFacts::granular>("excavation.granular", "sand or gravel without cohesion"),
+    flag<&ExcavationFacts::fissured>("excavation.fissured", "cracked ground; taken as true until it is denied"),
+    flag<&ExcavationFacts::vibration>("excavation.vibration", "traffic or machines shake the ground"),
+    flag<&ExcavationFacts::disturbed>("excavation.disturbed",
+                                      "dug before; taken as true, since the main once was laid here: false only for a "
+                                      "main that came there without a trench"),
+    choice<&ExcavationFacts::layers>("excavation.layers", layer_words, "layers that dip toward the pit"),
+    choice<&ExcavationFacts::water>("excavation.water", pit_water_words, "water in the pit"),
+    flag<&ExcavationFacts::distress>("excavation.distress", "cracks along the edge, slumping, bulging"),
+    quantity<&ExcavationFacts::open_for>("excavation.open_for", Kind::time_span, 1.0 * units::hour,
+                                         10000.0 * units::hour, "how long the pit stays open"),
+    choice<&ExcavationFacts::protection>("excavation.protection", protection_words, "protective system chosen"),
+    choice<&ExcavationFacts::finding>("excavation.finding", cave_in_words,
+                                      "what a competent person who looked for signs of a cave-in found"),
+    flag<&ExcavationFacts::hazard>("excavation.hazard", "bad air is to be expected in the pit"),
+    flag<&ExcavationFacts::crossing>("excavation.crossing", "people cross the pit on a walkway"),
+    distance<&ExcavationFacts::spoil_distance>("excavation.spoil_distance", 0, 1000,
+                                               "from the edge of the pit to the foot of the spoil"),
+    flag<&ExcavationFacts::located>("excavation.located", "the locate ticket is valid and every mark has been read"),
+    length<&ExcavationFacts::tolerance>("excavation.tolerance", 0, 120,
+                                        "tolerance zone of the state to each side of a marked line"),
+    distance<&ExcavationFacts::sewer>("excavation.sewer", 0, 1000, "from the water line to the nearest sewer, level"),
+    length<&ExcavationFacts::sewer_below>("excavation.sewer_below", -1000, 1000,
+                                          "how far that sewer lies below the water line"),
+    quantity<&ExcavationFacts::speed>("excavation.speed", Kind::speed, 0.0 * units::mph, 100.0 * units::mph,
+                                      "posted speed of the road"),
+    distance<&ExcavationFacts::lane>("excavation.lane", 1, 60, "width of the road that is closed"),
+};
+
+static_assert(table.size() <= most_fields);
+
+constexpr std::array<std::string_view, 15> missing_marks = {"null",    "#null#",  "<null>", "none", "n/a",
+                                                            "#n/a",    "na",      "nan",    "xxx",  "unk",
+                                                            "unknown", "<blank>", "blank",  "-",    "?"};
+
+// --- values from text -------------------------------------------------------------------------------------------
+
+using Reading = std::variant<FieldValue, Problem>;
+
+// "82" -> "write "82 psi" or "82 kPa"": for the kind's own units.
+std::string with_unit(std::string_view number, const JobField& field) {
+  const std::string bare(trimmed(number));
+  if (field.type == FieldType::size) {
+    // No inch size is above 48 but a few of the largest mains, and no metric one below.
+    const bool metric = bare.find('/') == std::string::npos && parse_measure(bare, Kind::ratio).value.base() > 48.0;
+    return "write \"" + bare + (metric ? " mm\"" : " in\"");
+  }
+  const std::string_view us = shown(Measure(0.0, field.kind), UnitSystem::us).unit;
+  const std::string_view si = shown(Measure(0.0, field.kind), UnitSystem::si).unit;
+  return "write \"" + bare + ' ' + std::string(us) + "\" or \"" + bare + ' ' + std::string(si) + '"';
+}
+
+bool has_decimal_comma(std::string_view text) {
+  const std::size_t comma = text.find(',');
+  return comma != std::string_view::npos && comma > 0 && comma + 1 < text.size() && is_digit(text[comma - 1]) &&
+         is_digit(text[comma + 1]);
+}
+
+Problem faulty(const JobField& field, MeasureFault fault, std::string_view text, const Catalog& catalog) {
+  std::string_view code = "job.not-a-quantity";
+  std::string help = allowed_text(field, catalog);
+  switch (fault) {
+    case MeasureFault::no_unit:
+      code = "job.no-unit";
+      help = with_unit(text, field) + "; " + help;
+      break;
+    case MeasureFault::unknown_unit:
+      code = "job.unknown-unit";
+      if (has_decimal_comma(text)) help = "the decimal point is a point, not a comma; " + help;
+      break;
+    case MeasureFault::wrong_unit:
+      code = "job.wrong-unit";
+      break;
+    case MeasureFault::out_of_range:
+      code = "job.out-of-range";
+      break;
+    case MeasureFault::two_numbers:
+      help = "of two readings write the one that is meant: of the line pressure, the highest; " + help;
+      break;
+    default:
+      break;
+  }
+  return {code, describe(fault, text), std::move(help)};
+}
+
+// Control characters would reach terminals and printed pages.
+bool has_control(std::string_view text, bool several_lines) {
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const auto byte = static_cast<unsigned char>(text[i]);
+    if (several_lines && (byte == '\n' || byte == '\t' || byte == '\r')) continue;
+    if (byte < 0x20 || byte == 0x7F) return true;
+    if (byte == 0xC2 && i + 1 < text.size() && static_cast<unsigned char>(text[i + 1]) < 0xA0) return true;
+  }
+  return false;
+}
+
+Reading read_text(const JobField& field, std::string_view text) {
+  constexpr std::size_t longest_line = 300;
+  constexpr std::size_t longest_note = 10000;
+  const bool several_lines = field.type == FieldType::lines;
+  const std::size_t longest = several_lines ? longest_note : longest_line;
+  if (text.size() > longest) {
+    return Problem{"job.out-of-range", "a text of " + std::to_string(text.size()) + " bytes",
+                   "at most " + std::to_string(longest) + (several_lines ? "" : "; a long remark belongs in note")};
+  }
+  if (has_control(text, several_lines)) {
+    return Problem{"job.unknown-value", quoted(text) + " has control characters in it",
+                   several_lines ? "" : "one line of plain text"};
+  }
+  const std::string_view written = trimmed(text);
+  if (field.need != Need::optional && text::is_blank(written)) {
+    return Problem{"job.unknown-value", "nothing is given", "text in double quotes"};
+  }
+  if (field.meaning == TextMeaning::mark && is_missing_mark(written)) return FieldValue(std::string());
+  if (field.meaning == TextMeaning::day) {
+    if (const auto day = day_in(written); day && !day->exists()) {
+      return Problem{"job.out-of-range", quoted(written) + " is no day of the calendar",
+                     "year, month and day, such as \"2026-05-04\"; months from 01 to 12, days as the month has them"};
+    }
+  }
+  return FieldValue(std::string(written));
+}
+
+// Range of a quantity or a size; the message in the units it was written for.
+std::optional<Problem> outside(const JobField& field, double value, std::string_view text) {
+  if (value >= field.least.base() && value <= field.greatest.base()) return std::nullopt;
+  const auto both = [](Measure m) {
+    const std::string us = format_measure(m, UnitSystem::us);
+    const std::string si = format_measure(m, UnitSystem::si);
+    return us == si ? us : us + " (" + si + ')';
+  };
+  Problem problem{"job.out-of-range", quoted(text) + " is out of range",
+                  "from " + both(field.least) + " to " + both(field.greatest)};
+  if (field.path == "main.pressure" && value < field.least.base()) {
+    problem.help += "\na dry main is main.pressurised = false, with the pressure it will carry as main.pressure";
+  }
+  return problem;
+}
+
+Reading read_quantity(const JobField& field, std::string_view text, const Catalog& catalog) {
+  const ParsedMeasure read = parse_measure(text, field.kind);
+  if (!read) return faulty(field, read.fault, text, catalog);
+  if (auto problem = outside(field, read.value.base(), text)) return *std::move(problem);
+  return FieldValue(read.value);
+}
+
+// A metric figure is a trade size ("200 mm" is the 8-inch pipe), or an inch size converted ("203.2 mm"), or neither:
+// then it is what it is, to 0.01 in. It is never moved to a size nearby.
+NominalSize size_from_mm(double mm, const Catalog& catalog) {
+  mm = std::round(mm * 1e6) / 1e6;  // without the noise of having been inches
+  if (const auto trade = catalog.metric_size(mm)) return *trade;
+  constexpr double rounding = 0.05 + 1e-9;  // mm: converted sizes are written to 0.1 mm
+  const double inches = mm / 25.4;
+  const double step = inches < 4.0 ? 0.125 : 0.5;  // of the inch sizes in use
+  const double near = step * std::round(inches / step);
+  if (std::fabs(near * 25.4 - mm) < rounding) return NominalSize::inches(near);
+  return NominalSize::inches(std::round(inches * 100.0) / 100.0);
+}
+
+Reading read_size(const JobField& field, std::string_view text, const Catalog& catalog) {
+  const std::string_view written = trimmed(text);
+  if (written.size() > 2 && (written[0] == 'D' || written[0] == 'd') && (written[1] == 'N' || written[1] == 'n')) {
+    const std::string_view number = trimmed(written.substr(2));
+    double dn = 0.0;
+    const auto [end, error] = std::from_chars(number.data(), number.data() + number.size(), dn);
+    if (error == std::errc() && end == number.data() + number.size()) {
+      if (const auto trade = catalog.metric_size(dn)) return FieldValue(*trade);
+      return Problem{"job.unknown-value", quoted(written) + " is not a metric trade size",
+                     "write the size in inches, or as the size is marked in mm"};
+    }
+  }
+  const ParsedMeasure read = parse_measure(written, Kind::length);
+  if (!read) return faulty(field, read.fault, text, catalog);
+  if (auto problem = outside(field, read.value.base(), text)) return *std::move(problem);
+  const double inches = read.value.base();
+  const std::size_t unit = written.find_last_not_of("mMcC") + 1;  // mm, cm and m are the metric lengths
+  const bool metric = unit < written.size() && written.back() != 'c' && written.back() != 'C';
+  return FieldValue(metric ? size_from_mm(Length::from_base(inches) / units::mm, catalog)
+                           : NominalSize::inches(inches));
+}
+
+// A word that is not among those known.
+Problem unknown_word(std::string_view text, std::string_view is_not, std::span<const std::string_view> names) {
+  Problem problem{"job.unknown-value", quoted(text) + " is not " + std::string(is_not), ""};
+  if (const auto near = nearest(text, names)) problem.help = "did you mean \"" + std::string(*near) + "\"?  ";
+  problem.help += "one of: " + listed(names);
+  return problem;
+}
+
+Reading read_choice(const JobField& field, std::string_view text) {
+  const std::string plain = plain_name(text);
+  const Choice& words = *field.choice;
+  for (std::size_t i = 0; i < words.names.size(); ++i) {
+    if (plain == plain_name(words.names[i])) return FieldValue(static_cast<int>(i));
+  }
+  for (const OtherWord& other : words.others) {
+    if (plain == plain_name(other.word)) return FieldValue(other.means);
+  }
+  return unknown_word(text, "a word known here", words.names);
+}
+
+Reading read_material(std::string_view text, const Catalog& catalog) {
+  const Catalog::MaterialReading read = catalog.read_material(text);
+  if (read.material) return FieldValue(*read.material);
+  if (read.why_not.empty()) return unknown_word(text, "a known material", material_names);
+  return Problem{"job.unknown-value", quoted(text) + ": " + std::string(read.why_not),
+                 "one of: " + listed(material_names)};
+}
+
+Reading read_machine(std::string_view text, const Catalog& catalog) {
+  if (catalog.machine(text) != nullptr) return FieldValue(std::string(text));
+  std::vector<std::string_view> ids;
+  for (const MachineProfile& machine : catalog.machines()) ids.push_back(machine.id);
+  Problem problem = unknown_word(text, "a machine of the catalogue", ids);
+  problem.help += "\nor give the machine's own figures: machine.title, machine.bar_diameter, ...";
+  return problem;
+}
+
+Reading read_flag(std::string_view text) {
+  const std::string plain = plain_name(text);
+  if (plain == "true" || plain == "yes") return FieldValue(true);
+  if (plain == "false" || plain == "no") return FieldValue(false);
+  return Problem{"job.unknown-value", quoted(text) + " is neither yes nor no", "true or false"};
+}
+
+Reading read_whole(const JobField& field, std::string_view text) {
+  const std::string_view digits = trimmed(text);
+  int value = 0;
+  const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
+  const std::string allowed = "a whole number from " + format_measure(field.least, UnitSystem::us) + " to " +
+                              format_measure(field.greatest, UnitSystem::us);
+  if (error == std::errc::invalid_argument || end != digits.data() + digits.size()) {
+    return Problem{"job.wrong-type", quoted(text) + " is not a whole number", allowed};
+  }
+  if (error != std::errc() || value < field.least.base() || value > field.greatest.base()) {
+    return Problem{"job.out-of-range", std::string(digits) + " is out of range", allowed};
+  }
+  return FieldValue(value);
+}
+
+std::optional<int> two_digits(std::string_view text) {
+  if (text.empty() || text.size() > 2) return std::nullopt;
+  int value = 0;
+  for (const char c : text) {
+    if (!is_digit(c)) return std::nullopt;
+    value = value * 10 + (c - '0');
+  }
+  return value;
+}
+
+// 1:30, 12:00, 2, 2 o'clock.
+Reading read_clock(std::string_view text) {
+  const Problem problem{"job.unknown-value", quoted(text) + " is not a place on a clock face",
+                        "from \"1:00\" to \"12:59\", seen along the main: 12:00 is the crown, 3:00 the springline"};
+  std::string_view face = trimmed(text);
+  if (face.ends_with("o'clock")) face = trimmed(face.substr(0, face.size() - 7));
+  const std::size_t colon = face.find(':');
+  const std::optional<int> hours = two_digits(face.substr(0, colon));
+  const std::optional<int> minutes = colon == std::string_view::npos ? 0 : two_digits(face.substr(colon + 1));
+  const bool short_minutes = colon != std::string_view::npos && face.size() - colon != 3;
+  if (!hours || !minutes || short_minutes || *hours < 1 || *hours > 12 || *minutes > 59) return problem;
+  return FieldValue(ClockPosition{*hours % 12 * 60 + *minutes});
+}
+
+}  // namespace
+
+std::span<const JobField> job_fields() { return table; }
+
+bool is_missing_mark(std::string_view text) {
+  return std::any_of(missing_marks.begin(), missing_marks.end(), [&](std::string_view mark) {
+    return std::equal(text.begin(), text.end(), mark.begin(), mark.end(), [](char a, char b) {
+      return (a >= 'A' && a <= 'Z' ? static_cast<char>(a - 'A' + 'a') : a) == b;
+    });
+  });
+}
+
+JobDraft::JobDraft() = default;
+
+void JobDraft::add_machine() {
+  if (!machine) return;
+  machine->id = "given";
+  machine->maker_figures = true;
+  machine->basis = stated_in_job;
+  job.machine.given = std::make_shared<const MachineProfile>(*std::move(machine));
+}
+
+std::string JobField::path_at(std::size_t index) const {
+  const std::size_t brackets = path.find("[]");
+  if (brackets == std::string_view::npos) return std::string(path);
+  return std::string(path.substr(0, brackets + 1)) + std::to_string(index) + std::string(path.substr(brackets + 1));
+}
+
+std::optional<FieldPath> find_field(std::string_view path) {
+  std::string general(path);
+  std::size_t index = 0;
+  if (const std::size_t open = path.find('['); open != std::string_view::npos) {
+    const char* const first = path.data() + open + 1;
+    const auto [end, error] = std::from_chars(first, path.data() + path.size(), index);
+    if (error != std::errc() || index >= longest_list) return std::nullopt;
+    general.erase(open + 1, static_cast<std::size_t>(end - first));
+  }
+  for (const JobField& field : table) {
+    if (field.path == general) return FieldPath{&field, index};
+  }
+  return std::nullopt;
+}
+
+std::string allowed_text(const JobField& field, const Catalog& catalog) {
+  switch (field.type) {
+    case FieldType::text:
+      return "text in double quotes";
+    case FieldType::lines:
+      return "text in double quotes";
+    case FieldType::quantity:
+      return expected_text(field.kind);
+    case FieldType::size:
+      return "a nominal size, such as \"8 in\", \"3/4 in\" or \"DN 200\"";
+    case FieldType::material:
+      return "one of: " + listed(material_names);
+    case FieldType::choice:
+      return "one of: " + listed(field.choice->names);
+    case FieldType::machine: {
+      std::string ids;
+      for (const MachineProfile& machine : catalog.machines()) ids += (ids.empty() ? "" : ", ") + machine.id;
+      return "one of: " + ids;
+    }
+    case FieldType::flag:
+      return "true or false";
+    case FieldType::whole:
+      return "a whole number from " + format_measure(field.least, UnitSystem::us) + " to " +
+             format_measure(field.greatest, UnitSystem::us);
+    case FieldType::clock:
+      return "a place on a clock face, such as \"1:30\"";
+  }
+  return {};
+}
+
+Reading read_value(const JobField& field, std::string_view text, const Catalog& catalog) {
+  if (field.type != FieldType::lines && field.type != FieldType::text && trimmed(text).empty()) {
+    return Problem{"job.unknown-value", "nothing is given", allowed_text(field, catalog)};
+  }
+  switch (field.type) {
+    case FieldType::text:
+    case FieldType::lines:
+      return read_text(field, text);
+    case FieldType::quantity:
+      return read_quantity(field, text, catalog);
+    case FieldType::size:
+      return read_size(field, text, catalog);
+    case FieldType::material:
+      return read_material(text, catalog);
+    case FieldType::choice:
+      return read_choice(field, text);
+    case FieldType::machine:
+      return read_machine(trimmed(text), catalog);
+    case FieldType::flag:
+      return read_flag(text);
+    case FieldType::whole:
+      return read_whole(field, text);
+    case FieldType::clock:
+      return read_clock(text);
+  }
+  return FieldValue();
+}
+
+std::optional<Problem> beyond(const JobField& field, const FieldValue& value) {
+  const auto in_words = [](Measure measure) { return format_measure(measure, UnitSystem::us); };
+  if (const auto* const measure = std::get_if<Measure>(&value)) {
+    return outside(field, measure->base(), in_words(*measure));
+  }
+  if (const auto* const size = std::get_if<NominalSize>(&value)) {
+    return outside(field, size->number(), size->label() + " in");
+  }
+  if (const auto* const whole = std::get_if<int>(&value); whole != nullptr && field.type == FieldType::whole) {
+    return outside(field, *whole, std::to_string(*whole));
+  }
+  return std::nullopt;
+}
+
+std::optional<std::size_t> list_length(const Job& job, std::string_view list) {
+  if (list != "nearby" || !job.nearby) return std::nullopt;
+  return job.nearby->size();
+}
+
+void make_list(Job& job, std::string_view list) {
+  if (list != "nearby" || job.nearby) return;
+  constexpr std::size_t usual = 4;
+  job.nearby.emplace().reserve(usual);
+}
+
+}  // namespace mainbore::io

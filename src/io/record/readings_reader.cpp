@@ -1,0 +1,334 @@
+#include "io/record/readings_reader.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "io/job/job_fields.hpp"
+#include "io/text/nearest.hpp"
+#include "io/text/text_scan.hpp"
+#include "mainbore/job_file.hpp"
+#include "mainbore/readings_file.hpp"
+
+namespace mainbore {
+namespace {
+
+using io::JsonText;
+using io::JsonType;
+using io::Problem;
+
+std::vector<std::string_view> known_keys() {
+  std::vector<std::string_view> keys = {"format", "holds", "deviations"};
+  for (const RecordEntry& entry : record_entries()) keys.push_back(entry.name);
+  return keys;
+}
+
+// A field of a job of the same kind, so that a text is read in one way everywhere.
+io::JobField field_of(const RecordEntry& entry) {
+  io::JobField field;
+  field.path = entry.name;
+  field.help = entry.help;
+  switch (entry.type) {
+    case RecordType::day:
+      field.meaning = io::TextMeaning::day;
+      break;
+    case RecordType::quantity:
+      field.type = io::FieldType::quantity;
+      field.kind = entry.kind;
+      break;
+    case RecordType::whole:
+      field.type = io::FieldType::whole;
+      break;
+    default:
+      break;
+  }
+  field.least = Measure(entry.least, entry.kind);
+  field.greatest = Measure(entry.greatest, entry.kind);
+  return field;
+}
+
+// "07:30", "7:05", of a day of 24 hours.
+bool is_time(std::string_view text) {
+  const std::size_t colon = text.find(':');
+  if (colon == 0 || colon > 2 || text.size() != colon + 3) return false;
+  int parts[2] = {0, 0};
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (i == colon) continue;
+    if (!io::is_digit(text[i])) return false;
+    int& part = parts[i > colon ? 1 : 0];
+    part = part * 10 + (text[i] - '0');
+  }
+  return parts[0] < 24 && parts[1] < 60;
+}
+
+RecordValue value_of(const io::JobField& field, const io::FieldValue& value) {
+  if (const auto* text = std::get_if<std::string>(&value)) return text->empty() ? RecordValue() : RecordValue(*text);
+  if (const auto* measure = std::get_if<Measure>(&value)) return *measure;
+  if (const auto* clock = std::get_if<ClockPosition>(&value)) return *clock;
+  if (const auto* whole = std::get_if<int>(&value)) {
+    if (field.choice == nullptr) return *whole;
+    return std::string(field.choice->names[static_cast<std::size_t>(*whole)]);
+  }
+  return {};
+}
+
+// What cannot be found out by asking the same thing twice: reading goes on behind it, so that all faults are told.
+class ReadingsReader {
+ public:
+  ReadingsReader(std::string_view text, std::string_view name, const Catalog& catalog)
+      : text_(text), source_(text, name, 1), catalog_(catalog) {}
+
+  ReadingsFile read(std::span<const Setting> settings) && {
+    if (auto fault = source_.unreadable(longest_readings, "a readings file")) diagnostics_.push_back(*std::move(fault));
+    else if (!text_.empty()) read_text();
+    for (const Setting& setting : settings) lay(setting);
+    ReadingsFile result;
+    if (diagnostics_.size() > most_diagnostics) diagnostics_.resize(most_diagnostics);
+    result.diagnostics = std::move(diagnostics_);
+    if (result.diagnostics.empty()) result.readings = std::move(readings_);
+    return result;
+  }
+
+ private:
+  [[nodiscard]] bool enough() const { return diagnostics_.size() >= most_diagnostics; }
+  void fault(const JsonText& json, std::uint32_t node, Problem problem) {
+    if (!enough()) diagnostics_.push_back(source_.at(json.node(node).span, json.pointer(node), std::move(problem)));
+  }
+  [[nodiscard]] static Problem wrong_type(JsonType found, const std::string& wanted) {
+    return {"readings.wrong-type", std::string(io::article_of(found)) + " where " + wanted + " should stand", ""};
+  }
+  [[nodiscard]] static Problem unknown(std::string_view key) {
+    Problem problem{"readings.unknown-key", io::quoted(key) + " is not among the readings", ""};
+    const std::vector<std::string_view> known = known_keys();
+    if (const auto near = io::nearest(key, known)) problem.help = "did you mean \"" + std::string(*near) + "\"?  ";
+    problem.help += "known here: " + io::listed(known);
+    return problem;
+  }
+
+  void read_text() {
+    const JsonText json(text_, deepest_job);
+    for (const io::JsonFault& found : json.faults()) {
+      Problem problem = found.problem;
+      const bool twice = problem.code == "job.duplicate-key";
+      if (twice) problem.code = "readings.duplicate-key";
+      if (!enough()) diagnostics_.push_back(source_.at(found.span, twice ? json.pointer(found.node) : "", problem));
+    }
+    if (!json.is_json()) return;
+    if (json.node(0).type != JsonType::object) return fault(json, 0, wrong_type(json.node(0).type, "an object"));
+    for (std::uint32_t child = 1; child < json.node(0).next; child = json.node(child).next) read_member(json, child);
+  }
+
+  void read_member(const JsonText& json, std::uint32_t node) {
+    const std::string_view key = json.node(node).key;
+    if (key == "format") {
+      if (json.node(node).type != JsonType::number || json.node(node).text != "1") {
+        fault(json, node, {"readings.unknown-value", "the format of readings is 1", ""});
+      }
+    } else if (key == "holds") {
+      read_holds(json, node);
+    } else if (key == "deviations") {
+      read_deviations(json, node);
+    } else if (const RecordEntry* entry = record_entry_named(key)) {
+      auto value = io::read_record_value(*entry, json, node, catalog_);
+      if (auto* problem = std::get_if<Problem>(&value)) return fault(json, node, std::move(*problem));
+      if (readings_.has(entry->key)) {
+        return fault(json, node, {"readings.duplicate-key", io::quoted(entry->name) + " is given twice", ""});
+      }
+      readings_.at(entry->key) = std::move(std::get<RecordValue>(value));
+    } else if (!enough()) {
+      diagnostics_.push_back(source_.at(json.node(node).key_span, json.pointer(node), unknown(key)));
+    }
+  }
+
+  void read_holds(const JsonText& json, std::uint32_t node) {
+    if (json.node(node).type != JsonType::object) return fault(json, node, wrong_type(json.node(node).type, "an object by codes"));
+    for (std::uint32_t child = node + 1; child < json.node(node).next; child = json.node(child).next) {
+      if (json.node(child).type != JsonType::object) {
+        fault(json, child, wrong_type(json.node(child).type, R"({"found": "...", "by": "..."})"));
+        continue;
+      }
+      for (std::uint32_t part = child + 1; part < json.node(child).next; part = json.node(part).next) {
+        if (json.node(part).type != JsonType::string) {
+          fault(json, part, wrong_type(json.node(part).type, "a text"));
+        } else if (auto problem = lay_hold(json.node(child).key, json.node(part).key, json.node(part).text)) {
+          fault(json, part, *std::move(problem));
+        }
+      }
+    }
+  }
+
+  void read_deviations(const JsonText& json, std::uint32_t node) {
+    if (json.node(node).type != JsonType::object) return fault(json, node, wrong_type(json.node(node).type, "an object"));
+    for (std::uint32_t child = node + 1; child < json.node(node).next; child = json.node(child).next) {
+      if (json.node(child).type != JsonType::string) {
+        fault(json, child, wrong_type(json.node(child).type, "a text"));
+      } else if (auto problem = lay_deviation(json.node(child).key, json.node(child).text)) {
+        fault(json, child, *std::move(problem));
+      }
+    }
+  }
+
+  [[nodiscard]] std::variant<std::string, Problem> line(std::string_view text) const {
+    auto value = io::read_record_value(entry_of(RecordKey::remarks), text, catalog_);
+    if (auto* problem = std::get_if<Problem>(&value)) return std::move(*problem);
+    const auto* words = std::get_if<std::string>(&std::get<RecordValue>(value));
+    return words == nullptr ? std::string() : *words;
+  }
+
+  std::optional<Problem> lay_hold(std::string_view code, std::string_view part, std::string_view text) {
+    const auto finding = finding_named(code);
+    if (!finding) {
+      Problem problem{"readings.unknown-value", io::quoted(code) + " is no code of a hold", ""};
+      if (const auto near = io::nearest(code, finding_codes)) problem.help = "did you mean \"" + std::string(*near) + "\"?";
+      return problem;
+    }
+    if (part != "found" && part != "by") {
+      return Problem{"readings.unknown-key", io::quoted(part) + " is not part of a hold", "known here: found, by"};
+    }
+    auto words = line(text);
+    if (auto* problem = std::get_if<Problem>(&words)) return std::move(*problem);
+    auto hold = std::find_if(readings_.holds.begin(), readings_.holds.end(),
+                             [&](const HoldCleared& known) { return known.code == *finding; });
+    if (hold == readings_.holds.end()) hold = readings_.holds.insert(hold, {*finding, "", ""});
+    (part == "found" ? hold->found : hold->by) = std::get<std::string>(words);
+    return std::nullopt;
+  }
+
+  std::optional<Problem> lay_deviation(std::string_view what, std::string_view text) {
+    auto name = line(what);
+    if (auto* problem = std::get_if<Problem>(&name)) return std::move(*problem);
+    auto words = line(text);
+    if (auto* problem = std::get_if<Problem>(&words)) return std::move(*problem);
+    if (std::get<std::string>(name).empty() || std::get<std::string>(words).empty()) return std::nullopt;
+    const RecordEntry* const entry = record_entry_named(what);
+    DeviationReason reason{entry == nullptr ? std::get<std::string>(name) : std::string(entry->name),
+                           std::get<std::string>(words)};
+    const auto known = std::find_if(readings_.deviations.begin(), readings_.deviations.end(),
+                                    [&](const DeviationReason& one) { return one.what == reason.what; });
+    if (known == readings_.deviations.end()) readings_.deviations.push_back(std::move(reason));
+    else *known = std::move(reason);
+    return std::nullopt;
+  }
+
+  void lay(const Setting& setting) {
+    if (auto problem = laid(setting.path, setting.value); problem && !enough()) {
+      const std::string where = setting.where.empty() ? "--set " + setting.path : setting.where;
+      const io::SourceText text(setting.value, where, 0);
+      diagnostics_.push_back(text.at({0, setting.value.size()}, "", *std::move(problem)));
+    }
+  }
+
+  std::optional<Problem> laid(std::string_view path, std::string_view text) {
+    if (path.starts_with("deviations.")) return lay_deviation(path.substr(11), text);
+    if (path.starts_with("holds.")) {
+      const std::size_t dot = path.rfind('.');
+      if (dot > 6) return lay_hold(path.substr(6, dot - 6), path.substr(dot + 1), text);
+      return unknown(path);
+    }
+    const RecordEntry* const entry = record_entry_named(path);
+    if (entry == nullptr) return unknown(path);
+    auto value = io::read_record_value(*entry, text, catalog_);
+    if (auto* problem = std::get_if<Problem>(&value)) return std::move(*problem);
+    readings_.at(entry->key) = std::move(std::get<RecordValue>(value));
+    return std::nullopt;
+  }
+
+  std::string_view text_;
+  io::SourceText source_;
+  const Catalog& catalog_;
+  Readings readings_;
+  std::vector<Diagnostic> diagnostics_;
+};
+
+}  // namespace
+
+namespace io {
+
+std::variant<RecordValue, Problem> read_record_value(const RecordEntry& entry, std::string_view text,
+                                                     const Catalog& catalog) {
+  const std::string_view bare = trimmed(text);
+  const bool plain_text = entry.type == RecordType::text && entry.fact.empty();
+  if (bare.empty() || text::is_blank(bare) || is_missing_mark(bare)) {
+    // A word for nothing may be an answer: of the coupon, "none".
+    if (!plain_text || plain_name(bare) != "none") return RecordValue();
+  }
+  if (entry.type == RecordType::time && !is_time(bare)) {
+    return Problem{"readings.unknown-value", quoted(text) + " is no time of day", "from \"0:00\" to \"23:59\""};
+  }
+  if (entry.type == RecordType::day && !day_in(bare)) {
+    return Problem{"readings.unknown-value", quoted(text) + " is no day", "year, month and day, such as \"2026-05-04\""};
+  }
+  if (!entry.words.empty()) {
+    const auto found = std::find_if(entry.words.begin(), entry.words.end(),
+                                    [&](std::string_view word) { return plain_name(word) == plain_name(bare); });
+    if (found != entry.words.end()) return RecordValue(std::string(*found));
+    return Problem{"readings.unknown-value", quoted(text) + " is not a word known here", "one of: " + listed(entry.words)};
+  }
+  const JobField field = entry.fact.empty() ? field_of(entry) : *find_field(entry.fact)->field;
+  auto value = read_value(field, bare, catalog);
+  if (auto* problem = std::get_if<Problem>(&value)) return std::move(*problem);
+  return value_of(field, std::get<FieldValue>(value));
+}
+
+std::variant<RecordValue, Problem> read_record_value(const RecordEntry& entry, const JsonText& json, std::uint32_t node,
+                                                     const Catalog& catalog) {
+  const JsonNode& found = json.node(node);
+  const bool number = entry.type == RecordType::whole || entry.type == RecordType::quantity;
+  if (found.type == JsonType::string) return read_record_value(entry, found.text, catalog);
+  if (found.type == JsonType::number && number) return read_record_value(entry, found.text, catalog);
+  if (found.type == JsonType::object && entry.type == RecordType::quantity) {
+    const auto value = member_of(json, node, "value");
+    const auto unit = member_of(json, node, "unit");
+    std::size_t members = 0;
+    for (std::uint32_t child = node + 1; child < found.next; child = json.node(child).next) ++members;
+    if (value && unit && members == 2 && json.node(*value).type == JsonType::number && json.node(*unit).type == JsonType::string) {
+      return read_record_value(entry, std::string(json.node(*value).text) + ' ' + std::string(json.node(*unit).text), catalog);
+    }
+  }
+  return Problem{"readings.wrong-type", std::string(article_of(found.type)) + " where " + allowed_for(entry, catalog) + " should stand", ""};
+}
+
+std::optional<std::uint32_t> member_of(const JsonText& json, std::uint32_t node, std::string_view key) {
+  if (json.node(node).type != JsonType::object) return std::nullopt;
+  for (std::uint32_t child = node + 1; child < json.node(node).next; child = json.node(child).next) {
+    if (json.node(child).key == key) return child;
+  }
+  return std::nullopt;
+}
+
+}  // namespace io
+
+ReadingsFile read_readings(std::string_view text, std::string_view file_name, const Catalog& catalog,
+                           std::span<const Setting> settings) {
+  if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
+  // Nothing at all is no readings file.
+  return ReadingsReader(text.empty() ? " " : text, file_name, catalog).read(settings);
+}
+
+ReadingsFile readings_from_settings(std::span<const Setting> settings, const Catalog& catalog) {
+  return ReadingsReader("", "", catalog).read(settings);
+}
+
+std::string allowed_for(const RecordEntry& entry, const Catalog& catalog) {
+  if (entry.type == RecordType::time) return "a time of day, such as \"07:30\"";
+  if (entry.type == RecordType::day) return "a day, such as \"2026-05-04\"";
+  if (!entry.words.empty()) return "one of: " + io::listed(entry.words);
+  return io::allowed_text(entry.fact.empty() ? field_of(entry) : *io::find_field(entry.fact)->field, catalog);
+}
+
+std::span<const DiagnosticText> record_diagnostic_texts() {
+  static constexpr std::array texts = {
+      DiagnosticText{"ledger.broken-line", "a line of a ledger that is no record",
+                     "A ledger is only ever appended to by this program: a line that cannot be read was changed by something "
+                     "else. Nothing is appended and nothing exported until it is put right."},
+      DiagnosticText{"readings.duplicate-key", "a reading given twice", "Of two equal keys neither counts: keep the right one."},
+      DiagnosticText{"readings.unknown-key", "a key that is not among the readings",
+                     "A misspelt key would silently record nothing, so it is an error, with the nearest known key."},
+      DiagnosticText{"readings.unknown-value", "a reading that is not one of those known",
+                     "A word of a choice, a day, a time of day, or the code of a hold."},
+      DiagnosticText{"readings.wrong-type", "a reading of the wrong kind",
+                     "Quantities are texts with a unit or {\"value\", \"unit\"}; turns, threads and degrees are plain numbers."},
+  };
+  return texts;
+}
+
+}  // namespace mainbore
