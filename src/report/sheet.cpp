@@ -13,11 +13,11 @@
 #include "mainbore/wording.hpp"
 #include "mainbore/work.hpp"
 #include "report/card.hpp"
+#include "report/figures/figures.hpp"
 #include "report/html_writer.hpp"
 #include "report/settings_words.hpp"
 #include "report/sheet_lines.hpp"
 #include "report/sheet_style.hpp"
-#include "report/svg_drawing.hpp"
 #include "work/filled_words.hpp"
 
 namespace mainbore {

@@ -1,5 +1,5 @@
 // The drawings' geometry, worked out again from the plan.
-#include "report/drawing.hpp"
+#include "report/figures/drawing.hpp"
 
 #include <cmath>
 #include <numbers>

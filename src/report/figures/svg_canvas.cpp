@@ -1,4 +1,4 @@
-#include "report/svg_canvas.hpp"
+#include "report/figures/svg_canvas.hpp"
 
 #include <array>
 #include <cmath>

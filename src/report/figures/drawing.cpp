@@ -1,4 +1,4 @@
-#include "report/drawing.hpp"
+#include "report/figures/drawing.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -1,5 +1,5 @@
 // What the drawings of a sheet show, as lengths of the real thing: worked out from a plan here, put on paper by
-// svg_drawing.hpp. A drawing that the plan does not know enough for has no value.
+// figures.hpp. A drawing that the plan does not know enough for has no value.
 #pragma once
 
 #include <optional>

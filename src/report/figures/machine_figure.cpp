@@ -1,0 +1,228 @@
+#include <algorithm>
+#include <cmath>
+
+#include "report/figures/drawing.hpp"
+#include "report/figures/figure.hpp"
+#include "report/figures/figures.hpp"
+#include "report/figures/svg_canvas.hpp"
+
+namespace mainbore::report {
+namespace {
+
+class MachineOnPaper {
+ public:
+  static constexpr double middle = 88.0;
+
+  MachineOnPaper(const Plan& plan, const MachineDrawing& drawing) : plan_(plan), drawing_(drawing) {
+    // The machine stands over the pipe by what is known of it, or by half a diameter.
+    Length above = drawing.radius;
+    if (drawing.standoff) above = *drawing.standoff + 1.5 * units::inch;
+    if (drawing.chain) above = std::max(above, drawing.chain->hook.up - drawing.radius + 2.0 * units::inch);
+    const double tall = (2.0 * drawing.radius + above) / units::inch;
+    Length wide = drawing.radius + 0.6 * units::inch;
+    if (drawing.chain) wide = std::max({wide, drawing.chain->hook.right, drawing.chain->radius});
+    scale = std::min(168.0 / tall, 78.0 / (wide / units::inch));
+    crown_ = 20.0 + on_paper(above);
+    radius_ = on_paper(drawing.radius);
+    height = std::max(crown_ + 2.0 * radius_ + 40.0, 196.0);
+  }
+
+  [[nodiscard]] double on_paper(Length length) const { return length / units::inch * scale; }
+
+  void draw(Canvas& canvas) const {
+    const At centre{middle, crown_ + radius_};
+    if (drawing_.bore) canvas.circle(centre, on_paper(*drawing_.bore), "edge");
+    canvas.circle(centre, radius_, "cut pipe-outside");
+    if (drawing_.method == Method::direct) on_pipe(canvas, centre);
+    else on_stop(canvas, centre);
+    bar(canvas);
+    depths(canvas);
+    canvas.scale_bar({2.0, height - 8.0});
+  }
+
+ private:
+  // Outlines of the machine are for its place only: nobody gave its shape.
+  void on_pipe(Canvas& canvas, At centre) const {
+    const double base = drawing_.chain ? on_paper(drawing_.chain->hook.up) - radius_ : 14.0;
+    const double half = drawing_.chain ? on_paper(drawing_.chain->hook.right) : 30.0;
+    const double body = std::max(on_paper(drawing_.bar) * 1.8, 9.0);
+    // Machine saddle: between the round pipe and the flat base.
+    const double seat = std::min(body + 8.0, radius_ * 0.8);
+    const double dip = radius_ - std::sqrt(radius_ * radius_ - seat * seat);
+    canvas.path("M" + xy(middle - seat, crown_ + dip) + "A" + xy(radius_, radius_) + " 0 0 1 " +
+                    xy(middle + seat, crown_ + dip) + "V" + coordinate(crown_ - 7.0) + "H" + coordinate(middle - seat) +
+                    "Z",
+                "fill edge");
+    canvas.box({middle - body, 18.0}, 2.0 * body, crown_ - 25.0, "dash");
+    canvas.line({middle - half - 4.0, crown_ - base}, {middle + half + 4.0, crown_ - base}, "dash");
+    if (!drawing_.chain) return;
+    const ChainDrawing& chain = *drawing_.chain;
+    const auto spot = [&](Spot at, double side) {
+      return At{centre.x + side * on_paper(at.right), centre.y - on_paper(at.up)};
+    };
+    const At right = spot(chain.hook, 1.0);
+    const At left = spot(chain.hook, -1.0);
+    const At right_touch = spot(chain.touch, 1.0);
+    const At left_touch = spot(chain.touch, -1.0);
+    const double r = on_paper(chain.radius);
+    canvas.path("M" + xy(right.x, right.y) + "L" + xy(right_touch.x, right_touch.y) + "A" + xy(r, r) + " 0 " +
+                    (chain.touch.up > Length() ? "1" : "0") + " 1 " + xy(left_touch.x, left_touch.y) + "L" +
+                    xy(left.x, left.y),
+                "chain");
+    for (const At hook : {right, left}) canvas.circle(hook, 3.0, "blank cut");
+    if (plan_.setup.chain) {
+      canvas.words({middle, centre.y + radius_ + 18.0},
+                   {"chain ", Measure(plan_.setup.chain->needed), "setup.chain.needed", ", hook to hook"},
+                   Anchor::middle);
+    }
+  }
+
+  void on_stop(Canvas& canvas, At centre) const {
+    const double half = std::max(on_paper(drawing_.bar) * 1.4, 8.0);
+    canvas.circle(centre, radius_ + 5.0, "dash");
+    canvas.box({middle - half - 5.0, crown_ - 16.0}, 2.0 * half + 10.0, 12.0, "dash");
+    canvas.box({middle - half, crown_ - 46.0}, 2.0 * half, 30.0, "dash");
+    canvas.line({middle - half - 10.0, crown_ - 31.0}, {middle + half + 10.0, crown_ - 31.0}, "edge");
+    if (crown_ - 64.0 > 18.0) canvas.box({middle - half - 3.0, 18.0}, 2.0 * half + 6.0, crown_ - 64.0, "dash");
+    canvas.words({middle, centre.y + radius_ + 20.0}, {"machine stands on the open stop", {}, {}, {}}, Anchor::middle);
+  }
+
+  void bar(Canvas& canvas) const {
+    const double half = std::max(on_paper(drawing_.bar), 2.0);
+    const double point = drawing_.standoff ? crown_ - on_paper(*drawing_.standoff) : crown_ - 30.0;
+    canvas.path("M" + xy(middle - half, 4.0) + "V" + coordinate(point - half * 0.6) + "L" + xy(middle, point) + "L" +
+                    xy(middle + half, point - half * 0.6) + "V4",
+                "blank cut");
+    canvas.line({middle, 2.0}, {middle, crown_ + 2.0 * radius_ - 4.0}, "axis");
+    if (!drawing_.standoff || drawing_.method != Method::direct) return;
+    const double x = 4.0;
+    canvas.line({x, point}, {middle, point}, "thin");
+    canvas.line({x, crown_}, {middle, crown_}, "thin");
+    canvas.upright(x + 4.0, point, crown_, {{}, Measure(*drawing_.standoff), {}, {}}, Anchor::start);
+  }
+
+  // The strokes, drawn larger: depth of the tool's point below the outside of the pipe.
+  void depths(Canvas& canvas) const {
+    constexpr double left = 196.0;
+    constexpr double top = 62.0;
+    const double room = height - top - 34.0;
+    Length deepest;
+    for (const auto& depth : {drawing_.through, drawing_.full, drawing_.tap_stop}) {
+      if (depth) deepest = std::max(deepest, *depth);
+    }
+    const bool direct = drawing_.method == Method::direct;
+    if (!(deepest > Length())) {
+      canvas.words({left, top}, {"Depths not drawn:", {}, {}, {}});
+      canvas.words({left, top + 15.0}, {"the wall is not known.", {}, {}, {}});
+      return;
+    }
+    // The bore shows below the wall.
+    if (drawing_.through) deepest = std::max(deepest, 1.5 * *drawing_.through);
+    const double step = room / (deepest / units::inch);
+    const auto y_of = [&](Length depth) { return top + depth / units::inch * step; };
+    if (drawing_.through) canvas.box({left, top}, canvas_width - left, y_of(*drawing_.through) - top, "fill");
+    canvas.line({left, top}, {canvas_width, top}, "cut");
+    if (drawing_.through) canvas.line({left, y_of(*drawing_.through)}, {canvas_width, y_of(*drawing_.through)}, "edge");
+    canvas.words({left, 12.0}, {"depth of the point below the", {}, {}, {}}, Anchor::start, "t soft");
+    canvas.words({left, 25.0}, {"outside of the pipe", {}, {}, {}}, Anchor::start, "t soft");
+
+    const double drill = left + 8.0;
+    canvas.words({drill, top - 18.0}, {direct ? "drill" : "cutter", {}, {}, {}}, Anchor::start, "t strong");
+    canvas.words({drill, top - 5.0}, {"mark 1: touch", {}, {}, {}});
+    const Length end = drawing_.full ? *drawing_.full : *drawing_.through;
+    canvas.upright(drill, top, y_of(end), {}, Anchor::start);
+    if (drawing_.through)
+      mark(canvas, drill, y_of(*drawing_.through), "2: through",
+           {{}, Measure(*drawing_.through), drawing_.by_marks ? "marks.breakthrough" : "main.wall_nominal", {},
+            on_rule(*drawing_.through, canvas.system(), Toward::less)});
+    if (drawing_.full)
+      mark(canvas, drill, y_of(*drawing_.full), "full width",
+           {{}, Measure(*drawing_.full), drawing_.by_marks ? "marks.full_width" : "setup.drill_stroke", {},
+            on_rule(*drawing_.full, canvas.system(), Toward::more)});
+    if (!direct) return;
+
+    const double tap = left + 90.0;
+    canvas.words({tap, top - 18.0}, {"tap", {}, {}, {}}, Anchor::start, "t strong");
+    canvas.words({tap, top - 5.0}, {"mark 3: catches", {}, {}, {}});
+    if (drawing_.tap_stop) {
+      canvas.upright(tap, top, y_of(*drawing_.tap_stop), {}, Anchor::start);
+      mark(canvas, tap, y_of(*drawing_.tap_stop), "4: STOP", {{}, Measure(*drawing_.tap_stop), "makeup.tip_depth", {}});
+    } else {
+      canvas.line({tap, top}, {tap, top + room}, "dash");
+      canvas.words({tap + 6.0, top + room - 17.0}, {"4: STOP", {}, {}, {}}, Anchor::start, "t strong");
+      canvas.words({tap + 6.0, top + room - 3.0}, {"by trial: ____", {}, {}, {}});
+    }
+  }
+
+  static void mark(Canvas& canvas, double x, double y, std::string_view word, const Label& depth) {
+    canvas.line({x - 6.0, y}, {x + 6.0, y}, "cut");
+    canvas.words({x + 8.0, y - 3.0}, {std::string(word), {}, {}, {}}, Anchor::start,
+                 word.ends_with("STOP") ? "t strong clear" : "t clear");
+    canvas.words({x + 8.0, y + 11.0}, depth, Anchor::start, "t clear");
+  }
+
+  const Plan& plan_;
+  const MachineDrawing& drawing_;
+  double crown_ = 0.0;
+  double radius_ = 0.0;
+
+ public:
+  double scale = 1.0;
+  double height = 0.0;
+};
+
+}  // namespace
+
+FigureRoom write_machine_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix) {
+  constexpr std::string_view heading = "Machine and bar";
+  const auto drawing = machine_drawing(plan);
+  if (nothing_is_cut(plan)) return {};
+  if (!drawing) {
+    return not_drawn(out, heading,
+                     plan.method.kind == Method::sleeve ? "sleeve, valve and machine are chosen for each other."
+                                                        : "the outside diameter is not known.");
+  }
+  Figure figure(out, heading);
+  const auto show = [&](Measure measure) { return format_measure(measure, system); };
+  const Setup& setup = plan.setup;
+  const bool direct = drawing->method == Method::direct;
+  std::string text =
+      direct ? "The machine on the pipe, bar upright. " : "The machine on the stop of the saddle, bar upright. ";
+  if (setup.chain && direct) {
+    text += "Chain " + show(Measure(setup.chain->needed, Kind::tape)) + " hook to hook, legs " +
+            plain(std::fabs(setup.chain->leg_degrees), 0) + " degrees from upright. ";
+  }
+  if (drawing->full) text += "From touch to full width the drill goes " + on_rule(*drawing->full, system, Toward::more) + ". ";
+  if (drawing->tap_stop) text += "The tap stops with its point " + show(*drawing->tap_stop) + " below the outside. ";
+  const MachineOnPaper paper(plan, *drawing);
+  {
+    Canvas canvas(out, system, prefix + "machine", paper.height, {paper.scale}, heading, text);
+    paper.draw(canvas);
+  }
+  std::string caption;
+  if (direct) {
+    if (setup.saddle_od) caption += "Machine saddle for " + on_caliper(*setup.saddle_od, system) + " outside. ";
+    if (setup.chain) {
+      const int extensions = setup.chain->extensions;
+      caption +=
+          "Chain made up " + show(Measure(setup.chain->available, Kind::tape)) +
+          (extensions == 0 ? ", no extension"
+                           : ", " + std::to_string(extensions) + (extensions == 1 ? " extension" : " extensions")) +
+          "; legs lean " + plain(std::fabs(setup.chain->leg_degrees), 0) + " deg " +
+          (setup.chain->leg_degrees < 0 ? "outward going up. " : "inward going up. ");
+    } else {
+      caption += "Chain not drawn: anchors not known. ";
+    }
+  }
+  if (drawing->standoff && drawing->travel) {
+    caption +=
+        "Bar travels " + show(*drawing->travel) + "; point drawn back stands " + show(*drawing->standoff) + " off. ";
+    if (setup.travel_needed) caption += "Needed: " + show(Measure(*setup.travel_needed, Kind::tape)) + ". ";
+  } else {
+    caption += "Travel of the bar not known. ";
+  }
+  caption += "Dashes: its place only. Stands at " + plan.location.clock.label() + ".";
+  return figure.caption(caption, paper.height);
+}
+
+}  // namespace mainbore::report

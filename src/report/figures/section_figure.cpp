@@ -1,0 +1,170 @@
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <vector>
+
+#include "report/figures/drawing.hpp"
+#include "report/figures/figure.hpp"
+#include "report/figures/figures.hpp"
+#include "report/figures/svg_canvas.hpp"
+
+namespace mainbore::report {
+namespace {
+
+// The dashed outline of what is fitted, in a drawing turned so that the tap is on top: drawn for its place only.
+void fitting_outline(Canvas& canvas, Method method, At centre, double radius, double bore, double thread_out) {
+  const double crown = centre.y - radius;
+  const double half = std::max(bore * 1.25, 6.0);
+  if (method == Method::direct) {
+    const double foot = crown - thread_out;
+    canvas.box({centre.x - half, foot - 26.0}, 2.0 * half, 26.0, "dash");
+    canvas.line({centre.x - half - 8.0, foot - 15.0}, {centre.x + half + 8.0, foot - 15.0}, "dash");
+    return;
+  }
+  // Strap all round, and a boss or branch over the hole.
+  canvas.circle(centre, radius + 5.0, "dash");
+  canvas.box({centre.x - half - 4.0, crown - 16.0}, 2.0 * half + 8.0, 12.0, "dash");
+  canvas.box({centre.x - half, crown - 42.0}, 2.0 * half, 26.0, "dash");
+}
+
+void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawing, At centre, double scale) {
+  const auto on_paper = [&](Length length) { return length / units::inch * scale; };
+  const double radius = on_paper(drawing.radius);
+  const bool left = drawing.turn_degrees > 180.0;
+  // Words stand on the side of the tap.
+  const auto column = [&](double x) { return left ? canvas_width - x : x; };
+  const Anchor anchor = left ? Anchor::end : Anchor::start;
+
+  if (drawing.bore) {
+    const double bore = on_paper(*drawing.bore);
+    canvas.path("M" + xy(centre.x - radius, centre.y) + "a" + xy(radius, radius) + " 0 1 1 " + xy(2 * radius, 0) + "a" +
+                    xy(radius, radius) + " 0 1 1 " + xy(-2 * radius, 0) + "ZM" + xy(centre.x - bore, centre.y) + "a" +
+                    xy(bore, bore) + " 0 1 1 " + xy(2 * bore, 0) + "a" + xy(bore, bore) + " 0 1 1 " + xy(-2 * bore, 0) +
+                    "Z",
+                "fill");
+    canvas.circle(centre, bore, "cut pipe-bore");
+  }
+  canvas.circle(centre, radius, "cut pipe-outside");
+  for (int hour = 0; hour < 12; ++hour) {
+    const double turn = hour * std::numbers::pi / 6.0;
+    const At out{std::sin(turn), -std::cos(turn)};
+    const double reach = hour % 3 == 0 ? 7.0 : 4.0;
+    canvas.line({centre.x + out.x * (radius + 2.0), centre.y + out.y * (radius + 2.0)},
+                {centre.x + out.x * (radius + reach), centre.y + out.y * (radius + reach)}, "thin");
+  }
+  const auto clear_of_tap = [&](double degrees) { return std::fabs(drawing.turn_degrees - degrees) > 20.0; };
+  if (clear_of_tap(0.0) && clear_of_tap(360.0))
+    canvas.words({centre.x, centre.y - radius - 11.0}, {"12", {}, {}, {}}, Anchor::middle);
+  if (clear_of_tap(90.0)) canvas.words({centre.x + radius + 10.0, centre.y + 4.0}, {"3", {}, {}, {}});
+  if (clear_of_tap(270.0)) canvas.words({centre.x - radius - 10.0, centre.y + 4.0}, {"9", {}, {}, {}}, Anchor::end);
+
+  // Turned so that the tap is on top.
+  canvas.begin_turned(drawing.turn_degrees, centre);
+  const double hole = drawing.hole ? on_paper(*drawing.hole) : 0.0;
+  const double thread_out = drawing.thread_out ? on_paper(*drawing.thread_out) : 0.0;
+  if (hole > 0.0) {
+    const double outer = std::sqrt(std::max(radius * radius - hole * hole, 0.0));
+    const double bore = drawing.bore ? on_paper(*drawing.bore) : radius * 0.9;
+    const double inner = std::sqrt(std::max(bore * bore - hole * hole, 0.0));
+    canvas.box({centre.x - hole, centre.y - radius - 1.5}, 2.0 * hole, radius - inner + 3.0, "blank");
+    canvas.line({centre.x - hole, centre.y - outer}, {centre.x - hole, centre.y - inner}, "cut");
+    canvas.line({centre.x + hole, centre.y - outer}, {centre.x + hole, centre.y - inner}, "cut");
+  }
+  if (drawing.thread_in) {
+    const double in = on_paper(*drawing.thread_in);
+    const double foot = hole - in / 32.0;
+    const double top = hole + thread_out / 32.0;
+    canvas.path("M" + xy(centre.x - top, centre.y - radius - thread_out) + "L" +
+                    xy(centre.x + top, centre.y - radius - thread_out) + "L" +
+                    xy(centre.x + foot, centre.y - radius + in) + "L" + xy(centre.x - foot, centre.y - radius + in) +
+                    "Z",
+                "thread");
+  }
+  fitting_outline(canvas, plan.method.kind, centre, radius, hole, thread_out);
+  canvas.line({centre.x, centre.y - radius - 54.0}, {centre.x, centre.y + radius - 3.0}, "axis");
+  canvas.end_turned();
+
+  const double turn = drawing.turn_degrees * std::numbers::pi / 180.0;
+  const At axis{std::sin(turn), -std::cos(turn)};
+  const At across{-axis.y, axis.x};
+  const auto beside_axis = [&](double out, double side) {
+    return At{centre.x + axis.x * out + across.x * side, centre.y + axis.y * out + across.y * side};
+  };
+  const double side = left ? -1.0 : 1.0;
+  const bool direct = plan.method.kind == Method::direct;
+  const std::string fitted = plan.method.tap.label() + " in " +
+                             (direct                               ? "stop"
+                              : plan.method.kind == Method::saddle ? "saddle"
+                                                                   : "sleeve");
+  struct Pointed {
+    At spot;
+    Label label;
+  };
+  std::vector<Pointed> pointed = {
+      {beside_axis(radius + 50.0, 0.0), {"at ", {}, {}, plan.location.clock.label() + " o'clock"}},
+      {beside_axis(radius + thread_out + (direct ? 8.0 : 10.0), side * std::max(hole, 6.0)), {fitted, {}, {}, {}}}};
+  if (plan.method.hole) {
+    pointed.push_back(
+        {beside_axis(radius - 2.0, side * hole), {"hole ", Measure(*plan.method.hole), "method.hole", {}}});
+  }
+  // The words stand over each other as what they point at does, so that no lines cross.
+  std::stable_sort(pointed.begin(), pointed.end(),
+                   [](const Pointed& a, const Pointed& b) { return a.spot.y < b.spot.y; });
+  double row = 20.0;
+  for (const Pointed& point : pointed) {
+    canvas.leader(point.spot, {column(244.0), row}, point.label, anchor);
+    row += 34.0;
+  }
+  // The wall is pointed at where the tap is not.
+  if (drawing.bore && plan.main.wall_nominal) {
+    const double at = (left ? 235.0 : 125.0) * std::numbers::pi / 180.0;
+    const double mid = (radius + on_paper(*drawing.bore)) / 2.0;
+    canvas.leader({centre.x + std::sin(at) * mid, centre.y - std::cos(at) * mid}, {column(244.0), centre.y + 34.0},
+                  {"wall ", Measure(*plan.main.wall_nominal), "main.wall_nominal", {}}, anchor);
+  }
+  if (plan.makeup && plan.makeup->far_wall_clearance) {
+    const double x = centre.x;
+    canvas.words({x, centre.y + 22.0}, {"tap to far wall", {}, {}, {}}, Anchor::middle, "t clear");
+    canvas.words({x, centre.y + 36.0}, {{}, Measure(*plan.makeup->far_wall_clearance), "makeup.far_wall_clearance", {}},
+                 Anchor::middle, "t clear");
+  }
+  const double base = centre.y + radius;
+  for (const double x : {centre.x - radius, centre.x + radius})
+    canvas.line({x, centre.y + 4.0}, {x, base + 24.0}, "thin");
+  canvas.across(centre.x - radius, centre.x + radius, base + 20.0, {"outside ", Measure(*plan.main.od), "main.od", {}});
+}
+
+}  // namespace
+
+FigureRoom write_section_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix) {
+  constexpr std::string_view heading = "The main at the tap";
+  const auto drawing = section_drawing(plan);
+  if (nothing_is_cut(plan)) return {};
+  if (!drawing) return not_drawn(out, heading, "the outside diameter is not known. Measure it first.");
+  Figure figure(out, heading);
+  constexpr double radius = 60.0;
+  const double scale = radius / (drawing->radius / units::inch);
+  const double room = drawing->turn_degrees > 180.0 ? canvas_width - 116.0 : 116.0;
+  const At centre{room, 110.0};
+  constexpr double height = 200.0;
+  const auto show = [&](Measure measure) { return format_measure(measure, system); };
+  std::string text = "Section across the main, seen along it. Outside diameter " + show(*plan.main.od) + ". ";
+  if (plan.main.wall_nominal) text += "Wall " + show(*plan.main.wall_nominal) + ". ";
+  text += "The tap points to " + plan.location.clock.label() + " o'clock. ";
+  if (plan.method.hole) text += "Hole " + show(*plan.method.hole) + " wide. ";
+  if (drawing->thread_in)
+    text += "The stop's thread, made up, reaches " + show(*drawing->thread_in) + " below the outside. ";
+  {
+    Canvas canvas(out, system, prefix + "section", height, {scale}, heading, text);
+    draw_section(canvas, plan, *drawing, centre, scale);
+    canvas.scale_bar({drawing->turn_degrees > 180.0 ? 4.0 : 240.0, height - 10.0}, 36.0);
+  }
+  std::string caption = drawing->bore ? "Seen along the main. " : "Wall not known, not drawn. ";
+  caption +=
+      plan.method.kind == Method::direct
+          ? (drawing->thread_in ? "Black: thread of the stop. Dashes: its place only." : "Dashes: place of the stop.")
+          : "Dashes: place of the fitting.";
+  return figure.caption(caption, height);
+}
+
+}  // namespace mainbore::report
