@@ -7,6 +7,7 @@
 
 #include "mainbore/catalog.hpp"
 #include "mainbore/evidence.hpp"
+#include "mainbore/fingerprint.hpp"
 #include "mainbore/identify.hpp"
 #include "mainbore/job.hpp"
 #include "mainbore/job_file.hpp"

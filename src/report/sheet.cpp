@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "mainbore/evidence.hpp"
+#include "mainbore/fingerprint.hpp"
 #include "mainbore/measure.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/wording.hpp"
@@ -139,7 +140,10 @@ class Sheet {
     holds();
     bring();
     odd();
-    if (no_go()) always(true, true);
+    if (no_go()) {
+      always(true, true);
+      foot();
+    }
     out_.end().line();
   }
 
@@ -348,7 +352,7 @@ class Sheet {
     if (no_go()) return;
     const double work = lines_of_work();
     const bool own_page = work <= full();
-    const double after = lines_of_trouble() + lines_of_record(own_page);
+    const double after = lines_of_trouble() + lines_of_record(own_page) + lines_of_foot;
     const double pages = own_page ? full() : 2.0 * full() - ragged;
     const double taken = (own_page ? 0.0 : work) + after;
     const bool whole = taken + lines_of_cautions(true) <= pages;
@@ -363,6 +367,7 @@ class Sheet {
     trouble(own_page);
     always(whole, own_page);
     record();
+    foot();
     out_.end().line();
   }
   // Lost at the feet of columns, because no step is parted.
@@ -501,6 +506,10 @@ class Sheet {
     if (!row.empty()) out_.end();
     out_.end().end().line();
   }
+
+  // What must be the same for this sheet to be made again.
+  void foot() { out_.element("p", "Fingerprint " + in_words(fingerprint_of(plan_)), {{"class", "foot"}}).line(); }
+  static constexpr double lines_of_foot = 1.5;
 
   // ---- on a screen alone: what the plan rests on
 

@@ -27,6 +27,7 @@ nav a{color:#000;padding:6px 0}
 .verdict p{margin-top:4px}
 .hold .verdict{border-width:8px;border-style:double}
 .no-go .verdict{border-width:10px}
+.foot{font-size:.8rem;margin-top:.6rem}
 .facts{display:flex;flex-wrap:wrap;gap:2px 16px;margin:6px 0}
 .facts div{display:flex;gap:6px}
 dt{font-weight:bold}
@@ -140,6 +141,7 @@ svg.sign{width:1em;margin-right:.12em}
 .record span{flex-basis:10em;white-space:nowrap}
 .record .tie{flex-basis:100%}
 .record .blank{min-height:1.5em}
+.foot{font-size:7.5pt;line-height:1.1;margin:2pt 0 0}
 }
 )css";
 

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "mainbore/evidence.hpp"
+#include "mainbore/fingerprint.hpp"
 #include "mainbore/measure.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/wording.hpp"
@@ -52,7 +53,10 @@ class TextReport {
       steps();
       trouble();
     }
-    if (options_.why) sources();
+    if (options_.why) {
+      sources();
+      fingerprint();
+    }
     return std::move(page_).take();
   }
 
@@ -555,6 +559,16 @@ class TextReport {
       for (std::size_t i = 0; i < entry.uses.size(); ++i) text += (i == 0 ? "" : "; ") + entry.uses[i];
       page_.paragraph(text + ".", 4, "  - ");
     }
+  }
+
+  void fingerprint() {
+    page_.heading("FINGERPRINT", "what must be the same for this plan to be made again");
+    const Fingerprint made = fingerprint_of(plan_);
+    page_.field("Plan", made.plan);
+    page_.field("Program", "mainbore " + made.program);
+    page_.field("Tables", made.tables);
+    page_.field("Rules", made.rules);
+    page_.field("Job", made.job);
   }
 
   const Plan& plan_;

@@ -1,4 +1,5 @@
 mainbore_add_tests(io
+  io/fingerprint_test.cpp
   io/job_fields_test.cpp
   io/job_reader_test.cpp
   io/json_text_test.cpp

@@ -1,1 +1,1 @@
-mainbore_add_tests(text text/foreign_test.cpp)
+mainbore_add_tests(text text/foreign_test.cpp text/sha256_test.cpp)

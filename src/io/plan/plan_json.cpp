@@ -5,6 +5,7 @@
 #include "io/plan/plan_parts_json.hpp"
 #include "io/text/json_writer.hpp"
 #include "mainbore/evidence.hpp"
+#include "mainbore/fingerprint.hpp"
 #include "mainbore/plan_file.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/wording.hpp"
@@ -26,6 +27,7 @@ class PlanWriter {
     io::write_job(out_, "job", plan_.job, system_);
     if (plan_.rules != nullptr) put_text("rules", plan_.rules->name);
     io::write_settings(out_, plan_.from_settings, system_);
+    if (words_) write_fingerprint();
     out_.text("verdict", name_of(plan_.verdict));
     if (const auto who = waits_for(plan_)) out_.text("waits_for", name_of(*who));
     out_.text("summary", summary_of(plan_, system_).whole());
@@ -99,6 +101,17 @@ class PlanWriter {
   void write_pipe(const Pipe& pipe) {
     out_.text("standard", pipe.series->standard);
     put_text("class", pipe.class_name);
+  }
+
+  void write_fingerprint() {
+    const Fingerprint made = fingerprint_of(plan_);
+    out_.begin_object("fingerprint");
+    out_.text("plan", made.plan);
+    out_.text("program", made.program);
+    out_.text("tables", made.tables);
+    out_.text("rules", made.rules);
+    out_.text("job", made.job);
+    out_.end_object();
   }
 
   void write_main() {

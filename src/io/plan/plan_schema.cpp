@@ -267,6 +267,7 @@ Json plan_schema() {
        {{"description", "the job as it was read, with settings laid under it: see its own schema"}, {"type", "object"}}},
       {"rules?", text},
       {"settings?", settings_part()},
+      {"fingerprint?", object({{"plan", text}, {"program", text}, {"tables", text}, {"rules", text}, {"job", text}})},
       {"verdict", one_of(verdicts)},
       {"waits_for?", {{"enum", {"office", "site"}}}},
       {"summary", text},
