@@ -175,6 +175,9 @@ struct MarksPlan {
   std::optional<Length> stop_drawn_back;  // and of the stop on its insertion tool
   std::optional<Length> clear;            // at least so far back before valve or stop is shut
   std::optional<Length> feed_pitch;       // of one turn of the feed
+
+  // Whether a mark so far past the touch is never made: beyond the limit, or no limit is known.
+  [[nodiscard]] bool past_limit(Length mark) const { return !limit || mark > *limit; }
 };
 
 struct Clearing {

@@ -12,6 +12,7 @@ namespace mainbore {
 struct Source {
   std::string id;     // "awwa-c151-17"
   std::string title;  // publication and edition
+  std::string brief;  // its name in short, for a list
   std::string where;  // section or table
   std::string note;
 };

@@ -80,10 +80,13 @@ class CatalogLoader : tables::TableReader {
     for (const auto& [id, value] : sources) {
       enter("source " + quoted(id));
       const object source = as_object(value, "the source");
-      only(source, {"title", "where", "note"});
+      only(source, {"title", "short", "where", "note"});
       if (catalog_.source(id) != nullptr) fault("the id stands twice");
-      catalog_.sources_.push_back({std::string(id), std::string(text_member(source, "title")),
-                                   std::string(text_member(source, "where")), text_or_empty(source, "note")});
+      std::string title(text_member(source, "title"));
+      std::string brief = text_or_empty(source, "short");
+      if (brief.empty()) brief = title;  // a title of few words is its own
+      catalog_.sources_.push_back({std::string(id), std::move(title), std::move(brief), std::string(text_member(source, "where")),
+                                   text_or_empty(source, "note")});
     }
   }
 

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 
 #include "planning/checks.hpp"
@@ -127,6 +128,18 @@ Pressure check_surge(const Context& context, const ResolvedMain& main, Said& sai
   return usual;
 }
 
+// What is read of a pipe that may be rated for more than is counted on. A reading that tells the candidates apart is
+// offered where it could mean one that bears the line.
+Detail what_proves_more(const Context& context, const ResolvedMain& main) {
+  if (main.candidates.size() == 1) return std::string_view("the year or class");
+  const auto bears = [&](const ReadingMeans& means) {
+    return means.pipe != nullptr && means.pipe->rating && !over(context.line(), main.temperature_factor * *means.pipe->rating);
+  };
+  const bool by_tape = main.settle && main.settle->id == ReadingId::circumference &&
+                       std::any_of(main.settle->readings.begin(), main.settle->readings.end(), bears);
+  return by_tape ? std::string_view("the class or circumference") : std::string_view("the class");
+}
+
 }  // namespace
 
 PressureChain check_pipe_pressure(const Context& context, const ResolvedMain& main, Said& said) {
@@ -149,7 +162,7 @@ PressureChain check_pipe_pressure(const Context& context, const ResolvedMain& ma
       said.findings.add(FindingCode::pressure_over_pipe_rating, class_may_help ? Severity::hold : Severity::stop)
           .value(chain.line)
           .at_most(*main.rating)
-          .with(main.rated_as.empty() ? Detail() : Detail(main.rated_as))
+          .with(main.rated_as.empty() ? Detail() : Detail(main.rated_as), class_may_help ? what_proves_more(context, main) : Detail())
           .basis(basis);
     }
     chain.surge = check_surge(context, main, said);

@@ -109,7 +109,9 @@ class CardWriter {
         hold.number = static_cast<int>(card_.holds.size());
         hold.clears = clears;
         hold.text = line_of(finding, audience_, plan_.readings);
-        if (finding.limit) hold.unit = shown(*finding.limit, audience_).unit;
+        // A class is read as it is written, not in the unit of the limit.
+        const bool in_words = finding.code == FindingCode::pressure_over_pipe_rating;
+        if (finding.limit && !in_words) hold.unit = shown(*finding.limit, audience_).unit;
       }
     }
   }
@@ -200,15 +202,11 @@ class CardWriter {
            code == FindingCode::direct_recalled_thread;
   }
 
+  // The gravest first: where the page is short, the last give way.
   void odd() {
-    if (const std::string taken = settings_line(plan_.from_settings, audience_.language); !taken.empty())
-      card_.odd.push_back(said(CardWord::from_settings, {{"taken", taken}}));
+    found(Severity::caution);
     if (!plan_.job.note.empty()) card_.odd.push_back(said(CardWord::note, {{"note", plan_.job.note}}));
-    for (const Severity severity : {Severity::caution, Severity::note}) {
-      for (const Finding& finding : plan_.findings) {
-        if (finding.severity == severity && !said_above(finding.code)) card_.odd.push_back(line_of(finding, audience_, plan_.readings));
-      }
-    }
+    found(Severity::note);
     for (const RejectedMethod& reject : plan_.method.rejected) {
       card_.odd.push_back(said(CardWord::not_method, {{"method", words::term(name_of(reject.kind), audience_.language)},
                                                       {"why", line_of(reject.why, audience_)}}));
@@ -218,6 +216,17 @@ class CardWriter {
       const AssumedWords parts = assumed_words(assumed, audience_);
       card_.odd.push_back(said(CardWord::assumed, {{"fact", parts.fact}, {"value", parts.value}}));
     }
+    if (const std::string taken = settings_line(plan_.from_settings, audience_.language); !taken.empty())
+      card_.odd.push_back(said(CardWord::from_settings, {{"taken", taken}}));
+  }
+  // What threatens people or pipe before what is to be compared with a document.
+  void found(Severity severity) {
+    std::vector<const Finding*> list;
+    for (const Finding& finding : plan_.findings) {
+      if (finding.severity == severity && !said_above(finding.code)) list.push_back(&finding);
+    }
+    std::stable_partition(list.begin(), list.end(), [](const Finding* finding) { return finding->code != FindingCode::value_recalled; });
+    for (const Finding* finding : list) card_.odd.push_back(line_of(*finding, audience_, plan_.readings));
   }
 
   const Plan& plan_;

@@ -697,10 +697,9 @@ class Sheet {
     for (const Evidence& item : plan_.evidence) {
       const Basis& basis = item.basis;
       if (!basis.utility && basis.source == nullptr) continue;
-      // What follows the first comma or semicolon of a title describes it.
       std::string name = "The utility's own rule";
       if (basis.utility && basis.reference != nullptr) name += ", " + *basis.reference;
-      if (!basis.utility) name = basis.source->title.substr(0, basis.source->title.find_first_of(",;"));
+      if (!basis.utility) name = basis.source->brief;
       const auto known = std::find_if(list.begin(), list.end(), [&](const Resting& r) { return r.name == name; });
       if (known == list.end()) list.push_back({name, is_recalled(item)});
       else known->recalled = known->recalled || is_recalled(item);

@@ -53,9 +53,6 @@ class MarkList {
 
   [[nodiscard]] Length keep_off() const { return plan_.rules == nullptr ? Length() : plan_.rules->tool_clearance.value; }
 
-  // No mark is made beyond the one that is never passed.
-  [[nodiscard]] bool past_limit(Length at) const { return !marks_.limit || at > *marks_.limit; }
-
   void drawn_back() {
     const Method kind = plan_.method.kind;
     add("drawn-back", kind == Method::direct   ? CardWord::back_of_machine_valve
@@ -80,7 +77,7 @@ class MarkList {
     }
     std::string full;
     std::string turns;
-    if (marks_.at->full_width && !past_limit(*marks_.at->full_width)) {
+    if (marks_.at->full_width && !marks_.past_limit(*marks_.at->full_width)) {
       full = up(*marks_.at->full_width);
       turns = fed(*marks_.at->full_width, Toward::more);
     }
@@ -91,7 +88,7 @@ class MarkList {
   void catches() {
     const auto& lead = plan_.job.tool.lead;
     std::string where;
-    if (lead && marks_.at && past_limit(*lead)) where = say(CardWord::tool_too_long, audience_.language);
+    if (lead && marks_.at && marks_.past_limit(*lead)) where = say(CardWord::tool_too_long, audience_.language);
     else if (lead) where = said(CardWord::past_fed, {{"length", down(*lead)}, {"turns", fed(*lead, Toward::less)}});
     else where = said(CardWord::past_lead, {{"length", unknown()}});
     add("tap-catches", CardWord::tap_catches, std::move(where));
@@ -102,7 +99,7 @@ class MarkList {
     std::string turns;
     if (!marks_.by_trial && marks_.tap_turns) turns = turns_in_words(*marks_.tap_turns, audience_.language, Toward::less);
     std::string text;
-    if (marks_.at && marks_.at->stop_tapping && past_limit(*marks_.at->stop_tapping)) {
+    if (marks_.at && marks_.at->stop_tapping && marks_.past_limit(*marks_.at->stop_tapping)) {
       text = say(CardWord::tool_too_long, audience_.language);
     } else if (marks_.by_trial) {
       text = said(CardWord::past_by_trial, {{"length", down(*plan_.job.service.trial.depth)}});
@@ -129,7 +126,7 @@ class MarkList {
     std::string text;
     if (marks_.at && marks_.at->stop_touches) {
       const Length at = *marks_.at->stop_touches;
-      if (past_limit(at)) text = say(CardWord::past_never, audience_.language);
+      if (marks_.past_limit(at)) text = say(CardWord::past_never, audience_.language);
       else text = at < Length() ? said(CardWord::back, {{"length", up(-at)}}) : said(CardWord::past, {{"length", down(at)}});
     } else {
       text = said(CardWord::past_less_stop, {{"length", unknown()}});

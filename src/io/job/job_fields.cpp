@@ -267,8 +267,44 @@ constexpr std::array other_tubing = {
     OtherWord{"copper L", static_cast<int>(Tubing::copper_l)},
     OtherWord{"PE SDR 9", static_cast<int>(Tubing::polyethylene)},
     OtherWord{"PE", static_cast<int>(Tubing::polyethylene)},
+    OtherWord{"K copper", static_cast<int>(Tubing::copper_k)},
+    OtherWord{"L copper", static_cast<int>(Tubing::copper_l)},
+    OtherWord{"type K copper", static_cast<int>(Tubing::copper_k)},
+    OtherWord{"type L copper", static_cast<int>(Tubing::copper_l)},
+    OtherWord{"type K", static_cast<int>(Tubing::copper_k)},
+    OtherWord{"type L", static_cast<int>(Tubing::copper_l)},
+    OtherWord{"HDPE", static_cast<int>(Tubing::polyethylene)},
     OtherWord{"polyethylene", static_cast<int>(Tubing::polyethylene)},
     OtherWord{"PEX", static_cast<int>(Tubing::pex)},
+};
+// What a foreman writes of a service, where bore or rating hangs on more than that.
+constexpr std::string_view which_copper =
+    "say which: \"copper type K\" or \"copper type L\". Its letter and color are printed on the tube: K green, L blue. "
+    "Type K has the smaller bore: if nobody knows, it is the safe one for the customer's pressure";
+constexpr std::string_view which_plastic =
+    "say which: \"polyethylene SDR 9\" or \"PEX SDR 9\", as printed on the tubing";
+constexpr std::string_view no_galvanized =
+    "new services are copper type K or L, polyethylene SDR 9 or PEX SDR 9; a galvanized line in the ground goes under "
+    "service.existing";
+constexpr std::array asked_tubing = {
+    AskedWord{"copper", which_copper},
+    AskedWord{"cu", which_copper},
+    AskedWord{"copper tube", which_copper},
+    AskedWord{"copper tubing", which_copper},
+    AskedWord{"copper pipe", which_copper},
+    AskedWord{"soft copper", which_copper},
+    AskedWord{"copper type M", "type M is too thin to bury: \"copper type K\" or \"copper type L\""},
+    AskedWord{"copper M", "type M is too thin to bury: \"copper type K\" or \"copper type L\""},
+    AskedWord{"poly", "say which: \"polyethylene SDR 9\" (black or blue PE) or \"PEX SDR 9\", as printed on the tubing"},
+    AskedWord{"plastic", which_plastic},
+    AskedWord{"plastic tubing", which_plastic},
+    AskedWord{"CTS", which_plastic},
+    AskedWord{"galvanized", no_galvanized},
+    AskedWord{"galvanised", no_galvanized},
+    AskedWord{"galvanized steel", no_galvanized},
+    AskedWord{"galv", no_galvanized},
+    AskedWord{"lead", "lead is not laid; a lead line in the ground goes under service.existing"},
+    AskedWord{"PVC", "PVC service pipe is not in the tables: \"polyethylene SDR 9\", \"PEX SDR 9\", \"copper type K\" or \"copper type L\""},
 };
 constexpr std::array other_soils = {
     OtherWord{"type A", static_cast<int>(SoilClaim::type_a)},
@@ -281,7 +317,7 @@ constexpr std::array other_existing = {
     OtherWord{"galvanized steel", static_cast<int>(ExistingService::galvanized)},
 };
 
-constexpr Choice tubing_words{tubing_names, other_tubing};
+constexpr Choice tubing_words{tubing_names, other_tubing, asked_tubing};
 constexpr Choice friction_words{friction_method_names, {}};
 constexpr Choice code_words{plumbing_code_names, {}};
 constexpr Choice supply_words{fixture_supply_names, {}};
@@ -651,6 +687,9 @@ Reading read_choice(const JobField& field, std::string_view text) {
   }
   for (const OtherWord& other : words.others) {
     if (plain == plain_name(other.word)) return FieldValue(other.means);
+  }
+  for (const AskedWord& asked : words.asked) {
+    if (plain == plain_name(asked.word)) return Problem{"job.unknown-value", quoted(text) + " is not enough to go by", std::string(asked.ask)};
   }
   return unknown_word(text, "a word known here", words.names);
 }

@@ -52,9 +52,15 @@ struct OtherWord {
   std::string_view word;
   int means = 0;
 };
+// A word in use that could be more than one of them: it is asked back.
+struct AskedWord {
+  std::string_view word;
+  std::string_view ask;  // "say which: copper type K or copper type L"
+};
 struct Choice {
   std::span<const std::string_view> names;
   std::span<const OtherWord> others;
+  std::span<const AskedWord> asked = {};
 };
 
 // A job being read. The machine's own figures become part of the job when all of it has been read.

@@ -150,7 +150,7 @@ std::optional<MachineDrawing> machine_drawing(const Plan& plan) {
   drawing.through = marked ? plan.marks->at->breakthrough : plan.main.wall_nominal;
   drawing.full = marked ? plan.marks->at->full_width : setup.drill_stroke;
   drawing.by_marks = marked;
-  if (marked && drawing.full && (!plan.marks->limit || *drawing.full > *plan.marks->limit)) drawing.full.reset();
+  if (marked && drawing.full && plan.marks->past_limit(*drawing.full)) drawing.full.reset();
   if (plan.makeup) drawing.tap_stop = plan.makeup->tip_depth;
   if (plan.method.kind == Method::direct && setup.chain && machine.anchor_offset && machine.anchor_height) {
     ChainDrawing& chain = drawing.chain.emplace();

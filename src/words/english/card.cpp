@@ -113,7 +113,7 @@ constexpr CardTable table = {{
     {note, "Note: {note}"},
     {not_method, "Not {method}: {why}"},
     {assumed, "Assumed {fact}[: {value}|]"},
-    {more_about, "and {count} more: --why"},
+    {more_about, "{count} more: print the plan with --why"},
     {every_time, "EVERY TIME"},
     {translation_unreviewed, " "},
     {translation_reviewed, " {name}"},

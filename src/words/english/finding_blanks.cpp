@@ -62,7 +62,7 @@ constexpr FindingTable<std::string_view> table = {{
     {sleeve_to_be_chosen, "Outside diameter"},
     {method_not_as_asked, "Agreed with"},
     {method_none, "Found"},
-    {pressure_over_pipe_rating, "Rating of the pipe"},
+    {pressure_over_pipe_rating, "Rating or class"},
     {pressure_over_feed_limit, "Line at the gauge"},
     {pressure_over_machine_rating, "Line at the gauge"},
     {pressure_over_stop_rating, "Rating on the stop"},

@@ -62,7 +62,7 @@ constexpr FindingTable<std::string_view> table = {{
     {sleeve_to_be_chosen, "Choose and order the sleeve by measured diameter"},
     {method_not_as_asked, "{1}, not {0} as asked: tell who wrote it"},
     {method_none, "No method passes"},
-    {pressure_over_pipe_rating, "Line over the pipe's rating of {limit}"},
+    {pressure_over_pipe_rating, "[Read {1}, or get|Get] the rating: line over {limit}"},
     {pressure_over_feed_limit, "Lower the main to {limit}, or powered feed"},
     {pressure_over_machine_rating, "Lower the main to {limit}, or another machine"},
     {pressure_over_stop_rating, "Stop marked for at least {value+}"},

@@ -320,8 +320,10 @@ constexpr FindingTable<FindingText> table = {{
     {pressure_over_pipe_rating,
      {"line pressure over the pipe's rating",
       "The line is at {value}. [{0} pipe|The pipe] is rated {limit}, over by {margin}.",
-      "Stop and tell the utility: this main runs over its rating, tap or no tap. If the class is in doubt, read it on "
-      "the barrel, or ask the utility what it rates this main for, and plan again.",
+      "[The class is not proved, and the pipe may be one that bears this line. Read {1} at the pipe, or get the utility's rating of "
+      "this main, and plan again with it. If neither is high enough, this main runs over its rating, tap or no tap: tell "
+      "the utility.|Stop and tell the utility: this main runs over its rating, tap or no tap. If the class is in doubt, "
+      "read it on the barrel, or ask the utility what it rates this main for, and plan again.]",
       "A pipe over its rating has lost the reserve that covers surge, age and a hole. Lowering the line for the time "
       "of the tap does not cure it, because the pressure comes back."}},
     {pressure_over_feed_limit,

@@ -113,7 +113,7 @@ constexpr CardTable table = {{
     {note, "Nota: {note}"},
     {not_method, "No se usa {method}: {why}"},
     {assumed, "Supuesto, {fact}[: {value}|]"},
-    {more_about, "y {count} más: --why"},
+    {more_about, "{count} más: saque el plan con --why"},
     {every_time, "SIEMPRE"},
     {translation_unreviewed, "Traducción sin revisar por cuadrilla hispanohablante; en duda vale el inglés."},
     {translation_reviewed, "Traducción revisada por {name}."},

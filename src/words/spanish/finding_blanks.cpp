@@ -62,7 +62,7 @@ constexpr FindingTable<std::string_view> table = {{
     {sleeve_to_be_chosen, "Diámetro exterior"},
     {method_not_as_asked, "Acordado con"},
     {method_none, "Hallado"},
-    {pressure_over_pipe_rating, "Presión nominal"},
+    {pressure_over_pipe_rating, "Nominal o clase"},
     {pressure_over_feed_limit, "Línea en el manómetro"},
     {pressure_over_machine_rating, "Línea en el manómetro"},
     {pressure_over_stop_rating, "Marca de la llave"},

@@ -219,8 +219,11 @@ constexpr FindingTable<FindingText> table = {{
     {pressure_over_pipe_rating,
      {"presión de línea mayor que la nominal del tubo",
       "La línea está a {value}. La presión nominal del tubo[ {0}|] es {limit}: se pasa por {margin}.",
-      "Pare y avise a la compañía: esta tubería trabaja sobre su presión nominal, con toma o sin ella. Si hay duda de la "
-      "clase, léala en el tubo o pregunte a la compañía la presión nominal, y vuelva a planear.", ""}},
+      "[La clase no está comprobada, y el tubo puede ser uno que aguante esta línea. Lea {1} en el sitio, o pida a la compañía la "
+      "presión nominal de esta tubería, y vuelva a planear con eso. Si ninguna alcanza, la tubería trabaja sobre su presión "
+      "nominal, con toma o sin ella: avise a la compañía.|Pare y avise a la compañía: esta tubería trabaja sobre su presión "
+      "nominal, con toma o sin ella. Si hay duda de la clase, léala en el tubo o pregunte a la compañía la presión nominal, y "
+      "vuelva a planear.]", ""}},
     {pressure_over_feed_limit,
      {"presión de línea mayor que el límite de avance", "La línea está a {value}. Esta máquina ({0}) se avanza solo hasta {limit}.",
       "Pida que bajen la tubería a [{line-pressure}|{limit}] o menos y la mantengan así, o lleve una máquina con avance motorizado. Lea "

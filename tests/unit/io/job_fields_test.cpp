@@ -180,6 +180,23 @@ TEST_CASE("an ambiguous material says why it is refused") {
   CHECK(problem->message.find(catalog().read_material("vc").why_not) != std::string::npos);
 }
 
+TEST_CASE("a plain name of the service's tubing is asked back, with the names that would do") {
+  const auto help = [](std::string_view word) {
+    const auto read = read_value(field("service.line.material"), word, catalog());
+    const auto* problem = std::get_if<Problem>(&read);
+    return problem == nullptr ? std::string() : problem->help;
+  };
+  for (const std::string_view word : {"copper", "Copper Tubing"}) {
+    CHECK(help(word).find("\"copper type K\" or \"copper type L\"") != std::string::npos);
+  }
+  for (const std::string_view word : {"poly", "plastic"}) {
+    CHECK(help(word).find("polyethylene SDR 9") != std::string::npos);
+    CHECK(help(word).find("PEX SDR 9") != std::string::npos);
+  }
+  CHECK(help("galvanized").find("service.existing") != std::string::npos);
+  CHECK(value<int>("service.line.material", "type K copper") == static_cast<int>(Tubing::copper_k));
+}
+
 TEST_CASE("places on the clock") {
   CHECK(value<ClockPosition>("service.clock", "1:30").minutes == 90);
   CHECK(value<ClockPosition>("service.clock", "12:00").minutes == 0);

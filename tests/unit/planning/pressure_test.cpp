@@ -1,3 +1,5 @@
+#include <algorithm>
+#include "mainbore/wording.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
 #include "unit/planning/jobs.hpp"
@@ -336,6 +338,13 @@ TEST_CASE("the pressure to read is one that lowering the main can meet") {
   const Reading* const line = plan.reading(ReadingId::line_pressure);
   REQUIRE(line != nullptr);
   CHECK(line->at_most->base() == 70.0);  // as it stands: no more is asked of a pipe that may be overrun
+  // The class is not proved: the card names what may clear the hold, and a pipe known by its class is stopped.
+  const auto found = std::find_if(plan.findings.begin(), plan.findings.end(),
+                                  [](const Finding& f) { return f.code == FindingCode::pressure_over_pipe_rating; });
+  CHECK(found->severity == Severity::hold);
+  CHECK(line_of(*found, UnitSystem::us) == "Read the class or circumference, or get the rating: line over 43 psi");
+  job.main.class_name = "Class A";
+  CHECK(plan_of(job).verdict == Verdict::no_go);
 }
 
 TEST_CASE("a lowest pressure above the highest is a contradiction") {

@@ -15,7 +15,7 @@ struct Sample {
 
 // Tables that the sample plans point into.
 struct SampleTables {
-  Source handbook{"sample-standard", "Sample pipe standard, 3rd edition", "table 4", ""};
+  Source handbook{"sample-standard", "Sample pipe standard, 3rd edition", "Sample pipe standard", "table 4", ""};
   Basis published{&handbook, How::published, false, nullptr};
   Basis practice{};
   Basis recalled{&handbook, How::memory, false, nullptr};
