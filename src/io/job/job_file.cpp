@@ -6,7 +6,7 @@
 
 #include "io/job/job_fields.hpp"
 #include "io/job/job_part.hpp"
-#include "io/text/json_text.hpp"
+#include "io/text/json_reader.hpp"
 #include "io/text/nearest.hpp"
 
 namespace mainbore {
@@ -55,36 +55,22 @@ std::string quoted_instead(const JobField& field, const JsonNode& node, const Ca
   return io::allowed_text(field, catalog);
 }
 
-class JobReader {
+constexpr io::JsonCodes job_codes{"job.unknown-key", "job.wrong-type"};
+
+class JobReader : io::JsonReader {
  public:
-  JobReader(const Catalog& catalog, std::span<const Setting> settings) : catalog_(catalog), settings_(settings) {
+  JobReader(const Catalog& catalog, std::span<const Setting> settings)
+      : JsonReader(job_codes), catalog_(catalog), settings_(settings) {
     for (const Setting& setting : settings_) targets_.push_back(io::find_field(setting.path));
   }
 
   void read_file(std::string_view text, std::string_view name, std::int64_t first_line) {
-    if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
-    const io::SourceText source(text, name, first_line);
-    source_ = &source;
-    if (readable(text)) {
-      const JsonText json(text, deepest_job, first_line);
-      json_ = &json;
-      for (const io::JsonFault& fault : json.faults()) {
-        if (enough()) break;
-        const bool has_place = fault.problem.code == "job.duplicate-key";
-        add(source.at(fault.span, has_place ? json.pointer(fault.node) : "", fault.problem));
-      }
-      if (json.is_json()) {
-        read_root();
-        apply_settings();
-        check_job();
-      } else {
-        file_unread_ = true;
-      }
-    } else {
-      file_unread_ = true;
-    }
-    json_ = nullptr;
-    source_ = nullptr;
+    const bool is_json = read_document(text, {name, longest_job, "a job", deepest_job, first_line}, [&] {
+      read_root();
+      apply_settings();
+      check_job();
+    });
+    file_unread_ = file_unread_ || !is_json;
   }
 
   void read_settings_alone() {
@@ -93,8 +79,7 @@ class JobReader {
   }
 
   io::JobPart read_part(const JsonText& json, const io::SourceText& source, std::span<const std::uint32_t> members) && {
-    json_ = &json;
-    source_ = &source;
+    enter(source, json);
     whole_job_ = false;
     for (const std::uint32_t member : members) read_member(0, member, io::job_fields(), 0, 0);
     check_job();
@@ -102,14 +87,14 @@ class JobReader {
     for (const JobField& field : io::job_fields()) {
       if (seen(0).test(number_of(field))) part.given.push_back(&field);
     }
-    part.diagnostics = in_order();
+    part.diagnostics = found_in_order();
     part.job = std::move(draft_).finish();
     return part;
   }
 
   JobFile finish() && {
     JobFile result;
-    result.diagnostics = in_order();
+    result.diagnostics = found_in_order();
     result.id = draft_.job.id;
     if (result.diagnostics.empty() && !file_unread_) result.job = std::move(draft_).finish();
     return result;
@@ -118,25 +103,6 @@ class JobReader {
  private:
   using Seen = std::bitset<io::most_fields>;  // by row of the table
 
-  // In the order of the text; what has no place in it last. Equal places keep the order they were found in.
-  std::vector<Diagnostic> in_order() {
-    const auto rank = [](const Diagnostic& d) { return std::pair(d.line == 0, std::pair(d.line, d.column)); };
-    std::stable_sort(diagnostics_.begin(), diagnostics_.end(),
-                     [&](const Diagnostic& a, const Diagnostic& b) { return rank(a) < rank(b); });
-    if (diagnostics_.size() > most_diagnostics) diagnostics_.resize(most_diagnostics);
-    return std::move(diagnostics_);
-  }
-
-  // Asked before a place is worked out, which takes a look at all that stands before it.
-  [[nodiscard]] bool enough() const { return diagnostics_.size() > most_diagnostics; }
-  void add(Diagnostic diagnostic) {
-    if (!enough()) diagnostics_.push_back(std::move(diagnostic));
-  }
-  void add_at(std::uint32_t node, io::Span span, Problem problem) {
-    if (enough()) return;
-    add(source_->at(span, json_->pointer(node), std::move(problem)));
-  }
-  void add_at(std::uint32_t node, Problem problem) { add_at(node, json_->node(node).span, std::move(problem)); }
   void add_for(const Setting& setting, io::Span span_of_value, Problem problem) {
     const std::string text = setting.path + '=' + setting.value;
     const std::string where = setting.where.empty() ? "--set " + setting.path : setting.where;
@@ -145,30 +111,6 @@ class JobReader {
     const io::Span span = about_value ? io::Span{offset + span_of_value.begin, offset + span_of_value.end}
                                       : io::Span{0, setting.path.size()};
     add(io::SourceText(text, where, 0).at(span, "", std::move(problem)));
-  }
-
-  bool readable(std::string_view text) {
-    if (text.size() > longest_job) {
-      add(source_->at(
-          {0, 0}, "",
-          {"json.too-large", "longer than any job", "a job is at most " + std::to_string(longest_job) + " bytes"}));
-      return false;
-    }
-    if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF")) {
-      Diagnostic diagnostic = source_->at({0, 0}, "", {"json.encoding", "the file is UTF-16", "save it as UTF-8"});
-      diagnostic.excerpt.clear();
-      add(std::move(diagnostic));
-      return false;
-    }
-    if (const std::size_t zero = text.find('\0'); zero != std::string_view::npos) {
-      add(source_->at({zero, zero + 1}, "", {"json.encoding", "a NUL byte", "a job is UTF-8 text"}));
-      return false;
-    }
-    if (const auto bad = io::first_not_utf8(text)) {
-      add(source_->at({*bad, *bad + 1}, "", {"json.encoding", "not UTF-8 from here on", "save the file as UTF-8"}));
-      return false;
-    }
-    return true;
   }
 
   [[nodiscard]] Seen& seen(std::size_t index) {
@@ -185,13 +127,9 @@ class JobReader {
   // --- the file ---
 
   void read_root() {
-    if (json_->node(0).type != JsonType::object) {
-      const std::string found(io::article_of(json_->node(0).type));
-      const bool many = json_->node(0).type == JsonType::array;
-      add_at(
-          0, {json_->node(0).span.begin, json_->node(0).span.begin + 1},
-          {"job.wrong-type", found + " where a job should stand",
-           many ? "a file of many jobs is for batch; one job is an object: { ... }" : "a job is an object: { ... }"});
+    if (node_at(0).type != JsonType::object) {
+      const bool many = node_at(0).type == JsonType::array;
+      wrong_type(0, "a job", many ? "a file of many jobs is for batch; one job is an object: { ... }" : "a job is an object: { ... }");
       file_unread_ = true;
       return;
     }
@@ -201,14 +139,12 @@ class JobReader {
   // `rows` are the fields of this object and of the objects inside it; their paths agree in the first `prefix`
   // characters.
   void read_object(std::uint32_t object, std::span<const JobField> rows, std::size_t prefix, std::size_t index) {
-    for (std::uint32_t child = object + 1; child < json_->node(object).next; child = json_->node(child).next) {
-      read_member(object, child, rows, prefix, index);
-    }
+    members(object, [&](std::uint32_t child) { read_member(object, child, rows, prefix, index); });
   }
 
   void read_member(std::uint32_t object, std::uint32_t child, std::span<const JobField> rows, std::size_t prefix,
                    std::size_t index) {
-    const std::string_view key = json_->node(child).key;
+    const std::string_view key = node_at(child).key;
     // "main.size" is a path and no key: only as members of "main" can two values of one fact be told from each other.
     const bool plain = !key.empty() && key.find_first_of(".[") == std::string_view::npos;
     for (std::size_t first = 0; first < rows.size() && plain; ++first) {
@@ -224,31 +160,27 @@ class JobReader {
       const std::span<const JobField> inside = rows.subspan(first, last - first);
       return list ? read_list(child, inside, inner) : read_section(child, inside, inner, index);
     }
-    unknown_key(object, child, rows, prefix);
+    unknown_member(object, child, rows, prefix);
   }
 
   void read_section(std::uint32_t node, std::span<const JobField> rows, std::size_t prefix, std::size_t index) {
-    if (json_->node(node).type == JsonType::object) return read_object(node, rows, prefix, index);
-    add_at(node,
-           {"job.wrong-type", std::string(io::article_of(json_->node(node).type)) + " where an object should stand",
-            "such as { \"" + std::string(rows.front().path.substr(prefix)) + "\": ... }"});
+    if (node_at(node).type == JsonType::object) return read_object(node, rows, prefix, index);
+    wrong_type(node, "an object", "such as { \"" + std::string(rows.front().path.substr(prefix)) + "\": ... }");
   }
 
   void read_list(std::uint32_t node, std::span<const JobField> rows, std::size_t prefix) {
-    const std::string_view list = json_->node(node).key;
-    if (json_->node(node).type != JsonType::array) {
-      add_at(node,
-             {"job.wrong-type", std::string(io::article_of(json_->node(node).type)) + " where a list should stand",
-              "a list of objects: [ { \"" + std::string(rows.front().path.substr(prefix)) +
-                  "\": ... } ]; [] says "
-                  "that somebody looked and there is nothing"});
+    const std::string_view list = node_at(node).key;
+    if (node_at(node).type != JsonType::array) {
+      wrong_type(node, "a list",
+                 "a list of objects: [ { \"" + std::string(rows.front().path.substr(prefix)) +
+                     "\": ... } ]; [] says that somebody looked and there is nothing");
       return;
     }
     io::make_list(draft_.job, list);
     std::size_t index = 0;
-    for (std::uint32_t item = node + 1; item < json_->node(node).next; item = json_->node(item).next, ++index) {
+    for (std::uint32_t item = node + 1; item < node_at(node).next; item = node_at(item).next, ++index) {
       if (index >= io::longest_list) {
-        add_at(item, {"json.too-large", "more than " + std::to_string(io::longest_list) + " entries", ""});
+        add(item, {"json.too-large", "more than " + std::to_string(io::longest_list) + " entries", ""});
         return;
       }
       elements_.push_back(item);
@@ -256,35 +188,31 @@ class JobReader {
     }
   }
 
-  void unknown_key(std::uint32_t object, std::uint32_t child, std::span<const JobField> rows, std::size_t prefix) {
+  void unknown_member(std::uint32_t object, std::uint32_t child, std::span<const JobField> rows, std::size_t prefix) {
     if (enough()) return;
-    const std::string_view key = json_->node(child).key;
+    const std::string_view key = node_at(child).key;
     std::vector<std::string_view> known;  // in this object
     for (const JobField& row : rows) {
       std::string_view rest = row.path.substr(prefix);
       rest = rest.substr(0, rest.find_first_of(".["));
       if (known.empty() || known.back() != rest) known.push_back(rest);
     }
-    const std::string where = object == 0 ? "a job" : io::quoted(json_->node(object).key);
-    Problem problem{"job.unknown-key", io::quoted(key) + " is not part of " + (where == "\"\"" ? "this" : where), ""};
-    if (const auto near = io::nearest(key, known)) {
-      problem.help = "did you mean \"" + std::string(*near) + "\"?  ";
-    } else if (whole_job_) {
+    const std::string where = object == 0 ? "a job" : io::quoted(node_at(object).key);
+    std::string hint;
+    if (whole_job_ && !io::nearest(key, known)) {
       for (const JobField& field : io::job_fields()) {  // right, but elsewhere
-        if (field.path.substr(field.path.rfind('.') + 1) == key) {
-          problem.help = "did you mean " + std::string(field.path) + "?  ";
-          break;
-        }
+        if (field.path.substr(field.path.rfind('.') + 1) != key) continue;
+        hint = "did you mean " + std::string(field.path) + "?";
+        break;
       }
     }
-    problem.help += "known here: " + io::listed(known);
-    add_at(child, json_->node(child).key_span, std::move(problem));
+    unknown_key(child, where == "\"\"" ? "this" : where, known, std::move(hint));
   }
 
   void read_field(const JobField& field, std::size_t index, std::uint32_t node) {
     seen(index).set(number_of(field));
     if (overridden(field, index)) return;
-    const JsonNode& value = json_->node(node);
+    const JsonNode& value = node_at(node);
     const bool with_unit = field.type == FieldType::quantity || field.type == FieldType::size;
     if (with_unit && value.type == JsonType::object) return read_quantity_object(field, index, node);
 
@@ -298,13 +226,12 @@ class JobReader {
       take(field, index, io::read_value(field, value.text, catalog_), node);
     } else {
       const bool absent = value.type == JsonType::null;
-      add_at(node, {"job.wrong-type",
-                    std::string(io::article_of(value.type)) + " where " + kind_of_value(field) + " should stand",
-                    absent ? "leave the key out where the fact is not known" : quoted_instead(field, value, catalog_)});
+      wrong_type(node, kind_of_value(field),
+                 absent ? "leave the key out where the fact is not known" : quoted_instead(field, value, catalog_));
     }
   }
 
-  static std::string kind_of_value(const JobField& field) {
+  static std::string_view kind_of_value(const JobField& field) {
     switch (field.type) {
       case FieldType::whole:
         return "a whole number";
@@ -322,24 +249,24 @@ class JobReader {
   void read_quantity_object(const JobField& field, std::size_t index, std::uint32_t node) {
     const JsonNode* value = nullptr;
     const JsonNode* unit = nullptr;
-    for (std::uint32_t child = node + 1; child < json_->node(node).next; child = json_->node(child).next) {
-      const JsonNode& member = json_->node(child);
+    for (std::uint32_t child = node + 1; child < node_at(node).next; child = node_at(child).next) {
+      const JsonNode& member = node_at(child);
       if (member.key == "value" && member.type == JsonType::number) {
         value = &member;
       } else if (member.key == "unit" && member.type == JsonType::string) {
         unit = &member;
       } else if (member.key == "value" || member.key == "unit") {
-        return add_at(child,
+        return add(child,
                       {"job.wrong-type", std::string(io::article_of(member.type)) + " as " + std::string(member.key),
                        "a quantity is {\"value\": 82, \"unit\": \"psi\"}, or the string \"82 psi\""});
       } else {
-        return add_at(child, member.key_span,
+        return add(child, member.key_span,
                       {"job.unknown-key", io::quoted(member.key) + " is not part of a quantity",
                        "a quantity is {\"value\": 82, \"unit\": \"psi\"}, or the string \"82 psi\""});
       }
     }
     if (value == nullptr) {
-      return add_at(node, {"job.not-a-quantity", "a quantity without \"value\"", io::allowed_text(field, catalog_)});
+      return add(node, {"job.not-a-quantity", "a quantity without \"value\"", io::allowed_text(field, catalog_)});
     }
     const std::string text =
         unit == nullptr ? std::string(value->text) : std::string(value->text) + ' ' + std::string(unit->text);
@@ -347,7 +274,7 @@ class JobReader {
   }
 
   void take(const JobField& field, std::size_t index, std::variant<FieldValue, Problem> read, std::uint32_t node) {
-    if (auto* problem = std::get_if<Problem>(&read)) return add_at(node, std::move(*problem));
+    if (auto* problem = std::get_if<Problem>(&read)) return add(node, std::move(*problem));
     field.store(draft_, index, std::get<FieldValue>(read));
   }
 
@@ -415,7 +342,7 @@ class JobReader {
 
   // An element of a list that is no object has been reported as such.
   [[nodiscard]] bool broken_element(const JobField& field, std::size_t index) const {
-    return in_list(field) && index < elements_.size() && json_->node(elements_[index]).type != JsonType::object;
+    return in_list(field) && index < elements_.size() && node_at(elements_[index]).type != JsonType::object;
   }
 
   [[nodiscard]] bool machine_given() {
@@ -442,7 +369,7 @@ class JobReader {
       else if (c != ']') pointer += c;
     }
     pointer.insert(pointer.begin(), '/');
-    if (json_ == nullptr) {
+    if (!open()) {
       Diagnostic diagnostic;
       diagnostic.code = problem.code;
       diagnostic.file = settings_.empty() || settings_.front().where.empty() ? "--set" : settings_.front().where;
@@ -459,18 +386,18 @@ class JobReader {
       if (end == std::string::npos) break;
       const std::string token = pointer.substr(behind + 1, end - behind - 1);
       std::size_t position = 0;
-      const bool list = json_->node(at).type == JsonType::array;
-      for (std::uint32_t child = at + 1; child < json_->node(at).next; child = json_->node(child).next, ++position) {
-        if (token != (list ? std::to_string(position) : io::pointer_token(json_->node(child).key))) continue;
+      const bool list = node_at(at).type == JsonType::array;
+      for (std::uint32_t child = at + 1; child < node_at(at).next; child = node_at(child).next, ++position) {
+        if (token != (list ? std::to_string(position) : io::pointer_token(node_at(child).key))) continue;
         at = child;
         behind = end;
         deeper = true;
         break;
       }
     }
-    const io::Span key = json_->node(at).key_span;
-    const std::size_t begin = json_->node(at).span.begin;
-    add(source_->at(key.end > key.begin ? key : io::Span{begin, begin + 1}, std::move(pointer), std::move(problem)));
+    const io::Span key = node_at(at).key_span;
+    const std::size_t begin = node_at(at).span.begin;
+    add(source().at(key.end > key.begin ? key : io::Span{begin, begin + 1}, std::move(pointer), std::move(problem)));
   }
 
   void check_machine() {
@@ -495,12 +422,9 @@ class JobReader {
   const Catalog& catalog_;
   std::span<const Setting> settings_;
   std::vector<std::optional<FieldPath>> targets_;  // of each setting
-  const io::SourceText* source_ = nullptr;
-  const JsonText* json_ = nullptr;
   io::JobDraft draft_;
   std::vector<Seen> seen_;               // rows that the job names, by place in the list; 0 for those in none
   std::vector<std::uint32_t> elements_;  // nodes of the list's elements
-  std::vector<Diagnostic> diagnostics_;
   bool file_unread_ = false;
   bool whole_job_ = true;  // false: some facts that stand in another file
 };

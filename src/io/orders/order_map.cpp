@@ -6,7 +6,7 @@
 #include <set>
 
 #include "catalog/spelling.hpp"
-#include "io/text/json_text.hpp"
+#include "io/text/json_reader.hpp"
 #include "io/text/nearest.hpp"
 #include "io/text/text_scan.hpp"
 #include "mainbore/job_file.hpp"
@@ -32,77 +32,22 @@ constexpr std::array<Key, 9> map_keys = {"format",  "name",     "columns",      
                                          "missing", "defaults", "ignore_others", "decimal"};
 constexpr std::array<Key, 7> column_keys = {"to", "unit", "missing", "values", "least", "greatest", "optional"};
 
-class MapReader {
- public:
-  MapReader(std::string_view text, std::string_view name, const Catalog& catalog)
-      : text_(text), source_(text, name, 1), catalog_(catalog) {}
+constexpr std::array<std::pair<Key, Key>, 1> codes_of_a_job = {{{"job.duplicate-key", "map.duplicate-key"}}};
+constexpr JsonCodes map_codes{"map.unknown-key", "map.wrong-type", codes_of_a_job};
 
-  OrderMapFile read() && {
-    if (auto unread = source_.unreadable(longest_map, "a map")) {
-      add(*std::move(unread));
-    } else {
-      const JsonText json(text_, deepest_map);
-      json_ = &json;
-      for (const JsonFault& fault : json.faults()) {
-        const bool twice = fault.problem.code == "job.duplicate-key";
-        Problem problem = fault.problem;
-        if (twice) problem.code = "map.duplicate-key";
-        if (enough()) break;
-        add(source_.at(fault.span, twice ? json.pointer(fault.node) : "", std::move(problem)));
-      }
-      if (json.is_json()) read_root();
-      json_ = nullptr;
-    }
+class MapReader : JsonReader {
+ public:
+  explicit MapReader(const Catalog& catalog) : JsonReader(map_codes), catalog_(catalog) {}
+
+  OrderMapFile read(std::string_view text, std::string_view name) && {
+    read_document(text, {name, longest_map, "a map", deepest_map}, [&] { read_root(); });
     OrderMapFile result;
-    std::stable_sort(diagnostics_.begin(), diagnostics_.end(), [](const Diagnostic& a, const Diagnostic& b) {
-      return std::pair(a.line, a.column) < std::pair(b.line, b.column);
-    });
-    result.diagnostics = std::move(diagnostics_);
+    result.diagnostics = found_in_order();
     if (result.diagnostics.empty()) result.map = std::move(map_);
     return result;
   }
 
  private:
-  // Finding a place takes time: once there are enough, no more are looked up.
-  [[nodiscard]] bool enough() const { return diagnostics_.size() >= most_diagnostics; }
-  void add(Diagnostic diagnostic) {
-    if (!enough()) diagnostics_.push_back(std::move(diagnostic));
-  }
-  void add_at(std::uint32_t node, Problem problem) {
-    if (enough()) return;
-    add(source_.at(json_->node(node).span, json_->pointer(node), std::move(problem)));
-  }
-  void add_at_key(std::uint32_t node, Problem problem) {
-    if (enough()) return;
-    add(source_.at(json_->node(node).key_span, json_->pointer(node), std::move(problem)));
-  }
-
-  // The members of an object, in the order of the text.
-  template <class Visit>
-  void members(std::uint32_t object, Visit visit) {
-    for (std::uint32_t child = object + 1; child < json_->node(object).next; child = json_->node(child).next) {
-      visit(child);
-    }
-  }
-
-  bool expect(std::uint32_t node, JsonType type, std::string_view such_as) {
-    if (json_->node(node).type == type) return true;
-    add_at(node, {"map.wrong-type",
-                  std::string(article_of(json_->node(node).type)) + " where " + std::string(article_of(type)) +
-                      " should stand",
-                  such_as.empty() ? "" : "such as " + std::string(such_as)});
-    return false;
-  }
-
-  void unknown_key(std::uint32_t node, std::string_view where, std::span<const Key> known) {
-    if (enough()) return;
-    const std::string_view key = json_->node(node).key;
-    Problem problem{"map.unknown-key", quoted(key) + " is not part of " + std::string(where), ""};
-    if (const auto near = nearest(key, known)) problem.help = "did you mean \"" + std::string(*near) + "\"?  ";
-    problem.help += "known here: " + listed(known);
-    add_at_key(node, std::move(problem));
-  }
-
   void read_root() {
     if (!expect(0, JsonType::object, R"({"format": 1, "columns": {"PIPE_SIZE": {"to": "main.size", "unit": "in"}}})")) {
       return;
@@ -111,17 +56,17 @@ class MapReader {
     bool has_columns = false;
     // The codes for materials first: columns and defaults may use them, wherever they stand.
     members(0, [&](std::uint32_t node) {
-      if (json_->node(node).key == "materials") read_materials(node);
+      if (node_at(node).key == "materials") read_materials(node);
     });
     members(0, [&](std::uint32_t node) {
-      const std::string_view key = json_->node(node).key;
+      const std::string_view key = node_at(node).key;
       if (key == "format") {
         has_format = true;
-        if (json_->node(node).text != "1" || json_->node(node).type != JsonType::number) {
-          add_at(node, {"map.unknown-value", "the format of a map is 1", ""});
+        if (node_at(node).text != "1" || node_at(node).type != JsonType::number) {
+          add(node, {"map.unknown-value", "the format of a map is 1", ""});
         }
       } else if (key == "name") {
-        if (expect(node, JsonType::string, "\"the asset register\"")) map_.name = json_->node(node).text;
+        if (expect(node, JsonType::string, "\"the asset register\"")) map_.name = node_at(node).text;
       } else if (key == "columns") {
         has_columns = true;
         read_columns(node);
@@ -132,7 +77,7 @@ class MapReader {
       } else if (key == "defaults") {
         read_defaults(node);
       } else if (key == "ignore_others") {
-        if (expect(node, JsonType::boolean, "true or false")) map_.ignore_others = json_->node(node).truth;
+        if (expect(node, JsonType::boolean, "true or false")) map_.ignore_others = node_at(node).truth;
       } else if (key == "decimal") {
         read_decimal(node);
       } else if (key != "materials") {
@@ -141,8 +86,7 @@ class MapReader {
     });
     const auto missing = [&](bool has, std::string_view key, std::string help) {
       if (!has) {
-        add(source_.at({json_->node(0).span.begin, json_->node(0).span.begin + 1}, "",
-                       {"map.missing", '"' + std::string(key) + "\" is missing", std::move(help)}));
+        add(0, {"map.missing", '"' + std::string(key) + "\" is missing", std::move(help)});
       }
     };
     missing(has_format, "format", "\"format\": 1");
@@ -154,7 +98,7 @@ class MapReader {
   void read_columns(std::uint32_t node) {
     if (!expect(node, JsonType::object, R"({"PIPE_SIZE": {"to": "main.size", "unit": "in"}})")) return;
     members(node, [&](std::uint32_t child) {
-      const JsonNode& entry = json_->node(child);
+      const JsonNode& entry = node_at(child);
       if (!names_.insert(plain_name(entry.key)).second) {
         add_at_key(child, {"map.contradiction", quoted(entry.key) + " is named twice",
                            "case, spaces, underscores, dots and hyphens do not count in the name of a column"});
@@ -177,7 +121,7 @@ class MapReader {
   bool read_column(std::uint32_t node, MappedColumn& column) {
     std::optional<std::uint32_t> to;
     members(node, [&](std::uint32_t child) {
-      if (json_->node(child).key == "to") to = child;
+      if (node_at(child).key == "to") to = child;
     });
     if (!to) {
       add_at_key(node,
@@ -187,10 +131,10 @@ class MapReader {
     if (!expect(*to, JsonType::string, "\"main.size\"") || !read_target(*to, column.to)) return false;
     const JobField& field = *column.to.field;
     members(node, [&](std::uint32_t child) {  // the unit before the ranges and values that are in it
-      if (json_->node(child).key == "unit") read_unit(child, field, column.unit);
+      if (node_at(child).key == "unit") read_unit(child, field, column.unit);
     });
     members(node, [&](std::uint32_t child) {
-      const std::string_view key = json_->node(child).key;
+      const std::string_view key = node_at(child).key;
       if (key == "missing") read_words(child, column.missing);
       else if (key == "values") read_values(child, column);
       else if (key == "least") read_bound(child, column, column.least);
@@ -205,7 +149,7 @@ class MapReader {
   }
 
   bool read_target(std::uint32_t node, FieldPath& target) {
-    const std::string_view path = json_->node(node).text;
+    const std::string_view path = node_at(node).text;
     if (const auto found = find_field(path)) {
       target = *found;
       return true;
@@ -221,21 +165,21 @@ class MapReader {
       });
       problem.help = last != paths.end() ? "did you mean \"" + std::string(*last) + "\"?" : "known: " + listed(paths);
     }
-    add_at(node, std::move(problem));
+    add(node, std::move(problem));
     return false;
   }
 
   void read_unit(std::uint32_t node, const JobField& field, std::string& unit) {
     if (!expect(node, JsonType::string, "\"in\", \"mm\", \"psi\"")) return;
-    const std::string_view written = json_->node(node).text;
+    const std::string_view written = node_at(node).text;
     if (!has_unit(field)) {
-      add_at(node, {"map.contradiction", std::string(field.path) + " has no unit", "leave \"unit\" out"});
+      add(node, {"map.contradiction", std::string(field.path) + " has no unit", "leave \"unit\" out"});
       return;
     }
     if (const ParsedMeasure read = parse_measure(1.0, written, field.kind); !read) {
       const std::string found =
           read.fault == MeasureFault::wrong_unit ? " is the unit of something else" : " is not a unit that is known";
-      add_at(node, {"map.unknown-value", quoted(written) + found, expected_text(field.kind)});
+      add(node, {"map.unknown-value", quoted(written) + found, expected_text(field.kind)});
       return;
     }
     unit = written;
@@ -243,7 +187,7 @@ class MapReader {
 
   // Numbers may stand without quotes.
   std::optional<std::string> word(std::uint32_t node) {
-    const JsonNode& value = json_->node(node);
+    const JsonNode& value = node_at(node);
     if (value.type == JsonType::boolean) return value.truth ? "true" : "false";
     if (value.type == JsonType::string || value.type == JsonType::number) return std::string(value.text);
     (void)expect(node, JsonType::string, "\"XXX\" or 7");
@@ -268,7 +212,7 @@ class MapReader {
     }
     auto read = read_value(field, with_unit(*text, unit), catalog_);
     if (auto* problem = std::get_if<Problem>(&read)) {
-      add_at(node, std::move(*problem));
+      add(node, std::move(*problem));
       return std::nullopt;
     }
     return std::get<FieldValue>(std::move(read));
@@ -279,7 +223,7 @@ class MapReader {
     members(node, [&](std::uint32_t child) {
       if (column.values.size() == most_words) return;
       if (auto value = value_of(child, *column.to.field, column.unit)) {
-        column.values.emplace_back(cell_key(json_->node(child).key), *std::move(value));
+        column.values.emplace_back(cell_key(node_at(child).key), *std::move(value));
       }
     });
   }
@@ -292,12 +236,12 @@ class MapReader {
     }
     const auto value = value_of(node, field, column.unit);
     if (!value) return;
-    const std::string_view written = json_->node(node).text;
+    const std::string_view written = node_at(node).text;
     bound = Bound{*number_in(*value), with_unit(written, column.unit)};
   }
 
   void read_optional(std::uint32_t node, MappedColumn& column) {
-    if (expect(node, JsonType::boolean, "true or false")) column.optional = json_->node(node).truth;
+    if (expect(node, JsonType::boolean, "true or false")) column.optional = node_at(node).truth;
   }
 
   // --- the rest ---
@@ -310,7 +254,7 @@ class MapReader {
     if (!expect(node, JsonType::array, R"(["DISTRICT", "LEAK_ID"], joined by hyphens)")) return;
     members(node, [&](std::uint32_t child) {
       if (map_.id.size() == most_words) return;
-      if (expect(child, JsonType::string, "the name of a column")) map_.id.emplace_back(json_->node(child).text);
+      if (expect(child, JsonType::string, "the name of a column")) map_.id.emplace_back(node_at(child).text);
     });
     const bool twice = std::any_of(map_.columns.begin(), map_.columns.end(),
                                    [](const MappedColumn& column) { return column.to.field->path == "id"; });
@@ -319,39 +263,36 @@ class MapReader {
 
   void read_decimal(std::uint32_t node) {
     if (!expect(node, JsonType::string, R"(",")")) return;
-    const std::string_view mark = json_->node(node).text;
+    const std::string_view mark = node_at(node).text;
     if (mark == "," || mark == ".") map_.decimal_comma = mark == ",";
-    else add_at(node, {"map.unknown-value", quoted(mark) + " stands in no number", R"("," or ".")"});
+    else add(node, {"map.unknown-value", quoted(mark) + " stands in no number", R"("," or ".")"});
   }
 
   void read_materials(std::uint32_t node) {
     if (!expect(node, JsonType::object, R"({"CO": "copper"})")) return;
     members(node, [&](std::uint32_t child) {
-      const bool several = json_->node(child).type == JsonType::object;
+      const bool several = node_at(child).type == JsonType::object;
       if (!several && !expect(child, JsonType::string, R"("copper", or {"main.material": "PVC", "main.class": "SDR 21"})")) {
         return;
       }
       const auto code = several ? read_code(child) : read_material(child);
       if (!code) return;
-      const auto [place, fresh] = map_.materials.emplace(normal_spelling(json_->node(child).key), *code);
+      const auto [place, fresh] = map_.materials.emplace(normal_spelling(node_at(child).key), *code);
       if (!fresh && (place->second.material != code->material || several)) {
-        add_at_key(child, {"map.contradiction", quoted(json_->node(child).key) + " stands for two materials",
+        add_at_key(child, {"map.contradiction", quoted(node_at(child).key) + " stands for two materials",
                            "case, dots, spaces, hyphens and slashes do not count in a code"});
       }
     });
   }
 
   std::optional<MaterialCode> read_material(std::uint32_t node) {
-    const std::string_view meant = json_->node(node).text;
+    const std::string_view meant = node_at(node).text;
     const Catalog::MaterialReading read = catalog_.read_material(meant);
     if (read.material) return MaterialCode{*read.material, {}};
     Problem problem{"map.unknown-value", quoted(meant) + " is not a known material", ""};
     if (!read.why_not.empty()) problem.message = quoted(meant) + ": " + std::string(read.why_not);
-    if (const auto near = nearest(meant, material_names)) {
-      problem.help = "did you mean \"" + std::string(*near) + "\"?  ";
-    }
-    problem.help += "one of: " + listed(material_names);
-    add_at(node, std::move(problem));
+    problem.help = nearest_and_known(meant, material_names, "one of: ");
+    add(node, std::move(problem));
     return std::nullopt;
   }
 
@@ -361,7 +302,7 @@ class MapReader {
     bool has_material = false;
     bool good = true;
     members(node, [&](std::uint32_t child) {
-      if (json_->node(child).key == "main.material") {
+      if (node_at(child).key == "main.material") {
         has_material = true;
         const auto read = expect(child, JsonType::string, "\"PVC\"") ? read_material(child) : std::nullopt;
         good = good && read;
@@ -386,7 +327,7 @@ class MapReader {
 
   // A path and its value, for more orders than one.
   std::optional<MapDefault> read_shared_fact(std::uint32_t node) {
-    const std::string_view path = json_->node(node).key;
+    const std::string_view path = node_at(node).key;
     MapDefault given;
     if (path == "id") {
       add_at_key(node, {"map.contradiction", "every order has an id of its own", "map a column to \"id\""});
@@ -409,20 +350,15 @@ class MapReader {
     return given;
   }
 
-  std::string_view text_;
-  SourceText source_;
   const Catalog& catalog_;
-  const JsonText* json_ = nullptr;
   OrderMap map_;
   std::set<std::string> names_;  // of columns, as they compare
-  std::vector<Diagnostic> diagnostics_;
 };
 
 }  // namespace
 
 OrderMapFile read_order_map(std::string_view text, std::string_view file_name, const Catalog& catalog) {
-  if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
-  return MapReader(text, file_name, catalog).read();
+  return MapReader(catalog).read(text, file_name);
 }
 
 std::string cell_key(std::string_view cell) {

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "io/job/job_fields.hpp"
+#include "io/text/json_reader.hpp"
 #include "io/text/nearest.hpp"
 #include "io/text/text_scan.hpp"
 #include "mainbore/job_file.hpp"
@@ -71,100 +72,75 @@ RecordValue value_of(const io::JobField& field, const io::FieldValue& value) {
   return {};
 }
 
-// What cannot be found out by asking the same thing twice: reading goes on behind it, so that all faults are told.
-class ReadingsReader {
- public:
-  ReadingsReader(std::string_view text, std::string_view name, const Catalog& catalog)
-      : text_(text), source_(text, name, 1), catalog_(catalog) {}
+constexpr std::array<std::pair<std::string_view, std::string_view>, 1> codes_of_a_job = {
+    {{"job.duplicate-key", "readings.duplicate-key"}}};
+constexpr io::JsonCodes readings_codes{"readings.unknown-key", "readings.wrong-type", codes_of_a_job};
 
-  ReadingsFile read(std::span<const Setting> settings) && {
-    if (auto fault = source_.unreadable(longest_readings, "a readings file")) diagnostics_.push_back(*std::move(fault));
-    else if (!text_.empty()) read_text();
+class ReadingsReader : io::JsonReader {
+ public:
+  explicit ReadingsReader(const Catalog& catalog) : JsonReader(readings_codes), catalog_(catalog) {}
+
+  void read_file(std::string_view text, std::string_view name) {
+    read_document(text, {name, longest_readings, "a readings file", deepest_job}, [&] {
+      if (node_at(0).type != JsonType::object) return wrong_type(0, "an object");
+      members(0, [&](std::uint32_t child) { read_member(child); });
+    });
+  }
+  void lay(std::span<const Setting> settings) {
     for (const Setting& setting : settings) lay(setting);
+  }
+  ReadingsFile finish() && {
     ReadingsFile result;
-    if (diagnostics_.size() > most_diagnostics) diagnostics_.resize(most_diagnostics);
-    result.diagnostics = std::move(diagnostics_);
+    result.diagnostics = found();
     if (result.diagnostics.empty()) result.readings = std::move(readings_);
     return result;
   }
 
  private:
-  [[nodiscard]] bool enough() const { return diagnostics_.size() >= most_diagnostics; }
-  void fault(const JsonText& json, std::uint32_t node, Problem problem) {
-    if (!enough()) diagnostics_.push_back(source_.at(json.node(node).span, json.pointer(node), std::move(problem)));
-  }
-  [[nodiscard]] static Problem wrong_type(JsonType found, const std::string& wanted) {
-    return {"readings.wrong-type", std::string(io::article_of(found)) + " where " + wanted + " should stand", ""};
-  }
   [[nodiscard]] static Problem unknown(std::string_view key) {
-    Problem problem{"readings.unknown-key", io::quoted(key) + " is not among the readings", ""};
-    const std::vector<std::string_view> known = known_keys();
-    if (const auto near = io::nearest(key, known)) problem.help = "did you mean \"" + std::string(*near) + "\"?  ";
-    problem.help += "known here: " + io::listed(known);
-    return problem;
+    return {"readings.unknown-key", io::quoted(key) + " is not among the readings", io::nearest_and_known(key, known_keys())};
   }
 
-  void read_text() {
-    const JsonText json(text_, deepest_job);
-    for (const io::JsonFault& found : json.faults()) {
-      Problem problem = found.problem;
-      const bool twice = problem.code == "job.duplicate-key";
-      if (twice) problem.code = "readings.duplicate-key";
-      if (!enough()) diagnostics_.push_back(source_.at(found.span, twice ? json.pointer(found.node) : "", problem));
-    }
-    if (!json.is_json()) return;
-    if (json.node(0).type != JsonType::object) return fault(json, 0, wrong_type(json.node(0).type, "an object"));
-    for (std::uint32_t child = 1; child < json.node(0).next; child = json.node(child).next) read_member(json, child);
-  }
-
-  void read_member(const JsonText& json, std::uint32_t node) {
-    const std::string_view key = json.node(node).key;
+  void read_member(std::uint32_t node) {
+    const std::string_view key = node_at(node).key;
     if (key == "format") {
-      if (json.node(node).type != JsonType::number || json.node(node).text != "1") {
-        fault(json, node, {"readings.unknown-value", "the format of readings is 1", ""});
+      if (node_at(node).type != JsonType::number || node_at(node).text != "1") {
+        add(node, {"readings.unknown-value", "the format of readings is 1", ""});
       }
     } else if (key == "holds") {
-      read_holds(json, node);
+      read_holds(node);
     } else if (key == "deviations") {
-      read_deviations(json, node);
+      read_deviations(node);
     } else if (const RecordEntry* entry = record_entry_named(key)) {
-      auto value = io::read_record_value(*entry, json, node, catalog_);
-      if (auto* problem = std::get_if<Problem>(&value)) return fault(json, node, std::move(*problem));
+      auto value = io::read_record_value(*entry, json(), node, catalog_);
+      if (auto* problem = std::get_if<Problem>(&value)) return add(node, std::move(*problem));
       if (readings_.has(entry->key)) {
-        return fault(json, node, {"readings.duplicate-key", io::quoted(entry->name) + " is given twice", ""});
+        return add(node, {"readings.duplicate-key", io::quoted(entry->name) + " is given twice", ""});
       }
       readings_.at(entry->key) = std::move(std::get<RecordValue>(value));
     } else if (!enough()) {
-      diagnostics_.push_back(source_.at(json.node(node).key_span, json.pointer(node), unknown(key)));
+      add_at_key(node, unknown(key));
     }
   }
 
-  void read_holds(const JsonText& json, std::uint32_t node) {
-    if (json.node(node).type != JsonType::object) return fault(json, node, wrong_type(json.node(node).type, "an object by codes"));
-    for (std::uint32_t child = node + 1; child < json.node(node).next; child = json.node(child).next) {
-      if (json.node(child).type != JsonType::object) {
-        fault(json, child, wrong_type(json.node(child).type, R"({"found": "...", "by": "..."})"));
-        continue;
-      }
-      for (std::uint32_t part = child + 1; part < json.node(child).next; part = json.node(part).next) {
-        if (json.node(part).type != JsonType::string) {
-          fault(json, part, wrong_type(json.node(part).type, "a text"));
-        } else if (auto problem = lay_hold(json.node(child).key, json.node(part).key, json.node(part).text)) {
-          fault(json, part, *std::move(problem));
-        }
-      }
-    }
+  void read_holds(std::uint32_t node) {
+    if (node_at(node).type != JsonType::object) return wrong_type(node, "an object by codes");
+    members(node, [&](std::uint32_t hold) {
+      if (node_at(hold).type != JsonType::object) return wrong_type(hold, R"({"found": "...", "by": "..."})");
+      members(hold, [&](std::uint32_t part) {
+        if (node_at(part).type != JsonType::string) return wrong_type(part, "a text");
+        auto problem = lay_hold(node_at(hold).key, node_at(part).key, node_at(part).text);
+        if (problem) add(part, *std::move(problem));
+      });
+    });
   }
 
-  void read_deviations(const JsonText& json, std::uint32_t node) {
-    if (json.node(node).type != JsonType::object) return fault(json, node, wrong_type(json.node(node).type, "an object"));
-    for (std::uint32_t child = node + 1; child < json.node(node).next; child = json.node(child).next) {
-      if (json.node(child).type != JsonType::string) {
-        fault(json, child, wrong_type(json.node(child).type, "a text"));
-      } else if (auto problem = lay_deviation(json.node(child).key, json.node(child).text)) {
-        fault(json, child, *std::move(problem));
-      }
-    }
+  void read_deviations(std::uint32_t node) {
+    if (node_at(node).type != JsonType::object) return wrong_type(node, "an object");
+    members(node, [&](std::uint32_t child) {
+      if (node_at(child).type != JsonType::string) return wrong_type(child, "a text");
+      if (auto problem = lay_deviation(node_at(child).key, node_at(child).text)) add(child, *std::move(problem));
+    });
   }
 
   [[nodiscard]] std::variant<std::string, Problem> line(std::string_view text) const {
@@ -213,7 +189,7 @@ class ReadingsReader {
     if (auto problem = laid(setting.path, setting.value); problem && !enough()) {
       const std::string where = setting.where.empty() ? "--set " + setting.path : setting.where;
       const io::SourceText text(setting.value, where, 0);
-      diagnostics_.push_back(text.at({0, setting.value.size()}, "", *std::move(problem)));
+      add(text.at({0, setting.value.size()}, "", *std::move(problem)));
     }
   }
 
@@ -232,11 +208,8 @@ class ReadingsReader {
     return std::nullopt;
   }
 
-  std::string_view text_;
-  io::SourceText source_;
   const Catalog& catalog_;
   Readings readings_;
-  std::vector<Diagnostic> diagnostics_;
 };
 
 }  // namespace
@@ -276,13 +249,7 @@ std::variant<RecordValue, Problem> read_record_value(const RecordEntry& entry, c
   if (found.type == JsonType::string) return read_record_value(entry, found.text, catalog);
   if (found.type == JsonType::number && number) return read_record_value(entry, found.text, catalog);
   if (found.type == JsonType::object && entry.type == RecordType::quantity) {
-    const auto value = member_of(json, node, "value");
-    const auto unit = member_of(json, node, "unit");
-    std::size_t members = 0;
-    for (std::uint32_t child = node + 1; child < found.next; child = json.node(child).next) ++members;
-    if (value && unit && members == 2 && json.node(*value).type == JsonType::number && json.node(*unit).type == JsonType::string) {
-      return read_record_value(entry, std::string(json.node(*value).text) + ' ' + std::string(json.node(*unit).text), catalog);
-    }
+    if (const auto given = quantity_text(json, node)) return read_record_value(entry, *given, catalog);
   }
   return Problem{"readings.wrong-type", std::string(article_of(found.type)) + " where " + allowed_for(entry, catalog) + " should stand", ""};
 }
@@ -299,13 +266,16 @@ std::optional<std::uint32_t> member_of(const JsonText& json, std::uint32_t node,
 
 ReadingsFile read_readings(std::string_view text, std::string_view file_name, const Catalog& catalog,
                            std::span<const Setting> settings) {
-  if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
-  // Nothing at all is no readings file.
-  return ReadingsReader(text.empty() ? " " : text, file_name, catalog).read(settings);
+  ReadingsReader reader(catalog);
+  reader.read_file(text, file_name);
+  reader.lay(settings);
+  return std::move(reader).finish();
 }
 
 ReadingsFile readings_from_settings(std::span<const Setting> settings, const Catalog& catalog) {
-  return ReadingsReader("", "", catalog).read(settings);
+  ReadingsReader reader(catalog);
+  reader.lay(settings);
+  return std::move(reader).finish();
 }
 
 std::string allowed_for(const RecordEntry& entry, const Catalog& catalog) {

@@ -3,7 +3,7 @@
 #include <array>
 
 #include "io/job/job_part.hpp"
-#include "io/text/json_text.hpp"
+#include "io/text/json_reader.hpp"
 #include "io/text/nearest.hpp"
 #include "io/text/text_scan.hpp"
 #include "mainbore/job_file.hpp"
@@ -34,212 +34,153 @@ std::optional<SettingValue> value_of(const io::JobField& field, const Job& job) 
   return std::nullopt;
 }
 
-class SettingsReader {
- public:
-  SettingsReader(std::string_view text, std::string_view name, const Catalog& catalog)
-      : text_(text), source_(text, name, 1), catalog_(catalog) {
-    settings_.file = name;
-  }
+constexpr std::array<std::pair<std::string_view, std::string_view>, 1> codes_of_a_job = {
+    {{"job.duplicate-key", "settings.duplicate-key"}}};
+constexpr io::JsonCodes settings_codes{"settings.unknown-key", "settings.wrong-type", codes_of_a_job};
 
-  SettingsFile read() && {
-    if (auto fault = source_.unreadable(longest_settings, "a settings file")) {
-      diagnostics_.push_back(*std::move(fault));
-    } else {
-      read_text();
-    }
+class SettingsReader : io::JsonReader {
+ public:
+  explicit SettingsReader(const Catalog& catalog) : JsonReader(settings_codes), catalog_(catalog) {}
+
+  SettingsFile read(std::string_view text, std::string_view name) && {
+    settings_.file = name;
+    read_document(text, {name, longest_settings, "a settings file", deepest_job}, [&] { read_root(); });
     SettingsFile result;
-    std::stable_sort(diagnostics_.begin(), diagnostics_.end(), [](const Diagnostic& a, const Diagnostic& b) {
-      return std::pair(a.line, a.column) < std::pair(b.line, b.column);
-    });
-    if (diagnostics_.size() > most_diagnostics) diagnostics_.resize(most_diagnostics);
-    result.diagnostics = std::move(diagnostics_);
+    result.diagnostics = found_in_order();
     if (result.diagnostics.empty()) result.settings = std::move(settings_);
     return result;
   }
 
  private:
-  // Finding a place takes time: once there are enough, no more are looked up.
-  [[nodiscard]] bool enough() const { return diagnostics_.size() >= most_diagnostics; }
-  void add_at(const JsonText& json, std::uint32_t node, io::Span span, Problem problem) {
-    if (!enough()) diagnostics_.push_back(source_.at(span, json.pointer(node), std::move(problem)));
-  }
-  void add_at(const JsonText& json, std::uint32_t node, Problem problem) {
-    add_at(json, node, json.node(node).span, std::move(problem));
-  }
-
-  void read_text() {
-    const JsonText json(text_, deepest_job);
-    for (const io::JsonFault& fault : json.faults()) {
-      Problem problem = fault.problem;
-      const bool twice = problem.code == "job.duplicate-key";
-      if (twice) problem.code = "settings.duplicate-key";
-      if (!enough()) diagnostics_.push_back(source_.at(fault.span, twice ? json.pointer(fault.node) : "", problem));
-    }
-    if (!json.is_json() || !expect(json, 0, JsonType::object, R"({"crew": "North yard", "units": "us"})")) return;
+  void read_root() {
+    if (!expect(0, JsonType::object, R"({"crew": "North yard", "units": "us"})")) return;
     std::vector<std::uint32_t> facts;
     std::optional<std::uint32_t> fittings_at;
-    for (std::uint32_t child = 1; child < json.node(0).next; child = json.node(child).next) {
-      const std::string_view key = json.node(child).key;
-      if (key == "machine" || key == "crew") facts.push_back(child);
-      else if (key == "rules") read_rules(json, child);
-      else if (key == "fittings") fittings_at = child;
-      else if (key == "units") read_units(json, child);
-      else if (key == "language") read_language(json, child);
-      else if (key == translation_reviewed_by) read_reviewer(json, child);
-      else if (key == "format") read_format(json, child);
-      else unknown_key(json, child);
-    }
-    read_facts(json, facts);
-    if (fittings_at) read_fittings(json, *fittings_at);
+    members(0, [&](std::uint32_t child) {
+      const std::string_view name = node_at(child).key;
+      if (name == "machine" || name == "crew") facts.push_back(child);
+      else if (name == "rules") read_rules(child);
+      else if (name == "fittings") fittings_at = child;
+      else if (name == "units") read_units(child);
+      else if (name == "language") read_language(child);
+      else if (name == translation_reviewed_by) read_reviewer(child);
+      else if (name == "format") read_format(child);
+      else unknown_member(child);
+    });
+    read_facts(facts);
+    if (fittings_at) read_fittings(*fittings_at);
   }
 
-  void read_fittings(const JsonText& json, std::uint32_t node) {
+  void read_fittings(std::uint32_t node) {
     constexpr std::string_view such_as = R"([{"tap": "1 in", "saddle_height": "2 in", "stop_length": "3.5 in"}])";
-    if (!expect(json, node, JsonType::array, such_as)) return;
-    for (std::uint32_t child = node + 1; child < json.node(node).next; child = json.node(child).next) {
+    if (!expect(node, JsonType::array, such_as)) return;
+    for (std::uint32_t child = node + 1; child < node_at(node).next; child = node_at(child).next) {
       if (settings_.fittings.size() == most_fittings) {
-        return add_at(json, child, {"settings.unknown-value", "more than " + std::to_string(most_fittings) + " fittings", ""});
+        return add(child, {"settings.unknown-value", "more than " + std::to_string(most_fittings) + " fittings", ""});
       }
-      if (expect(json, child, JsonType::object, such_as.substr(1, such_as.size() - 2))) read_fitting(json, child);
+      if (expect(child, JsonType::object, such_as.substr(1, such_as.size() - 2))) read_fitting(child);
     }
   }
 
-  void read_fitting(const JsonText& json, std::uint32_t node) {
+  void read_fitting(std::uint32_t node) {
     FittingLengths fitting;
-    for (std::uint32_t child = node + 1; child < json.node(node).next; child = json.node(child).next) {
-      read_fitting_fact(json, child, fitting);
-    }
+    members(node, [&](std::uint32_t child) { read_fitting_fact(child, fitting); });
     if (fitting.tap == NominalSize()) {
-      return add_at(json, node, {"settings.unknown-value", "a fitting without its size of tap", "such as \"tap\": \"1 in\""});
+      return add(node, {"settings.unknown-value", "a fitting without its size of tap", "such as \"tap\": \"1 in\""});
     }
     for (const FittingLengths& known : settings_.fittings) {
       if (known.tap != fitting.tap) continue;
-      return add_at(json, node, {"settings.unknown-value", "a second fitting for " + fitting.tap.label() + " in", "give each size once"});
+      return add(node, {"settings.unknown-value", "a second fitting for " + fitting.tap.label() + " in", "give each size once"});
     }
     settings_.fittings.push_back(fitting);
   }
 
-  void read_fitting_fact(const JsonText& json, std::uint32_t node, FittingLengths& fitting) {
-    const io::JsonNode& given = json.node(node);
+  void read_fitting_fact(std::uint32_t node, FittingLengths& fitting) {
+    const io::JsonNode& given = node_at(node);
     const auto* const fact = std::find_if(settings_fitting_facts.begin(), settings_fitting_facts.end(),
                                           [&](const FittingFact& one) { return given.key == one.key; });
     if (fact == settings_fitting_facts.end()) {
-      if (enough()) return;
       std::vector<std::string_view> keys;
       for (const FittingFact& one : settings_fitting_facts) keys.emplace_back(one.key);
-      return add_at(json, node, given.key_span,
-                    {"settings.unknown-key", io::quoted(given.key) + " is not part of a fitting", "known here: " + io::listed(keys)});
+      return unknown_key(node, "a fitting", keys);
     }
-    const auto text = quantity_text(json, node);
-    if (!text) return static_cast<void>(expect(json, node, JsonType::string, "\"3.5 in\""));
+    const auto text = given.type == JsonType::string ? std::optional(std::string(given.text)) : io::quantity_text(json(), node);
+    if (!text) return static_cast<void>(expect(node, JsonType::string, "\"3.5 in\""));
     auto read = io::read_value(*io::find_field(fact->path)->field, *text, catalog_);
-    if (auto* problem = std::get_if<Problem>(&read)) return add_at(json, node, std::move(*problem));
+    if (auto* problem = std::get_if<Problem>(&read)) return add(node, std::move(*problem));
     const io::FieldValue& value = std::get<io::FieldValue>(read);
     if (const auto* tap = std::get_if<NominalSize>(&value)) fitting.tap = *tap;
-    else put_length(json, node, given.key, std::get<Measure>(value).as<1, 0, 0>(), fitting);
+    else put_length(node, given.key, std::get<Measure>(value).as<1, 0, 0>(), fitting);
   }
 
-  // "3.5 in", or the same as {"value": 3.5, "unit": "in"}.
-  static std::optional<std::string> quantity_text(const JsonText& json, std::uint32_t node) {
-    const io::JsonNode& given = json.node(node);
-    if (given.type == JsonType::string) return std::string(given.text);
-    if (given.type != JsonType::object || node + 3 != given.next) return std::nullopt;
-    const io::JsonNode* value = &json.node(node + 1);
-    const io::JsonNode* unit = &json.node(node + 2);
-    if (value->key == "unit") std::swap(value, unit);
-    if (value->key != "value" || value->type != JsonType::number || unit->key != "unit" || unit->type != JsonType::string) {
-      return std::nullopt;
-    }
-    return std::string(value->text) + ' ' + std::string(unit->text);
-  }
-
-  void put_length(const JsonText& json, std::uint32_t node, std::string_view key, Length length, FittingLengths& fitting) {
+  void put_length(std::uint32_t node, std::string_view key, Length length, FittingLengths& fitting) {
     if (key == "saddle_height") fitting.saddle_height = length;
     else if (key == "stop_length") fitting.stop_length = length;
     else fitting.adapter_standoff = length;
-    if (key != "adapter_standoff" || settings_.machine.given || !diagnostics_.empty()) return;
-    add_at(json, node, {"settings.unknown-value", "an adapter without the machine it goes on", "give the machine's own figures"});
+    if (key != "adapter_standoff" || settings_.machine.given || !sound()) return;
+    add(node, {"settings.unknown-value", "an adapter without the machine it goes on", "give the machine's own figures"});
   }
 
-  bool expect(const JsonText& json, std::uint32_t node, JsonType type, std::string_view such_as) {
-    if (json.node(node).type == type) return true;
-    // Of a whole document only its first character: it may be long.
-    const std::size_t begin = json.node(node).span.begin;
-    add_at(json, node, node == 0 ? io::Span{begin, begin + 1} : json.node(node).span,
-           {"settings.wrong-type",
-            std::string(io::article_of(json.node(node).type)) + " where " + std::string(io::article_of(type)) +
-                " should stand",
-            "such as " + std::string(such_as)});
-    return false;
+  void unknown_member(std::uint32_t node) {
+    const auto path = "machine." + std::string(node_at(node).key);
+    const bool of_machine = !io::nearest(node_at(node).key, known_keys) && io::find_field(path);
+    unknown_key(node, "settings", known_keys, of_machine ? "did you mean " + path + "?" : "");
   }
 
-  void unknown_key(const JsonText& json, std::uint32_t node) {
-    if (enough()) return;
-    const std::string_view key = json.node(node).key;
-    Problem problem{"settings.unknown-key", io::quoted(key) + " is not part of settings", ""};
-    if (const auto near = io::nearest(key, known_keys)) {
-      problem.help = "did you mean \"" + std::string(*near) + "\"?  ";
-    } else if (const auto path = "machine." + std::string(key); io::find_field(path)) {
-      problem.help = "did you mean " + path + "?  ";
-    }
-    problem.help += "known here: " + io::listed(known_keys);
-    add_at(json, node, json.node(node).key_span, std::move(problem));
+  void read_format(std::uint32_t node) {
+    if (node_at(node).type == JsonType::number && node_at(node).text == "1") return;
+    add(node, {"settings.unknown-value", "the format of settings is 1", ""});
   }
 
-  void read_format(const JsonText& json, std::uint32_t node) {
-    if (json.node(node).type == JsonType::number && json.node(node).text == "1") return;
-    add_at(json, node, {"settings.unknown-value", "the format of settings is 1", ""});
-  }
-
-  void read_units(const JsonText& json, std::uint32_t node) {
-    if (!expect(json, node, JsonType::string, "\"us\" or \"si\"")) return;
-    const std::string_view word = json.node(node).text;
+  void read_units(std::uint32_t node) {
+    if (!expect(node, JsonType::string, "\"us\" or \"si\"")) return;
+    const std::string_view word = node_at(node).text;
     const auto* const found = std::find(unit_words.begin(), unit_words.end(), word);
     if (found != unit_words.end()) {
       settings_.units = word == "si" ? UnitSystem::si : UnitSystem::us;
       return;
     }
-    add_at(json, node,
+    add(node,
            {"settings.unknown-value", io::quoted(word) + " is not a system of units",
             "\"us\" (in, ft, psi) or \"si\" (mm, m, kPa)"});
   }
 
-  void read_language(const JsonText& json, std::uint32_t node) {
-    if (!expect(json, node, JsonType::string, "\"en\" or \"es\"")) return;
-    settings_.language = language_named(json.node(node).text);
+  void read_language(std::uint32_t node) {
+    if (!expect(node, JsonType::string, "\"en\" or \"es\"")) return;
+    settings_.language = language_named(node_at(node).text);
     if (settings_.language) return;
-    add_at(json, node,
-           {"settings.unknown-value", io::quoted(json.node(node).text) + " is not a language of results",
+    add(node,
+           {"settings.unknown-value", io::quoted(node_at(node).text) + " is not a language of results",
             "\"en\" (English) or \"es\" (Spanish)"});
   }
 
-  void read_reviewer(const JsonText& json, std::uint32_t node) {
-    if (!expect(json, node, JsonType::string, "\"R. Salas, Ashby Vale\"")) return;
-    const std::string_view name = json.node(node).text;
+  void read_reviewer(std::uint32_t node) {
+    if (!expect(node, JsonType::string, "\"R. Salas, Ashby Vale\"")) return;
+    const std::string_view name = node_at(node).text;
     // As one line of a job, so that a name can be shown anywhere.
     const auto line = io::read_value(*io::find_field("crew")->field, name, catalog_);
     if (const auto* problem = std::get_if<Problem>(&line)) {
-      add_at(json, node, {"settings.unknown-value", problem->message, "the name of who reviewed the translation"});
+      add(node, {"settings.unknown-value", problem->message, "the name of who reviewed the translation"});
     } else {
       settings_.translation_reviewed_by = io::trimmed(name);
     }
   }
 
-  void read_rules(const JsonText& json, std::uint32_t node) {
-    if (!expect(json, node, JsonType::array, R"(["ashby_vale.json"])")) return;
-    for (std::uint32_t child = node + 1; child < json.node(node).next; child = json.node(child).next) {
+  void read_rules(std::uint32_t node) {
+    if (!expect(node, JsonType::array, R"(["ashby_vale.json"])")) return;
+    for (std::uint32_t child = node + 1; child < node_at(node).next; child = node_at(child).next) {
       if (settings_.rules.size() == most_rules_files) {
-        return add_at(json, child,
+        return add(child,
                       {"settings.unknown-value", "more than " + std::to_string(most_rules_files) + " rules files", ""});
       }
-      if (!expect(json, child, JsonType::string, "\"ashby_vale.json\"")) continue;
-      const std::string_view name = json.node(child).text;
+      if (!expect(child, JsonType::string, "\"ashby_vale.json\"")) continue;
+      const std::string_view name = node_at(child).text;
       // As one line of a job, so that a name can be shown anywhere.
       const auto line = io::read_value(*io::find_field("crew")->field, name, catalog_);
       if (const auto* problem = std::get_if<Problem>(&line)) {
-        add_at(json, child, {"settings.unknown-value", problem->message, "the name of a file"});
+        add(child, {"settings.unknown-value", problem->message, "the name of a file"});
       } else if (name.empty() || name == "-") {
-        add_at(json, child,
+        add(child,
                {"settings.unknown-value", io::quoted(name) + " is not the name of a file",
                 "a rules file, seen from the folder of the settings file"});
       } else {
@@ -248,10 +189,10 @@ class SettingsReader {
     }
   }
 
-  void read_facts(const JsonText& json, const std::vector<std::uint32_t>& members) {
-    io::JobPart part = io::read_job_part(json, source_, members, catalog_);
-    std::move(part.diagnostics.begin(), part.diagnostics.end(), std::back_inserter(diagnostics_));
-    if (!diagnostics_.empty()) return;
+  void read_facts(const std::vector<std::uint32_t>& members_of_a_job) {
+    io::JobPart part = io::read_job_part(json(), source(), members_of_a_job, catalog_);
+    for (Diagnostic& one : part.diagnostics) add(std::move(one));
+    if (!sound()) return;
     for (const io::JobField* field : part.given) {
       if (!field->path.starts_with("machine.")) continue;
       if (auto value = value_of(*field, part.job)) {
@@ -267,18 +208,14 @@ class SettingsReader {
     }
   }
 
-  std::string_view text_;
-  io::SourceText source_;
   const Catalog& catalog_;
   Settings settings_;
-  std::vector<Diagnostic> diagnostics_;
 };
 
 }  // namespace
 
 SettingsFile read_settings(std::string_view text, std::string_view file_name, const Catalog& catalog) {
-  if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
-  return SettingsReader(text, file_name, catalog).read();
+  return SettingsReader(catalog).read(text, file_name);
 }
 
 std::span<const DiagnosticText> settings_diagnostic_texts() {

@@ -42,12 +42,19 @@ std::int64_t SourceText::line_of(std::size_t offset) const {
 std::optional<Diagnostic> SourceText::unreadable(std::size_t longest, std::string_view what) const {
   if (text_.size() > longest) {
     return at({0, 0}, "",
-              {"json.too-large", std::to_string(text_.size()) + " bytes",
+              {"json.too-large", "longer than any " + std::string(what.substr(what.find(' ') + 1)),
                std::string(what) + " is at most " + std::to_string(longest) + " bytes"});
   }
-  const std::size_t zero = text_.find('\0');
-  if (const auto bad = zero != std::string_view::npos ? std::optional(zero) : first_not_utf8(text_)) {
-    return at({*bad, *bad + 1}, "", {"json.encoding", "not UTF-8 text from here on", "save the file as UTF-8"});
+  if (text_.starts_with("\xFF\xFE") || text_.starts_with("\xFE\xFF")) {
+    Diagnostic diagnostic = at({0, 0}, "", {"json.encoding", "the file is UTF-16", "save it as UTF-8"});
+    diagnostic.excerpt.clear();
+    return diagnostic;
+  }
+  if (const std::size_t zero = text_.find('\0'); zero != std::string_view::npos) {
+    return at({zero, zero + 1}, "", {"json.encoding", "a NUL byte", std::string(what) + " is UTF-8 text"});
+  }
+  if (const auto bad = first_not_utf8(text_)) {
+    return at({*bad, *bad + 1}, "", {"json.encoding", "not UTF-8 from here on", "save the file as UTF-8"});
   }
   return std::nullopt;
 }
