@@ -464,7 +464,7 @@ complete -c mainbore -n '__mainbore_at "mainbore plan" flag --materials' -l mate
 complete -c mainbore -n '__mainbore_at "mainbore plan" flag --steps' -l steps -d 'with text, behind the card: the order of work, and what to do when it goes wrong'
 complete -c mainbore -n '__mainbore_at "mainbore plan" flag --full' -l full -d 'with text: the card and all of these'
 complete -c mainbore -n '__mainbore_at "mainbore plan" flag --what-if' -l what-if -d 'how far each fact may move before the verdict changes'
-complete -c mainbore -n '__mainbore_at "mainbore plan" value --language' -l language -r -f -a 'en es' -d 'of the card, its holds and cautions: en (English) or es (Spanish), with text'
+complete -c mainbore -n '__mainbore_at "mainbore plan" value --language' -l language -r -f -a 'en es' -d 'of what a crew reads, text and html: en (English) or es (Spanish)'
 complete -c mainbore -n '__mainbore_at "mainbore plan" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
 complete -c mainbore -n '__mainbore_at "mainbore plan"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
 complete -c mainbore -n '__mainbore_at "mainbore plan" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'

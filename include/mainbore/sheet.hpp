@@ -17,11 +17,12 @@
 #include <string>
 #include <string_view>
 
+#include "mainbore/language.hpp"
 #include "mainbore/plan.hpp"
 
 namespace mainbore {
 
-[[nodiscard]] std::string sheet_html(const Plan& plan, UnitSystem system);
+[[nodiscard]] std::string sheet_html(const Plan& plan, Audience audience);
 
 // The pieces of it, for a page that holds more: a head with the style, bodies that each begin a page of paper, the end.
 //     std::string page;
@@ -29,9 +30,9 @@ namespace mainbore {
 //     append_sheet_body(page, monday, UnitSystem::us, 1);
 //     append_sheet_body(page, tuesday, UnitSystem::us, 2);
 //     append_page_tail(page);
-void append_page_head(std::string& out, std::string_view title);
+void append_page_head(std::string& out, std::string_view title, Language language = Language::english);
 // `number` tells the sheets of a page apart, and must differ in each.
-void append_sheet_body(std::string& out, const Plan& plan, UnitSystem system, int number);
+void append_sheet_body(std::string& out, const Plan& plan, Audience audience, int number);
 void append_page_tail(std::string& out);
 
 }  // namespace mainbore

@@ -45,7 +45,7 @@ struct LoadItem {
   LoadGroup group = LoadGroup::fit;
 };
 // The load list: what the order of work and the contingencies use, each once, and nothing else.
-[[nodiscard]] std::vector<LoadItem> materials(const Plan& plan, UnitSystem system);
+[[nodiscard]] std::vector<LoadItem> materials(const Plan& plan, Audience audience);
 
 // A mark on the boring bar, made where it enters the machine. Card, steps and drawings name them alike.
 struct BarMark {
@@ -123,12 +123,15 @@ enum class Seat : std::uint8_t { pipe, stop, tapping_valve };
 // How valves and chamber stand, as a crew looks at them: the valve that holds the main back, the bypass, the bleed, the
 // chamber.
 struct ValveState {
-  std::string_view name;    // "machine valve"
-  std::string_view stands;  // "OPEN", "SHUT"; of the chamber "AT LINE PRESSURE", "AT ZERO"
-  bool open = false;        // or under pressure
+  std::string_view name;          // "machine valve"
+  std::string_view stands;        // "OPEN", "SHUT"; of the chamber "AT LINE PRESSURE", "AT ZERO"
+  std::string_view brief;         // under a small picture: "valve"
+  std::string_view brief_stands;  // "OPEN", "SHUT"; of the chamber "FULL", "ZERO"
+  bool open = false;              // or under pressure
 };
 inline constexpr std::array<std::string_view, 4> valve_keys = {"valve", "bypass", "bleed", "chamber"};
-[[nodiscard]] std::array<ValveState, valve_keys.size()> valves_of(const RigState& state, Seat seat);
+[[nodiscard]] std::array<ValveState, valve_keys.size()> valves_of(const RigState& state, Seat seat,
+                                                                   Language language = Language::english);
 
 inline constexpr std::size_t most_acts = 8;  // of one step
 inline constexpr std::size_t most_used = 8;  // things of one step
@@ -161,10 +164,10 @@ struct Step {
 [[nodiscard]] std::optional<ReadingId> reading_that_clears(FindingCode code);
 
 // The order of work, once through; a series of taps repeats it as its text says. Empty for a no-go.
-[[nodiscard]] std::vector<Step> procedure(const Plan& plan, UnitSystem system);
+[[nodiscard]] std::vector<Step> procedure(const Plan& plan, Audience audience);
 
 // What to do when it goes wrong: each has its condition. They are not in order, and carry no acts. Empty for a no-go.
-[[nodiscard]] std::vector<Step> contingencies(const Plan& plan, UnitSystem system);
+[[nodiscard]] std::vector<Step> contingencies(const Plan& plan, Audience audience);
 
 // One thing to write down of a finished tap.
 struct RecordField {

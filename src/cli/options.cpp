@@ -59,8 +59,8 @@ void add_shared_options(CLI::App& command, Request& request, Output& output) {
 
 void add_language_option(CLI::App& command, std::string& language) {
   takes_one_of(command.add_option("--language", language,
-                                  "of the card, its holds and cautions: en (English) or es (Spanish),\n"
-                                  "with text; what stays English says so. Default: by the settings, else en"),
+                                  "of what a crew reads, text and html: en (English) or es (Spanish);\n"
+                                  "what stays English says so. Default: by the settings, else en"),
                {"en", "es"});
 }
 

@@ -32,16 +32,13 @@ std::optional<std::string> input_of(const PlanRequest& request, const Console& c
 }  // namespace
 
 ExitStatus plan_command(const PlanRequest& request, Console& console) {
-  if (request.format == "html" && request.language == name_of(Language::spanish)) {
-    throw Stop(exit_usage, "the field sheet is in English alone: leave out --language, or ask for the card with --format text");
-  }
   const std::vector<Setting> settings = settings_of(request.settings, "PATH=VALUE, such as --set main.size=\"8 in\"");
   const std::optional<std::string> input = input_of(request, console);
   const std::shared_ptr<const Catalog> tables = open_catalog(request.data, console);
   const Catalog& catalog = *tables;
   SettingsInForce in_force(request.settings_file, UsersOwn::read, catalog, console);
   const UnitSystem units = in_force.units(request.units);
-  const bool translated = request.format == "text";
+  const bool translated = request.format != "json";
   const Language language = in_force.language(request.language, translated);
   const Planner planner(tables, in_force.rules(catalog, request.rules, console));
 
@@ -60,7 +57,7 @@ ExitStatus plan_command(const PlanRequest& request, Console& console) {
   plan.from_settings = std::move(from);
   std::string result;
   if (request.format == "html") {
-    result = sheet_html(plan, units);
+    result = sheet_html(plan, {units, language});
   } else if (request.format == "json") {
     result = request.what_if ? what_if_to_json(what_if(plan.job, planner, units), units, JsonStyle::pretty,
                                                plan.from_settings)

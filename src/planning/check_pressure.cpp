@@ -131,13 +131,13 @@ Pressure check_surge(const Context& context, const ResolvedMain& main, Said& sai
 // What is read of a pipe that may be rated for more than is counted on. A reading that tells the candidates apart is
 // offered where it could mean one that bears the line.
 Detail what_proves_more(const Context& context, const ResolvedMain& main) {
-  if (main.candidates.size() == 1) return std::string_view("the year or class");
+  if (main.candidates.size() == 1) return std::string_view("year or class");
   const auto bears = [&](const ReadingMeans& means) {
     return means.pipe != nullptr && means.pipe->rating && !over(context.line(), main.temperature_factor * *means.pipe->rating);
   };
   const bool by_tape = main.settle && main.settle->id == ReadingId::circumference &&
                        std::any_of(main.settle->readings.begin(), main.settle->readings.end(), bears);
-  return by_tape ? std::string_view("the class or circumference") : std::string_view("the class");
+  return by_tape ? std::string_view("class or circumference") : std::string_view("class");
 }
 
 }  // namespace

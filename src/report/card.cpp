@@ -169,13 +169,6 @@ class CardWriter {
   }
   [[nodiscard]] std::string wrench_turns() const { return turns_in_words(plan_.makeup->wrench_turns, audience_.language); }
 
-  // The load list is in English: of its sizes a translation takes those that are figures and threads alone.
-  [[nodiscard]] bool is_read(std::string_view size) const {
-    if (audience_.language == Language::english) return true;
-    return size.front() >= '0' && size.front() <= '9' && size.find(" outlet") == std::string_view::npos &&
-           size.find(" main") == std::string_view::npos;
-  }
-
   void bring() {
     const auto list = materials(plan_, audience_);
     for (std::size_t group = 0; group < load_group_names.size(); ++group) {
@@ -189,7 +182,7 @@ class CardWriter {
         if (item.quantity > 1) name.insert(0, std::to_string(item.quantity) + " x ");
         // A thread or a size; a range of diameters stands with the set-up.
         constexpr std::size_t longest_size = 18;
-        if (!item.size.empty() && item.size.size() <= longest_size && is_read(item.size)) name += ' ' + item.size;
+        if (!item.size.empty() && columns(item.size) <= longest_size) name += ' ' + item.size;
         things.things.push_back(std::move(name));
       }
       if (!things.things.empty()) card_.bring.push_back(std::move(things));

@@ -19,6 +19,9 @@
 #include "report/settings_words.hpp"
 #include "report/sheet_lines.hpp"
 #include "report/sheet_style.hpp"
+#include "words/card.hpp"
+#include "words/sheet.hpp"
+#include "words/terms.hpp"
 #include "work/filled_words.hpp"
 
 namespace mainbore {
@@ -26,6 +29,7 @@ namespace {
 
 using report::Card;
 using report::HtmlWriter;
+using words::SheetWord;
 
 std::string sentence_case(std::string text) {
   if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
@@ -66,15 +70,15 @@ std::string filling(double lines) {
 
 class Sheet {
  public:
-  Sheet(std::string& body, const Plan& plan, UnitSystem system, int count)
-      : body_(body), out_(body), plan_(plan), system_(system), card_(report::card_of(plan, system)),
-        steps_(procedure(plan, system)), prefix_("s" + std::to_string(count) + "-") {
+  Sheet(std::string& body, const Plan& plan, Audience audience, int count)
+      : body_(body), out_(body), plan_(plan), audience_(audience), card_(report::card_of(plan, audience)),
+        steps_(procedure(plan, audience)), prefix_("s" + std::to_string(count) + "-") {
     HtmlWriter beside(figures_);
     if (no_go()) return;
     const auto room = [](const report::FigureRoom& figure) { return 1.15 * figure.words + figure.drawing; };
-    figures_room_ = moved_or_near() ? room(report::write_along_figure(beside, plan, system, prefix_))
-                                    : room(report::write_section_figure(beside, plan, system, prefix_));
-    figures_room_ += room(report::write_machine_figure(beside, plan, system, prefix_));
+    figures_room_ = moved_or_near() ? room(report::write_along_figure(beside, plan, audience, prefix_))
+                                    : room(report::write_section_figure(beside, plan, audience, prefix_));
+    figures_room_ += room(report::write_machine_figure(beside, plan, audience, prefix_));
   }
 
   void write() {
@@ -87,7 +91,7 @@ class Sheet {
   }
 
  private:
-  [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, system_); }
+  [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, audience_); }
   [[nodiscard]] bool no_go() const { return plan_.verdict == Verdict::no_go || plan_.method.kind == Method::none; }
   [[nodiscard]] std::string id(std::string_view name) const { return prefix_ + std::string(name); }
 
@@ -99,6 +103,9 @@ class Sheet {
     return list;
   }
 
+  [[nodiscard]] std::string_view said(SheetWord word) const { return say(word, audience_.language); }
+  void heading(SheetWord word) { heading(said(word)); }
+  void heading(SheetWord word, SheetWord beside) { heading(said(word), said(beside)); }
   void heading(std::string_view text, std::string_view beside = {}) {
     out_.start("h2").text(text);
     if (!beside.empty()) out_.text(" ").element("small", beside);
@@ -126,8 +133,8 @@ class Sheet {
       phase = step.phase;
       out_.element("a", phase, {{"href", "#" + id("phase" + std::to_string(++count))}}).text(" ");
     }
-    out_.element("a", "If it goes wrong", {{"href", "#" + id("trouble")}}).text(" ");
-    out_.element("a", "Record", {{"href", "#" + id("record")}}).end().line();
+    out_.element("a", said(SheetWord::trouble_link), {{"href", "#" + id("trouble")}}).text(" ");
+    out_.element("a", said(SheetWord::record_link), {{"href", "#" + id("record")}}).end().line();
   }
 
   // ---- the first page: the card
@@ -156,11 +163,11 @@ class Sheet {
     out_.end().line();
     const auto known_cover = plan_.job.main.known_cover();
     const std::string cover = known_cover ? show(Measure(*known_cover, Kind::distance)) : std::string();
-    const std::pair<std::string_view, const std::string*> given[] = {{"Order", &plan_.job.id},
-                                                                     {"Place", &plan_.job.place},
-                                                                     {"Planned for", &plan_.job.date},
-                                                                     {"Crew", &plan_.job.crew},
-                                                                     {"Cover", &cover}};
+    const std::pair<std::string_view, const std::string*> given[] = {{said(SheetWord::order), &plan_.job.id},
+                                                                     {said(SheetWord::place), &plan_.job.place},
+                                                                     {said(SheetWord::planned_for), &plan_.job.date},
+                                                                     {said(SheetWord::crew), &plan_.job.crew},
+                                                                     {said(SheetWord::cover), &cover}};
     if (std::any_of(std::begin(given), std::end(given), [](const auto& fact) { return !fact.second->empty(); })) {
       out_.start("dl", {{"class", "facts"}});
       for (const auto& [label, text] : given) {
@@ -169,13 +176,14 @@ class Sheet {
       out_.end().line();
     }
     // Who decides stands first among the cautions.
-    const auto list = cautions(plan_, system_);
+    const auto list = cautions(plan_, audience_);
     if (!list.empty()) out_.element("p", list.front().text, {{"class", "who"}});
+    if (!card_.translation.empty()) out_.element("p", card_.translation, {{"class", "who"}});
     out_.end().line();
   }
 
   void stops() {
-    heading("What stops it", "and the way forward");
+    heading(SheetWord::what_stops_it, SheetWord::what_stops_it_beside);
     out_.start("ul", {{"class", "plain"}}).line();
     for (const std::string& text : card_.stops) out_.element("li", text).line();
     out_.end().line();
@@ -198,9 +206,9 @@ class Sheet {
 
   void stop_numbers() {
     if (card_.readings.empty()) return;
-    heading("Stop numbers", "outside one: stop, plan again");
+    heading(SheetWord::stop_numbers, SheetWord::stop_numbers_beside);
     out_.start("table").start("tr");
-    for (const std::string_view column : {"Read", "Stop unless", "Reading"})
+    for (const std::string_view column : {said(SheetWord::column_read), said(SheetWord::column_bounds), said(SheetWord::column_reading)})
       out_.element("th", column, {{"scope", "col"}});
     out_.end().line();
     for (const report::CardReading& reading : card_.readings) {
@@ -211,7 +219,7 @@ class Sheet {
   }
 
   void set_up() {
-    heading("Set-up");
+    heading(SheetWord::setup);
     out_.start("dl", {{"class", "rows"}}).line();
     for (const report::CardLine& line : card_.setup) {
       out_.start("div").element("dt", line.label).text(" ").element("dd", line.text).end().line();
@@ -221,14 +229,14 @@ class Sheet {
 
   void marks() {
     if (card_.marks.empty()) return;
-    heading("Marks on the bar", "feed past mark 1");
+    heading(SheetWord::marks, SheetWord::marks_beside);
     out_.start("dl", {{"class", "rows"}}).line();
     for (const BarMark& mark : card_.marks) {
       const std::string label = std::string(mark.sign) + " " + std::string(mark.name);
       out_.start("div").element("dt", label).text(" ").element("dd", mark.where).end().line();
     }
     if (!card_.makeup.empty()) {
-      out_.start("div").element("dt", "Make-up").text(" ").element("dd", card_.makeup).end().line();
+      out_.start("div").element("dt", said(SheetWord::makeup)).text(" ").element("dd", card_.makeup).end().line();
     }
     out_.end().line();
   }
@@ -237,15 +245,16 @@ class Sheet {
     for (const Clears clears : {Clears::office, Clears::site}) {
       const bool any = std::any_of(card_.holds.begin(), card_.holds.end(), [&](const auto& h) { return h.clears == clears; });
       if (!any) continue;
-      if (clears == Clears::office) heading(no_go() ? "Also open, for the office" : "Clear first, by the office");
-      else heading(no_go() ? "Also open, at the pipe" : "Clear at the pipe", no_go() ? "" : "before the cut");
+      if (clears == Clears::office) heading(no_go() ? SheetWord::office_open : SheetWord::office);
+      else if (no_go()) heading(SheetWord::pipe_open);
+      else heading(SheetWord::pipe, SheetWord::pipe_beside);
       out_.start("ol", {{"class", "holds"}}).line();
       for (const report::CardHold& hold : card_.holds) {
         if (hold.clears != clears) continue;
         out_.start("li").element("span", std::to_string(hold.number) + ". " + hold.text, {{"class", "what"}}).text(" ");
         out_.start("span", {{"class", "boxes"}});
         blank("", hold.unit, "first");
-        blank("by");
+        blank(said(SheetWord::by));
         out_.end().end().line();
       }
       out_.end().line();
@@ -254,7 +263,7 @@ class Sheet {
 
   void bring() {
     if (card_.bring.empty()) return;
-    heading("Bring", "tick each one; one of each where no count stands");
+    heading(SheetWord::bring, SheetWord::bring_beside);
     out_.start("dl", {{"class", "bring"}}).line();
     for (const report::CardGroup& group : card_.bring) {
       out_.start("div").element("dt", group.label).text(" ").start("dd");
@@ -264,16 +273,15 @@ class Sheet {
     out_.end().line();
   }
 
-  void odd() {
-    if (card_.odd.empty()) return;
-    const std::size_t count = room_for_odd();
-    out_.start("div", {{"class", count == 0 ? "screen" : "odd"}});
-    heading("About this job");
+  // As much as the page has room for; the rest stands on the last page.
+  void odd() { odd(0, no_go() ? card_.odd.size() : room_for_odd()); }
+  void odd_left() { odd(room_for_odd(), card_.odd.size()); }
+  void odd(std::size_t from, std::size_t to) {
+    if (from >= to) return;
+    out_.start("div", {{"class", "odd"}});
+    heading(SheetWord::about);
     out_.start("ul", {{"class", "plain"}}).line();
-    for (std::size_t i = 0; i < card_.odd.size(); ++i) {
-      if (i < count) out_.element("li", card_.odd[i]).line();
-      else out_.element("li", card_.odd[i], {{"class", "screen"}}).line();
-    }
+    for (std::size_t i = from; i < to; ++i) out_.element("li", card_.odd[i]).line();
     out_.end().end().line();
   }
 
@@ -288,7 +296,7 @@ class Sheet {
     double lines = 2.6;  // verdict
     for (const std::string& line : card_.what) lines += lines_of({line}, paper::whole_column - 2.0);
     lines += card_.order.empty() ? 0.0 : 0.4 + lines_of({card_.order, "Order Place Planned for Crew Cover 10 ft 10 in"}, paper::whole_column);
-    lines += 2.4;  // who decides
+    lines += 2.4 + (card_.translation.empty() ? 0.0 : 1.2);  // who decides, and who has reviewed a translation
     for (const std::string& text : card_.stops) lines += lines_of({text}, paper::whole_column);
     if (no_go()) lines += paper::heading + lines_of_cautions(true);
     if (!no_go()) lines += std::max(lines_of_numbers(), figures_room_ / paper::least_line);
@@ -333,6 +341,14 @@ class Sheet {
     return count;
   }
 
+  [[nodiscard]] double lines_of_odd_left(bool own_page) const {
+    double lines = 0.0;
+    for (std::size_t i = room_for_odd(); i < card_.odd.size(); ++i)
+      lines += lines_of({card_.odd[i]}, (own_page ? paper::whole_column : paper::half_column) - 1.2);
+    if (lines > 0.0) lines += paper::heading;
+    return own_page ? lines : lines / 2.0;
+  }
+
   // ---- the second page: the order of work
 
   [[nodiscard]] double lines_of_work() const {
@@ -352,7 +368,7 @@ class Sheet {
     if (no_go()) return;
     const double work = lines_of_work();
     const bool own_page = work <= full();
-    const double after = lines_of_trouble() + lines_of_record(own_page) + lines_of_foot;
+    const double after = lines_of_trouble() + lines_of_record(own_page) + lines_of_odd_left(own_page) + lines_of_foot;
     const double pages = own_page ? full() : 2.0 * full() - ragged;
     const double taken = (own_page ? 0.0 : work) + after;
     const bool whole = taken + lines_of_cautions(true) <= pages;
@@ -365,6 +381,7 @@ class Sheet {
       out_.start("section", {{"class", "page"}, {"style", filling(lines)}}).line();
     }
     trouble(own_page);
+    odd_left();
     always(whole, own_page);
     record();
     foot();
@@ -375,7 +392,7 @@ class Sheet {
 
   void order_of_work(bool own_page) {
     out_.start("div", {{"class", "wide"}});
-    heading("Order of work", "tick each step; in bold: go no further until it is so");
+    heading(SheetWord::work, SheetWord::work_beside);
     legend();
     out_.end().line();
     out_.start("div", {{"class", own_page ? "columns" : "runs"}}).line();
@@ -406,12 +423,12 @@ class Sheet {
   // Valves and chamber as small pictures: a valve is filled when shut, the chamber when it holds pressure.
   void strip(const RigState& state) {
     out_.start("span", {{"class", "now"}});
-    for (const ValveState& valve : valves_of(state, seat_of(plan_.method.kind))) {
-      const bool chamber = valve.name == "chamber";
+    const auto valves = valves_of(state, seat_of(plan_.method.kind), audience_.language);
+    for (std::size_t i = 0; i < valves.size(); ++i) {
+      const bool chamber = valve_keys[i] == "chamber";
       out_.start("span");
-      picture(chamber, chamber ? valve.open : !valve.open);
-      const std::string_view name = valve.name == "corporation stop" ? "stop" : valve.name == "bypass" || valve.name == "bleed" || chamber ? valve.name : "valve";
-      out_.text(name).text(" ").element("b", chamber ? (valve.open ? "FULL" : "ZERO") : valve.stands).end().text(" ");
+      picture(chamber, chamber ? valves[i].open : !valves[i].open);
+      out_.text(valves[i].brief).text(" ").element("b", valves[i].brief_stands).end().text(" ");
     }
     out_.end();
   }
@@ -426,25 +443,25 @@ class Sheet {
     if (!any) return;
     out_.start("p", {{"class", "legend"}});
     picture(false, false);
-    out_.text("open ");
+    out_.text(said(SheetWord::legend_open)).text(" ");
     picture(false, true);
-    out_.text("shut ");
+    out_.text(said(SheetWord::legend_shut)).text(" ");
     picture(true, true);
-    out_.text("chamber under pressure ");
+    out_.text(said(SheetWord::legend_full)).text(" ");
     picture(true, false);
-    out_.text("chamber at zero").end().line();
+    out_.text(said(SheetWord::legend_zero)).end().line();
   }
 
   // ---- the third page: trouble, cautions, record
 
   [[nodiscard]] double lines_of_trouble() const {
     double lines = 0.0;
-    for (const Step& step : contingencies(plan_, system_)) lines += lines_of({in_words(step)}, paper::half_column - 1.2) + 0.2;
+    for (const Step& step : contingencies(plan_, audience_)) lines += lines_of({in_words(step)}, paper::half_column - 1.2) + 0.2;
     return lines / 2.0 + paper::heading + 0.8;
   }
   [[nodiscard]] double lines_of_cautions(bool whole) const {
     double lines = 0.0;
-    const auto list = cautions(plan_, system_);
+    const auto list = cautions(plan_, audience_);
     for (std::size_t i = 1; i < list.size(); ++i) {
       lines += lines_of({whole ? list[i].text.view() : list[i].brief}, paper::half_column - 1.2) + 0.2;
     }
@@ -464,19 +481,19 @@ class Sheet {
   }
 
   void trouble(bool own_page) {
-    out_.start("h2", {{"id", id("trouble")}}).text("If it goes wrong").end().line();
+    out_.start("h2", {{"id", id("trouble")}}).text(said(SheetWord::trouble)).end().line();
     out_.start("ul", {{"class", own_page ? "plain columns" : "plain"}}).line();
-    for (const Step& step : contingencies(plan_, system_)) {
+    for (const Step& step : contingencies(plan_, audience_)) {
       out_.start("li").element("b", step.condition).text(": ").text(step.action).end().line();
     }
     out_.end().line();
   }
 
   void always(bool whole, bool own_page) {
-    heading("Cautions", "read out at the pit, every time");
+    heading(SheetWord::cautions, SheetWord::cautions_beside);
     out_.start("ul", {{"class", std::string("plain") + (own_page ? " columns" : "") + (whole ? "" : " brief")}}).line();
     // The first, on who decides, stands at the top of the sheet.
-    const auto list = cautions(plan_, system_);
+    const auto list = cautions(plan_, audience_);
     for (std::size_t i = 1; i < list.size(); ++i) {
       out_.start("li");
       if (!whole) out_.element("span", list[i].brief, {{"class", "print"}});
@@ -492,7 +509,7 @@ class Sheet {
     const auto form = record_form(plan_);
     if (form.empty()) return;
     out_.start("section", {{"class", "record"}, {"id", id("record")}});
-    heading("Record", "as done");
+    heading(SheetWord::record, SheetWord::record_beside);
     out_.start("div");
     std::string_view row;
     for (const RecordField& field : form) {
@@ -501,38 +518,44 @@ class Sheet {
         if (!field.row.empty()) out_.start("span", {{"class", "tie"}});
         row = field.row;
       }
-      blank(field.label, unit_of(field, system_), !row.empty() && !field.kind ? "wide" : "");
+      blank(words::term(field.label, audience_.language), unit_of(field, audience_), !row.empty() && !field.kind ? "wide" : "");
     }
     if (!row.empty()) out_.end();
     out_.end().end().line();
   }
 
   // What must be the same for this sheet to be made again.
-  void foot() { out_.element("p", "Fingerprint " + in_words(fingerprint_of(plan_)), {{"class", "foot"}}).line(); }
+  void foot() { out_.element("p", say(SheetWord::fingerprint, audience_.language, {{"print", in_words(fingerprint_of(plan_))}}), {{"class", "foot"}}).line(); }
   static constexpr double lines_of_foot = 1.5;
 
   // ---- on a screen alone: what the plan rests on
 
   void more() {
     out_.start("section", {{"class", "more"}}).line();
-    in_full(Severity::stop, "What stops it, in full");
-    in_full(Severity::hold, "Holds in full");
+    in_full(Severity::stop, said(SheetWord::stops_in_full));
+    in_full(Severity::hold, said(SheetWord::holds_in_full));
     found();
+    load();
+    // What has no translation stands last, and is said to have none.
+    if (audience_.language != Language::english)
+      out_.element("p", say(words::CardWord::english_from_here, audience_.language)).line();
+    out_.start("div", {{"lang", "en"}}).line();
     assumed();
     numbers_of_this_job();
     if (!no_go()) drawings();
-    load();
     sources();
+    out_.end().line();
     out_.end().line();
   }
 
   // Figures as gauges are read, and whose rule decided where a utility has rules of its own.
   [[nodiscard]] std::string words(std::string_view text, const Finding& finding) const {
-    return filled_words(text, finding, system_, plan_.readings);
+    return filled_words(text, finding, audience_, plan_.readings);
   }
   [[nodiscard]] std::string detail_with_whose(const Finding& finding) const {
-    std::string detail = words(text_of(finding.code).detail, finding);
+    std::string detail = words(text_of(finding.code, audience_.language).detail, finding);
     if (plan_.rules == nullptr || !plan_.rules->has_own()) return detail;
+    if (audience_.language != Language::english) return detail;
     const std::string whose = decided_in_words(finding);
     return whose.empty() ? detail : detail + " " + whose;
   }
@@ -549,13 +572,13 @@ class Sheet {
     heading(title);
     int count = 0;
     for (const Finding* finding : list) {
-      std::string text = sentence_case(std::string(text_of(finding->code).title));
+      std::string text = sentence_case(std::string(text_of(finding->code, audience_.language).title));
       if (holds) {
         text = std::to_string(++count) + ". " + text +
-               (clears_by(finding->code) == Clears::office ? " (office)" : " (at the pipe)");
+               std::string(said(clears_by(finding->code) == Clears::office ? SheetWord::of_office : SheetWord::of_pipe));
       }
       out_.element("h3", text);
-      out_.element("p", detail_with_whose(*finding)).element("p", words(text_of(finding->code).fix, *finding)).line();
+      out_.element("p", detail_with_whose(*finding)).element("p", words(text_of(finding->code, audience_.language).fix, *finding)).line();
     }
   }
 
@@ -563,11 +586,11 @@ class Sheet {
     const auto warnings = of(Severity::caution);
     const auto notes = of(Severity::note);
     if (warnings.empty() && notes.empty()) return;
-    heading("Watch for", "found while planning");
+    heading(SheetWord::found, SheetWord::found_beside);
     out_.start("ul", {{"class", "plain"}}).line();
     for (const auto* const list : {&warnings, &notes}) {
       for (const Finding* finding : *list) {
-        out_.element("li", detail_with_whose(*finding) + " " + words(text_of(finding->code).fix, *finding)).line();
+        out_.element("li", detail_with_whose(*finding) + " " + words(text_of(finding->code, audience_.language).fix, *finding)).line();
       }
     }
     out_.end().line();
@@ -578,7 +601,7 @@ class Sheet {
     heading("Assumed", "a reading takes the place of each");
     out_.start("ul", {{"class", "plain"}}).line();
     for (const Assumption& assumption : plan_.main.assumed) {
-      const report::AssumedWords said = report::assumed_words(assumption, system_);
+      const report::AssumedWords said = report::assumed_words(assumption, audience_.units);
       std::string text = sentence_case(said.fact);
       if (!said.value.empty()) text += ": " + said.value;
       if (!assumption.because.empty()) text += ", " + std::string(assumption.because);
@@ -620,7 +643,7 @@ class Sheet {
       add("Hold the machine down with", show(setup.clamp->force));
       if (setup.clamp->stud_torque) add("Stud torque, dry", show(setup.clamp->stud_torque->usual));
     }
-    const auto far = [&](Length length) { return on_tape(length, system_, Toward::more); };
+    const auto far = [&](Length length) { return on_tape(length, audience_, Toward::more); };
     if (plan_.excavation) {
       const PitPlan& pit = *plan_.excavation;
       add("Pit, bottom",
@@ -628,7 +651,7 @@ class Sheet {
       if (pit.pit.slope > 0.0)
         add("Walls sloped", number(pit.pit.slope, 2) + " to 1, " + std::string(name_of(pit.soil.type)));
       if (pit.bank_otherwise) {
-        const auto dug = [&](Volume volume) { return number(std::ceil(shown(Measure(volume, Kind::earth), system_).value), 0) + " " + std::string(shown(Measure(volume, Kind::earth), system_).unit); };
+        const auto dug = [&](Volume volume) { return number(std::ceil(shown(Measure(volume, Kind::earth), audience_).value), 0) + " " + std::string(shown(Measure(volume, Kind::earth), audience_).unit); };
         const bool sloped = pit.pit.slope > 0.0;
         add("To be dug", dug(pit.bank) + (sloped ? " sloped; " : " shielded; ") + dug(*pit.bank_otherwise) + (sloped ? " with a shield" : " sloped"));
       }
@@ -638,16 +661,16 @@ class Sheet {
       const SwabMix& swab = plan_.cleaning->swab;
       if (swab.liquid) {
         add("Swab with", number(swab.wanted.percent(), 2) + " %: " +
-                             (system_ == UnitSystem::si
+                             (audience_.units == UnitSystem::si
                                   ? number(swab.millilitres_per_litre(), 0) + " mL stock to each litre made"
                                   : number(swab.fluid_ounces_per_gallon(), 1) + " fl oz stock to each gallon made"));
       }
       if (plan_.cleaning->flush)
-        add("Flush", format_measure(Measure(plan_.cleaning->flush->full.flow), system_, Toward::more) + " for " +
-                         format_measure(Measure(plan_.cleaning->flush->full.time), system_, Toward::more));
+        add("Flush", format_measure(Measure(plan_.cleaning->flush->full.flow), audience_, Toward::more) + " for " +
+                         format_measure(Measure(plan_.cleaning->flush->full.time), audience_, Toward::more));
     }
     if (plan_.service)
-      add("Left behind the meter", on_gauge(plan_.service->residual_least, system_, Toward::less) + " at " + show(plan_.service->demand.flow));
+      add("Left behind the meter", on_gauge(plan_.service->residual_least, audience_, Toward::less) + " at " + show(plan_.service->demand.flow));
     return list;
   }
 
@@ -666,18 +689,18 @@ class Sheet {
   // Those that do not stand on the first page.
   void drawings() {
     out_.start("div", {{"class", "figures"}}).line();
-    if (moved_or_near()) report::write_section_figure(out_, plan_, system_, prefix_);
-    else report::write_along_figure(out_, plan_, system_, prefix_);
-    report::write_threads_figure(out_, plan_, system_, prefix_);
-    report::write_pit_figure(out_, plan_, system_, prefix_);
-    report::write_profile_figure(out_, plan_, system_, prefix_);
+    if (moved_or_near()) report::write_section_figure(out_, plan_, audience_.units, prefix_);
+    else report::write_along_figure(out_, plan_, audience_.units, prefix_);
+    report::write_threads_figure(out_, plan_, audience_, prefix_);
+    report::write_pit_figure(out_, plan_, audience_, prefix_);
+    report::write_profile_figure(out_, plan_, audience_, prefix_);
     out_.end().line();
   }
 
   void load() {
-    const auto list = materials(plan_, system_);
+    const auto list = materials(plan_, audience_);
     if (list.empty()) return;
-    heading("Load list", "what to look at before it leaves the yard");
+    heading(SheetWord::load, SheetWord::load_beside);
     out_.start("ul", {{"class", "plain"}}).line();
     for (const LoadItem& thing : list) {
       const std::string name = (thing.quantity > 1 ? std::to_string(thing.quantity) + " " : std::string()).append(thing.item);
@@ -715,7 +738,7 @@ class Sheet {
   std::string& body_;
   HtmlWriter out_;
   const Plan& plan_;
-  UnitSystem system_;
+  Audience audience_;
   Card card_;
   std::vector<Step> steps_;
   std::string prefix_;
@@ -725,10 +748,10 @@ class Sheet {
 
 }  // namespace
 
-void append_page_head(std::string& out, std::string_view title) {
+void append_page_head(std::string& out, std::string_view title, Language language) {
   out += "<!DOCTYPE html>\n";
   HtmlWriter head(out);
-  out += "<html lang=\"en\">\n";
+  (out += "<html lang=\"").append(name_of(language)) += "\">\n";
   head.start("head").empty("meta", {{"charset", "utf-8"}});
   head.empty("meta", {{"name", "viewport"}, {"content", "width=device-width, initial-scale=1"}});
   head.element("title", title);
@@ -741,17 +764,18 @@ void append_page_head(std::string& out, std::string_view title) {
   out += "\n<body>\n";
 }
 
-void append_sheet_body(std::string& out, const Plan& plan, UnitSystem system, int number) {
-  Sheet(out, plan, system, number).write();
+void append_sheet_body(std::string& out, const Plan& plan, Audience audience, int number) {
+  Sheet(out, plan, audience, number).write();
 }
 
 void append_page_tail(std::string& out) { out += "</body>\n</html>\n"; }
 
-std::string sheet_html(const Plan& plan, UnitSystem system) {
+std::string sheet_html(const Plan& plan, Audience audience) {
   std::string out;
   const std::string verdict(name_of(plan.verdict));
-  append_page_head(out, plan.job.id.empty() ? "Field sheet: " + verdict : plan.job.id + ": " + verdict);
-  append_sheet_body(out, plan, system, 1);
+  const std::string name = plan.job.id.empty() ? std::string(say(SheetWord::title_sheet, audience.language)) : plan.job.id;
+  append_page_head(out, name + ": " + verdict, audience.language);
+  append_sheet_body(out, plan, audience, 1);
   append_page_tail(out);
   return out;
 }

@@ -12,12 +12,14 @@
 #include "report/text_page.hpp"
 #include "report/text_water.hpp"
 #include "words/card.hpp"
+#include "words/steps.hpp"
 
 namespace mainbore {
 namespace {
 
 using report::columns;
 using report::TextPage;
+using words::StepWord;
 
 std::string sentence_case(std::string text) {
   if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
@@ -46,14 +48,23 @@ class TextReport {
 
   std::string all() && {
     report::write_card(page_, report::card_of(plan_, audience()));
-    if (options_.language != Language::english) in_translation();
-    if (options_.why) why();
+    if (options_.language == Language::english && options_.why) why();
+    if (options_.language != Language::english && options_.why) {
+      translated_findings();
+      translated_cautions();
+    }
     if (options_.materials) load();
     if (options_.steps) {
       steps();
       trouble();
     }
     if (options_.why) {
+      // What is translated stands first; the rest says that it is not.
+      if (options_.language != Language::english) {
+        page_.blank();
+        page_.paragraph(say(words::CardWord::english_from_here, options_.language));
+        why();
+      }
       sources();
       fingerprint();
     }
@@ -62,6 +73,7 @@ class TextReport {
 
  private:
   [[nodiscard]] Audience audience() const { return {options_.units, options_.language}; }
+  [[nodiscard]] std::string_view said(StepWord word) const { return say(word, options_.language); }
 
   void translated_findings() {
     page_.heading(say(words::CardWord::findings_in_full, options_.language));
@@ -79,18 +91,6 @@ class TextReport {
   void translated_cautions() {
     page_.heading(say(words::CardWord::cautions_in_full, options_.language));
     for (const Caution& caution : cautions(plan_, audience())) page_.paragraph(caution.text.view(), 4, "  ! ");
-  }
-
-  // What is translated stands first; the rest says that it is not.
-  void in_translation() {
-    if (options_.why) {
-      translated_findings();
-      translated_cautions();
-    }
-    if (options_.why || options_.materials || options_.steps) {
-      page_.blank();
-      page_.paragraph(say(words::CardWord::english_from_here, options_.language));
-    }
   }
 
   void why() {
@@ -462,9 +462,9 @@ class TextReport {
   }
 
   void load() {
-    const auto list = materials(plan_, options_.units);
+    const auto list = materials(plan_, audience());
     if (list.empty()) return;
-    page_.heading("LOAD", "tick each one");
+    page_.heading(said(StepWord::load_heading), said(StepWord::load_beside));
     for (const LoadItem& item : list) {
       std::string text = (std::to_string(item.quantity) + " x ").append(item.item);
       if (!item.size.empty()) text += ", " + item.size;
@@ -477,7 +477,7 @@ class TextReport {
   // Where valves and chamber stand after a step that moved one of them.
   [[nodiscard]] std::string now(const RigState& state) const {
     std::string text;
-    for (const ValveState& valve : valves_of(state, seat_of(plan_.method.kind))) {
+    for (const ValveState& valve : valves_of(state, seat_of(plan_.method.kind), options_.language)) {
       ((text += text.empty() ? "" : ", ") += valve.name) += ' ';
       text += valve.stands;
     }
@@ -485,9 +485,9 @@ class TextReport {
   }
 
   void steps() {
-    const auto list = procedure(plan_, options_.units);
+    const auto list = procedure(plan_, audience());
     if (list.empty()) return;
-    page_.heading("ORDER OF WORK");
+    page_.heading(said(StepWord::work_heading));
     std::string_view phase;
     int count = 0;
     for (const Step& step : list) {
@@ -498,16 +498,16 @@ class TextReport {
       std::string lead = std::to_string(++count) + ".";
       lead.insert(0, lead.size() < 3 ? 3 - lead.size() : 0, ' ');
       page_.paragraph(mainbore::in_words(step), 4, lead + " ");
-      if (step.moves_valves) page_.paragraph(now(step.state), 9, "    Now: ");
+      if (step.moves_valves) page_.paragraph(now(step.state), 9, "    " + std::string(said(StepWord::work_now)));
       if (!step.hold_point.empty())
-        page_.paragraph("Go no further until: " + std::string(step.hold_point), 8, "    [ ] ");
+        page_.paragraph(std::string(said(StepWord::work_until)).append(step.hold_point), 8, "    [ ] ");
     }
   }
 
   void trouble() {
-    const auto list = contingencies(plan_, options_.units);
+    const auto list = contingencies(plan_, audience());
     if (list.empty()) return;
-    page_.heading("IF IT GOES WRONG");
+    page_.heading(said(StepWord::trouble_heading));
     for (const Step& step : list) page_.paragraph(mainbore::in_words(step), 4, "  - ");
   }
 

@@ -8,6 +8,10 @@
 #include "mainbore/wording.hpp"
 #include "words/card.hpp"
 #include "words/cautions.hpp"
+#include "words/drawings.hpp"
+#include "words/load.hpp"
+#include "words/sheet.hpp"
+#include "words/steps.hpp"
 
 namespace mainbore::words {
 
@@ -41,6 +45,10 @@ template <typename Id, typename Words>
 using TableOf = std::array<Row<Id, Words>, static_cast<std::size_t>(Id::end)>;
 using CardTable = TableOf<CardWord, std::string_view>;
 using CautionTable = TableOf<CautionWord, CautionText>;
+using StepTable = TableOf<StepWord, std::string_view>;
+using LoadTable = TableOf<LoadWord, std::string_view>;
+using SheetTable = TableOf<SheetWord, std::string_view>;
+using DrawingTable = TableOf<DrawingWord, std::string_view>;
 
 namespace english {
 const FindingTable<FindingText>& findings();
@@ -48,6 +56,10 @@ const FindingTable<std::string_view>& finding_lines();
 const FindingTable<std::string_view>& finding_blanks();
 const CardTable& card();
 const CautionTable& cautions();
+const StepTable& steps();
+const LoadTable& load();
+const SheetTable& sheet();
+const DrawingTable& drawings();
 }  // namespace english
 
 namespace spanish {
@@ -56,6 +68,10 @@ const FindingTable<std::string_view>& finding_lines();
 const FindingTable<std::string_view>& finding_blanks();
 const CardTable& card();
 const CautionTable& cautions();
+const StepTable& steps();
+const LoadTable& load();
+const SheetTable& sheet();
+const DrawingTable& drawings();
 // The term of a table or a rule in Spanish; where none is known, the term itself.
 std::string_view term(std::string_view english);
 }  // namespace spanish

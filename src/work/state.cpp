@@ -1,4 +1,5 @@
 #include "mainbore/work.hpp"
+#include "words/steps.hpp"
 
 namespace mainbore {
 namespace {
@@ -23,13 +24,24 @@ void settle_pressure(RigState& state, Seat seat) {
 
 }  // namespace
 
-std::array<ValveState, valve_keys.size()> valves_of(const RigState& state, Seat seat) {
-  const auto valve = [](std::string_view name, bool open) { return ValveState{name, open ? "OPEN" : "SHUT", open}; };
+std::array<ValveState, valve_keys.size()> valves_of(const RigState& state, Seat seat, Language language) {
+  using words::StepWord;
+  const auto said = [&](StepWord word) { return say(word, language); };
+  const auto valve = [&](StepWord name, StepWord brief, bool open) {
+    // Where a language has genders, the bypass has its own.
+    const bool bypass = name == StepWord::valve_bypass;
+    const std::string_view stands = said(bypass ? (open ? StepWord::bypass_open : StepWord::bypass_shut)
+                                                : (open ? StepWord::open : StepWord::shut));
+    return ValveState{said(name), stands, said(brief), stands, open};
+  };
   const bool full = state.pressure_above;
-  return {seat == Seat::stop ? valve("corporation stop", state.stop_open)
-                             : valve(seat == Seat::pipe ? "machine valve" : "tapping valve", state.valve_open),
-          valve("bypass", state.bypass_open), valve("bleed", state.bleed_open),
-          ValveState{"chamber", full ? "AT LINE PRESSURE" : "AT ZERO", full}};
+  return {seat == Seat::stop ? valve(StepWord::valve_stop, StepWord::stop_brief, state.stop_open)
+          : seat == Seat::pipe ? valve(StepWord::valve_machine, StepWord::valve_brief, state.valve_open)
+                               : valve(StepWord::valve_tapping, StepWord::valve_brief, state.valve_open),
+          valve(StepWord::valve_bypass, StepWord::valve_bypass, state.bypass_open),
+          valve(StepWord::valve_bleed, StepWord::valve_bleed, state.bleed_open),
+          ValveState{said(StepWord::valve_chamber), said(full ? StepWord::at_line : StepWord::at_zero),
+                     said(StepWord::valve_chamber), said(full ? StepWord::full_brief : StepWord::zero_brief), full}};
 }
 
 RigState after(RigState state, Act act, Seat seat) {

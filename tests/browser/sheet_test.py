@@ -118,8 +118,9 @@ TYPE = r"""
 """
 
 
-def plan_of(program, job, output_format):
-    run = subprocess.run([program, "plan", str(job), "--format", output_format], capture_output=True, check=False)
+def plan_of(program, job, output_format, language="en"):
+    command = [program, "plan", str(job), "--format", output_format, "--language", language]
+    run = subprocess.run(command, capture_output=True, check=False)
     if run.returncode not in (0, 1, 3):
         raise RuntimeError(f"{job}: exit {run.returncode}: {run.stderr.decode()}")
     return run.stdout
@@ -242,6 +243,27 @@ def check(browser, program, job, keep):
             yield f"{pages} pages of {paper}"
 
 
+# A translation is longer: it must find its place on phone and paper as well.
+def check_spanish(browser, program, job, keep):
+    page = plan_of(program, job, "html", "es")
+    yield from check_page(page)
+    file = keep / (job.stem + "-es.html")
+    file.write_bytes(page)
+    browser.media("screen")
+    browser.open(file.absolute().as_uri(), PHONE)
+    yield from ("Spanish, phone: " + problem for problem in browser.evaluate(LOOK % PHONE))
+    (keep / (job.stem + "-es-phone.png")).write_bytes(browser.picture())
+    browser.open(file.absolute().as_uri(), BETWEEN_MARGINS)
+    browser.media("print")
+    yield from ("Spanish, paper: " + problem for problem in browser.evaluate(LOOK % BETWEEN_MARGINS))
+    for paper, (width, height) in PAPERS.items():
+        print_out = browser.pdf(width, height)
+        (keep / f"{job.stem}-es-{paper}.pdf").write_bytes(print_out)
+        pages = len(re.findall(rb"/Type\s*/Page\b", print_out))
+        if not 1 <= pages <= 3:
+            yield f"Spanish: {pages} pages of {paper}"
+
+
 def main(arguments):
     keep = None
     if "--keep" in arguments:
@@ -259,7 +281,8 @@ def main(arguments):
     try:
         with tempfile.TemporaryDirectory() as scratch:
             for job in map(pathlib.Path, jobs):
-                problems = list(check(browser, program, job, keep or pathlib.Path(scratch)))
+                folder = keep or pathlib.Path(scratch)
+                problems = [*check(browser, program, job, folder), *check_spanish(browser, program, job, folder)]
                 print(("FAIL " if problems else "ok   ") + job.stem)
                 for problem in problems:
                     print("     " + problem)

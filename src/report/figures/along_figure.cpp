@@ -5,18 +5,24 @@
 #include "report/figures/figure.hpp"
 #include "report/figures/figures.hpp"
 #include "report/figures/svg_canvas.hpp"
+#include "words/drawings.hpp"
+#include "words/terms.hpp"
 
 namespace mainbore::report {
 namespace {
 
-std::string_view name_of_thing(NearbyThing what) { return nearby_names[static_cast<std::size_t>(what)]; }
+using words::DrawingWord;
+
+std::string_view name_of_thing(NearbyThing what, Language language) {
+  return words::term(nearby_names[static_cast<std::size_t>(what)], language);
+}
 
 class AlongOnPaper {
  public:
-  AlongOnPaper(const Plan& plan, const AlongDrawing& drawing, UnitSystem system)
+  AlongOnPaper(const Plan& plan, const AlongDrawing& drawing, Audience audience)
       : plan_(plan),
         drawing_(drawing),
-        system_(system),
+        audience_(audience),
         scale((canvas_width - 12.0) / ((drawing.to - drawing.from) / units::inch)) {
     half_ = std::max(drawing.radius ? on_paper(*drawing.radius) : 8.0, 4.0);
     lay_labels();
@@ -43,8 +49,8 @@ class AlongOnPaper {
     double y = axis_ + half_ + 22.0;
     if (drawing_.looked) distances(canvas, y);
     else blanks(canvas, y);
-    canvas.words({0.0, height - 4.0}, {"- way", {}, {}, {}}, Anchor::start, "t soft");
-    canvas.words({canvas_width - 3.0, height - 4.0}, {"+ way", {}, {}, {}}, Anchor::end, "t soft");
+    canvas.words({0.0, height - 4.0}, canvas.label(DrawingWord::minus_way), Anchor::start, "t soft");
+    canvas.words({canvas_width - 3.0, height - 4.0}, canvas.label(DrawingWord::plus_way), Anchor::end, "t soft");
     canvas.scale_bar({130.0, height - 8.0});
   }
 
@@ -59,7 +65,7 @@ class AlongOnPaper {
   void lay_labels() {
     std::vector<double> ends{};
     for (const AlongThing& thing : drawing_.things) {
-      const double half = width_of(name_of_thing(thing.what)) / 2.0;
+      const double half = width_of(name_of_thing(thing.what, audience_.language)) / 2.0;
       const double x = std::clamp(at(thing.along), half, canvas_width - half);
       std::size_t row = 0;
       while (row < ends.size() && ends[row] > x - half) ++row;
@@ -111,7 +117,7 @@ class AlongOnPaper {
     }
     const double y = row_y(label.row);
     canvas.line({label.x, y + 2.0}, {x, axis_ - reach}, "thin");
-    canvas.words({label.x, y}, {std::string(name_of_thing(thing.what)), {}, {}, {}}, Anchor::middle);
+    canvas.words({label.x, y}, {std::string(name_of_thing(thing.what, audience_.language)), {}, {}, {}}, Anchor::middle);
   }
 
   void places(Canvas& canvas) const {
@@ -125,7 +131,7 @@ class AlongOnPaper {
     canvas.path("M" + xy(x, top) + "l-6 -12h12Z", "head");
     const double hole = plan_.method.hole ? std::max(on_paper(*plan_.method.hole / 2.0), 2.0) : 2.0;
     canvas.circle({x, axis_}, hole, "head");
-    canvas.words({x, top - 15.0}, {"TAP HERE", {}, {}, {}}, Anchor::middle, "t strong clear");
+    canvas.words({x, top - 15.0}, canvas.label(DrawingWord::tap_here), Anchor::middle, "t strong clear");
   }
 
   void distances(Canvas& canvas, double y) const {
@@ -138,7 +144,7 @@ class AlongOnPaper {
     if (nearest.size() > most_dimensions) nearest.resize(most_dimensions);
     const double tap = at(drawing_.planned);
     if (nearest.empty() && drawing_.planned == Length()) {
-      canvas.words({canvas_width / 2.0, axis_ + half_ + 16.0}, {"nothing to keep clear of in this stretch", {}, {}, {}},
+      canvas.words({canvas_width / 2.0, axis_ + half_ + 16.0}, canvas.label(DrawingWord::nothing_near),
                    Anchor::middle);
       return;
     }
@@ -147,15 +153,16 @@ class AlongOnPaper {
       const double asked = at(Length());
       canvas.line({asked, axis_ + half_}, {asked, y + 3.0}, "thin");
       canvas.across(std::min(tap, asked), std::max(tap, asked), y,
-                    {"moved ", Measure(abs(drawing_.planned), Kind::distance), {}, " from the place asked"});
+                    canvas.label(DrawingWord::moved, Measure(abs(drawing_.planned), Kind::distance)));
       y += 17.0;
     }
     for (const AlongThing* thing : nearest) {
       const double x = at(thing->along);
       canvas.line({x, axis_ + half_ + 5.0}, {x, y + 3.0}, "thin");
-      const std::string least = ", at least " + format_measure(Measure(*thing->least, Kind::distance), system_);
+      const std::string least = format_measure(Measure(*thing->least, Kind::distance), audience_);
       canvas.across(std::min(x, tap), std::max(x, tap), y,
-                    {std::string(name_of_thing(thing->what)) + " ", Measure(*thing->kept, Kind::distance), {}, least});
+                    canvas.label(DrawingWord::thing_kept, Measure(*thing->kept, Kind::distance), {},
+                                 {{"thing", name_of_thing(thing->what, audience_.language)}, {"least", least}}));
       y += 17.0;
     }
   }
@@ -167,15 +174,15 @@ class AlongOnPaper {
     for (const double x : {tap - reach, tap + reach}) canvas.line({x, axis_ + half_}, {x, y + 3.0}, "thin");
     canvas.across(tap - reach, tap, y, {});
     canvas.across(tap, tap + reach, y, {});
-    canvas.words({tap, y + 16.0}, {"at least ", Measure(drawing_.ask, Kind::distance), {}, " clear each way"},
+    canvas.words({tap, y + 16.0}, canvas.label(DrawingWord::clear_each_way, Measure(drawing_.ask, Kind::distance)),
                  Anchor::middle);
-    canvas.words({2.0, axis_ - half_ - 6.0}, {"nearest: _______", {}, {}, {}});
-    canvas.words({canvas_width - 6.0, axis_ - half_ - 6.0}, {"nearest: _______", {}, {}, {}}, Anchor::end);
+    canvas.words({2.0, axis_ - half_ - 6.0}, canvas.label(DrawingWord::nearest));
+    canvas.words({canvas_width - 6.0, axis_ - half_ - 6.0}, canvas.label(DrawingWord::nearest), Anchor::end);
   }
 
   const Plan& plan_;
   const AlongDrawing& drawing_;
-  UnitSystem system_;
+  Audience audience_;
   double half_ = 0.0;
   double axis_ = 0.0;
   double rows_ = 1.0;
@@ -189,37 +196,44 @@ class AlongOnPaper {
 
 }  // namespace
 
-FigureRoom write_along_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix) {
-  constexpr std::string_view heading = "Along the main";
+FigureRoom write_along_figure(HtmlWriter& out, const Plan& plan, Audience audience, const std::string& prefix) {
+  const auto said = [&](DrawingWord word, std::initializer_list<words::Figure> figures = {}) {
+    return say(word, audience.language, figures) + " ";
+  };
+  const std::string_view heading = say(DrawingWord::along, audience.language);
   const auto drawing = along_drawing(plan);
   if (!drawing) return {};
   Figure figure(out, heading);
-  const auto show = [&](Length length) { return format_measure(Measure(length, Kind::distance), system); };
+  const auto show = [&](Length length) { return format_measure(Measure(length, Kind::distance), audience); };
+  const auto name = [&](const AlongThing& thing) { return name_of_thing(thing.what, audience.language); };
   std::string far;
   for (const AlongThing& thing : drawing->beyond) {
-    far += (far.empty() ? "" : "; ") + std::string(name_of_thing(thing.what)) + " " + show(abs(thing.along)) + " the " +
-           (thing.along < Length() ? "-" : "+") + " way";
+    far += (far.empty() ? "" : "; ") + say(DrawingWord::far_thing, audience.language,
+                                           {{"thing", name(thing)},
+                                            {"distance", show(abs(thing.along))},
+                                            {"way", thing.along < Length() ? "-" : "+"}});
   }
-  std::string text = "The main from the side. ";
-  if (!drawing->looked) text += "What lies near is not known. ";
-  text += drawing->planned == Length() ? "The tap stands at the place asked. "
-                                       : "The tap is moved " + show(abs(drawing->planned)) + " from the place asked. ";
+  const bool moved = drawing->planned != Length();
+  std::string text = said(DrawingWord::along_said);
+  if (!drawing->looked) text += said(DrawingWord::near_unknown);
+  text += moved ? said(DrawingWord::moved_said, {{"distance", show(abs(drawing->planned))}}) : said(DrawingWord::at_place);
   for (const AlongThing& thing : drawing->things) {
-    text += std::string(name_of_thing(thing.what)) + " " + show(abs(thing.along - drawing->planned)) + " from the tap" +
-            (thing.least ? ", at least " + show(*thing.least) : "") + ". ";
+    text += said(DrawingWord::thing_said, {{"thing", name(thing)},
+                                           {"distance", show(abs(thing.along - drawing->planned))},
+                                           {"least", thing.least ? show(*thing.least) : std::string()}});
   }
-  const AlongOnPaper paper(plan, *drawing, system);
+  const AlongOnPaper paper(plan, *drawing, audience);
   {
-    Canvas canvas(out, system, prefix + "along", paper.height, {paper.scale}, heading, text);
+    Canvas canvas(out, audience, prefix + "along", paper.height, {paper.scale}, heading, text);
     paper.draw(canvas);
   }
   std::string caption;
-  if (!drawing->looked) caption += "Nobody has looked: uncover both ways, measure, write it in. ";
-  else if (!drawing->things.empty()) caption += "Dark gray: keep out. ";
-  if (drawing->planned != Length()) caption += "White mark: the place asked. ";
-  if (!far.empty()) caption += "Farther off: " + far + ". ";
-  if (plan.method.count > 1) caption += "The first of " + std::to_string(plan.method.count) + " taps is drawn.";
-  return figure.caption(caption.empty() ? "From the side." : caption, paper.height);
+  if (!drawing->looked) caption += said(DrawingWord::nobody_looked);
+  else if (!drawing->things.empty()) caption += said(DrawingWord::keep_out);
+  if (moved) caption += said(DrawingWord::white_mark);
+  if (!far.empty()) caption += said(DrawingWord::farther_off, {{"things", far}});
+  if (plan.method.count > 1) caption += said(DrawingWord::first_of, {{"count", std::to_string(plan.method.count)}});
+  return figure.caption(caption.empty() ? said(DrawingWord::from_the_side) : caption, paper.height);
 }
 
 }  // namespace mainbore::report

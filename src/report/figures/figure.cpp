@@ -25,8 +25,8 @@ FigureRoom Figure::caption(std::string_view text, double drawing) {
   return {heading_and_rule + 12.0 * lines.count(), drawing * 377.0 / canvas_width};
 }
 
-FigureRoom not_drawn(HtmlWriter& out, std::string_view heading, std::string_view why) {
-  return Figure(out, heading).caption("Not drawn: " + std::string(why));
+FigureRoom not_drawn(HtmlWriter& out, std::string_view heading, std::string_view why, Language language) {
+  return Figure(out, heading).caption(say(words::DrawingWord::not_drawn, language, {{"why", why}}));
 }
 
 bool nothing_is_cut(const Plan& plan) { return plan.verdict == Verdict::no_go || plan.method.kind == Method::none; }

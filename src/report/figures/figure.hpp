@@ -26,7 +26,8 @@ class Figure {
   HtmlWriter& out_;
 };
 
-FigureRoom not_drawn(HtmlWriter& out, std::string_view heading, std::string_view why);
+// By the words for why.
+FigureRoom not_drawn(HtmlWriter& out, std::string_view heading, std::string_view why, Language language = Language::english);
 
 [[nodiscard]] bool nothing_is_cut(const Plan& plan);
 

@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "mainbore/language.hpp"
 #include "mainbore/plan.hpp"
 #include "report/html_writer.hpp"
 
@@ -16,10 +17,10 @@ struct FigureRoom {
 };
 
 // `prefix` makes the ids of this sheet unique in a page of several. A figure the plan has no facts for takes no room.
-FigureRoom write_section_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix);
+FigureRoom write_section_figure(HtmlWriter& out, const Plan& plan, Audience audience, const std::string& prefix);
 FigureRoom write_threads_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix);
-FigureRoom write_along_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix);
-FigureRoom write_machine_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix);
+FigureRoom write_along_figure(HtmlWriter& out, const Plan& plan, Audience audience, const std::string& prefix);
+FigureRoom write_machine_figure(HtmlWriter& out, const Plan& plan, Audience audience, const std::string& prefix);
 FigureRoom write_pit_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix);
 FigureRoom write_profile_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix);
 

@@ -5,9 +5,12 @@
 #include "report/figures/figure.hpp"
 #include "report/figures/figures.hpp"
 #include "report/figures/svg_canvas.hpp"
+#include "words/drawings.hpp"
 
 namespace mainbore::report {
 namespace {
+
+using words::DrawingWord;
 
 class MachineOnPaper {
  public:
@@ -72,7 +75,7 @@ class MachineOnPaper {
     for (const At hook : {right, left}) canvas.circle(hook, 3.0, "blank cut");
     if (plan_.setup.chain) {
       canvas.words({middle, centre.y + radius_ + 18.0},
-                   {"chain ", Measure(plan_.setup.chain->needed), "setup.chain.needed", ", hook to hook"},
+                   canvas.label(DrawingWord::chain, Measure(plan_.setup.chain->needed), "setup.chain.needed"),
                    Anchor::middle);
     }
   }
@@ -84,7 +87,7 @@ class MachineOnPaper {
     canvas.box({middle - half, crown_ - 46.0}, 2.0 * half, 30.0, "dash");
     canvas.line({middle - half - 10.0, crown_ - 31.0}, {middle + half + 10.0, crown_ - 31.0}, "edge");
     if (crown_ - 64.0 > 18.0) canvas.box({middle - half - 3.0, 18.0}, 2.0 * half + 6.0, crown_ - 64.0, "dash");
-    canvas.words({middle, centre.y + radius_ + 20.0}, {"machine stands on the open stop", {}, {}, {}}, Anchor::middle);
+    canvas.words({middle, centre.y + radius_ + 20.0}, canvas.label(DrawingWord::on_open_stop), Anchor::middle);
   }
 
   void bar(Canvas& canvas) const {
@@ -112,8 +115,8 @@ class MachineOnPaper {
     }
     const bool direct = drawing_.method == Method::direct;
     if (!(deepest > Length())) {
-      canvas.words({left, top}, {"Depths not drawn:", {}, {}, {}});
-      canvas.words({left, top + 15.0}, {"the wall is not known.", {}, {}, {}});
+      canvas.words({left, top}, canvas.label(DrawingWord::depths_missing));
+      canvas.words({left, top + 15.0}, canvas.label(DrawingWord::wall_missing));
       return;
     }
     // The bore shows below the wall.
@@ -123,41 +126,41 @@ class MachineOnPaper {
     if (drawing_.through) canvas.box({left, top}, canvas_width - left, y_of(*drawing_.through) - top, "fill");
     canvas.line({left, top}, {canvas_width, top}, "cut");
     if (drawing_.through) canvas.line({left, y_of(*drawing_.through)}, {canvas_width, y_of(*drawing_.through)}, "edge");
-    canvas.words({left, 12.0}, {"depth of the point below the", {}, {}, {}}, Anchor::start, "t soft");
-    canvas.words({left, 25.0}, {"outside of the pipe", {}, {}, {}}, Anchor::start, "t soft");
+    canvas.words({left, 12.0}, canvas.label(DrawingWord::depth_of_point), Anchor::start, "t soft");
+    canvas.words({left, 25.0}, canvas.label(DrawingWord::below_outside), Anchor::start, "t soft");
 
     const double drill = left + 8.0;
-    canvas.words({drill, top - 18.0}, {direct ? "drill" : "cutter", {}, {}, {}}, Anchor::start, "t strong");
-    canvas.words({drill, top - 5.0}, {"mark 1: touch", {}, {}, {}});
+    canvas.words({drill, top - 18.0}, canvas.label(direct ? DrawingWord::drill : DrawingWord::cutter), Anchor::start, "t strong");
+    canvas.words({drill, top - 5.0}, canvas.label(DrawingWord::mark_touch));
     const Length end = drawing_.full ? *drawing_.full : *drawing_.through;
     canvas.upright(drill, top, y_of(end), {}, Anchor::start);
     if (drawing_.through)
-      mark(canvas, drill, y_of(*drawing_.through), "2: through",
+      mark(canvas, drill, y_of(*drawing_.through), DrawingWord::mark_through,
            {{}, Measure(*drawing_.through), drawing_.by_marks ? "marks.breakthrough" : "main.wall_nominal", {},
             on_rule(*drawing_.through, canvas.system(), Toward::less)});
     if (drawing_.full)
-      mark(canvas, drill, y_of(*drawing_.full), "full width",
+      mark(canvas, drill, y_of(*drawing_.full), DrawingWord::full_width,
            {{}, Measure(*drawing_.full), drawing_.by_marks ? "marks.full_width" : "setup.drill_stroke", {},
             on_rule(*drawing_.full, canvas.system(), Toward::more)});
     if (!direct) return;
 
     const double tap = left + 90.0;
-    canvas.words({tap, top - 18.0}, {"tap", {}, {}, {}}, Anchor::start, "t strong");
-    canvas.words({tap, top - 5.0}, {"mark 3: catches", {}, {}, {}});
+    canvas.words({tap, top - 18.0}, canvas.label(DrawingWord::tap), Anchor::start, "t strong");
+    canvas.words({tap, top - 5.0}, canvas.label(DrawingWord::mark_catches));
     if (drawing_.tap_stop) {
       canvas.upright(tap, top, y_of(*drawing_.tap_stop), {}, Anchor::start);
-      mark(canvas, tap, y_of(*drawing_.tap_stop), "4: STOP", {{}, Measure(*drawing_.tap_stop), "makeup.tip_depth", {}});
+      mark(canvas, tap, y_of(*drawing_.tap_stop), DrawingWord::mark_stop, {{}, Measure(*drawing_.tap_stop), "makeup.tip_depth", {}});
     } else {
       canvas.line({tap, top}, {tap, top + room}, "dash");
-      canvas.words({tap + 6.0, top + room - 17.0}, {"4: STOP", {}, {}, {}}, Anchor::start, "t strong");
-      canvas.words({tap + 6.0, top + room - 3.0}, {"by trial: ____", {}, {}, {}});
+      canvas.words({tap + 6.0, top + room - 17.0}, canvas.label(DrawingWord::mark_stop), Anchor::start, "t strong");
+      canvas.words({tap + 6.0, top + room - 3.0}, canvas.label(DrawingWord::by_trial));
     }
   }
 
-  static void mark(Canvas& canvas, double x, double y, std::string_view word, const Label& depth) {
+  static void mark(Canvas& canvas, double x, double y, DrawingWord word, const Label& depth) {
     canvas.line({x - 6.0, y}, {x + 6.0, y}, "cut");
-    canvas.words({x + 8.0, y - 3.0}, {std::string(word), {}, {}, {}}, Anchor::start,
-                 word.ends_with("STOP") ? "t strong clear" : "t clear");
+    canvas.words({x + 8.0, y - 3.0}, canvas.label(word), Anchor::start,
+                 word == DrawingWord::mark_stop ? "t strong clear" : "t clear");
     canvas.words({x + 8.0, y + 11.0}, depth, Anchor::start, "t clear");
   }
 
@@ -173,55 +176,59 @@ class MachineOnPaper {
 
 }  // namespace
 
-FigureRoom write_machine_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix) {
-  constexpr std::string_view heading = "Machine and bar";
+FigureRoom write_machine_figure(HtmlWriter& out, const Plan& plan, Audience audience, const std::string& prefix) {
+  const auto said = [&](DrawingWord word, std::initializer_list<words::Figure> figures = {}) {
+    return say(word, audience.language, figures) + " ";
+  };
+  const std::string_view heading = say(DrawingWord::machine, audience.language);
   const auto drawing = machine_drawing(plan);
   if (nothing_is_cut(plan)) return {};
   if (!drawing) {
-    return not_drawn(out, heading,
-                     plan.method.kind == Method::sleeve ? "sleeve, valve and machine are chosen for each other."
-                                                        : "the outside diameter is not known.");
+    const DrawingWord why = plan.method.kind == Method::sleeve ? DrawingWord::chosen_together : DrawingWord::od_unknown;
+    return not_drawn(out, heading, say(why, audience.language), audience.language);
   }
   Figure figure(out, heading);
-  const auto show = [&](Measure measure) { return format_measure(measure, system); };
+  const auto show = [&](Measure measure) { return format_measure(measure, audience); };
   const Setup& setup = plan.setup;
   const bool direct = drawing->method == Method::direct;
-  std::string text =
-      direct ? "The machine on the pipe, bar upright. " : "The machine on the stop of the saddle, bar upright. ";
+  const std::string degrees = setup.chain ? plain(std::fabs(setup.chain->leg_degrees), 0) : std::string();
+  std::string text = said(direct ? DrawingWord::machine_on_pipe : DrawingWord::machine_on_stop);
   if (setup.chain && direct) {
-    text += "Chain " + show(Measure(setup.chain->needed, Kind::tape)) + " hook to hook, legs " +
-            plain(std::fabs(setup.chain->leg_degrees), 0) + " degrees from upright. ";
+    const std::string length = show(Measure(setup.chain->needed, Kind::tape));
+    text += said(DrawingWord::chain_said, {{"length", length}, {"degrees", degrees}});
   }
-  if (drawing->full) text += "From touch to full width the drill goes " + on_rule(*drawing->full, system, Toward::more) + ". ";
-  if (drawing->tap_stop) text += "The tap stops with its point " + show(*drawing->tap_stop) + " below the outside. ";
+  if (drawing->full) text += said(DrawingWord::full_said, {{"length", on_rule(*drawing->full, audience, Toward::more)}});
+  if (drawing->tap_stop) text += said(DrawingWord::stop_said, {{"length", show(*drawing->tap_stop)}});
   const MachineOnPaper paper(plan, *drawing);
   {
-    Canvas canvas(out, system, prefix + "machine", paper.height, {paper.scale}, heading, text);
+    Canvas canvas(out, audience, prefix + "machine", paper.height, {paper.scale}, heading, text);
     paper.draw(canvas);
   }
   std::string caption;
   if (direct) {
-    if (setup.saddle_od) caption += "Machine saddle for " + on_caliper(*setup.saddle_od, system) + " outside. ";
+    if (setup.saddle_od) caption += said(DrawingWord::seat_caption, {{"diameter", on_caliper(*setup.saddle_od, audience)}});
     if (setup.chain) {
-      const int extensions = setup.chain->extensions;
-      caption +=
-          "Chain made up " + show(Measure(setup.chain->available, Kind::tape)) +
-          (extensions == 0 ? ", no extension"
-                           : ", " + std::to_string(extensions) + (extensions == 1 ? " extension" : " extensions")) +
-          "; legs lean " + plain(std::fabs(setup.chain->leg_degrees), 0) + " deg " +
-          (setup.chain->leg_degrees < 0 ? "outward going up. " : "inward going up. ");
+      const int count = setup.chain->extensions;
+      const DrawingWord word = count == 0   ? DrawingWord::no_extension
+                               : count == 1 ? DrawingWord::one_extension
+                                            : DrawingWord::extensions;
+      const std::string extensions = say(word, audience.language, {{"count", std::to_string(count)}});
+      caption += said(setup.chain->leg_degrees < 0 ? DrawingWord::chain_outward : DrawingWord::chain_inward,
+                      {{"length", show(Measure(setup.chain->available, Kind::tape))},
+                       {"extensions", extensions},
+                       {"degrees", degrees}});
     } else {
-      caption += "Chain not drawn: anchors not known. ";
+      caption += said(DrawingWord::chain_missing);
     }
   }
   if (drawing->standoff && drawing->travel) {
-    caption +=
-        "Bar travels " + show(*drawing->travel) + "; point drawn back stands " + show(*drawing->standoff) + " off. ";
-    if (setup.travel_needed) caption += "Needed: " + show(Measure(*setup.travel_needed, Kind::tape)) + ". ";
+    const std::string needed = setup.travel_needed ? show(Measure(*setup.travel_needed, Kind::tape)) : std::string();
+    caption += said(DrawingWord::travel,
+                    {{"travel", show(*drawing->travel)}, {"standoff", show(*drawing->standoff)}, {"needed", needed}});
   } else {
-    caption += "Travel of the bar not known. ";
+    caption += said(DrawingWord::travel_missing);
   }
-  caption += "Dashes: its place only. Stands at " + plan.location.clock.label() + ".";
+  caption += say(DrawingWord::stands_at, audience.language, {{"clock", plan.location.clock.label()}});
   return figure.caption(caption, paper.height);
 }
 

@@ -7,9 +7,12 @@
 #include "report/figures/figure.hpp"
 #include "report/figures/figures.hpp"
 #include "report/figures/svg_canvas.hpp"
+#include "words/drawings.hpp"
 
 namespace mainbore::report {
 namespace {
+
+using words::DrawingWord;
 
 // The dashed outline of what is fitted, in a drawing turned so that the tap is on top: drawn for its place only.
 void fitting_outline(Canvas& canvas, Method method, At centre, double radius, double bore, double thread_out) {
@@ -92,20 +95,19 @@ void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawin
   };
   const double side = left ? -1.0 : 1.0;
   const bool direct = plan.method.kind == Method::direct;
-  const std::string fitted = plan.method.tap.label() + " in " +
-                             (direct                               ? "stop"
-                              : plan.method.kind == Method::saddle ? "saddle"
-                                                                   : "sleeve");
+  const DrawingWord fitted = direct                                ? DrawingWord::stop
+                             : plan.method.kind == Method::saddle ? DrawingWord::saddle
+                                                                  : DrawingWord::sleeve;
   struct Pointed {
     At spot;
     Label label;
   };
   std::vector<Pointed> pointed = {
-      {beside_axis(radius + 50.0, 0.0), {"at ", {}, {}, plan.location.clock.label() + " o'clock"}},
-      {beside_axis(radius + thread_out + (direct ? 8.0 : 10.0), side * std::max(hole, 6.0)), {fitted, {}, {}, {}}}};
+      {beside_axis(radius + 50.0, 0.0), canvas.label(DrawingWord::at_clock, {}, {}, {{"clock", plan.location.clock.label()}})},
+      {beside_axis(radius + thread_out + (direct ? 8.0 : 10.0), side * std::max(hole, 6.0)), canvas.label(fitted, {}, {}, {{"size", plan.method.tap.label() + " in"}})}};
   if (plan.method.hole) {
     pointed.push_back(
-        {beside_axis(radius - 2.0, side * hole), {"hole ", Measure(*plan.method.hole), "method.hole", {}}});
+        {beside_axis(radius - 2.0, side * hole), canvas.label(DrawingWord::hole, Measure(*plan.method.hole), "method.hole")});
   }
   // The words stand over each other as what they point at does, so that no lines cross.
   std::stable_sort(pointed.begin(), pointed.end(),
@@ -120,51 +122,54 @@ void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawin
     const double at = (left ? 235.0 : 125.0) * std::numbers::pi / 180.0;
     const double mid = (radius + on_paper(*drawing.bore)) / 2.0;
     canvas.leader({centre.x + std::sin(at) * mid, centre.y - std::cos(at) * mid}, {column(244.0), centre.y + 34.0},
-                  {"wall ", Measure(*plan.main.wall_nominal), "main.wall_nominal", {}}, anchor);
+                  canvas.label(DrawingWord::wall, Measure(*plan.main.wall_nominal), "main.wall_nominal"), anchor);
   }
   if (plan.makeup && plan.makeup->far_wall_clearance) {
     const double x = centre.x;
-    canvas.words({x, centre.y + 22.0}, {"tap to far wall", {}, {}, {}}, Anchor::middle, "t clear");
+    canvas.words({x, centre.y + 22.0}, canvas.label(DrawingWord::to_far_wall), Anchor::middle, "t clear");
     canvas.words({x, centre.y + 36.0}, {{}, Measure(*plan.makeup->far_wall_clearance), "makeup.far_wall_clearance", {}},
                  Anchor::middle, "t clear");
   }
   const double base = centre.y + radius;
   for (const double x : {centre.x - radius, centre.x + radius})
     canvas.line({x, centre.y + 4.0}, {x, base + 24.0}, "thin");
-  canvas.across(centre.x - radius, centre.x + radius, base + 20.0, {"outside ", Measure(*plan.main.od), "main.od", {}});
+  canvas.across(centre.x - radius, centre.x + radius, base + 20.0, canvas.label(DrawingWord::outside, Measure(*plan.main.od), "main.od"));
 }
 
 }  // namespace
 
-FigureRoom write_section_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix) {
-  constexpr std::string_view heading = "The main at the tap";
+FigureRoom write_section_figure(HtmlWriter& out, const Plan& plan, Audience audience, const std::string& prefix) {
+  const std::string_view heading = say(DrawingWord::section, audience.language);
   const auto drawing = section_drawing(plan);
   if (nothing_is_cut(plan)) return {};
-  if (!drawing) return not_drawn(out, heading, "the outside diameter is not known. Measure it first.");
+  if (!drawing) return not_drawn(out, heading, say(DrawingWord::measure_first, audience.language), audience.language);
   Figure figure(out, heading);
   constexpr double radius = 60.0;
   const double scale = radius / (drawing->radius / units::inch);
   const double room = drawing->turn_degrees > 180.0 ? canvas_width - 116.0 : 116.0;
   const At centre{room, 110.0};
   constexpr double height = 200.0;
-  const auto show = [&](Measure measure) { return format_measure(measure, system); };
-  std::string text = "Section across the main, seen along it. Outside diameter " + show(*plan.main.od) + ". ";
-  if (plan.main.wall_nominal) text += "Wall " + show(*plan.main.wall_nominal) + ". ";
-  text += "The tap points to " + plan.location.clock.label() + " o'clock. ";
-  if (plan.method.hole) text += "Hole " + show(*plan.method.hole) + " wide. ";
-  if (drawing->thread_in)
-    text += "The stop's thread, made up, reaches " + show(*drawing->thread_in) + " below the outside. ";
+  const auto show = [&](Measure measure) { return format_measure(measure, audience); };
+  const std::string wall = plan.main.wall_nominal ? show(*plan.main.wall_nominal) : std::string();
+  const std::string hole = plan.method.hole ? show(*plan.method.hole) : std::string();
+  const std::string thread = drawing->thread_in ? show(*drawing->thread_in) : std::string();
+  const std::string text = say(DrawingWord::section_said, audience.language,
+                               {{"od", show(*plan.main.od)},
+                                {"wall", wall},
+                                {"clock", plan.location.clock.label()},
+                                {"hole", hole},
+                                {"thread", thread}});
   {
-    Canvas canvas(out, system, prefix + "section", height, {scale}, heading, text);
+    Canvas canvas(out, audience, prefix + "section", height, {scale}, heading, text);
     draw_section(canvas, plan, *drawing, centre, scale);
     canvas.scale_bar({drawing->turn_degrees > 180.0 ? 4.0 : 240.0, height - 10.0}, 36.0);
   }
-  std::string caption = drawing->bore ? "Seen along the main. " : "Wall not known, not drawn. ";
-  caption +=
-      plan.method.kind == Method::direct
-          ? (drawing->thread_in ? "Black: thread of the stop. Dashes: its place only." : "Dashes: place of the stop.")
-          : "Dashes: place of the fitting.";
-  return figure.caption(caption, height);
+  const bool direct = plan.method.kind == Method::direct;
+  const DrawingWord drawn = !direct               ? DrawingWord::dashes_fitting
+                            : drawing->thread_in ? DrawingWord::thread_black
+                                                 : DrawingWord::dashes_stop;
+  std::string caption(say(drawing->bore ? DrawingWord::seen_along : DrawingWord::wall_not_drawn, audience.language));
+  return figure.caption((caption += ' ').append(say(drawn, audience.language)), height);
 }
 
 }  // namespace mainbore::report

@@ -28,9 +28,9 @@ std::string coordinate(double value) {
   return text;
 }
 
-Canvas::Canvas(HtmlWriter& out, UnitSystem system, std::string_view id, double height, Scale scale,
+Canvas::Canvas(HtmlWriter& out, Audience audience, std::string_view id, double height, Scale scale,
                std::string_view title, std::string_view description)
-    : out_(out), system_(system), scale_(scale.units) {
+    : out_(out), audience_(audience), scale_(scale.units) {
   const std::string name(id);
   std::string exact;
   append_number(exact, scale.units, 6);
@@ -82,15 +82,25 @@ std::string Canvas::number_text(const Label& label) const {
   if (!label.rounded.empty()) return label.rounded;
   const Measure number = *label.number;
   // As a rule and a tape are read: no drawing has a decimal of an inch or a foot.
-  if (system_ == UnitSystem::us && number.kind() == Kind::length)
-    return format_measure(Measure(number.base(), Kind::tape), system_);
-  if (system_ == UnitSystem::us && number.kind() == Kind::distance)
-    return on_tape(std::round(number.base()) * units::inch, system_, Toward::less);
-  if (number.kind() == Kind::pressure) return on_gauge(number.as<-2, 1, 0>(), system_);
-  return format_measure(number, system_);
+  if (audience_.units == UnitSystem::us && number.kind() == Kind::length)
+    return format_measure(Measure(number.base(), Kind::tape), audience_);
+  if (audience_.units == UnitSystem::us && number.kind() == Kind::distance)
+    return on_tape(std::round(number.base()) * units::inch, audience_, Toward::less);
+  if (number.kind() == Kind::pressure) return on_gauge(number.as<-2, 1, 0>(), audience_);
+  return format_measure(number, audience_);
 }
 
 std::string Canvas::shown_text(const Label& label) const { return label.before + number_text(label) + label.after; }
+
+Label Canvas::label(words::DrawingWord word, std::optional<Measure> number, std::string_view path,
+                    std::initializer_list<words::Figure> figures) const {
+  constexpr std::string_view place = "{n}";
+  const std::string_view sentence = say(word, audience_.language);
+  const std::size_t at = sentence.find(place);
+  const auto filled = [&](std::string_view part) { return words::filled(part, figures, audience_.language); };
+  if (at == std::string_view::npos) return {filled(sentence), {}, {}, {}};
+  return {filled(sentence.substr(0, at)), number, path, filled(sentence.substr(at + place.size()))};
+}
 
 void Canvas::words(At at, const Label& label, Anchor anchor, std::string_view style) {
   out_.start("text", {{"class", std::string(style)},
@@ -103,7 +113,7 @@ void Canvas::words(At at, const Label& label, Anchor anchor, std::string_view st
     if (label.path.empty()) {
       out_.text(text);
     } else {
-      const Shown value = shown(*label.number, system_);
+      const Shown value = shown(*label.number, audience_);
       std::string number;
       append_number(number, value.value, value.decimals);
       out_.element(
@@ -172,7 +182,7 @@ void Canvas::scale_bar(At at, double longest) {
                                             {300.0 * units::mm, "300 mm"},
                                             {1000.0 * units::mm, "1 m"},
                                             {3000.0 * units::mm, "3 m"}}};
-  const auto& lengths = system_ == UnitSystem::si ? metric : customary;
+  const auto& lengths = audience_.units == UnitSystem::si ? metric : customary;
   const Round* chosen = &lengths.front();
   for (const Round& round : lengths) {
     if (round.length / units::inch * scale_ <= longest) chosen = &round;
@@ -181,7 +191,9 @@ void Canvas::scale_bar(At at, double longest) {
   line(at, {at.x + length, at.y}, "bar");
   line({at.x, at.y - 4.0}, {at.x, at.y + 4.0}, "edge");
   line({at.x + length, at.y - 4.0}, {at.x + length, at.y + 4.0}, "edge");
-  words({at.x + length + 5.0, at.y + 4.0}, {std::string(chosen->words), {}, {}, " to scale"});
+  Label bar = label(words::DrawingWord::to_scale);
+  bar.before = std::string(chosen->words);
+  words({at.x + length + 5.0, at.y + 4.0}, bar);
 }
 
 }  // namespace mainbore::report

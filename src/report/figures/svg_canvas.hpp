@@ -9,8 +9,10 @@
 #include <string_view>
 #include <vector>
 
+#include "mainbore/language.hpp"
 #include "mainbore/measure.hpp"
 #include "report/html_writer.hpp"
+#include "words/drawings.hpp"
 
 namespace mainbore::report {
 
@@ -47,12 +49,15 @@ struct Scale {
 class Canvas {
  public:
   // Opens the svg element; `id` is unique in the page.
-  Canvas(HtmlWriter& out, UnitSystem system, std::string_view id, double height, Scale scale, std::string_view title,
+  Canvas(HtmlWriter& out, Audience audience, std::string_view id, double height, Scale scale, std::string_view title,
          std::string_view description);
   ~Canvas();
   Canvas(const Canvas&) = delete;
   Canvas& operator=(const Canvas&) = delete;
-  [[nodiscard]] UnitSystem system() const { return system_; }
+  [[nodiscard]] UnitSystem system() const { return audience_; }
+  // Words of the reader's language; the number stands where the sentence has {n}.
+  [[nodiscard]] Label label(words::DrawingWord word, std::optional<Measure> number = {}, std::string_view path = {},
+                            std::initializer_list<words::Figure> figures = {}) const;
 
   // Style by class: "cut", "edge", "thin", "dash", "axis", "fill", "blank", "hatch", "tooth" ...
   void line(At from, At to, std::string_view style);
@@ -77,7 +82,7 @@ class Canvas {
   [[nodiscard]] std::string shown_text(const Label& label) const;
 
   HtmlWriter& out_;
-  UnitSystem system_;
+  Audience audience_;
   double scale_;  // units to the inch
 };
 

@@ -108,7 +108,7 @@ constexpr CautionTable table = {{
       "Account for every coupon. One left in the main ends up in a meter, a valve or a house."}},
     {poor_wall,
      {"Poor main: repair clamp lies open",
-      "This main is down as {condition}. A repair clamp of its size lies open at the edge of the pit before the cut. "
+      "The order says this main is {condition}. A repair clamp of its size lies open at the edge of the pit before the cut. "
       "Watch the pipe, not the tool."}},
     {encasement,
      {"Tape every cut in the film shut",

@@ -11,7 +11,7 @@ using enum FindingCode;
 // finding where one can.
 constexpr FindingTable<FindingText> table = {{
     {identity_not_water,
-     {"not a drinking-water main", "The pipe is down as carrying {0}. Only drinking water is tapped with this plan.",
+     {"not a drinking-water main", "The pipe is on the order as carrying {0}. Only drinking water is tapped with this plan.",
       "Do not tap. Keep tools off the pipe and call its owner. If the order is wrong, have the utility correct it in "
       "writing and plan again.",
       "A tap into anything but drinking water can kill: gas and oil burn, sewage and reclaimed water poison the "
@@ -101,11 +101,11 @@ constexpr FindingTable<FindingText> table = {{
       "one shows a gap at the two sides."}},
     {main_od_unknown,
      {"outside diameter not known", "Neither the tables nor the order give the outside diameter.",
-      "Measure the circumference with a tape round bare clean pipe, enter it and plan again.",
+      "Measure the circumference with a tape around bare clean pipe, enter it and plan again.",
       "Every seat, gasket, chain and thread count is worked from the outside diameter. Nothing stands in for it."}},
     {main_readings_disagree,
      {"caliper and tape disagree", "The caliper gives {value}, the tape gives {limit}.",
-      "Clean the barrel all the way round and take both again in the same place. Check that the tape lies square to "
+      "Clean the barrel all the way around and take both again in the same place. Check that the tape lies square to "
       "the pipe. They must agree before the tap.",
       "Two readings of one pipe that differ by more than the two instruments allow mean that one is wrong, that the "
       "pipe is out of round, or that scale is still on it."}},
@@ -113,11 +113,11 @@ constexpr FindingTable<FindingText> table = {{
      {"wall reading out of range", "A wall of {value} was entered. This pipe can have at most {limit}.",
       "Check the unit and the gauge's setting for this material. Gauge bare metal or plastic again: the lining does "
       "not count. Until then the plan uses the least wall in the tables.",
-      "A reading far over any wall made is of something else: diameter for wall, millimetres for inches, a dimension "
+      "A reading far over any wall made is of something else: diameter for wall, millimeters for inches, a dimension "
       "ratio for a thickness, an echo from the lining or from the far side."}},
     {main_wall_thin,
      {"wall thinner than a sound pipe", "The wall measures {value}. A sound pipe[ of {0}|] has at least {limit}.",
-      "Gauge several places round the tap and look for pitting. Tap only where the wall reads at least "
+      "Gauge several places around the tap and look for pitting. Tap only where the wall reads at least "
       "[{wall}|{limit}]; else move to sound pipe or ask the engineer.",
       "A wall below what the class allows has been eaten from inside or outside, or is another class. Both mean that "
       "the rating on the card cannot be relied on here."}},
@@ -130,24 +130,24 @@ constexpr FindingTable<FindingText> table = {{
       "the tap is read before the hole is cut rather than after."}},
     {main_condition_unseen,
      {"main not yet looked at", "Nobody has said what condition the main is in.",
-      "Clean the barrel all the way round and look: cracks, pits, soft spots, old clamps. Sound it with a light hammer "
+      "Clean the barrel all the way around and look: cracks, pits, soft spots, old clamps. Sound it with a light hammer "
       "if it is iron. Write down sound, pitted or poor.",
       "A tap loads the pipe where it is cut. A crack or a deep pit near it can run while the machine is on, with the "
       "main under pressure and somebody in the pit."}},
     {main_condition_pitted,
-     {"main is pitted", "The main is down as pitted.",
+     {"main is pitted", "The order says the main is pitted.",
       "Choose the place by gauge: sound wall under the whole seat of machine or saddle, and no pit under a gasket. "
       "Read the wall at the tap and write it down.",
       "Under pits the wall is thinner than any table says, threads are short, and a gasket cannot seal across them."}},
     {main_condition_poor,
-     {"main is in poor condition", "The main is down as poor.",
+     {"main is in poor condition", "The order says the main is in poor condition.",
       "Do not tap this length under pressure. Tap a sound length, or have the engineer decide on cutting in a new "
       "piece with the main shut down.",
       "A pipe that is cracked, soft or badly corroded may not carry the chain, the drill or the hole. What fails then "
       "fails at full flow in an occupied pit."}},
     {main_encased,
      {"main is wrapped in film", "The main lies in polyethylene film.",
-      "Where machine and chain will sit, wrap two or three turns of polyethylene tape round pipe and film, and tap "
+      "Where machine and chain will sit, wrap two or three turns of polyethylene tape around pipe and film, and tap "
       "through it. Afterwards tape every cut, and wrap the stop and the first of the service.",
       "The film keeps the soil's water off the iron. A hole left open in it gathers the corrosion in one place: at the "
       "tap."}},
@@ -189,7 +189,7 @@ constexpr FindingTable<FindingText> table = {{
       "A direct tap cuts its thread in the pipe's own wall. Some walls are too thin, too soft or too brittle to hold "
       "it, or hold it only until the service is pulled."}},
     {direct_over_maximum,
-     {"larger than the largest direct tap", "A {0} direct tap is asked. The largest allowed[ in {2}|] is {1}.",
+     {"larger than the largest direct tap", "A {0} direct tap is asked for. The largest allowed[ in {2}|] is {1}.",
       "Use a saddle, or several smaller taps of equal capacity.",
       "The larger the hole beside the pipe's diameter, the further the thread drops away at the sides and the more of "
       "the pipe is gone. The largest tap for each main is set by rule."}},
@@ -200,7 +200,7 @@ constexpr FindingTable<FindingText> table = {{
     {direct_few_threads,
      {"too few threads in the wall", "[A wall of {0}|The wall] holds {value}; {limit} are required.",
       "Use a smaller tap, several small ones, or a saddle.",
-      "On a round pipe a thread closes all the way round only below the sides of the hole. What is counted is these "
+      "On a round pipe a thread closes all the way around only below the sides of the hole. What is counted is these "
       "complete threads: the ones that hold and seal."}},
     {direct_thin_wall,
      {"too few threads if the wall is at its thinnest",
@@ -231,7 +231,7 @@ constexpr FindingTable<FindingText> table = {{
     {direct_hole_too_large,
      {"hole too large for the pipe", "The [{0} |]hole is {value} of the pipe's diameter; at most {limit} is allowed.",
       "Use a smaller tap, several small ones, or a saddle or sleeve.",
-      "A hole that is wide beside the pipe leaves too little round it, and its thread runs out at the sides."}},
+      "A hole that is wide beside the pipe leaves too little around it, and its thread runs out at the sides."}},
     {direct_wall_unknown,
      {"wall not known", "Neither the tables nor the order give a wall to count threads in.",
       "Gauge the wall at the tap.[ The threads need at least {wall}.|[ The threads need at least {limit}.|]] Enter the reading and plan again, or use a "
@@ -242,7 +242,7 @@ constexpr FindingTable<FindingText> table = {{
       "[Instead: {1}.|Use a sleeve made for this pipe, or ask the engineer.]",
       "A saddle hangs on the barrel and needs a barrel that can bear its bands and lose a round of wall."}},
     {saddle_over_maximum,
-     {"larger than the largest saddle tap", "A {0} saddle tap is asked. The largest allowed[ on {2}|] is {1}.",
+     {"larger than the largest saddle tap", "A {0} saddle tap is asked for. The largest allowed[ on {2}|] is {1}.",
       "Use several smaller taps of equal capacity, or a sleeve.",
       "Above a certain outlet a saddle's bands no longer make up for the pipe that is cut away, and a full sleeve is "
       "used."}},
@@ -263,7 +263,7 @@ constexpr FindingTable<FindingText> table = {{
       "barrel."}},
     {section_too_little_left,
      {"too little of the pipe left beside the hole",
-      "With the hole {value} of the pipe's strength as a beam is left; at least {limit} is asked.",
+      "With the hole {value} of the pipe's strength as a beam is left; at least {limit} is required.",
       "Use a smaller tap, several small ones well apart, or a sleeve that carries the pipe.",
       "A main bends over hard spots and under traffic. A hole at its crown or invert takes strength where bending is "
       "worst."}},
@@ -291,9 +291,9 @@ constexpr FindingTable<FindingText> table = {{
     {sleeve_not_allowed,
      {"no sleeve on this kind of main", "Under the rules in force {0} takes no tapping sleeve.",
       "[Instead: {1}.|Ask the engineer: cutting in a tee with the main shut down may be the way.]",
-      "A sleeve clamps right round the pipe and carries a valve and a machine. Not every barrel bears that."}},
+      "A sleeve clamps right around the pipe and carries a valve and a machine. Not every barrel bears that."}},
     {sleeve_over_maximum,
-     {"larger than the largest sleeve tap", "A {0} outlet is asked. The largest allowed[ on {2}|] is {1}.",
+     {"larger than the largest sleeve tap", "A {0} outlet is asked for. The largest allowed[ on {2}|] is {1}.",
       "Use a smaller outlet, or have the engineer design a tee with the main shut down.",
       "Cutting a branch near the size of the main takes most of the wall on one side."}},
     {sleeve_no_rule,
@@ -415,9 +415,9 @@ constexpr FindingTable<FindingText> table = {{
       "sides or rocks."}},
     {machine_gasket_small,
      {"seal hardly wider than the hole",
-      "The machine's sealing circle is {value} wide; round a {0} hole it must be {limit} or more.",
+      "The machine's sealing circle is {value} wide; around a {0} hole it must be {limit} or more.",
       "Check the figure in the machine's own papers, or bring a saddle and gasket that seal outside the hole.",
-      "Water that comes up outside the gasket cannot be held: the seal must lie on sound pipe all round the hole."}},
+      "Water that comes up outside the gasket cannot be held: the seal must lie on sound pipe all around the hole."}},
     {machine_figures_wrong,
      {"machine's figures out of range", "The job's {0} is {value}: {1} {limit}.",
       "Measure it on the machine or read it in its maker's papers, put it right and plan again.",
@@ -432,7 +432,7 @@ constexpr FindingTable<FindingText> table = {{
      {"chain too short",
       "{limit} of chain is needed and {value} is on the truck. Extensions needed in all: {0}[; on the truck: {1}|].",
       "Load chain extensions: {0} in all. Then measure the chain, hook to hook: at least {limit}.",
-      "The chain goes round the pipe from hook to hook, and its length follows from the diameter."}},
+      "The chain goes around the pipe from hook to hook, and its length follows from the diameter."}},
     {machine_travel_short,
      {"bar travel too short", "The bar travels {value}; this tap needs {limit}.",
       "Bring a machine with at least {limit} of travel, or a shorter tool that its maker allows.",
@@ -453,11 +453,11 @@ constexpr FindingTable<FindingText> table = {{
       "The valve between chamber and main must shut before the chamber is opened. A tool left in its way keeps the "
       "main open."}},
     {machine_tool_strikes_far_wall,
-     {"tool reaches the far wall", "At full depth the tool is {value} from the far wall; {limit} is asked.",
+     {"tool reaches the far wall", "At full depth the tool is {value} from the far wall; {limit} is required.",
       "Use a shorter tool or a smaller tap. Do not run past the mark.",
       "In a small pipe a long drill and tap can score or pierce the opposite wall before the thread is cut."}},
     {machine_push_by_hand,
-     {"push on the bar over the limit for hands", "The line pushes the bar with {value}; {limit} is taken as the limit for hands.",
+     {"push on the bar over the limit for hands", "The line pushes the bar with {value}; {limit} is taken as the limit for bare hands.",
       "Hold the bar with the feed screw or its restraint, never by hand alone, and stand beside it.",
       "When the tool comes free the whole push comes onto the bar at once. A bar that gets away hits whoever stands in "
       "line with it."}},
@@ -493,7 +493,7 @@ constexpr FindingTable<FindingText> table = {{
       "Distances from joints, taps and clamps keep weakened places apart. The plan moves a tap only so far before it "
       "asks."}},
     {place_clock,
-     {"place round the pipe outside the rule",
+     {"place around the pipe outside the rule",
       "The place asked stands {value} above horizontal[; the limit is {limit}|]. Planned: {0}.",
       "Tap at the planned place, or have the engineer agree to the one asked. Write down which.",
       "Low on the pipe a service draws sediment, and the machine hangs; on the crown it draws air and the service "
@@ -501,9 +501,9 @@ constexpr FindingTable<FindingText> table = {{
     {place_stagger,
      {"another tap in line",
       "[A tap {0} away stands at {1}, in line with this one or within {3} of it.|Of a tap {0} away nobody has said where "
-      "round the pipe it stands: it counts as in line.][ Planned: {2}.|]",
+      "around the pipe it stands: it counts as in line.][ Planned: {2}.|]",
       "[Tap at {2}, or move along the main to {limit} from that tap.|[Near the tap at {1}: move along the main to {limit} "
-      "from it, and plan again for that place.|Look where round the pipe that tap stands, enter its clock position and "
+      "from it, and plan again for that place.|Look where around the pipe that tap stands, enter its clock position and "
       "plan again; or move to {limit} from it.]]",
       "Holes in one line along the pipe weaken that line. Staggered ones do not."}},
     {place_defect_near,
@@ -512,7 +512,7 @@ constexpr FindingTable<FindingText> table = {{
       "A clamp or defect says that this length has failed before. What caused it may reach to the tap."}},
     {place_other_line,
      {"another line near", "Near the tap: {0}, {1} away.",
-      "Find it by hand digging before any machine works near, and look under the main too. Keep its owner's number in "
+      "Dig by hand to find it before any machine works near, and look under the main too. Keep its owner's number in "
       "the truck.",
       "Lines lie beside and right under water mains, and marks can be off by feet. People have struck gas while "
       "digging to water."}},

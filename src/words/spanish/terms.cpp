@@ -1,6 +1,6 @@
 // Terms of tables and checks in Spanish, by their English.
 #include <algorithm>
-#include <array>
+#include <iterator>
 
 #include "words/tables.hpp"
 
@@ -12,7 +12,7 @@ struct Term {
   std::string_view spanish;
 };
 
-constexpr std::array terms = {
+constexpr Term terms[] = {
     // materials
     Term{"ductile iron", "hierro dúctil"},
     Term{"cast iron", "hierro fundido"},
@@ -102,9 +102,9 @@ constexpr std::array terms = {
     Term{"the largest tap for this main", "la toma máxima para esta tubería"},
     Term{"the recurring surge that polyethylene bears", "el golpe de ariete recurrente que aguanta el polietileno"},
     Term{"whether the customer gets enough water", "si al cliente le llega agua suficiente"},
-    Term{"the class", "la clase"},
-    Term{"the class or circumference", "la clase o circunferencia"},
-    Term{"the year or class", "el año o la clase"},
+    Term{"class", "clase"},
+    Term{"class or circumference", "clase o circunferencia"},
+    Term{"year or class", "año o clase"},
     Term{"less", "menos"},
     Term{"more", "más"},
     Term{"seeping", "filtra"},
@@ -250,6 +250,28 @@ constexpr std::array terms = {
     Term{"crew", "cuadrilla"},
     Term{"nothing taken", "nada tomado"},
     Term{"not taken", "no tomado"},
+    // what is written down of a finished tap
+    Term{"Date", "Fecha"},
+    Term{"Start", "Inicio"},
+    Term{"End", "Fin"},
+    Term{"Line pressure", "Presión de línea"},
+    Term{"Outside diameter", "Diámetro exterior"},
+    Term{"Wall", "Pared"},
+    Term{"Condition", "Estado"},
+    Term{"Clock", "Hora del reloj"},
+    Term{"Cover", "Tapado"},
+    Term{"Station", "Cadenamiento"},
+    Term{"Tie 1", "Referencia 1"},
+    Term{"Tie 1 from", "Referencia 1 desde"},
+    Term{"Tie 2", "Referencia 2"},
+    Term{"Tie 2 from", "Referencia 2 desde"},
+    Term{"Turns by wrench", "Vueltas de apriete"},
+    Term{"Threads showing", "Hilos a la vista"},
+    Term{"Coupon kept by", "Cupón guardado por"},
+    Term{"Leak check", "Prueba de fugas"},
+    Term{"Tapped by, initials", "Hecha por, iniciales"},
+    Term{"Seen by", "Visto por"},
+    Term{"Odd about the main", "Lo raro de la tubería"},
     // on the truck
     Term{"asbestos-kit", "equipo para asbesto"},
     Term{"blanket", "manta pesada"},
@@ -301,8 +323,8 @@ constexpr std::array terms = {
 }  // namespace
 
 std::string_view term(std::string_view english) {
-  const auto found = std::find_if(terms.begin(), terms.end(), [&](const Term& term) { return term.english == english; });
-  return found == terms.end() ? english : found->spanish;
+  const auto* const found = std::find_if(std::begin(terms), std::end(terms), [&](const Term& term) { return term.english == english; });
+  return found == std::end(terms) ? english : found->spanish;
 }
 
 }  // namespace mainbore::words::spanish

@@ -15,6 +15,7 @@
 #include "mainbore/work.hpp"
 #include "support/catch.hpp"
 #include "unit/planning/whole_jobs.hpp"
+#include "words/tables.hpp"
 
 using namespace mainbore;
 using namespace mainbore::test;
@@ -84,4 +85,68 @@ TEST_CASE("no crew is given a decimal of a foot, a minute or a psi, or a ton") {
   for (const Plan& plan : example_plans()) crew_can_gauge(plan);
   WholeJobs random(42);
   for (int i = random_jobs(400); i > 0; --i) crew_can_gauge(plan_of(random.next()));
+}
+
+namespace {
+
+// What stands between the figures of a sentence, where it is long enough to be told from a name.
+void add_pieces(std::vector<std::string>& pieces, std::string_view sentence) {
+  std::string piece;
+  for (const char c : std::string(sentence) + '|') {
+    const bool mark = c == '{' || c == '}' || c == '[' || c == ']' || c == '|';
+    if (!mark) {
+      piece += c;
+      continue;
+    }
+    if (piece.size() >= 14 && piece.find(' ', 1) < piece.size() - 1) pieces.push_back(piece);
+    piece.clear();
+  }
+}
+
+std::vector<std::string> english_pieces() {
+  std::vector<std::string> pieces;
+  for (const auto& row : words::english::steps()) add_pieces(pieces, row.words);
+  for (const auto& row : words::english::load()) add_pieces(pieces, row.words);
+  for (const auto& row : words::english::sheet()) add_pieces(pieces, row.words);
+  for (const auto& row : words::english::drawings()) add_pieces(pieces, row.words);
+  for (const auto& row : words::english::card()) add_pieces(pieces, row.words);
+  for (const auto& row : words::english::finding_lines()) add_pieces(pieces, row.words);
+  for (const auto& row : words::english::cautions()) add_pieces(pieces, row.words.text);
+  for (const auto& row : words::english::findings()) {
+    add_pieces(pieces, row.words.detail);
+    add_pieces(pieces, row.words.fix);
+  }
+  return pieces;
+}
+
+std::string on_one_line(std::string_view text) {
+  std::string out;
+  for (const char c : text) {
+    const char plain = c == '\n' ? ' ' : c;
+    if (plain != ' ' || out.empty() || out.back() != ' ') out += plain;
+  }
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("a Spanish plan and its sheet have no sentence in English") {
+  const std::vector<std::string> pieces = english_pieces();
+  const Audience spanish{UnitSystem::us, Language::spanish};
+  std::vector<Plan> plans = example_plans();
+  WholeJobs jobs(3);
+  for (int i = 0; i < 60; ++i) plans.push_back(plan_of(jobs.next()));
+  for (const Plan& plan : plans) {
+    const std::string text =
+        on_one_line(text_report(plan, {.language = Language::spanish, .why = false, .steps = true, .materials = true}));
+    const std::string page = sheet_html(plan, spanish);
+    // What is in English alone stands last, on a screen.
+    const std::string sheet = on_one_line(without_markup(page.substr(0, page.find("<div lang=\"en\">"))));
+    CHECK(sheet.find("sin revisar por cuadrilla") != std::string::npos);
+    for (const std::string& piece : pieces) {
+      INFO(piece);
+      REQUIRE(text.find(piece) == std::string::npos);
+      REQUIRE(sheet.find(piece) == std::string::npos);
+    }
+  }
 }

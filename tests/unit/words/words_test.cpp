@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "mainbore/reading.hpp"
+#include "mainbore/work.hpp"
 #include "report/text_page.hpp"
 #include "support/catch.hpp"
 #include "words/fill.hpp"
@@ -61,6 +62,21 @@ TEST_CASE("the card and the cautions of every language have the same figures") {
     INFO(spanish.brief);
     CHECK(report::columns(spanish.brief) <= 37);
   }
+}
+
+TEST_CASE("the order of work and the load list of every language have the same figures") {
+  for (std::size_t i = 0; i < words::english::steps().size(); ++i)
+    check_pair(words::english::steps()[i].words, words::spanish::steps()[i].words);
+  for (std::size_t i = 0; i < words::english::load().size(); ++i)
+    check_pair(words::english::load()[i].words, words::spanish::load()[i].words);
+}
+
+TEST_CASE("the sheet and its drawings of every language have the same figures") {
+  for (std::size_t i = 0; i < words::english::sheet().size(); ++i)
+    check_pair(words::english::sheet()[i].words, words::spanish::sheet()[i].words);
+  for (std::size_t i = 0; i < words::english::drawings().size(); ++i)
+    check_pair(words::english::drawings()[i].words, words::spanish::drawings()[i].words);
+  for (const RecordField& field : record_fields()) CHECK(words::term(field.label, Language::spanish) != field.label);
 }
 
 TEST_CASE("a figure that is not known takes the other words, or is said to be unknown") {

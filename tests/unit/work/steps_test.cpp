@@ -586,7 +586,7 @@ TEST_CASE("what a step works with is on the truck, and nothing else is") {
       Named{"tapping-sleeve", "Fit the sleeve"}, Named{"tapping-valve", "tapping valve"}, Named{"support", "lock up "},
       Named{"thread-sealant", "inlet thread"}, Named{"cutting-grease", "cutting grease"},
       Named{"disinfectant", "chlorine solution"}, Named{"machine-saddle", "machine saddle"},
-      Named{"spare-gasket", "spare gasket"}, Named{"chain", "Chain round the pipe"}, Named{"chain-extension", "extension"},
+      Named{"spare-gasket", "spare gasket"}, Named{"chain", "Chain around the pipe"}, Named{"chain-extension", "extension"},
       Named{"insertion-tool", "insertion tool"}, Named{"combined-drill-and-tap", "combined "},
       Named{"shell-cutter", "Put the cutter"}, Named{"stop-adapter", "Screw the machine on there, by its adapter"},
       Named{"valve-adapter", "Bolt the machine to the valve by its adapter"}, Named{"test-pump", "test pump"},

@@ -1,0 +1,73 @@
+// The words of the field sheet that stand on it alone: headings, columns, legend.
+#pragma once
+
+#include <cstdint>
+#include <initializer_list>
+#include <string>
+#include <string_view>
+
+#include "words/fill.hpp"
+
+namespace mainbore::words {
+
+enum class SheetWord : std::uint8_t {
+  // head of the page
+  title_sheet,
+  order,
+  place,
+  planned_for,
+  crew,
+  cover,
+  trouble_link,
+  record_link,
+  // the card
+  what_stops_it,
+  what_stops_it_beside,
+  stop_numbers,
+  stop_numbers_beside,
+  column_read,
+  column_bounds,
+  column_reading,
+  setup,
+  marks,
+  marks_beside,
+  makeup,
+  office_open,
+  office,
+  pipe_open,
+  pipe,
+  pipe_beside,
+  by,
+  bring,
+  bring_beside,
+  about,
+  // the order of work
+  work,
+  work_beside,
+  legend_open,
+  legend_shut,
+  legend_full,
+  legend_zero,
+  // afterwards
+  trouble,
+  cautions,
+  cautions_beside,
+  record,
+  record_beside,
+  fingerprint,           // {print}
+  // on a screen alone
+  stops_in_full,
+  holds_in_full,
+  of_office,
+  of_pipe,
+  found,
+  found_beside,
+  load,
+  load_beside,
+  end,
+};
+
+[[nodiscard]] std::string_view say(SheetWord word, Language language);
+[[nodiscard]] std::string say(SheetWord word, Language language, std::initializer_list<Figure> figures);
+
+}  // namespace mainbore::words
