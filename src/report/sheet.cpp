@@ -330,12 +330,12 @@ class Sheet {
   }
   [[nodiscard]] double lines_of_odd(std::size_t count) const {
     double lines = 0.0;
-    for (std::size_t i = 0; i < std::min(count, card_.odd.size()); ++i) lines += lines_of({card_.odd[i]}, paper::whole_column - 1.0);
-    return lines;
+    for (std::size_t i = 0; i < std::min(count, card_.odd.size()); ++i) lines += lines_of({card_.odd[i]}, paper::half_column - 1.0);
+    return std::ceil(0.5 * lines);  // in two columns
   }
   // As much of it as the page has room for.
   [[nodiscard]] std::size_t room_for_odd() const {
-    const double room = full() - lines_but_odd() - paper::heading - 2.0;
+    const double room = paper::page / paper::least_line - lines_but_odd() - paper::heading - 2.0;
     std::size_t count = card_.odd.size();
     while (count > 0 && lines_of_odd(count) > room) --count;
     return count;
@@ -344,9 +344,8 @@ class Sheet {
   [[nodiscard]] double lines_of_odd_left(bool own_page) const {
     double lines = 0.0;
     for (std::size_t i = room_for_odd(); i < card_.odd.size(); ++i)
-      lines += lines_of({card_.odd[i]}, (own_page ? paper::whole_column : paper::half_column) - 1.2);
-    if (lines > 0.0) lines += paper::heading;
-    return own_page ? lines : lines / 2.0;
+      lines += lines_of({card_.odd[i]}, paper::half_column - 1.2);
+    return lines == 0.0 ? 0.0 : 0.5 * lines + (own_page ? 1.0 : 0.5) * paper::heading;
   }
 
   // ---- the second page: the order of work

@@ -101,6 +101,8 @@ nav,.more,.screen{display:none}
 .half{flex:1 1 0;min-width:0}
 .columns{columns:2;column-gap:.17in}
 .wide{column-span:all}
+.odd ul{columns:2;column-gap:.17in}
+.columns .odd ul{columns:auto}
 h1{font-size:15pt}
 h2{font-size:11.5pt;line-height:1.2;margin:4pt 0 2pt;border-bottom-width:1.5px}
 h2 small{font-size:10.5pt}
@@ -141,7 +143,7 @@ svg.sign{width:1em;margin-right:.12em}
 .record span{flex-basis:10em;white-space:nowrap}
 .record .tie{flex-basis:100%}
 .record .blank{min-height:1.5em}
-.foot{font-size:7.5pt;line-height:1.1;margin:2pt 0 0}
+.foot{font-size:10.5pt;line-height:1.1;margin:2pt 0 0}
 }
 )css";
 

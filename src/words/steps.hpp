@@ -229,6 +229,7 @@ enum class StepWord : std::uint8_t {
   valve_bleed,
   valve_chamber,
   valve_brief,
+  chamber_brief,
   stop_brief,
   open,
   shut,
@@ -236,6 +237,10 @@ enum class StepWord : std::uint8_t {
   bypass_shut,
   at_line,
   at_zero,
+  open_brief,
+  shut_brief,
+  bypass_open_brief,
+  bypass_shut_brief,
   full_brief,
   zero_brief,
   // the order of work on a page

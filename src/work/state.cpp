@@ -30,9 +30,11 @@ std::array<ValveState, valve_keys.size()> valves_of(const RigState& state, Seat 
   const auto valve = [&](StepWord name, StepWord brief, bool open) {
     // Where a language has genders, the bypass has its own.
     const bool bypass = name == StepWord::valve_bypass;
-    const std::string_view stands = said(bypass ? (open ? StepWord::bypass_open : StepWord::bypass_shut)
-                                                : (open ? StepWord::open : StepWord::shut));
-    return ValveState{said(name), stands, said(brief), stands, open};
+    const StepWord stands = bypass ? (open ? StepWord::bypass_open : StepWord::bypass_shut)
+                                   : (open ? StepWord::open : StepWord::shut);
+    const StepWord in_short = bypass ? (open ? StepWord::bypass_open_brief : StepWord::bypass_shut_brief)
+                                     : (open ? StepWord::open_brief : StepWord::shut_brief);
+    return ValveState{said(name), said(stands), said(brief), said(in_short), open};
   };
   const bool full = state.pressure_above;
   return {seat == Seat::stop ? valve(StepWord::valve_stop, StepWord::stop_brief, state.stop_open)
@@ -41,7 +43,7 @@ std::array<ValveState, valve_keys.size()> valves_of(const RigState& state, Seat 
           valve(StepWord::valve_bypass, StepWord::valve_bypass, state.bypass_open),
           valve(StepWord::valve_bleed, StepWord::valve_bleed, state.bleed_open),
           ValveState{said(StepWord::valve_chamber), said(full ? StepWord::at_line : StepWord::at_zero),
-                     said(StepWord::valve_chamber), said(full ? StepWord::full_brief : StepWord::zero_brief), full}};
+                     said(StepWord::chamber_brief), said(full ? StepWord::full_brief : StepWord::zero_brief), full}};
 }
 
 RigState after(RigState state, Act act, Seat seat) {

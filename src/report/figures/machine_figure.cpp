@@ -138,10 +138,15 @@ class MachineOnPaper {
       mark(canvas, drill, y_of(*drawing_.through), DrawingWord::mark_through,
            {{}, Measure(*drawing_.through), drawing_.by_marks ? "marks.breakthrough" : "main.wall_nominal", {},
             on_rule(*drawing_.through, canvas.system(), Toward::less)});
-    if (drawing_.full)
-      mark(canvas, drill, y_of(*drawing_.full), DrawingWord::full_width,
+    if (drawing_.full) {
+      // Under the words of the mark above, where a cutter has next to no point.
+      constexpr double two_lines = 28.0;
+      const double y = y_of(*drawing_.full);
+      const double words = drawing_.through ? std::max(y, y_of(*drawing_.through) + two_lines) : y;
+      mark(canvas, drill, y, DrawingWord::full_width,
            {{}, Measure(*drawing_.full), drawing_.by_marks ? "marks.full_width" : "setup.drill_stroke", {},
-            on_rule(*drawing_.full, canvas.system(), Toward::more)});
+            on_rule(*drawing_.full, canvas.system(), Toward::more)}, words - y);
+    }
     if (!direct) return;
 
     const double tap = left + 90.0;
@@ -157,11 +162,11 @@ class MachineOnPaper {
     }
   }
 
-  static void mark(Canvas& canvas, double x, double y, DrawingWord word, const Label& depth) {
+  static void mark(Canvas& canvas, double x, double y, DrawingWord word, const Label& depth, double lower = 0.0) {
     canvas.line({x - 6.0, y}, {x + 6.0, y}, "cut");
-    canvas.words({x + 8.0, y - 3.0}, canvas.label(word), Anchor::start,
+    canvas.words({x + 8.0, y + lower - 3.0}, canvas.label(word), Anchor::start,
                  word == DrawingWord::mark_stop ? "t strong clear" : "t clear");
-    canvas.words({x + 8.0, y + 11.0}, depth, Anchor::start, "t clear");
+    canvas.words({x + 8.0, y + lower + 11.0}, depth, Anchor::start, "t clear");
   }
 
   const Plan& plan_;
