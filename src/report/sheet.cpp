@@ -51,6 +51,7 @@ constexpr double whole_column = 53.6;
 constexpr double least_line = 15.4;
 constexpr double most_line = 18.4;     // further apart than this, lines read as a list of lists
 constexpr double heading = 1.75;       // lines
+constexpr double plain_heading = 1.4;  // across the page
 // Words are not set quite as counted: kept free on each page.
 constexpr double spare = 3.0;
 }  // namespace paper
@@ -300,18 +301,29 @@ class Sheet {
     for (const std::string& text : card_.stops) lines += lines_of({text}, paper::whole_column);
     if (no_go()) lines += paper::heading + lines_of_cautions(true);
     if (!no_go()) lines += std::max(lines_of_numbers(), figures_room_ / paper::least_line);
-    for (const Clears clears : {Clears::office, Clears::site}) {
-      double group = 0.0;
-      for (const report::CardHold& hold : card_.holds) group += hold.clears == clears ? 0.62 * (lines_of({hold.text}, 15.0)) : 0.0;
-      lines += group > 0.0 ? group + paper::heading : 0.0;
-    }
-    if (!card_.bring.empty()) lines += paper::heading;
+    for (const Clears clears : {Clears::office, Clears::site}) lines += lines_of_holds(clears);
+    if (!card_.bring.empty()) lines += paper::plain_heading;
     for (const report::CardGroup& group : card_.bring) {
       report::Lines run(paper::whole_column - 6.0);
       for (const std::string& thing : group.things) run.add("ooo " + thing + "    ");
       lines += run.count();
     }
     return lines;
+  }
+  // Two to a row, each beside its blanks.
+  [[nodiscard]] double lines_of_holds(Clears clears) const {
+    double lines = 0.0;
+    double row = 0.0;
+    int count = 0;
+    for (const report::CardHold& hold : card_.holds) {
+      if (hold.clears != clears) continue;
+      if (count++ % 2 == 0) {
+        lines += row;
+        row = 0.0;
+      }
+      row = std::max(row, 0.2 + lines_of({"10. ", hold.text}, 0.58 * paper::half_column));
+    }
+    return count == 0 ? 0.0 : lines + row + paper::plain_heading;
   }
   [[nodiscard]] double lines_of_numbers() const {
     double lines = card_.readings.empty() ? 0.0 : paper::heading + 1.3;
@@ -335,7 +347,7 @@ class Sheet {
   }
   // As much of it as the page has room for.
   [[nodiscard]] std::size_t room_for_odd() const {
-    const double room = paper::page / paper::least_line - lines_but_odd() - paper::heading - 2.0;
+    const double room = paper::page / paper::least_line - lines_but_odd() - paper::plain_heading - 1.2;
     std::size_t count = card_.odd.size();
     while (count > 0 && lines_of_odd(count) > room) --count;
     return count;
