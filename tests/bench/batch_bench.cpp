@@ -84,8 +84,7 @@ std::string_view tenth(std::string_view text) { return text.substr(0, text.find(
 // The orders of one file, and what is measured over them.
 class Bench {
  public:
-  Bench(const std::string& text, bool all_facts)
-      : text_(text), behind_(all_facts ? ", with all facts" : ""), file_(text) {
+  Bench(const std::string& text, std::string behind) : text_(text), behind_(std::move(behind)), file_(text) {
     padded_ = text + std::string(io::FastJobReader::room_behind, '\n');
     for (std::size_t begin = 0; begin < text.size();) {
       const std::size_t end = text.find('\n', begin);
@@ -169,21 +168,24 @@ int main(int argc, char** argv) {
   if (count == 0) return 64;
   const std::string text = bench::orders(count);
   const std::string telling = bench::orders(count, bench::OrderFacts::all);
-  std::printf("%zu orders of %zu bytes, or %zu with all facts; %u cores\n", count, text.size() / count,
-              telling.size() / count, std::thread::hardware_concurrency());
-  Bench plain(text, false);
-  Bench all(telling, true);
+  const std::string few = bench::orders(count, bench::OrderFacts::few);
+  std::printf("%zu orders of %zu bytes, or %zu with all facts, %zu sparse; %u cores\n", count, text.size() / count,
+              telling.size() / count, few.size() / count, std::thread::hardware_concurrency());
+  Bench plain(text, "");
+  Bench all(telling, ", with all facts");
+  Bench sparse(few, ", sparse");
 
   std::vector<Measured> measured;
-  measured.reserve(16);  // they are referred to
+  measured.reserve(32);  // they are referred to
   const auto add = [&](Measured one) -> const Measured& { return measured.emplace_back(std::move(one)); };
   const Measured& one = add(plain.verdicts(1));
   const Measured& two = add(plain.verdicts(2));
-  add(plain.plans("decisions", PlanScope::decisions));
-  add(plain.plans("whole", PlanScope::whole));
+  const Measured& decisions = add(plain.plans("decisions", PlanScope::decisions));
+  const Measured& whole = add(plain.plans("whole", PlanScope::whole));
   const Measured& told = add(all.verdicts(1));
   add(all.plans("whole", PlanScope::whole));
-  for (Bench* bench : {&plain, &all}) {
+  const Measured& thin = add(sparse.verdicts(1));
+  for (Bench* bench : {&plain, &all, &sparse}) {
     add(bench->read());
     add(bench->plan());
     add(bench->read_in_full());
@@ -191,6 +193,7 @@ int main(int argc, char** argv) {
   const bool with_jq = std::system("command -v jq > /dev/null 2>&1") == 0;
   const Measured* const jq = with_jq ? &add(plain.jq()) : nullptr;
   const Measured* const jq_told = with_jq ? &add(all.jq()) : nullptr;
+  const Measured* const jq_thin = with_jq ? &add(sparse.jq()) : nullptr;
 
   constexpr int rounds = 5;
   for (int round = 0; round < rounds; ++round) {
@@ -200,8 +203,10 @@ int main(int argc, char** argv) {
   std::printf("ratios:\n  two threads to one: %.2f\n", one.each() / two.each());
   std::printf("  verdicts with all facts to without: %.2f\n", one.each() / told.each());
   if (jq != nullptr) {
-    std::printf("  verdicts to jq: %.1f\n", jq->each() / one.each());
-    std::printf("  verdicts with all facts to jq over those: %.1f\n", jq_told->each() / told.each());
+    std::printf("  to jq over the same file: verdicts %.1f, decisions %.1f, whole plans %.1f\n", jq->each() / one.each(),
+                jq->each() / decisions.each(), jq->each() / whole.each());
+    std::printf("  verdicts with all facts %.1f, verdicts of sparse orders %.1f\n", jq_told->each() / told.each(),
+                jq_thin->each() / thin.each());
   }
   return 0;
 }

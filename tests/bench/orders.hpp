@@ -7,11 +7,12 @@
 
 namespace mainbore::bench {
 
-// What an order tells: of the tap alone; or of the service line, the demand, the cleaning and the trench as well.
-enum class OrderFacts : std::uint8_t { tap, all };
+// What an order tells: the few facts that an asset register exports, the class of the pipe seldom among them; all of the
+// tap; or of the service line, the demand, the cleaning and the trench as well.
+enum class OrderFacts : std::uint8_t { few, tap, all };
 
-// One order of about 600 bytes, or 950 with all facts, as a line of JSON, line end included, behind what `out` already
-// holds. With all facts it is the same order, and more.
+// One order as a line of JSON, line end included, behind what `out` already holds: about 230 bytes of few facts, 600 of the
+// tap, 950 of all. With all facts it is the same order as with those of the tap, and more.
 void append_order(std::string& out, std::uint64_t number, OrderFacts facts = OrderFacts::tap);
 
 // The first `count` of them.

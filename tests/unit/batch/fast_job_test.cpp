@@ -41,7 +41,7 @@ class Both {
 
 TEST_CASE("orders as they come are read fast, and as the full reader reads them") {
   Both both;
-  for (const bench::OrderFacts facts : {bench::OrderFacts::tap, bench::OrderFacts::all}) {
+  for (const bench::OrderFacts facts : {bench::OrderFacts::few, bench::OrderFacts::tap, bench::OrderFacts::all}) {
     for (const std::string& line : lines_of(bench::orders(2000, facts))) CHECK(both.read(line) == Outcome::both);
   }
   // Nothing of one job is left in the next.
