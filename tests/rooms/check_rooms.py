@@ -22,7 +22,7 @@ def rooms_of(source):
             continue
         for room in re.findall(r"`([a-z/]+)`", cells[0]):
             room = room.removeprefix("src/")
-            allowed[room] = set(re.findall(r"`([a-z]+)`", cells[2]))
+            allowed[room] = set(re.findall(r"`([a-z/]+)`", cells[2]))
             rows[room] = row
     return allowed, rows
 
@@ -41,20 +41,28 @@ def rooms_of_header(source, header, rooms):
     return found
 
 
-def included(source, room):
+def room_of(path, rooms):
+    """The room that a path under src/ lies in: a folder of a room may be a room of its own."""
+    return max((room for room in rooms if path.startswith(room + "/")), key=len, default="")
+
+
+def included(source, room, rooms):
     """(place, folder, header) of each include of a header of ours."""
     for file in sorted((source / "src" / room).rglob("*.[ch]pp")):
+        if room_of(str(file.relative_to(source / "src")), rooms) != room:
+            continue
         for number, line in enumerate(file.read_text().splitlines(), 1):
-            match = re.match(r'#include "([a-z_]+)/([^"]+)"', line)
+            match = re.match(r'#include "(([a-z_]+)/([^"]+))"', line)
             if match:
-                yield f"{file.relative_to(source)}:{number}: {line}", match.group(1), match.group(2)
+                folder = room_of(match.group(1), rooms) or match.group(2)
+                yield f"{file.relative_to(source)}:{number}: {line}", folder, match.group(3)
 
 
 def includes(source, rooms):
     """(room, other room): one place that includes it."""
     found = {}
     for room in rooms:
-        for place, folder, _ in included(source, room):
+        for place, folder, _ in included(source, room, rooms):
             if folder in rooms:
                 found.setdefault((room, folder), place)
     return found
@@ -62,7 +70,7 @@ def includes(source, rooms):
 
 def headers_from_below(source, rows):
     return [f"src/{room} stands above src/{other} in the table: {place}"
-            for room in sorted(rows) for place, folder, header in included(source, room) if folder == "mainbore"
+            for room in sorted(rows) for place, folder, header in included(source, room, set(rows)) if folder == "mainbore"
             for other in sorted(rooms_of_header(source, header, set(rows))) if rows[other] > rows[room]]
 
 
@@ -77,13 +85,15 @@ def files_opened(source):
             if OPENS_FILES.search(line.partition("//")[0])]
 
 
-def symbols(source, build, room, nm):
+def symbols(source, build, room, rooms, nm):
     """(defined, {used: object file}) of the room's object files. Inline code is compiled wherever it is used, and so is
     no room's own."""
     defined, used = set(), {}
     files = [file for file in sorted(build.glob(f"src/CMakeFiles/mainbore.dir/{room}/**/*.o"))
              + sorted(build.glob(f"src/{room}/CMakeFiles/*.dir/**/*.o"))
              if any((source / "src" / room).rglob(file.name.removesuffix(".o")))]  # not what an earlier build left there
+    inner = [other for other in rooms if other.startswith(room + "/")]
+    files = [file for file in files if not any(f"/{other}/" in str(file) for other in inner)]
     for file in files:
         listing = subprocess.run([nm, "-P", str(file)], capture_output=True, text=True, check=True).stdout
         for line in listing.splitlines():
@@ -99,7 +109,7 @@ def calls(source, build, rooms, nm):
     """(room, other room): one symbol of the other that its object files use."""
     owner, uses, found = {}, {}, {}
     for room in rooms:
-        files, defined, uses[room] = symbols(source, build, room, nm)
+        files, defined, uses[room] = symbols(source, build, room, rooms, nm)
         if not files:
             sys.exit(f"no object files of src/{room} in {build}: build the library first")
         owner.update({name: room for name in defined})
@@ -117,6 +127,7 @@ def main():
     source, build, nm = pathlib.Path(sys.argv[1]), pathlib.Path(sys.argv[2]), sys.argv[3]
     allowed, rows = rooms_of(source)
     there = {path.name for path in (source / "src").iterdir() if path.is_dir()}
+    there |= {room for room in allowed if "/" in room and (source / "src" / room).is_dir()}
     faults = [f"src/{room} has no row in the table of DEVELOPERS.md" for room in sorted(there - set(allowed))]
     faults += [f"src/{room} has a row and is not there" for room in sorted(set(allowed) - there)]
     known = collections.defaultdict(list)
