@@ -315,7 +315,7 @@ std::pair<std::vector<const Pipe*>, PipeKnown> find_candidates(const Context& co
   known.measured = measured_diameter(context, said);
   if (known.measured) narrow_by_diameter(context, said, candidates, *known.measured);
   check_metric_name(context, said, candidates, known);
-  return {std::move(candidates), std::move(known)};
+  return {std::move(candidates), known};
 }
 
 }  // namespace mainbore::planning

@@ -357,7 +357,7 @@ std::string expected_text(Kind kind) {
 }
 
 std::string describe(MeasureFault fault, std::string_view text) {
-  const std::string quoted = text::quoted(text);
+  std::string quoted = text::quoted(text);
   switch (fault) {
     case MeasureFault::none: return quoted;
     case MeasureFault::empty: return "nothing is given";
