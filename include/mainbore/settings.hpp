@@ -61,4 +61,11 @@ struct Settings {
 // Lays machine, fittings and crew under the job, and adds to `from` what was taken and what was set aside.
 void lay_settings_under(Job& job, const Settings& settings, FromSettings& from);
 
+// The system asked for, else that of the settings, else us. `from` as above.
+[[nodiscard]] UnitSystem units_in_force(const Settings& settings, std::optional<UnitSystem> asked, FromSettings& from);
+
+// The language asked for, else that of the settings, else English. What is not `translated` is English.
+[[nodiscard]] Language language_in_force(const Settings& settings, std::optional<Language> asked, bool translated,
+                                         FromSettings& from);
+
 }  // namespace mainbore

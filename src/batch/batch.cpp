@@ -30,6 +30,17 @@ std::vector<std::string> kept_of(const io::OrderTable& table) {
   return names;
 }
 
+// Where the bytes are a later part of a stream, its orders go on counting.
+void count_on(Piece& piece, const BatchOptions& options) {
+  if (options.rows_before == 0 && options.lines_before == 0) return;
+  for (OrderText& text : piece.texts) {
+    text.row += options.rows_before;
+    text.line += options.lines_before;
+    text.first_line += options.lines_before;
+    if (text.unread_to > 0) text.unread_to += options.lines_before;
+  }
+}
+
 }  // namespace
 
 BatchResult plan_orders(io::ByteSource bytes, InputFormat in, const std::string& file_name, const Planner& planner,
@@ -59,7 +70,13 @@ BatchResult plan_orders(io::ByteSource bytes, InputFormat in, const std::string&
     return [orders](Piece& piece) { orders->plan(piece); };
   };
   run_in_order(
-      options.jobs, [&](Piece& piece) { return source->take(piece); }, make_work,
+      options.jobs,
+      [&](Piece& piece) {
+        const bool any = source->take(piece);
+        count_on(piece, options);
+        return any;
+      },
+      make_work,
       [&](Piece& piece) {
         result.tally += piece.tally;
         give(piece);

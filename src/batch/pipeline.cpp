@@ -1,48 +1,117 @@
 #include "batch/pipeline.hpp"
 
-#include <tbb/global_control.h>
-#include <tbb/info.h>
-#include <tbb/parallel_pipeline.h>
-#include <tbb/task_arena.h>
-
+#include <condition_variable>
+#include <cstdint>
+#include <exception>
+#include <map>
 #include <memory>
 #include <mutex>
 #include <optional>
+#include <system_error>
+#include <thread>
 #include <utility>
 #include <vector>
 
 namespace mainbore::batch {
 namespace {
 
-// Things that are used in turn; one is made where none is free. The stock owns them all, those handed out too: a run that
-// ends by an exception leaves some on their way.
-template <class T>
-class Stock {
+// Every thread takes a piece, works on it and hands it in; whoever hands in the piece that is due gives it, and those that
+// were waiting for it.
+class InOrder {
  public:
-  template <class Make>
-  T* take(Make make) {
-    {
-      const std::scoped_lock lock(mutex_);
-      if (!free_.empty()) {
-        T* const one = free_.back();
-        free_.pop_back();
-        return one;
+  InOrder(std::size_t most_pieces, const Take& take, const std::function<Work()>& make_work, const Give& give)
+      : most_pieces_(most_pieces), take_(take), make_work_(make_work), give_(give) {}
+
+  void run() {
+    try {
+      std::optional<Work> work;
+      while (const auto taken = next()) {
+        if (!work) work = make_work_();
+        (*work)(*taken->piece);
+        hand_in(*taken);
       }
+    } catch (...) {
+      stop(std::current_exception());
     }
-    auto made = std::make_unique<T>(make());
-    const std::scoped_lock lock(mutex_);
-    owned_.push_back(std::move(made));
-    return owned_.back().get();
   }
-  void put_back(T* one) {
-    const std::scoped_lock lock(mutex_);
-    free_.push_back(one);
+  void throw_on() const {
+    if (fault_) std::rethrow_exception(fault_);
   }
 
  private:
-  std::mutex mutex_;
-  std::vector<std::unique_ptr<T>> owned_;
-  std::vector<T*> free_;
+  struct Taken {
+    std::uint64_t number;
+    Piece* piece;
+  };
+
+  // One thread at a time takes, and may wait for input; the others work and give meanwhile.
+  std::optional<Taken> next() {
+    const std::scoped_lock turn(taking_);
+    Piece* const piece = free_piece();
+    if (piece == nullptr) return std::nullopt;
+    if (!take_(*piece)) {
+      stop(nullptr);
+      return std::nullopt;
+    }
+    return Taken{taken_++, piece};
+  }
+
+  // Waits until one is free; nullptr at the end.
+  Piece* free_piece() {
+    std::unique_lock lock(mutex_);
+    freed_.wait(lock, [&] { return ended_ || !free_.empty() || owned_.size() < most_pieces_; });
+    if (ended_) return nullptr;
+    if (free_.empty()) {
+      owned_.push_back(std::make_unique<Piece>());
+      return owned_.back().get();
+    }
+    Piece* const piece = free_.back();
+    free_.pop_back();
+    return piece;
+  }
+
+  void hand_in(const Taken& taken) {
+    std::unique_lock lock(mutex_);
+    done_.emplace(taken.number, taken.piece);
+    if (giving_) return;
+    giving_ = true;
+    for (auto due = done_.find(given_); due != done_.end() && !fault_; due = done_.find(++given_)) {
+      Piece* const piece = due->second;
+      done_.erase(due);
+      lock.unlock();
+      give_(*piece);  // what it throws ends the run, and nothing more is given
+      piece->clear();
+      lock.lock();
+      free_.push_back(piece);
+      freed_.notify_one();
+    }
+    giving_ = false;
+  }
+
+  void stop(std::exception_ptr fault) {
+    const std::scoped_lock lock(mutex_);
+    ended_ = true;
+    if (fault && !fault_) fault_ = std::move(fault);
+    freed_.notify_all();
+  }
+
+  const std::size_t most_pieces_;
+  const Take& take_;
+  const std::function<Work()>& make_work_;
+  const Give& give_;
+
+  std::mutex taking_;
+  std::uint64_t taken_ = 0;
+
+  std::mutex mutex_;  // of all that follows
+  std::condition_variable freed_;
+  std::vector<std::unique_ptr<Piece>> owned_;
+  std::vector<Piece*> free_;
+  std::map<std::uint64_t, Piece*> done_;
+  std::uint64_t given_ = 0;
+  bool giving_ = false;
+  bool ended_ = false;
+  std::exception_ptr fault_;
 };
 
 }  // namespace
@@ -56,32 +125,17 @@ void run_in_order(int jobs, const Take& take, const std::function<Work()>& make_
     }
     return;
   }
-  Stock<Piece> pieces;
-  Stock<Work> workers;
   const auto threads = static_cast<std::size_t>(jobs);
-  // More threads than cores only where they are asked for.
-  std::optional<tbb::global_control> more;
-  if (jobs > tbb::info::default_concurrency()) more.emplace(tbb::global_control::max_allowed_parallelism, threads);
-  tbb::task_arena arena(jobs);
-  const auto taking = tbb::make_filter<void, Piece*>(
-      tbb::filter_mode::serial_in_order, [&](tbb::flow_control& flow) -> Piece* {
-        Piece* const piece = pieces.take([] { return Piece(); });
-        if (take(*piece)) return piece;
-        flow.stop();
-        return nullptr;
-      });
-  const auto working = tbb::make_filter<Piece*, Piece*>(tbb::filter_mode::parallel, [&](Piece* piece) {
-    Work* const work = workers.take(make_work);
-    (*work)(*piece);
-    workers.put_back(work);
-    return piece;
-  });
-  const auto giving = tbb::make_filter<Piece*, void>(tbb::filter_mode::serial_in_order, [&](Piece* piece) {
-    give(*piece);
-    piece->clear();
-    pieces.put_back(piece);
-  });
-  arena.execute([&] { tbb::parallel_pipeline(2 * threads, taking & working & giving); });
+  InOrder run(2 * threads + 1, take, make_work, give);
+  std::vector<std::thread> others;
+  try {
+    while (others.size() + 1 < threads) others.emplace_back([&] { run.run(); });
+  } catch (const std::system_error&) {
+    // Fewer threads than were asked for give the same result.
+  }
+  run.run();
+  for (std::thread& other : others) other.join();
+  run.throw_on();
 }
 
 }  // namespace mainbore::batch

@@ -52,26 +52,13 @@ std::string SettingsInForce::way_forward() const {
 }
 
 UnitSystem SettingsInForce::units(const std::string& asked) {
-  if (settings_.units && asked.empty()) {
-    from_.taken.push_back({"units", *settings_.units == UnitSystem::si ? "si" : "us"});
-    return *settings_.units;
-  }
-  if (settings_.units) from_.set_aside.emplace_back("units");
-  return asked == "si" ? UnitSystem::si : UnitSystem::us;
+  std::optional<UnitSystem> system;
+  if (!asked.empty()) system = asked == "si" ? UnitSystem::si : UnitSystem::us;
+  return units_in_force(settings_, system, from_);
 }
 
 Language SettingsInForce::language(const std::string& asked, bool translated) {
-  Language language = asked.empty() ? Language::english : *language_named(asked);
-  if (settings_.language && asked.empty() && translated) {
-    language = *settings_.language;
-    from_.taken.push_back({"language", std::string(name_of(language))});
-  } else if (settings_.language) {
-    from_.set_aside.emplace_back("language");
-  }
-  if (language != Language::english && !settings_.translation_reviewed_by.empty()) {
-    from_.taken.push_back({std::string(translation_reviewed_by), settings_.translation_reviewed_by});
-  }
-  return language;
+  return language_in_force(settings_, asked.empty() ? std::nullopt : language_named(asked), translated, from_);
 }
 
 Rules SettingsInForce::rules(const Catalog& catalog, const std::vector<std::string>& files, Console& console) {

@@ -1,6 +1,7 @@
 #include "mainbore/settings.hpp"
 
 #include <memory>
+#include <string>
 #include <utility>
 
 namespace mainbore {
@@ -56,6 +57,29 @@ void lay_settings_under(Job& job, const Settings& settings, FromSettings& from) 
   }
   job.crew = settings.crew;
   from.taken.push_back({"crew", settings.crew});
+}
+
+UnitSystem units_in_force(const Settings& settings, std::optional<UnitSystem> asked, FromSettings& from) {
+  if (settings.units && !asked) {
+    from.taken.push_back({"units", *settings.units == UnitSystem::si ? "si" : "us"});
+    return *settings.units;
+  }
+  if (settings.units) from.set_aside.emplace_back("units");
+  return asked.value_or(UnitSystem::us);
+}
+
+Language language_in_force(const Settings& settings, std::optional<Language> asked, bool translated, FromSettings& from) {
+  Language language = asked.value_or(Language::english);
+  if (settings.language && !asked && translated) {
+    language = *settings.language;
+    from.taken.push_back({"language", std::string(name_of(language))});
+  } else if (settings.language) {
+    from.set_aside.emplace_back("language");
+  }
+  if (language != Language::english && !settings.translation_reviewed_by.empty()) {
+    from.taken.push_back({std::string(translation_reviewed_by), settings.translation_reviewed_by});
+  }
+  return language;
 }
 
 }  // namespace mainbore

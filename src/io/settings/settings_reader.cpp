@@ -222,6 +222,9 @@ std::span<const DiagnosticText> settings_diagnostic_texts() {
   static constexpr std::array texts = {
       DiagnosticText{"settings.duplicate-key", "a key given twice",
                      "Of two equal keys neither counts: keep the right one."},
+      DiagnosticText{"settings.rules-not-given", "rules that the settings name are missing",
+                     "Through the library nothing opens a file: the texts of all rules that the settings name must be given "
+                     "with them."},
       DiagnosticText{"settings.unknown-key", "a key that is not part of a settings file",
                      "A misspelt key would silently do nothing, so it is an error, with the nearest known key. Facts of "
                      "one job, such as its main, do not belong in settings."},
