@@ -53,8 +53,12 @@ int status_of(const batch::Tally& tally) {
 
 batch::BatchOptions options_of(const mainbore_planner& planner, const mainbore_batch_options& given, const Asked& asked) {
   batch::BatchOptions options;
-  options.from_settings = planner.from;
-  options.units = units_in_force(planner.settings, asked.units, options.from_settings);
+  Asked without_language = asked;
+  without_language.language.reset();
+  InForce taken = in_force(planner, without_language);
+  std::erase(taken.from.set_aside, "language");  // records have none
+  options.from_settings = std::move(taken.from);
+  options.units = taken.units;
   options.settings = &planner.settings;
   options.format = asked.kind == MAINBORE_VERDICT ? batch::BatchFormat::verdicts : batch::BatchFormat::plans;
   options.scope = asked.kind == MAINBORE_PLAN ? PlanScope::whole : PlanScope::decisions;

@@ -3,7 +3,7 @@
 #include <cstdlib>
 #include <cstring>
 
-#include "io/json_writer.hpp"
+#include "io/text/json_writer.hpp"
 #include "mainbore/version.hpp"
 
 namespace mainbore::c {

@@ -5,7 +5,7 @@
 
 #include "c/errors.hpp"
 #include "c/planner.hpp"
-#include "io/verdict_record.hpp"
+#include "io/orders/verdict_record.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/plan_file.hpp"
 #include "mainbore/report.hpp"
@@ -13,8 +13,6 @@
 
 namespace mainbore::c {
 namespace {
-
-bool for_people(unsigned kind) { return kind == MAINBORE_CARD || kind == MAINBORE_CARD_FULL; }
 
 std::string verdict_line(const Plan& plan, UnitSystem units) {
   OrderRecord order;
@@ -62,14 +60,12 @@ int plan_text(const mainbore_planner& planner, std::string_view job, const Asked
     *result = handed_out(faults_to_json(read.diagnostics));
     return MAINBORE_UNREADABLE;
   }
-  FromSettings from = planner.from;
-  const UnitSystem units = units_in_force(planner.settings, asked.units, from);
-  const Language language = language_in_force(planner.settings, asked.language, for_people(asked.kind), from);
-  lay_settings_under(*read.job, planner.settings, from);
+  InForce taken = in_force(planner, asked);
+  lay_settings_under(*read.job, planner.settings, taken.from);
   const bool whole = asked.kind != MAINBORE_VERDICT;
   Plan plan = planner.planner.plan(*std::move(read.job), whole ? PlanDepth::whole : PlanDepth::verdict);
-  plan.from_settings = std::move(from);
-  *result = handed_out(text_of(plan, asked, units, language));
+  plan.from_settings = std::move(taken.from);
+  *result = handed_out(text_of(plan, asked, taken.units, taken.language));
   return *result == nullptr ? MAINBORE_INTERNAL : status_of(plan.verdict);
 }
 

@@ -43,8 +43,8 @@ std::shared_ptr<const Catalog> catalog_of(std::span<const mainbore_text> data) {
 }
 
 // Those that the settings name first, in their order; then the others in theirs.
-std::vector<RuleText> in_order(std::span<const mainbore_text> rules, const Settings& settings, FromSettings& from,
-                               std::vector<Diagnostic>& faults) {
+std::vector<RuleText> in_order(std::span<const mainbore_text> rules, const Settings& settings,
+                               std::vector<SettingTaken>& taken, std::vector<Diagnostic>& faults) {
   std::vector<RuleText> texts;
   std::vector<bool> laid(rules.size(), false);
   for (const std::string& wanted : settings.rules) {
@@ -56,7 +56,7 @@ std::vector<RuleText> in_order(std::span<const mainbore_text> rules, const Setti
     }
     laid[static_cast<std::size_t>(found - rules.begin())] = true;
     texts.push_back({wanted, std::string(text_of(*found))});
-    from.taken.push_back({"rules", wanted});
+    taken.push_back({"rules", wanted});
   }
   for (std::size_t i = 0; i < rules.size(); ++i) {
     if (!laid[i]) texts.push_back({name_of(rules[i]), std::string(text_of(rules[i]))});
@@ -80,19 +80,18 @@ std::unique_ptr<mainbore_planner> make_planner(const Texts& given, std::vector<D
     return nullptr;
   }
   Settings settings;
-  FromSettings from;
+  std::vector<SettingTaken> taken;
   if (given.settings != nullptr) {
     SettingsFile read = read_settings(text_of(*given.settings), name_of(*given.settings), *catalog);
     faults = std::move(read.diagnostics);
     if (read.settings) settings = *std::move(read.settings);
-    from.file = settings.file;
   }
-  const std::vector<RuleText> texts = in_order(given.rules, settings, from, faults);
+  const std::vector<RuleText> texts = in_order(given.rules, settings, taken, faults);
   RulesFile rules = load_rules(*catalog, texts);
   faults.insert(faults.end(), rules.diagnostics.begin(), rules.diagnostics.end());
   if (!faults.empty()) return nullptr;
   Planner planner(std::move(catalog), *std::move(rules.rules));
-  return std::unique_ptr<mainbore_planner>(new mainbore_planner{std::move(settings), std::move(from), std::move(planner)});
+  return std::unique_ptr<mainbore_planner>(new mainbore_planner{std::move(settings), std::move(taken), std::move(planner)});
 }
 
 }  // namespace
@@ -111,6 +110,17 @@ std::optional<Asked> asked_by(unsigned what) {
   if (has(MAINBORE_ONE_LINE)) asked.style = JsonStyle::compact;
   asked.rows = !has(MAINBORE_NO_ROWS);
   return asked;
+}
+
+InForce in_force(const mainbore_planner& planner, const Asked& asked) {
+  const Settings& settings = planner.settings;
+  const bool translated = asked.kind == MAINBORE_CARD || asked.kind == MAINBORE_CARD_FULL;
+  InForce made{};
+  made.from.file = settings.file;
+  made.units = units_in_force(settings, asked.units, made.from);
+  made.language = language_in_force(settings, asked.language, translated, made.from);
+  made.from.taken.insert(made.from.taken.end(), planner.rules_taken.begin(), planner.rules_taken.end());
+  return made;
 }
 
 }  // namespace mainbore::c

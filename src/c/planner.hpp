@@ -1,7 +1,11 @@
 // What a planner of the C interface keeps.
 #pragma once
 
+#include <optional>
+#include <vector>
+
 #include "mainbore.h"
+#include "mainbore/job_file.hpp"
 #include "mainbore/language.hpp"
 #include "mainbore/measure.hpp"
 #include "mainbore/planner.hpp"
@@ -9,7 +13,7 @@
 
 struct mainbore_planner {
   mainbore::Settings settings;
-  mainbore::FromSettings from;  // what was taken for every job: the rules
+  std::vector<mainbore::SettingTaken> rules_taken;  // the rules that the settings name
   mainbore::Planner planner;
 };
 
@@ -25,5 +29,13 @@ struct Asked {
 };
 // Nothing where a bit is set that means nothing, or two that exclude each other.
 [[nodiscard]] std::optional<Asked> asked_by(unsigned what);
+
+// What the call asks for or else the settings say, and what was taken from them, in the order that the command takes it in.
+struct InForce {
+  UnitSystem units;
+  Language language;
+  FromSettings from;
+};
+[[nodiscard]] InForce in_force(const mainbore_planner& planner, const Asked& asked);
 
 }  // namespace mainbore::c

@@ -199,8 +199,8 @@ void add_table_options(CLI::App& command, TableRequest& request, Output& output)
 }
 
 void add_rules_options(CLI::App& command, RulesRequest& request, Output& output) {
-  command.add_option("ACTION", request.words, "check FILE..., show [PATH...] or diff SET SET (a file, or \"default\")")
-      ->type_name("");
+  command.add_option("ACTION", request.action, "check FILE..., show [PATH...] or diff SET SET")->type_name("");
+  command.add_option("SET", request.words, "a file of rules; \"default\"; to show, the path of a rule")->type_name("");
   add_tool_options(command, request, output, {"text", "json"});
 }
 

@@ -15,21 +15,17 @@ constexpr std::array<std::string_view, 3> actions = {"check", "show", "diff"};
 
 bool as_json(const RulesRequest& request) { return request.format == "json"; }
 
-std::vector<std::string> operands(const RulesRequest& request) {
-  return {request.words.begin() + 1, request.words.end()};
-}
-
 void refuse_rules_option(const RulesRequest& request) {
   if (request.rules.empty()) return;
   throw Stop(exit_usage,
-             "--rules goes with \"rules show\"; to " + request.words.front() + ", name the files behind the word");
+             "--rules goes with \"rules show\"; to " + request.action + ", name the files behind the word");
 }
 
 std::string check(const RulesRequest& request, UnitSystem system, const Catalog& catalog, Console& console) {
   refuse_rules_option(request);
-  if (request.words.size() < 2) throw Stop(exit_usage, "check what?\ntry: mainbore rules check FILE");
+  if (request.words.empty()) throw Stop(exit_usage, "check what?\ntry: mainbore rules check FILE");
   const Rules usual = open_rules(catalog, {}, console);
-  const Rules rules = open_rules(catalog, operands(request), console);
+  const Rules rules = open_rules(catalog, request.words, console);
   const auto differences = compare_rules(catalog, usual, rules);
   if (as_json(request)) return rules_check_to_json(rules, differences, system, JsonStyle::pretty);
   return rules_check_text(rules, differences, system);
@@ -62,8 +58,8 @@ std::string show(const RulesRequest& request, SettingsInForce& settings, const C
   const Rules rules = settings.rules(catalog, request.rules, console);
   const std::vector<RuleInForce> all = list_rules(rules);
   std::vector<RuleInForce> list;
-  if (request.words.size() == 1) list = all;
-  for (const std::string& prefix : operands(request)) {
+  if (request.words.empty()) list = all;
+  for (const std::string& prefix : request.words) {
     const auto some = of_prefix(all, prefix);
     list.insert(list.end(), some.begin(), some.end());
   }
@@ -73,14 +69,14 @@ std::string show(const RulesRequest& request, SettingsInForce& settings, const C
 
 std::string diff(const RulesRequest& request, UnitSystem system, const Catalog& catalog, Console& console) {
   refuse_rules_option(request);
-  if (request.words.size() != 3) {
+  if (request.words.size() != 2) {
     throw Stop(exit_usage, "diff takes two sets, each a file or \"default\"\ntry: mainbore rules diff default FILE");
   }
   const auto set = [&](const std::string& name) {
     return open_rules(catalog, name == "default" ? std::vector<std::string>() : std::vector{name}, console);
   };
-  const Rules before = set(request.words[1]);
-  const Rules after = set(request.words[2]);
+  const Rules before = set(request.words[0]);
+  const Rules after = set(request.words[1]);
   const auto differences = compare_rules(catalog, before, after);
   if (as_json(request)) return rules_diff_to_json(before, after, differences, system, JsonStyle::pretty);
   return rules_diff_text(before, after, differences, system);
@@ -89,7 +85,7 @@ std::string diff(const RulesRequest& request, UnitSystem system, const Catalog& 
 }  // namespace
 
 ExitStatus rules_command(const RulesRequest& request, Console& console) {
-  const std::string word = request.words.empty() ? std::string() : request.words.front();
+  const std::string& word = request.action;
   if (std::find(actions.begin(), actions.end(), word) == actions.end()) {
     std::string message = word.empty() ? "rules: do what?" : "rules: unknown word " + text::quoted(word);
     if (const auto near = io::nearest(word, actions)) message += ": did you mean \"" + std::string(*near) + "\"?";

@@ -10,7 +10,8 @@
 namespace mainbore::cli {
 
 struct RulesRequest : ToolRequest {
-  std::vector<std::string> words;  // what to do, and with what
+  std::string action;              // check, show or diff
+  std::vector<std::string> words;  // and with what
 };
 
 [[nodiscard]] ExitStatus rules_command(const RulesRequest& request, Console& console);

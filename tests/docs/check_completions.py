@@ -70,6 +70,9 @@ def lists(program, source):
     yield "plan --rules we", ["week.csv"]
     yield "batch one.csv --steps we", ["week.csv"]
     yield "plan we", ["week.csv"]
+    yield "rules ", ["check", "show", "diff"]
+    yield "rules s", ["show"]
+    yield "rules check we", ["week.csv"]
     yield "plan --data fo", ["folder/"]
 
 

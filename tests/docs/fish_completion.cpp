@@ -48,8 +48,12 @@ class Lines {
     for (const CommandFacts& below : command.commands) {
       out += begin(command) + " -a " + below.name + " -d " + fish_quoted(below.summary()) + '\n';
     }
+    std::string place;
     for (const OperandFacts& operand : command.operands) {
-      out += begin(command) + offered(operand.name) + " -d " + fish_quoted(operand.name) + '\n';
+      const std::string seen = command.operands.size() > 1 ? seen_word_of(operand.name) : "";
+      out += begin(command, place + (seen.empty() ? "" : "; and not " + seen)) + offered(operand.name) + " -d " +
+             fish_quoted(operand.name) + '\n';
+      if (!seen.empty()) place += "; and " + seen;
     }
     for (const OptionFacts& option : command.options) out += of(command, option);
     return out;
@@ -59,6 +63,14 @@ class Lines {
   static std::string begin(const CommandFacts& command, const std::string& unless_used = "") {
     const std::string condition = "__mainbore_at \"" + command.path + '"' + unless_used;
     return "complete -c mainbore -n " + fish_quoted(condition);
+  }
+
+  // True once a word of this operand has been given; empty where it has no words of its own.
+  [[nodiscard]] std::string seen_word_of(const std::string& name) const {
+    for (const OptionValue& value : values_) {
+      if (value.name == name && value.kind == ValueKind::words) return "__fish_seen_subcommand_from " + joined(value.words);
+    }
+    return "";
   }
 
   [[nodiscard]] std::string of(const CommandFacts& command, const OptionFacts& option) const {

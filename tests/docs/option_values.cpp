@@ -45,6 +45,7 @@ std::vector<std::string> codes() {
 
 const std::map<std::string_view, std::vector<std::string>>& known_words() {
   static const std::map<std::string_view, std::vector<std::string>> known = {
+      {"ACTION", {"check", "show", "diff"}},
       {"CODE", codes()},
       {"CONTENT", words_of(carries_names)},
       {"MATERIAL", words_of(material_names)},

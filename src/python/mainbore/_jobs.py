@@ -1,0 +1,80 @@
+"""Jobs, rules and settings as Python has them, made into texts."""
+from __future__ import annotations
+
+import json
+import os
+import pathlib
+from typing import Any, Dict, Iterable, List, Mapping, Tuple, Union
+
+Job = Union[str, bytes, Mapping[str, Any]]
+Source = Union[str, "os.PathLike[str]", Mapping[str, Any]]
+NamedText = Tuple[str, bytes]
+
+
+def job_bytes(job: Job) -> bytes:
+    """A job as JSON in UTF-8."""
+    if isinstance(job, bytes):
+        return job
+    if isinstance(job, str):
+        return job.encode("utf-8", "surrogatepass")  # what is not text is for the reader to refuse
+    if isinstance(job, Mapping):
+        return json.dumps(job, ensure_ascii=False, allow_nan=False, default=_plain).encode("utf-8", "surrogatepass")
+    raise TypeError(f"a job is a mapping or JSON text, not {type(job).__name__}")
+
+
+def job_line(job: Job) -> bytes:
+    """A job as one line. A line break between values is a space; none stands inside a JSON text."""
+    line = job_bytes(job).rstrip()
+    if b"\n" in line or b"\r" in line:
+        line = line.replace(b"\r", b" ").replace(b"\n", b" ")
+    return line or b"null"  # an order without text is still an order
+
+
+def source(given: Source, what: str) -> NamedText:
+    """The text of a file, named by its path, or of a mapping."""
+    if isinstance(given, Mapping):
+        return what, job_bytes(given)
+    path = os.fspath(given)
+    return path, pathlib.Path(path).read_bytes()
+
+
+def sources(given: Union[None, Source, Iterable[Source]], what: str) -> List[NamedText]:
+    if given is None:
+        return []
+    if isinstance(given, (str, os.PathLike, Mapping)):
+        return [source(given, what)]
+    return [source(one, f"{what} {number}") for number, one in enumerate(given, 1)]
+
+
+def folder(path: Union[str, "os.PathLike[str]"]) -> List[NamedText]:
+    """Every table of a folder, named by its place there."""
+    top = pathlib.Path(path)
+    return [(file.relative_to(top).as_posix(), file.read_bytes()) for file in sorted(top.rglob("*.json"))]
+
+
+def nested(flat: Mapping[str, Any]) -> Dict[str, Any]:
+    """A job out of paths: {"main.size": "8 in"} is {"main": {"size": "8 in"}}. None, NaN and empty text are facts left out.
+
+    A row of a data frame whose columns are paths becomes a job so.
+    """
+    job: Dict[str, Any] = {}
+    for path, value in flat.items():
+        if value is None or value == "" or value != value:
+            continue
+        *parents, last = str(path).split(".")
+        place = job
+        for parent in parents:
+            place = place.setdefault(parent, {})
+            if not isinstance(place, dict):
+                raise ValueError(f"{path}: {parent} is given as a value too")
+        place[last] = value
+    return job
+
+
+def _plain(value: Any) -> Any:
+    """Numbers and lists of numerical packages."""
+    if hasattr(value, "tolist"):
+        return value.tolist()
+    if isinstance(value, Mapping):
+        return dict(value)
+    raise TypeError(f"{type(value).__name__} is not JSON")

@@ -1,0 +1,164 @@
+"""The planner: rules, tables and settings read once, and any number of jobs planned under them."""
+from __future__ import annotations
+
+import ctypes
+import itertools
+import json
+import os
+import pathlib
+import weakref
+from typing import Any, Iterable, Iterator, List, Mapping, Optional, Sequence, Tuple, Union, cast
+
+from . import _library as c
+from ._jobs import Job, NamedText, Source, folder, job_bytes, job_line, source, sources
+from ._results import Plan, Record
+
+
+class Planner:
+    """Plans jobs under a utility's rules.
+
+    rules     files laid over the default rules, in order: a path, a mapping, or a list of these
+    data      a folder of tables in place of those built in
+    settings  a settings file, as a path or a mapping; rules that it names are seen from its folder
+
+    Raises UnreadableError with every fault of them. May be shared by threads and pickled: what was read goes with it.
+    """
+
+    def __init__(self, rules: Union[None, Source, Iterable[Source]] = None, *, data: Union[None, str, "os.PathLike[str]"] = None,
+                 settings: Optional[Source] = None) -> None:
+        laid = sources(rules, "rules")
+        own = None if settings is None else source(settings, "settings")
+        if own is not None:
+            laid = _named_by(own, isinstance(settings, Mapping)) + laid
+        self._make((laid, [] if data is None else folder(data), own))
+
+    def _make(self, texts: Tuple[List[NamedText], List[NamedText], Optional[NamedText]]) -> None:
+        self._texts = texts
+        laid, data, own = texts
+        made, result = ctypes.c_void_p(), ctypes.c_void_p()
+        status = c.library.mainbore_planner_new(_texts(laid), len(laid), _texts(data), len(data),
+                                                None if own is None else _texts([own]), ctypes.byref(made), ctypes.byref(result))
+        told = c.taken(result)
+        if status != c.GO:
+            raise c.error(status, told)
+        self._made = made
+        weakref.finalize(self, c.library.mainbore_planner_free, made)
+
+    def __getstate__(self) -> Any:
+        return self._texts
+
+    def __setstate__(self, texts: Any) -> None:
+        self._make(texts)
+
+    def plan(self, job: Job, *, units: Optional[str] = None, language: Optional[str] = None) -> Plan:
+        """The plan of one job. Raises UnreadableError with every fault of the job.
+
+        units     "us" or "si"; else those of the settings, else us
+        language  "en" or "es", of what is for people to read: card and sheet
+        """
+        text = job_bytes(job)
+        told = self._text(text, "plan", units, language, c.ONE_LINE)
+        return Plan(json.loads(told), self, text, units, language)
+
+    def plan_json(self, job: Job, *, units: Optional[str] = None) -> str:
+        """The plan as `mainbore plan --format json` prints it."""
+        return self._text(job_bytes(job), "plan", units, None).decode()
+
+    def verdict(self, job: Job, *, units: Optional[str] = None) -> Record:
+        """The verdict alone: several times as fast as the plan. Raises as plan() does."""
+        return cast(Record, json.loads(self._text(job_bytes(job), "verdict", units, None)))
+
+    def card(self, job: Job, *, full: bool = False, units: Optional[str] = None, language: Optional[str] = None) -> str:
+        """The card as `mainbore plan` prints it, or with `full` as `mainbore plan --full` does."""
+        return self._text(job_bytes(job), "card full" if full else "card", units, language).decode()
+
+    def sheet(self, job: Job, *, units: Optional[str] = None, language: Optional[str] = None) -> str:
+        """The field sheet, a page of HTML."""
+        return self._text(job_bytes(job), "sheet", units, language).decode()
+
+    def batch(self, orders: Iterable[Job], *, what: str = "verdict", units: Optional[str] = None, rows: bool = True, jobs: int = 1,
+              chunk: int = 512) -> Iterator[Record]:
+        """A record for each order, in order, while they come. An order that cannot be read is a record that says why.
+
+        orders  mappings, or JSON as text or bytes, which is faster: a file opened for reading gives its lines
+        what    "verdict"; "decisions" or "plan" for the paths of a plan
+        rows    whether records carry their row and line
+        jobs    threads that plan
+        chunk   orders taken at once; the first few come sooner
+        """
+        loads = json.loads
+        for records in self.batch_bytes(orders, what=what, units=units, rows=rows, jobs=jobs, chunk=chunk):
+            # One text for all: a list is parsed faster than its members one by one.
+            yield from loads(b"[" + records[:-1].replace(b"\n", b",") + b"]")
+
+    def batch_bytes(self, orders: Iterable[Job], *, what: str = "verdict", units: Optional[str] = None, rows: bool = True,
+                    jobs: int = 1, chunk: int = 512) -> Iterator[bytes]:
+        """The same as lines of JSON, some at a time: what `mainbore batch --format ndjson` writes."""
+        if what not in ("verdict", "decisions", "plan"):
+            raise ValueError(f'what is "verdict", "decisions" or "plan", not {what!r}')
+        if chunk < 1:
+            raise ValueError("chunk is 1 or more")
+        asked = _what(what, units, None) | (0 if rows else c.NO_ROWS)
+        coming = iter(orders)
+        done, size = 0, min(8, chunk)  # whoever waits for the first record need not wait for many orders
+        while True:
+            lines = [job_line(order) for order in itertools.islice(coming, size)]
+            if not lines:
+                return
+            yield self._records(b"\n".join(lines), c.BatchOptions(c.NDJSON, asked, jobs, done, done))
+            done += len(lines)
+            size = min(2 * size, chunk)
+
+    def _records(self, text: bytes, options: c.BatchOptions) -> bytes:
+        pieces: List[bytes] = []
+
+        def receive(_context: Any, records: int, size: int) -> int:
+            pieces.append(ctypes.string_at(records, size))
+            return 0
+
+        result = ctypes.c_void_p()
+        status = c.library.mainbore_batch(self._made, text, len(text), ctypes.byref(options), c.Receiver(receive), None, None,
+                                          ctypes.byref(result))
+        told = c.taken(result)
+        # A fault of the library in one order is a record that says so; one with nothing to say is that.
+        if told is not None or (status == c.INTERNAL and not pieces):
+            raise c.error(status, told)
+        return b"".join(pieces)
+
+    def _text(self, job: bytes, what: str, units: Optional[str], language: Optional[str], flags: int = 0) -> bytes:
+        result = ctypes.c_void_p()
+        status = c.library.mainbore_plan(self._made, job, len(job), _what(what, units, language) | flags, ctypes.byref(result))
+        told = c.taken(result)
+        if status not in c.VERDICTS or told is None:
+            raise c.error(status, told)
+        return told
+
+
+def _what(what: str, units: Optional[str], language: Optional[str]) -> int:
+    asked = c.WHAT[what]
+    if units is not None:
+        if units not in c.UNITS:
+            raise ValueError(f'units are "us" or "si", not {units!r}')
+        asked |= c.UNITS[units]
+    if language is not None:
+        if language not in c.LANGUAGES:
+            raise ValueError(f'a language is "en" or "es", not {language!r}')
+        asked |= c.LANGUAGES[language]
+    return asked
+
+
+def _texts(named: Sequence[NamedText]) -> Any:
+    """Keeps the bytes that it points to."""
+    return (c.Text * len(named))(*[c.Text(os.fsencode(name), text, len(text)) for name, text in named])
+
+
+def _named_by(settings: NamedText, is_mapping: bool) -> List[NamedText]:
+    """The rules files that settings name, under the names that they have there."""
+    name, text = settings
+    top = pathlib.Path() if is_mapping else pathlib.Path(name).parent
+    try:
+        named = json.loads(text)["rules"]
+        names = [one for one in named if isinstance(one, str)] if isinstance(named, list) else []
+    except (ValueError, KeyError, TypeError):
+        return []  # the reader says what is wrong with them
+    return [(one, (top / one).read_bytes()) for one in names]

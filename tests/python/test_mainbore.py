@@ -1,0 +1,220 @@
+"""The Python package over the built library. MAINBORE_LIBRARY, MAINBORE_PROGRAM and MAINBORE_SOURCE say where they are."""
+import copy
+import itertools
+import json
+import os
+import pathlib
+import pickle
+import subprocess
+import sys
+import tempfile
+import threading
+import unittest
+
+SOURCE = pathlib.Path(os.environ["MAINBORE_SOURCE"])
+PROGRAM = os.environ["MAINBORE_PROGRAM"]
+sys.path.insert(0, str(SOURCE / "src/python"))
+import mainbore  # noqa: E402
+
+JOB = {"id": "AV-1", "main": {"material": "ductile iron", "size": "8 in", "pressure": "82 psi"}, "service": {"size": "1 in"}}
+
+
+def command(*arguments, text=None):
+    done = subprocess.run([PROGRAM, *arguments], input=text, capture_output=True, check=False)
+    assert done.returncode in (0, 1, 2, 3), done.stderr
+    return done.stdout
+
+
+def orders(count):
+    for number in range(count):
+        job = copy.deepcopy(JOB)
+        job["id"] = f"AV-{number}"
+        job["main"]["size"] = f"{4 + 2 * (number % 4)} in"
+        job["main"]["pressure"] = f"{40 + number % 120} psi"
+        if number % 17 == 3:
+            job["main"]["material"] = "ductile irn"
+        if number % 23 == 3:
+            job["main"]["carries"] = "reclaimed water"
+        yield job
+
+
+class OneJob(unittest.TestCase):
+    def setUp(self):
+        self.planner = mainbore.Planner()
+
+    def test_a_plan_is_that_of_the_command(self):
+        text = json.dumps(JOB).encode()
+        self.assertEqual(self.planner.plan_json(JOB).encode(), command("plan", "-", "--format", "json", "--no-settings", text=text))
+        self.assertEqual(self.planner.card(JOB, units="si").encode(),
+                         command("plan", "-", "--units", "si", "--no-settings", text=text))
+        self.assertEqual(self.planner.card(JOB, full=True, language="es").encode(),
+                         command("plan", "-", "--full", "--language", "es", "--no-settings", text=text))
+        self.assertEqual(self.planner.sheet(JOB).encode(), command("plan", "-", "--format", "html", "--no-settings", text=text))
+
+    def test_members(self):
+        plan = self.planner.plan(JOB)
+        self.assertEqual(plan["verdict"], "hold")
+        self.assertEqual(plan.verdict, "hold")
+        self.assertEqual(plan, json.loads(self.planner.plan_json(JOB)))
+        self.assertTrue(all("code" in hold for hold in plan.holds))
+        self.assertEqual(self.planner.verdict(JOB)["holds"], [hold["code"] for hold in plan.holds])
+        self.assertIn("STOP NUMBERS", plan.card())
+        self.assertEqual(self.planner.plan(JOB, units="si")["pressure"]["line"]["unit"], "kPa")
+
+    def test_text_and_bytes_are_jobs_too(self):
+        for job in (json.dumps(JOB), json.dumps(JOB).encode()):
+            self.assertEqual(self.planner.plan(job), self.planner.plan(JOB))
+        with self.assertRaises(TypeError):
+            self.planner.plan(17)
+
+    def test_a_plan_shows_as_its_sheet(self):
+        shown = self.planner.plan(JOB)._repr_html_()
+        self.assertTrue(shown.startswith("<iframe srcdoc=\"&lt;!DOCTYPE html&gt;"))
+        self.assertNotIn("<script", shown)
+
+    def test_every_fault_is_raised(self):
+        with self.assertRaises(mainbore.UnreadableError) as raised:
+            self.planner.plan('{"main": {"material": "ductile irn",\n "size": "8 psi"}}')
+        faults = raised.exception.faults
+        self.assertGreaterEqual(len(faults), 3)
+        self.assertIn(("job.unknown-value", 1, 23, "/main/material"),
+                      [(fault["code"], fault["line"], fault["column"], fault["path"]) for fault in faults])
+        self.assertIn('did you mean "ductile iron"?', str(raised.exception))
+        self.assertIsInstance(raised.exception, ValueError)
+        self.assertEqual(pickle.loads(pickle.dumps(raised.exception)).faults, faults)
+
+    def test_what_is_no_text_is_refused_not_crashed_on(self):
+        for job in ("", "\ud800", b"\xff\xfe", "[" * 100000, "{" + "\0" * 9, '{"id": "\\u0000"}'):
+            with self.assertRaises(mainbore.UnreadableError):
+                self.planner.plan(job)
+        for wrong in ({"units": "metric"}, {"language": "fr"}):
+            with self.assertRaises(ValueError):
+                self.planner.plan(JOB, **wrong)
+
+
+class Texts(unittest.TestCase):
+    def test_rules(self):
+        strict = {"name": "Ashby Vale", "pressure": {"wet_tap_limit": {"value": "60 psi", "reference": "Standard 4"}}}
+        plan = mainbore.Planner(rules=strict).plan(JOB)
+        self.assertNotEqual(plan["pressure"], mainbore.Planner().plan(JOB)["pressure"])
+        file = SOURCE / "examples/rules/ashby_vale.json"
+        for given in (file, str(file), [file], json.loads(file.read_text())):
+            mainbore.Planner(rules=given)
+        text = json.dumps(JOB).encode()
+        self.assertEqual(mainbore.Planner(rules=str(file)).plan_json(JOB).encode(),
+                         command("plan", "-", "--rules", str(file), "--format", "json", "--no-settings", text=text))
+
+    def test_rules_that_cannot_be(self):
+        with self.assertRaises(mainbore.UnreadableError) as raised:
+            mainbore.Planner(rules={"presure": {}, "plaice": {}})
+        self.assertEqual([fault["path"] for fault in raised.exception.faults], ["/presure", "/plaice"])
+        with self.assertRaises(OSError):
+            mainbore.Planner(rules="nowhere.json")
+
+    def test_settings_bring_their_rules(self):
+        with tempfile.TemporaryDirectory() as folder:
+            rules = pathlib.Path(folder, "own.json")
+            rules.write_text((SOURCE / "examples/rules/ashby_vale.json").read_text())
+            settings = pathlib.Path(folder, "settings.json")
+            settings.write_text(json.dumps({"format": 1, "rules": ["own.json"], "crew": "North yard", "units": "si"}))
+            text = json.dumps(JOB).encode()
+            made = mainbore.Planner(settings=str(settings))
+            self.assertEqual(made.plan_json(JOB).encode(),
+                             command("plan", "-", "--settings", str(settings), "--format", "json", text=text))
+            self.assertEqual(b"".join(made.batch_bytes([JOB], what="plan")),
+                             command("batch", "-", "--settings", str(settings), "--format", "ndjson", "--full", text=text))
+
+    def test_tables(self):
+        made = mainbore.Planner(data=SOURCE / "data")
+        self.assertEqual(made.plan(JOB), mainbore.Planner().plan(JOB))
+        with tempfile.TemporaryDirectory() as folder, self.assertRaises(mainbore.UnreadableError):
+            pathlib.Path(folder, "pipes.json").write_text("{}")
+            mainbore.Planner(data=folder)
+
+    def test_a_planner_travels(self):
+        planner = mainbore.Planner(rules={"name": "Ashby Vale", "pressure": {"wet_tap_limit": "60 psi"}})
+        again = pickle.loads(pickle.dumps(planner))
+        self.assertEqual(again.plan(JOB), planner.plan(JOB))
+        self.assertEqual(pickle.loads(pickle.dumps(planner.plan(JOB))).sheet(), planner.sheet(JOB))
+
+
+class Batch(unittest.TestCase):
+    def setUp(self):
+        self.planner = mainbore.Planner()
+
+    def test_records_are_those_of_the_command(self):
+        lines = [json.dumps(order) for order in orders(1500)]
+        text = "\n".join(lines).encode()
+        for what, options in (("verdict", []), ("decisions", ["--decisions"]), ("plan", ["--full"])):
+            count = 1500 if what == "verdict" else 60
+            text = "\n".join(lines[:count]).encode()
+            wanted = command("batch", "-", "--in", "ndjson", "--format", "ndjson", *options, text=text)
+            for jobs, chunk in ((1, 512), (3, 100), (1, 1)):
+                got = b"".join(self.planner.batch_bytes(lines[:count], what=what, jobs=jobs, chunk=chunk))
+                self.assertEqual(got, wanted)
+            self.assertEqual(list(self.planner.batch(orders(count), what=what)), [json.loads(line) for line in wanted.splitlines()])
+
+    def test_a_record_for_each_order(self):
+        bad = ["", "   ", "{", "null", "[1]", b"\xff", '{"id":\n"B"}', '{"id": "AV-9", "id": "AV-9"}', {"id": "C"}, "\x00"]
+        records = list(self.planner.batch([*bad, JOB]))
+        self.assertEqual([record["row"] for record in records], list(range(1, len(bad) + 2)))
+        self.assertEqual([record["verdict"] for record in records], ["unreadable"] * len(bad) + ["hold"])
+        self.assertTrue(all(record["reasons"] for record in records[:-1]))
+        self.assertEqual(records[8]["id"], "C")
+
+    def test_it_streams(self):
+        taken = []
+
+        def endless():
+            for number in itertools.count():
+                taken.append(number)
+                yield {**JOB, "id": f"AV-{number}"}
+
+        stream = self.planner.batch(endless())
+        self.assertEqual(next(stream)["id"], "AV-0")
+        self.assertLessEqual(len(taken), 16)
+        self.assertEqual([record["row"] for record in itertools.islice(stream, 2000)], list(range(2, 2002)))
+        self.assertLess(len(taken), 4000)
+        self.assertEqual(list(self.planner.batch([])), [])
+
+    def test_one_planner_for_many_threads(self):
+        wanted = list(self.planner.batch(orders(300)))
+        got = [None] * 8
+
+        def work(number):
+            got[number] = list(self.planner.batch(orders(300)))
+
+        threads = [threading.Thread(target=work, args=(number,)) for number in range(8)]
+        for thread in threads:
+            thread.start()
+        for thread in threads:
+            thread.join()
+        self.assertTrue(all(one == wanted for one in got))
+
+
+class Frames(unittest.TestCase):
+    FLAT = {"id": "AV-1", "main.material": "ductile iron", "main.size": "8 in", "main.pressure": "82 psi", "service.size": "1 in",
+            "main.class": None, "main.wall": float("nan"), "crew": ""}
+
+    def test_paths_become_a_job(self):
+        self.assertEqual(mainbore.nested(self.FLAT), JOB)
+        with self.assertRaises(ValueError):
+            mainbore.nested({"main": "x", "main.size": "8 in"})
+
+    def test_a_data_frame_of_orders(self):
+        try:
+            import pandas
+        except ImportError:
+            self.skipTest("python3-pandas is not installed")
+        example = {}
+        exec((SOURCE / "examples/python/frame.py").read_text(), example)
+        planner = mainbore.Planner()
+        frame = pandas.read_csv(SOURCE / "examples/python/orders.csv")
+        planned = example["plan_frame"](frame, planner)
+        self.assertEqual(list(planned["verdict"]), [record["verdict"] for record in planner.batch(
+            mainbore.nested(order) for order in frame.to_dict("records"))])
+        self.assertEqual(len(planned), len(frame))
+
+
+if __name__ == "__main__":
+    unittest.main()
