@@ -120,7 +120,7 @@ _mainbore_command() {
       )
       ;;
     'mainbore rules')
-      operands=('ACTION...')
+      operands=('ACTION' 'SET...')
       options=(
         'once - -h --help'
         'once text|json --format'
@@ -172,8 +172,15 @@ _mainbore_command() {
 _mainbore_values() {
   case $1 in
     *'|'*) IFS='|' read -ra words <<< "$1" ;;
-    'ACTION' | 'FILE' | 'JOB' | 'LEDGER' | 'ORDERS' | 'READINGS') kind=file ;;
+    'FILE' | 'JOB' | 'LEDGER' | 'ORDERS' | 'READINGS' | 'SET') kind=file ;;
     'DIR') kind=directory ;;
+    'ACTION')
+      words=(
+        'check'
+        'show'
+        'diff'
+      )
+      ;;
     'CODE')
       words=(
         'identity.not-water'
@@ -314,6 +321,8 @@ _mainbore_values() {
         'json.syntax'
         'json.encoding'
         'json.too-large'
+        'call.wrong-usage'
+        'data.unreadable'
         'job.duplicate-key'
         'job.unknown-key'
         'job.unknown-value'
@@ -354,6 +363,7 @@ _mainbore_values() {
         'order.not-a-feature'
         'order.year'
         'settings.duplicate-key'
+        'settings.rules-not-given'
         'settings.unknown-key'
         'settings.unknown-value'
         'settings.wrong-type'

@@ -17,6 +17,11 @@ set -g __mainbore_commands \
 # What stands for a value, a line each.
 function __mainbore_values
     switch $argv[1]
+        case 'ACTION'
+            printf '%s\n' \
+                'check' \
+                'show' \
+                'diff'
         case 'CODE'
             printf '%s\n' \
                 'identity.not-water' \
@@ -157,6 +162,8 @@ function __mainbore_values
                 'json.syntax' \
                 'json.encoding' \
                 'json.too-large' \
+                'call.wrong-usage' \
+                'data.unreadable' \
                 'job.duplicate-key' \
                 'job.unknown-key' \
                 'job.unknown-value' \
@@ -197,6 +204,7 @@ function __mainbore_values
                 'order.not-a-feature' \
                 'order.year' \
                 'settings.duplicate-key' \
+                'settings.rules-not-given' \
                 'settings.unknown-key' \
                 'settings.unknown-value' \
                 'settings.wrong-type' \
@@ -550,7 +558,8 @@ complete -c mainbore -n '__mainbore_at "mainbore table" value --settings' -l set
 complete -c mainbore -n '__mainbore_at "mainbore table" flag --no-settings' -l no-settings -d 'no settings file is read'
 
 # mainbore rules
-complete -c mainbore -n '__mainbore_at "mainbore rules"' -F -d 'ACTION'
+complete -c mainbore -n '__mainbore_at "mainbore rules"; and not __fish_seen_subcommand_from check show diff' -f -a '(__mainbore_values ACTION)' -d 'ACTION'
+complete -c mainbore -n '__mainbore_at "mainbore rules"; and __fish_seen_subcommand_from check show diff' -F -d 'SET'
 complete -c mainbore -n '__mainbore_at "mainbore rules" flag -h --help' -s h -l help -d 'this page'
 complete -c mainbore -n '__mainbore_at "mainbore rules" value --format' -l format -r -f -a 'text json' -d 'of the result'
 complete -c mainbore -n '__mainbore_at "mainbore rules" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
