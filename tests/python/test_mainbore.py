@@ -1,5 +1,7 @@
 """The Python package over the built library. MAINBORE_LIBRARY, MAINBORE_PROGRAM and MAINBORE_SOURCE say where they are."""
+import contextlib
 import copy
+import io
 import itertools
 import json
 import os
@@ -190,6 +192,18 @@ class Batch(unittest.TestCase):
         for thread in threads:
             thread.join()
         self.assertTrue(all(one == wanted for one in got))
+
+
+class Examples(unittest.TestCase):
+    def test_what_the_page_shows(self):
+        page = (SOURCE / "docs/library.md").read_text()
+        shown = page.partition("```python\n")[2].partition("```")[0].replace("ashby_vale.json", str(SOURCE / "examples/rules/ashby_vale.json"))
+        made = {}
+        with contextlib.redirect_stdout(io.StringIO()) as out:
+            exec(shown, made)
+            exec((SOURCE / "examples/python/one_job.py").read_text(), {})
+        self.assertEqual(made["plan"].verdict, "hold")
+        self.assertIn("STOP NUMBERS", out.getvalue())
 
 
 class Frames(unittest.TestCase):
