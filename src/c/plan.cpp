@@ -38,7 +38,7 @@ std::string text_of(const Plan& plan, const Asked& asked, UnitSystem units, Lang
     case MAINBORE_VERDICT:
       return verdict_line(plan, units);
     case MAINBORE_SHEET:
-      return sheet_html(plan, units);
+      return sheet_html(plan, {units, language});
     case MAINBORE_CARD:
     case MAINBORE_CARD_FULL:
       return card(plan, units, language, asked.kind == MAINBORE_CARD_FULL);

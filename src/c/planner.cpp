@@ -8,7 +8,9 @@
 #include <vector>
 
 #include "c/errors.hpp"
+#include "io/job/machine_ranges.hpp"
 #include "mainbore/catalog_error.hpp"
+#include "mainbore/field_tests.hpp"
 #include "mainbore/rules_file.hpp"
 #include "mainbore/settings_file.hpp"
 
@@ -18,11 +20,10 @@ namespace {
 std::string_view text_of(const mainbore_text& text) { return {text.size == 0 ? "" : text.bytes, text.size}; }
 std::string name_of(const mainbore_text& text) { return text.name == nullptr ? "" : text.name; }
 
-std::span<const mainbore_text> list_of(const mainbore_text* texts, std::size_t count) {
-  return {texts, texts == nullptr ? 0 : count};
-}
-
-bool whole(std::span<const mainbore_text> texts) {
+// Whether it is all there: texts that are lost must not go unnoticed.
+bool whole(const mainbore_text* first, std::size_t count) {
+  if (first == nullptr) return count == 0;
+  const std::span<const mainbore_text> texts(first, count);
   return std::all_of(texts.begin(), texts.end(), [](const mainbore_text& text) { return text.bytes != nullptr || text.size == 0; });
 }
 
@@ -75,6 +76,8 @@ std::unique_ptr<mainbore_planner> make_planner(const Texts& given, std::vector<D
   std::shared_ptr<const Catalog> catalog;
   try {
     catalog = catalog_of(given.data);
+    static_cast<void>(load_field_tests(*catalog));
+    if (const auto fault = io::machine_out_of_range(*catalog)) faults.push_back(fault_of("data.unreadable", "data", *fault));
   } catch (const CatalogError& fault) {
     faults.push_back(fault_of("data.unreadable", "data", fault.what()));
     return nullptr;
@@ -83,7 +86,7 @@ std::unique_ptr<mainbore_planner> make_planner(const Texts& given, std::vector<D
   std::vector<SettingTaken> taken;
   if (given.settings != nullptr) {
     SettingsFile read = read_settings(text_of(*given.settings), name_of(*given.settings), *catalog);
-    faults = std::move(read.diagnostics);
+    faults.insert(faults.end(), read.diagnostics.begin(), read.diagnostics.end());
     if (read.settings) settings = *std::move(read.settings);
   }
   const std::vector<RuleText> texts = in_order(given.rules, settings, taken, faults);
@@ -114,7 +117,7 @@ std::optional<Asked> asked_by(unsigned what) {
 
 InForce in_force(const mainbore_planner& planner, const Asked& asked) {
   const Settings& settings = planner.settings;
-  const bool translated = asked.kind == MAINBORE_CARD || asked.kind == MAINBORE_CARD_FULL;
+  const bool translated = asked.kind >= MAINBORE_CARD;  // what is for people to read
   InForce made{};
   made.from.file = settings.file;
   made.units = units_in_force(settings, asked.units, made.from);
@@ -132,10 +135,10 @@ int mainbore_planner_new(const mainbore_text* rules, size_t rules_count, const m
   if (planner == nullptr || result == nullptr) return refused(result, "planner and result must not be null");
   *planner = nullptr;
   return guarded(result, [&] {
-    const Texts given{list_of(rules, rules_count), list_of(data, data_count), settings};
-    if (!whole(given.rules) || !whole(given.data) || !whole(list_of(settings, 1))) {
-      return refused(result, "a text is null and has a size");
+    if (!whole(rules, rules_count) || !whole(data, data_count) || !whole(settings, settings == nullptr ? 0 : 1)) {
+      return refused(result, "a text or a list of texts is null and has a size");
     }
+    const Texts given{{rules, rules_count}, {data, data_count}, settings};
     std::vector<mainbore::Diagnostic> faults;
     std::unique_ptr<mainbore_planner> made = make_planner(given, faults);
     if (made == nullptr) {

@@ -4,7 +4,7 @@
 #include <filesystem>
 #include <iostream>
 
-#include "io/job/job_fields.hpp"
+#include "io/job/machine_ranges.hpp"
 #include "mainbore/catalog_error.hpp"
 #include "mainbore/field_tests.hpp"
 #include "mainbore/job.hpp"
@@ -32,22 +32,6 @@ std::string read_all(Read read, std::size_t most) {
 std::string read_file(const std::string& path, std::size_t most, FilesRead& list) {
   InputFile file(path, list);
   return read_all([&](char* to, std::size_t room) { return file.read(to, room); }, most);
-}
-
-// What a job may say of a machine is what a table may.
-void check_machines(const Catalog& catalog, const std::string& name) {
-  for (const MachineProfile& machine : catalog.machines()) {
-    Job job;
-    job.machine.given = std::shared_ptr<const MachineProfile>(std::shared_ptr<void>(), &machine);
-    for (const io::JobField& field : io::job_fields()) {
-      if (!field.path.starts_with("machine.")) continue;
-      if (const auto problem = io::beyond(field, field.load(job, 0, field.kind))) {
-        throw Stop(exit_unreadable, name + ": machines.json: machine " + text::quoted(machine.id) + ": " +
-                                        std::string(field.path.substr(8)) + ": " + problem->message + "; " +
-                                        problem->help);
-      }
-    }
-  }
 }
 
 }  // namespace
@@ -86,7 +70,7 @@ std::shared_ptr<const Catalog> open_catalog(const std::string& directory, Consol
   } catch (const CatalogError& fault) {
     throw Stop(exit_unreadable, name + ": " + fault.what());
   }
-  check_machines(*held, name);
+  if (const auto fault = io::machine_out_of_range(*held)) throw Stop(exit_unreadable, name + ": " + *fault);
   std::string told;
   for (const Diagnostic& diagnostic : load_rules(*held).diagnostics) told += '\n' + format_diagnostic(diagnostic);
   if (!told.empty()) throw Stop(exit_unreadable, name + ": no plan is made under these tables" + told);

@@ -157,6 +157,7 @@ static void plan_many(const mainbore_planner *planner) {
 }
 
 static void refuse_calls_without_sense(const mainbore_planner *planner) {
+  mainbore_planner *other = NULL;
   char *result = NULL;
   CHECK(mainbore_plan(NULL, job, strlen(job), MAINBORE_PLAN, &result) == MAINBORE_USAGE);
   CHECK(has(result, "call.wrong-usage"));
@@ -171,6 +172,8 @@ static void refuse_calls_without_sense(const mainbore_planner *planner) {
   CHECK(mainbore_batch(planner, "", 0, NULL, NULL, NULL, NULL, &result) == MAINBORE_USAGE);
   mainbore_free(result);
   CHECK(mainbore_planner_new(NULL, 0, NULL, 0, NULL, NULL, &result) == MAINBORE_USAGE);
+  mainbore_free(result);
+  CHECK(mainbore_planner_new(NULL, 1, NULL, 0, NULL, &other, &result) == MAINBORE_USAGE && other == NULL);
   mainbore_free(result);
   CHECK(mainbore_plan(planner, NULL, 0, MAINBORE_PLAN, &result) == MAINBORE_UNREADABLE);
   mainbore_free(result);

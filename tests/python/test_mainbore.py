@@ -132,6 +132,8 @@ class Texts(unittest.TestCase):
         with tempfile.TemporaryDirectory() as folder, self.assertRaises(mainbore.UnreadableError):
             pathlib.Path(folder, "pipes.json").write_text("{}")
             mainbore.Planner(data=folder)
+        with self.assertRaises(OSError):
+            mainbore.Planner(data="nowhere")
 
     def test_a_planner_travels(self):
         planner = mainbore.Planner(rules={"name": "Ashby Vale", "pressure": {"wet_tap_limit": "60 psi"}})

@@ -49,7 +49,10 @@ def sources(given: Union[None, Source, Iterable[Source]], what: str) -> List[Nam
 def folder(path: Union[str, "os.PathLike[str]"]) -> List[NamedText]:
     """Every table of a folder, named by its place there."""
     top = pathlib.Path(path)
-    return [(file.relative_to(top).as_posix(), file.read_bytes()) for file in sorted(top.rglob("*.json"))]
+    files = sorted(top.rglob("*.json"))
+    if not files:  # never those built in, unless they are meant
+        raise FileNotFoundError(f"{path} has no tables")
+    return [(file.relative_to(top).as_posix(), file.read_bytes()) for file in files]
 
 
 def nested(flat: Mapping[str, Any]) -> Dict[str, Any]:
