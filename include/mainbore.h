@@ -85,19 +85,19 @@ MAINBORE_API int mainbore_planner_new(const mainbore_text *rules, size_t rules_c
 MAINBORE_API void mainbore_planner_free(mainbore_planner *planner);
 
 /* What is asked for: one of these, */
-#define MAINBORE_VERDICT 0   /* the verdict in a line of JSON, as `mainbore batch --format ndjson` writes it */
-#define MAINBORE_PLAN 1      /* the whole plan as JSON: `mainbore plan --format json` */
-#define MAINBORE_DECISIONS 2 /* the plan without the words a crew works by: `batch --decisions` */
-#define MAINBORE_CARD 3      /* the card as plain text: `mainbore plan` */
-#define MAINBORE_CARD_FULL 4 /* with reasons, load list and the order of work: `plan --full` */
-#define MAINBORE_SHEET 5     /* the field sheet, a page of HTML: `plan --format html` */
+#define MAINBORE_VERDICT 0u   /* the verdict in a line of JSON, as `mainbore batch --format ndjson` writes it */
+#define MAINBORE_PLAN 1u      /* the whole plan as JSON: `mainbore plan --format json` */
+#define MAINBORE_DECISIONS 2u /* the plan without the words a crew works by: `batch --decisions` */
+#define MAINBORE_CARD 3u      /* the card as plain text: `mainbore plan` */
+#define MAINBORE_CARD_FULL 4u /* with reasons, load list and the order of work: `plan --full` */
+#define MAINBORE_SHEET 5u     /* the field sheet, a page of HTML: `plan --format html` */
 /* and any of these added to it. Where units or language are not asked for, those of the settings hold, else US, English. */
-#define MAINBORE_US 0x100
-#define MAINBORE_SI 0x200
-#define MAINBORE_ENGLISH 0x400
-#define MAINBORE_SPANISH 0x800   /* of what is for people to read */
-#define MAINBORE_ONE_LINE 0x1000 /* JSON without line breaks */
-#define MAINBORE_NO_ROWS 0x2000  /* records without row and line */
+#define MAINBORE_US 0x100u
+#define MAINBORE_SI 0x200u
+#define MAINBORE_ENGLISH 0x400u
+#define MAINBORE_SPANISH 0x800u   /* of what is for people to read */
+#define MAINBORE_ONE_LINE 0x1000u /* JSON without line breaks */
+#define MAINBORE_NO_ROWS 0x2000u  /* records without row and line */
 
 /* Plans one job. `job` is a job file. Returns the verdict, with what was asked for in `result`; or MAINBORE_UNREADABLE with
  * every fault of the job. A verdict alone takes a few microseconds, a plan some tens, a page more. */
