@@ -17,7 +17,7 @@ _mainbore_command() {
       options=(
         'once - -h --help'
         'many PATH=VALUE --set'
-        'once text|json|html --format'
+        'once text|json|html|calc|calc-html --format'
         'once - --why'
         'once - --materials'
         'once - --steps'

@@ -466,7 +466,7 @@ complete -c mainbore -n '__mainbore_at "mainbore" flag --version' -l version -d 
 complete -c mainbore -n '__mainbore_at "mainbore plan"' -F -d 'JOB'
 complete -c mainbore -n '__mainbore_at "mainbore plan" flag -h --help' -s h -l help -d 'this page'
 complete -c mainbore -n '__mainbore_at "mainbore plan"' -l set -r -f -a '(__mainbore_values PATH=VALUE)' -d 'one fact by its path, over the file\'s'
-complete -c mainbore -n '__mainbore_at "mainbore plan" value --format' -l format -r -f -a 'text json html' -d 'of the result'
+complete -c mainbore -n '__mainbore_at "mainbore plan" value --format' -l format -r -f -a 'text json html calc calc-html' -d 'of the result'
 complete -c mainbore -n '__mainbore_at "mainbore plan" flag --why' -l why -d 'with text, behind the card: what it rests on, and what was not checked'
 complete -c mainbore -n '__mainbore_at "mainbore plan" flag --materials' -l materials -d 'with text, behind the card: what to load'
 complete -c mainbore -n '__mainbore_at "mainbore plan" flag --steps' -l steps -d 'with text, behind the card: the order of work, and what to do when it goes wrong'

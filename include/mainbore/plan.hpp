@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "mainbore/bounded_list.hpp"
+#include "mainbore/calculation.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/cleaning_plan.hpp"
 #include "mainbore/evidence.hpp"
@@ -214,6 +215,7 @@ struct Plan {
   std::vector<Reading> readings;          // the stop numbers, each id once, in the order they are printed
   std::vector<Finding> findings;          // gravest first, then in the order of the checks
   std::vector<Evidence> evidence;         // what it was made with, part by part; of a whole plan
+  std::vector<Calculation> calculations;  // what decides and how it was worked out, part by part; of a whole plan
   FromSettings from_settings;             // what of the job, the rules and the units it was made with; by whoever laid it
   const Rules* rules = nullptr;
   const Catalog* catalog = nullptr;

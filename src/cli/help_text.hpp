@@ -40,6 +40,7 @@ inline constexpr const char* plan_help =
     "  mainbore plan job.json --set main.pressure=\"565 kPa\" --units si\n"
     "  mainbore plan - --format json --rules district.json < job.json\n"
     "  mainbore plan job.json --format html -o sheet.html\n"
+    "  mainbore plan job.json --format calc\n"
     "  mainbore plan job.json --settings truck.json\n"
     "  mainbore plan job.json --language es\n"
     "\n"

@@ -88,8 +88,8 @@ void add_plan_options(CLI::App& command, PlanRequest& request, Output& output) {
                   "units: in, ft, mm, m, psi, kPa, bar, degF, degC")
       ->type_name("PATH=VALUE")
       ->allow_extra_args(false);
-  takes_one_of(command.add_option("--format", request.format, "of the result; html is the field sheet; default text"),
-               {"text", "json", "html"});
+  takes_one_of(command.add_option("--format", request.format, "of the result; html is the field sheet; calc and calc-html\nare the calculation sheet that an engineer files; default text"),
+               {"text", "json", "html", "calc", "calc-html"});
   command.add_flag("--why", request.why, "with text, behind the card: what it rests on, and what was not checked");
   command.add_flag("--materials", request.materials, "with text, behind the card: what to load");
   command.add_flag("--steps", request.steps,

@@ -5,6 +5,7 @@
 
 #include "cli/result_writer.hpp"
 #include "cli/tool_values.hpp"
+#include "mainbore/calculation_sheet.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/plan_file.hpp"
 #include "mainbore/report.hpp"
@@ -32,13 +33,16 @@ std::optional<std::string> input_of(const PlanRequest& request, const Console& c
 }  // namespace
 
 ExitStatus plan_command(const PlanRequest& request, Console& console) {
+  if (request.format.starts_with("calc") && request.language == name_of(Language::spanish)) {
+    throw Stop(exit_usage, "the calculation sheet is in English alone: leave out --language, or ask for the card with --format text");
+  }
   const std::vector<Setting> settings = settings_of(request.settings, "PATH=VALUE, such as --set main.size=\"8 in\"");
   const std::optional<std::string> input = input_of(request, console);
   const std::shared_ptr<const Catalog> tables = open_catalog(request.data, console);
   const Catalog& catalog = *tables;
   SettingsInForce in_force(request.settings_file, UsersOwn::read, catalog, console);
   const UnitSystem units = in_force.units(request.units);
-  const bool translated = request.format != "json";
+  const bool translated = request.format == "text" || request.format == "html";
   const Language language = in_force.language(request.language, translated);
   const Planner planner(tables, in_force.rules(catalog, request.rules, console));
 
@@ -58,6 +62,10 @@ ExitStatus plan_command(const PlanRequest& request, Console& console) {
   std::string result;
   if (request.format == "html") {
     result = sheet_html(plan, {units, language});
+  } else if (request.format == "calc") {
+    result = calculation_sheet_text(plan, units);
+  } else if (request.format == "calc-html") {
+    result = calculation_sheet_html(plan, units);
   } else if (request.format == "json") {
     result = request.what_if ? what_if_to_json(what_if(plan.job, planner, units), units, JsonStyle::pretty,
                                                plan.from_settings)

@@ -3,6 +3,7 @@
 #include <array>
 
 #include "mainbore/sanitary/dechlorination.hpp"
+#include "planning/calculations.hpp"
 #include "planning/laid_line.hpp"
 
 namespace mainbore::planning {
@@ -38,6 +39,13 @@ void plan_swab(const Context& context, CleaningPlan& cleaning, Said& said) {
   } else {
     mix.liquid = sanitary::dilute(mix.finished, mix.stock, mix.wanted);
   }
+  if (!context.whole() || (!mix.dry && !mix.liquid)) return;
+  const std::initializer_list<CalculationInput> figures = {
+      figure(Measure(mix.finished), facts.solution ? stated_in_job : rules.swab_volume.basis),
+      figure(Measure(mix.wanted.percent(), Kind::percent), rules.swab_percent.basis),
+      figure(Measure(mix.stock.percent(), Kind::percent), facts.stock ? stated_in_job : tables.stock_basis)};
+  if (mix.dry) said.taken.calculated(Worked(PlanPart::cleaning, Formula::swab_dry, figures, *mix.dry));
+  else said.taken.calculated(Worked(PlanPart::cleaning, Formula::swab_stock, figures, mix.liquid->stock));
 }
 
 // Whether the line is known to pass this flow by what the customer's demand leaves of the pressure: no loss grows faster
@@ -78,6 +86,7 @@ void plan_flush(const Context& context, const LaidLine& laid, const std::optiona
                                                    rules.dechlorination_excess.value)});
     }
   }
+  write_flush(context, laid, flush, said.taken);
   const bool only_rinses = over(flush.least.flow, flush.available);
   if (only_rinses || over(flush.full.flow, flush.available)) {
     const Rule<Velocity>& rule = only_rinses ? rules.flush_velocity_least : rules.flush_velocity;

@@ -1,6 +1,7 @@
 // Nobody sees the far wall from inside a closed chamber: what goes on the bar must stop short of it by its lengths alone.
 #include <algorithm>
 
+#include "planning/calculations.hpp"
 #include "planning/checks.hpp"
 
 namespace mainbore::planning {
@@ -14,17 +15,32 @@ Length cut_width(const Site& site, const Candidate& candidate) {
   return thread != nullptr && thread->drill ? *thread->drill : hole;
 }
 
+struct ToolDepth {
+  Length depth;
+  Formula by;
+};
+
 // How deep the end of the tool goes below the outside of the pipe. A trial with this very tool says it; else the cutter of a
 // combined tool stands ahead of its tap by what was measured, and by its stroke at the least.
-std::optional<Length> tool_depth(const Site& site, Candidate& candidate) {
+std::optional<ToolDepth> tool_depth(const Site& site, Candidate& candidate) {
   const auto stroke = stroke_through(site, candidate, cut_width(site, candidate));
   if (!stroke) return std::nullopt;
   const Length pilot = pilot_ahead(site, candidate.method.kind);
-  if (candidate.method.kind != Method::direct) return *stroke + pilot;
+  const ToolFacts& tool = site.job().tool;
+  const CalculationInput ahead = tool.lead ? given(*tool.lead) : plain(0.0, Kind::length);
+  const CalculationInput through = worked_out(Formula::drill_stroke, *stroke);
+  const auto put = [&](Formula formula, std::initializer_list<CalculationInput> inputs, Length depth) {
+    if (site.whole()) candidate.said.taken.calculated(Worked(PlanPart::tap, formula, inputs, depth));
+    return ToolDepth{depth, formula};
+  };
+  if (candidate.method.kind != Method::direct) return put(Formula::cutter_depth, {through, ahead}, *stroke + pilot);
   const auto& trial = site.job().service.trial.depth;
-  if (trial) return std::max(*trial, *stroke);
-  const Length lead = std::max(*stroke, site.job().tool.lead.value_or(Length()));
-  return lead + tap_depth_for(site, candidate).value_or(Length());
+  if (trial) return put(Formula::trial_depth, {given(*trial), through}, std::max(*trial, *stroke));
+  const Length lead = std::max(*stroke, tool.lead.value_or(Length()));
+  const Length tap = tap_depth_for(site, candidate).value_or(Length());
+  const bool own = candidate.makeup && candidate.makeup->tip_depth;
+  return put(Formula::tool_depth, {through, ahead, own ? worked_out(Formula::tap_depth, tap) : plain(tap.base(), Kind::length)},
+             lead + tap);
 }
 
 // The stop goes in on a tool of its own, on the same bar: that must not pass the mark either to bring it home.
@@ -68,13 +84,21 @@ Length pilot_ahead(const Site& site, Method kind) {
 void check_far_wall(const Site& site, Candidate& candidate) {
   if (!candidate.method.hole) return;
   const auto limit = far_wall_feed(site);
-  const auto depth = tool_depth(site, candidate);
-  if (!limit || !depth) return;
+  const auto tool = tool_depth(site, candidate);
+  if (!limit || !tool) return;
+  const Length depth = tool->depth;
   const Rule<Length>& clearance = site.rules.tool_clearance;
   candidate.said.taken.take(PlanPart::tap, Taken::far_wall_clearance, clearance.basis, Measure(clearance.value));
-  const Length clear = *limit + clearance.value - *depth;
+  const Length clear = *limit + clearance.value - depth;
   if (candidate.makeup) candidate.makeup->far_wall_clearance = clear;
-  if (over(*depth, *limit)) {
+  if (site.whole()) {
+    candidate.said.taken.calculated(Worked(PlanPart::tap, Formula::far_wall,
+                                           {diameter(site, site.main, *site.main.od_least),
+                                            plain(farthest_wall(site)->base(), Kind::length), worked_out(tool->by, depth)},
+                                           clear)
+                                        .at_least(figure(clearance)));
+  }
+  if (over(depth, *limit)) {
     candidate.said.findings.add(FindingCode::machine_tool_strikes_far_wall, Severity::hold)
         .value(std::max(clear, Length()))
         .at_least(clearance.value)

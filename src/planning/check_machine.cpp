@@ -3,6 +3,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "planning/calculations.hpp"
 #include "planning/checks.hpp"
 #include "planning/instrument.hpp"
 
@@ -59,6 +60,7 @@ void plan_chain(const Site& site, Candidate& candidate) {
                                  "count the chain extensions on the truck"});
     candidate.said.taken.assumed(PlanPart::machine, Taken::chain_extensions, machine.basis, chain.extensions);
   }
+  write_chain(site, *machine.chain_length + static_cast<double>(on_truck) * machine.chain_extension.value_or(Length()), candidate);
   if (over(chain.needed, chain.available) || on_truck < chain.extensions) {
     candidate.said.findings.add(FindingCode::machine_chain_short, Severity::hold)
         .value(Measure(*machine.chain_length +
@@ -98,6 +100,13 @@ void plan_clamp(const Site& site, Candidate& candidate) {
     // More studs may share a leg; that each pulls a whole one is never too little.
     const Pressure stress = mechanics::stud_stress(*clamp.tension, *machine.stud_diameter);
     candidate.said.taken.take(PlanPart::machine, Taken::stud_stress, rules.stud_stress.basis, Measure(rules.stud_stress.value));
+    if (site.whole()) {
+      candidate.said.taken.calculated(Worked(PlanPart::machine, Formula::stud_stress,
+                                             {worked_out(Formula::chain_tension, *clamp.tension),
+                                              figure(Measure(*machine.stud_diameter), machine.basis)},
+                                             stress)
+                                          .at_most(figure(rules.stud_stress)));
+    }
     if (over(stress, rules.stud_stress.value)) {
       candidate.said.findings.add(FindingCode::machine_stud_overloaded, Severity::hold)
           .value(stress)
@@ -106,6 +115,7 @@ void plan_clamp(const Site& site, Candidate& candidate) {
           .basis(rules.stud_stress.basis, machine.basis);
     }
   }
+  write_clamp(site, candidate);
   const MaterialFacts& facts = site.catalog.facts(main.material);
   const auto& modulus = facts.modulus;
   if (!is_plastic(main.material) || !modulus || !main.od || !main.wall_least) return;
@@ -117,6 +127,14 @@ void plan_clamp(const Site& site, Candidate& candidate) {
                        Measure(rules.chain_bearing.value));
   candidate.said.taken.take(PlanPart::machine, Taken::chain_squeeze, rules.ovality_limit.basis,
                        Measure(100.0 * rules.ovality_limit.value, Kind::percent));
+  if (site.whole()) {
+    candidate.said.taken.calculated(
+        Worked(PlanPart::machine, Formula::ovality,
+               {figure(Measure(*modulus), facts.basis), diameter(site, main, *main.od), least_wall(main),
+                worked_out(Formula::clamp_force, clamp.force), figure(rules.chain_bearing)},
+               Measure(100.0 * *clamp.ovality, Kind::percent))
+            .at_most(figure(Measure(100.0 * rules.ovality_limit.value, Kind::percent), rules.ovality_limit.basis, From::rule)));
+  }
   const bool beyond = over(*clamp.ovality, rules.ovality_limit.value);
   if (beyond || over(*clamp.ovality, rules.ovality_caution.value)) {
     const Rule<double>& rule = beyond ? rules.ovality_limit : rules.ovality_caution;
@@ -149,11 +167,28 @@ void plan_cutting(const Site& site, Candidate& candidate) {
       mechanics::handbook_drill_load(cut, rules.drill_work_factor.value, 1.0, mechanics::standard_point),
       mechanics::cast_iron_drill_load(cut, rules.drill_iron_factor.value));
   setup.cut_thrust = setup.drill_load->high.thrust;
+  if (site.whole()) {
+    const mechanics::DrillPoint& point = mechanics::standard_point;
+    candidate.said.taken.calculated(
+        Worked(PlanPart::machine, Formula::drill_thrust,
+               {figure(Measure(*setup.drill), thread != nullptr ? thread->basis : usual_practice), figure(rules.drill_feed),
+                figure(rules.drill_work_factor, Kind::ratio), plain(point.thrust_factor), plain(point.chisel_factor),
+                figure(rules.drill_iron_factor, Kind::ratio)},
+               setup.cut_thrust));
+  }
   candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_feed.basis, Measure(rules.drill_feed.value));
   candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_work_factor.basis,
                        Measure(rules.drill_work_factor.value, Kind::ratio));
   candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_iron_factor.basis,
                        Measure(rules.drill_iron_factor.value, Kind::ratio));
+}
+
+// What the bar must pass, against what it has.
+void write_travel(Candidate& candidate, Formula formula, std::initializer_list<CalculationInput> lengths, Length needed) {
+  const MachineProfile& machine = *candidate.setup.machine;
+  Worked travel(PlanPart::machine, formula, lengths, Measure(needed, Kind::tape));
+  if (machine.bar_travel) travel.at_most(figure(Measure(*machine.bar_travel), machine.basis));
+  candidate.said.taken.calculated(std::move(travel));
 }
 
 void require_travel(Candidate& candidate, Length needed) {
@@ -178,10 +213,24 @@ void plan_travel(const Site& site, Candidate& candidate) {
   const ToolFacts& tool = site.job().tool;
   const Length lead = std::max(*stroke, tool.lead.value_or(Length()));
   Length needed = mechanics::bar_travel(*machine.standoff, *stroke, lead + tap_depth);
+  const CalculationInput standoff = figure(Measure(*machine.standoff), machine.basis);
+  if (site.whole()) {
+    const CalculationInput depth = candidate.makeup && candidate.makeup->tip_depth
+                                       ? worked_out(Formula::tap_depth, tap_depth) : plain(tap_depth.base(), Kind::length);
+    write_travel(candidate, Formula::travel_tool,
+                 {standoff, worked_out(Formula::drill_stroke, *stroke),
+                  tool.lead ? given(*tool.lead) : plain(0.0, Kind::length), depth},
+                 needed);
+  }
   // The stop on its insertion tool goes in as deep as it is made up.
   if (tool.length && tool.insertion_length) {
     const Length made_up = candidate.makeup ? candidate.makeup->makeup.engaged_length : tap_depth;
-    needed = std::max(needed, *machine.standoff + *tool.length - *tool.insertion_length + made_up);
+    const Length for_stop = *machine.standoff + *tool.length - *tool.insertion_length + made_up;
+    needed = std::max(needed, for_stop);
+    if (site.whole()) {
+      write_travel(candidate, Formula::travel_stop,
+                   {standoff, given(*tool.length), given(*tool.insertion_length), plain(made_up.base(), Kind::length)}, for_stop);
+    }
   }
   require_travel(candidate, needed);
 }
@@ -233,6 +282,12 @@ void plan_reach_through_saddle(const Site& site, Candidate& candidate) {
                  service.saddle_height.value_or(Length()) + service.stop_length.value_or(Length()) +
                      machine.adapter_standoff.value_or(Length()) + *stroke);
   if (count > 0 && !(count == 1 && !machine.bar_travel)) candidate.setup.travel_needed.reset();
+  if (site.whole() && candidate.setup.travel_needed) {
+    write_travel(candidate, Formula::travel_saddle,
+                 {given(*service.saddle_height), given(*service.stop_length),
+                  figure(Measure(*machine.adapter_standoff), machine.basis), worked_out(Formula::drill_stroke, *stroke)},
+                 *candidate.setup.travel_needed);
+  }
 }
 
 // Figures that contradict the pipe, the hole or each other.
@@ -254,6 +309,10 @@ void judge_figures(const Site& site, Candidate& candidate) {
     candidate.said.taken.take(PlanPart::machine, Taken::gasket_land, land.basis, Measure(land.value));
   }
   const Length sealing = hole + 2.0 * land.value;
+  if (machine.gasket_diameter && site.whole()) {
+    candidate.said.taken.calculated(Worked(PlanPart::machine, Formula::gasket_needed, {plain(hole.base(), Kind::length), figure(land)}, sealing)
+                                        .at_most(figure(Measure(*machine.gasket_diameter), machine.basis)));
+  }
   if (machine.gasket_diameter && (over(sealing, *machine.gasket_diameter) || !over(*machine.gasket_diameter, hole))) {
     findings.add(FindingCode::machine_gasket_small, Severity::hold)
         .value(*machine.gasket_diameter)
@@ -355,10 +414,18 @@ std::optional<Length> stroke_through(const Site& site, Candidate& candidate, Len
   candidate.said.taken.take(PlanPart::machine, Taken::past_breakthrough, site.rules.drill_clearance.basis,
                        Measure(site.rules.drill_clearance.value));
   const auto drilled = drill_stroke_for(site, hole, *wall);
-  if (drilled) return drilled;
-  const auto cut = mechanics::drill_stroke({*main.od, *wall}, hole, mechanics::Angle::degrees(180.0),
-                                           site.rules.drill_clearance.value);
-  return cut.value_or(*wall);
+  const auto stroke = drilled ? drilled
+                              : mechanics::drill_stroke({*main.od, *wall}, hole, mechanics::Angle::degrees(180.0),
+                                                        site.rules.drill_clearance.value);
+  if (!stroke) return wall;
+  if (site.whole()) {
+    candidate.said.taken.calculated(Worked(PlanPart::machine, Formula::drill_stroke,
+                                           {diameter(site, main, *main.od), plain(wall->base(), Kind::length),
+                                            plain(hole.base(), Kind::length), plain(drilled ? 118.0 : 180.0, Kind::angle),
+                                            figure(site.rules.drill_clearance)},
+                                           *stroke, std::string_view("thickest wall it may meet")));
+  }
+  return stroke;
 }
 
 std::optional<Length> tap_depth_for(const Site& site, const Candidate& candidate) {
@@ -420,6 +487,12 @@ void check_machine(const Site& site, Candidate& candidate) {
 
   if (site.pressurised()) {
     candidate.said.taken.take(PlanPart::machine, Taken::push_by_hand, rules.push_caution.basis, Measure(rules.push_caution.value));
+  }
+  if (site.whole() && site.pressurised()) {
+    candidate.said.taken.calculated(Worked(PlanPart::machine, Formula::bar_push,
+                                           {given(site.line()), figure(Measure(machine.bar_diameter), machine.basis)}, setup.push,
+                                           std::string_view("a caution beyond the limit"))
+                                        .at_most(figure(rules.push_caution)));
   }
   const bool beyond = over(setup.push, rules.push_limit.value);
   if (beyond || over(setup.push, rules.push_caution.value)) {

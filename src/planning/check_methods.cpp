@@ -5,6 +5,7 @@
 #include "mainbore/hydraulics/equal_capacity.hpp"
 #include "mainbore/mechanics/section.hpp"
 #include "mainbore/mechanics/stripping.hpp"
+#include "planning/calculations.hpp"
 #include "planning/checks.hpp"
 #include "rules/tap_limits.hpp"
 
@@ -65,6 +66,11 @@ void judge_by_rule(const Site& site, const rules::MethodLists& lists, const Refu
   }
   const bool capped = decided.cap != nullptr && decided.cap->largest < decided.permission->largest;
   const TapLimit& row = capped ? *decided.cap : *decided.permission;
+  if (site.whole()) {
+    candidate.said.taken.calculated(Worked(PlanPart::tap, Formula::tap_size, {given(Measure(candidate.method.tap.number(), Kind::ratio))},
+                                           Measure(candidate.method.tap.number(), Kind::ratio), name_of(candidate.method.kind))
+                                        .at_most(figure(Measure(row.largest.number(), Kind::ratio), row.basis, From::rule)));
+  }
   if (row.largest == NominalSize()) {
     findings.add(codes.not_allowed, Severity::stop)
         .with(name_of(main.material), std::string_view(row.why))
@@ -80,6 +86,13 @@ void judge_by_rule(const Site& site, const rules::MethodLists& lists, const Refu
   ask_consent(site, decided, candidate);
 }
 
+// The hole of a direct tap is that over its threads, of any other the outlet's nominal bore.
+CalculationInput hole_of(const Site& site, const Candidate& candidate) {
+  const ChosenMethod& method = candidate.method;
+  const TapThread* const thread = method.kind == Method::direct && method.thread ? site.catalog.thread(*method.thread, method.tap) : nullptr;
+  return figure(Measure(*method.hole), thread != nullptr ? thread->basis : usual_practice);
+}
+
 // What the hole leaves of the pipe as a beam. The ratio hardly depends on the wall, and falls as it thickens: judged at a
 // tenth of the diameter, thicker than nearly any main, so that no reading of the wall can better it.
 void judge_section(const Site& site, Candidate& candidate) {
@@ -89,6 +102,12 @@ void judge_section(const Site& site, Candidate& candidate) {
   const auto section = mechanics::net_section({*main.od_least, 0.1 * *main.od_least}, *candidate.method.hole);
   candidate.method.section_left = section ? section->modulus_ratio : 0.0;
   candidate.said.taken.take(PlanPart::tap, Taken::section_left, rule.basis, Measure(rule.value, Kind::ratio));
+  if (section && site.whole()) {
+    candidate.said.taken.calculated(Worked(PlanPart::tap, Formula::section_left,
+                                           {hole_of(site, candidate), diameter(site, main, *main.od_least), plain(0.1)},
+                                           Measure(*candidate.method.section_left, Kind::ratio))
+                                        .at_least(figure(rule, Kind::ratio)));
+  }
   if (!over(rule.value, *candidate.method.section_left)) return;
   candidate.said.findings.add(FindingCode::section_too_little_left, Severity::stop)
       .value(Measure(*candidate.method.section_left, Kind::ratio))
@@ -101,6 +120,12 @@ void judge_hole_ratio(const Site& site, Candidate& candidate, const Rule<double>
   if (!main.od_least || !candidate.method.hole) return;
   const double ratio = mechanics::hole_ratio(*candidate.method.hole, *main.od_least);
   candidate.said.taken.take(PlanPart::tap, Taken::hole_ratio, rule.basis, Measure(rule.value, Kind::ratio));
+  if (site.whole()) {
+    candidate.said.taken.calculated(Worked(PlanPart::tap, Formula::hole_ratio,
+                                           {hole_of(site, candidate), diameter(site, main, *main.od_least)},
+                                           Measure(ratio, Kind::ratio))
+                                        .at_most(figure(rule, Kind::ratio)));
+  }
   if (!over(ratio, rule.value)) return;
   candidate.said.findings.add(code, Severity::stop)
       .value(Measure(ratio, Kind::ratio))
@@ -150,6 +175,7 @@ void judge_threads(const Site& site, const TapThread& thread, Candidate& candida
     }
   }
 
+  write_threads(site, thread, candidate);
   const double at_nominal = in_wall.at_nominal.complete_threads;
   const double at_least = in_wall.at_least->complete_threads;
   if (!judged) {
@@ -252,8 +278,10 @@ void plan_makeup(const Site& site, const TapThread& thread, Candidate& candidate
   candidate.said.taken.take(PlanPart::tap, Taken::threads_showing, rules.threads_showing.basis,
                        Measure(plan.threads_showing, Kind::threads));
   if (main.wall_nominal) plan.protrusion = mechanics::protrusion(plan.makeup.engaged_length, *main.wall_nominal);
-  if (!thread.projection) return;
-  plan.tip_depth = mechanics::tap_tip_depth(*thread.geometry, *thread.projection, plan.makeup.stop_past_gauge);
+  if (thread.projection) {
+    plan.tip_depth = mechanics::tap_tip_depth(*thread.geometry, *thread.projection, plan.makeup.stop_past_gauge);
+  }
+  write_makeup(site, thread, candidate);
 }
 
 // A thread whose own dimensions are not listed is counted as the next larger one: a wider hole, in which fewer close.
@@ -397,6 +425,13 @@ Candidate try_several_of(const Site& site, NominalSize tap) {
       site.asked().number() / tap.number(), rules.equal_capacity_exponent.value));
   candidate.said.taken.take(PlanPart::tap, Taken::equal_capacity, rules.equal_capacity_exponent.basis,
                        Measure(rules.equal_capacity_exponent.value, Kind::ratio));
+  if (site.whole()) {
+    candidate.said.taken.calculated(Worked(PlanPart::tap, Formula::equal_taps,
+                                           {given(Measure(site.asked().number(), Kind::ratio)), plain(tap.number()),
+                                            figure(rules.equal_capacity_exponent, Kind::ratio)},
+                                           Measure(candidate.method.count, Kind::ratio))
+                                        .at_most(figure(rules.most_taps, Kind::ratio)));
+  }
   if (over(static_cast<double>(candidate.method.count), rules.most_taps.value)) {
     candidate.said.findings.add(FindingCode::several_too_many, Severity::stop)
         .with(candidate.method.count, tap)
@@ -412,16 +447,29 @@ Candidate try_several_of(const Site& site, NominalSize tap) {
   if (candidate.verdict() == Verdict::no_go) return candidate;
   Length spacing;
   Length joint;
+  const Basis* spaced_by = &usual_practice;
+  const Basis* joint_by = &usual_practice;
   for (const Clearance& clearance : rules.clearances) {
     if (clearance.what == NearbyThing::tap) {
       spacing = clearance.least.value;
+      spaced_by = &clearance.least.basis;
       candidate.said.taken.take(PlanPart::tap, Taken::taps_apart, clearance.least.basis, Measure(spacing, Kind::distance));
     }
-    if (clearance.what == NearbyThing::joint) joint = clearance.least.value;
+    if (clearance.what != NearbyThing::joint) continue;
+    joint = clearance.least.value;
+    joint_by = &clearance.least.basis;
   }
   candidate.method.spacing = spacing;
   const Length needed = hydraulics::barrel_needed(candidate.method.count, spacing, joint);
   const auto barrel = barrel_between_joints(site);
+  if (site.whole()) {
+    Worked row(PlanPart::tap, Formula::barrel_needed,
+               {worked_out(Formula::equal_taps, Measure(candidate.method.count, Kind::ratio)),
+                figure(Measure(spacing, Kind::distance), *spaced_by), figure(Measure(joint, Kind::distance), *joint_by)},
+               Measure(needed, Kind::distance));
+    if (barrel) row.at_most(given(Measure(*barrel, Kind::distance)));
+    candidate.said.taken.calculated(std::move(row));
+  }
   if (barrel && over(needed, *barrel)) {
     candidate.said.findings.add(FindingCode::several_no_room, Severity::stop)
         .value(Measure(*barrel, Kind::distance))

@@ -8,6 +8,7 @@
 #include "mainbore/excavation/tolerance_zone.hpp"
 #include "mainbore/excavation/traffic_taper.hpp"
 #include "mainbore/hydraulics/open_jet.hpp"
+#include "planning/calculations.hpp"
 #include "planning/checks.hpp"
 
 namespace mainbore::planning {
@@ -188,6 +189,13 @@ class PitCheck {
                                    .far_side = rules_.room_far_side.value,
                                    .below = rules_.room_below.value};
     plan.pit = excavation::size_pit(od, cover, room, 0.0);
+    if (site_.whole()) {
+      said_.taken.calculated(Worked(PlanPart::pit, Formula::pit_depth,
+                                    {planning::given(Measure(cover, Kind::distance)), diameter(site_, site_.main, od),
+                                     figure(rules_.room_below, Kind::distance)},
+                                    Measure(plan.pit.depth, Kind::distance), std::string_view("a protective system beyond the limit"))
+                                 .at_most(figure(rules_.protective_system_depth, Kind::distance)));
+    }
     take(Taken::pit_room, rules_.room_along, Kind::distance);
     take(Taken::pit_room, rules_.room_machine_side, Kind::distance);
     take(Taken::pit_room, rules_.room_far_side, Kind::distance);
@@ -199,6 +207,7 @@ class PitCheck {
     heap_spoil(plan);
     plan_way_out(plan);
     plan_surroundings(plan);
+    write_pit(site_, plan, swell_of(plan), said_.taken);
     fill(plan, room);
     return plan;
   }
@@ -313,12 +322,20 @@ class PitCheck {
     if (slope_case.distress) take(Taken::slopes, rules_.slope_distress, Kind::ratio);
   }
 
-  void heap_spoil(PitPlan& plan) {
-    const ServiceTables& tables = site_.catalog.service_tables();
-    const Earth earth = facts_.earth.value_or(plan.soil.type == SoilType::stable_rock ? Earth::rock : Earth::earth);
+  [[nodiscard]] Earth earth_of(const PitPlan& plan) const {
+    return facts_.earth.value_or(plan.soil.type == SoilType::stable_rock ? Earth::rock : Earth::earth);
+  }
+  [[nodiscard]] const Rule<double>& swell_of(const PitPlan& plan) const {
     const std::array<const Rule<double>*, 4> swells = {&rules_.swell_sand, &rules_.swell_earth, &rules_.swell_clay,
                                                        &rules_.swell_rock};
-    take(Taken::swell, *swells[static_cast<std::size_t>(earth)], Kind::ratio);
+    return *swells[static_cast<std::size_t>(earth_of(plan))];
+  }
+
+  void heap_spoil(PitPlan& plan) {
+    const ServiceTables& tables = site_.catalog.service_tables();
+    const Earth earth = earth_of(plan);
+    const Rule<double>& swell = swell_of(plan);
+    take(Taken::swell, swell, Kind::ratio);
     take(Taken::swell, rules_.repose, Kind::ratio);
     said_.taken.take(PlanPart::pit, Taken::ground_weight, tables.weight_basis);
     plan.top = excavation::pit_top(plan.pit);
@@ -328,7 +345,7 @@ class PitCheck {
       otherwise.slope = plan.pit.slope > 0.0 ? 0.0 : plan.slope->run;
       plan.bank_otherwise = excavation::pit_volume(otherwise);
     }
-    plan.loose = excavation::loose_volume(plan.bank, swells[static_cast<std::size_t>(earth)]->value);
+    plan.loose = excavation::loose_volume(plan.bank, swell.value);
     plan.weight = plan.bank * (earth == Earth::rock ? tables.rock_weight : tables.soil_weight);
     plan.spoil = excavation::spoil_windrow(plan.loose, plan.top.along, rules_.repose.value);
     plan.setback = rules_.spoil_setback.value;

@@ -5,6 +5,7 @@
 #include <span>
 #include <vector>
 
+#include "planning/calculations.hpp"
 #include "planning/checks.hpp"
 
 namespace mainbore {
@@ -226,6 +227,11 @@ Location check_place(const Context& context, Said& said) {
     for (const Obstacle& obstacle : obstacles) {
       location.clearings.push_back({obstacle.thing->what, obstacle.thing->along,
                                     abs(obstacle.thing->along - location.shift), obstacle.rule->least.value});
+      const Clearing& clearing = location.clearings.back();
+      said.taken.calculated(Worked(PlanPart::place, Formula::distance_kept,
+                                   {given(Measure(clearing.along, Kind::distance)), plain(location.shift.base(), Kind::distance)},
+                                   Measure(clearing.kept, Kind::distance), nearby_names[static_cast<std::size_t>(clearing.what)])
+                                .at_least(figure(obstacle.rule->least, Kind::distance)));
     }
   }
   note_what_lies_near(context, location.shift, said);

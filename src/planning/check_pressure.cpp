@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 
+#include "planning/calculations.hpp"
 #include "planning/checks.hpp"
 
 namespace mainbore::planning {
@@ -18,6 +19,18 @@ void add_limit(PressureChain& chain, PressureLink link, Pressure limit, const Ba
   if (!chain.governed_by || limit < chain.governed_by->limit) chain.governed_by = added;
 }
 
+void write_line(const Context& context, Recorder& taken, std::string_view link, Pressure limit, const Basis& basis) {
+  if (!taken.on()) return;
+  taken.calculated(Worked(PlanPart::pressure, Formula::line_pressure, {given(context.line())}, context.line(), link)
+                       .at_most(figure(Measure(limit), basis)));
+}
+
+CalculationInput surge_of(const Context& context, Pressure surge) {
+  const MainFacts& facts = context.job().main;
+  const bool stated = facts.surge == surge || facts.occasional_surge == surge;
+  return given_or(stated, surge, context.rules.surge_assumed.basis);
+}
+
 // A surge is over in a moment; a fitting that is proved at half as much again bears it. Of a line that is over the rating
 // already, that is said elsewhere: here, whether the surge is still too much once the line is brought down to it.
 void bear_surge(const Site& site, Candidate& candidate, std::string_view fitting, Pressure limit,
@@ -26,6 +39,15 @@ void bear_surge(const Site& site, Candidate& candidate, std::string_view fitting
   candidate.said.taken.take(PlanPart::pressure, Taken::fitting_surge, factor.basis, Measure(factor.value, Kind::ratio));
   const Pressure line = candidate.pressure.line;
   const Pressure surge = greatest_surge(site);
+  if (site.whole()) {
+    const CalculationInput rating = figure(Measure(limit), basis);
+    Recorder& taken = candidate.said.taken;
+    taken.calculated(Worked(PlanPart::pressure, Formula::fitting_allowed, {figure(factor, Kind::ratio), rating},
+                            factor.value * limit, fitting));
+    taken.calculated(Worked(PlanPart::pressure, Formula::fitting_with_surge, {given(line), rating, surge_of(site, surge)},
+                            std::min(line, limit) + surge, fitting)
+                         .at_most(worked_out(Formula::fitting_allowed, factor.value * limit)));
+  }
   if (!over(std::min(line, limit) + surge, factor.value * limit)) return;
   candidate.said.findings.add(FindingCode::pressure_surge_over_fitting, Severity::hold)
       .value(line + surge)
@@ -35,11 +57,12 @@ void bear_surge(const Site& site, Candidate& candidate, std::string_view fitting
 }
 
 // A limit that lowering the main for the time of the tap can meet.
-void require_while_tapping(Candidate& candidate, PressureLink link, FindingCode code, Pressure limit,
+void require_while_tapping(const Site& site, Candidate& candidate, PressureLink link, FindingCode code, Pressure limit,
                            const Basis& basis, Detail detail = {}) {
   PressureChain& chain = candidate.pressure;
   add_limit(chain, link, limit, basis);
   candidate.said.taken.take(PlanPart::pressure, taken_of(link), basis, Measure(limit));
+  write_line(site, candidate.said.taken, name_of(link), limit, basis);
   if (!over(chain.line, limit)) return;
   candidate.said.findings.add(code, Severity::hold).value(chain.line).at_most(limit).with(detail).basis(basis);
   if (!chain.reduce_to || limit < *chain.reduce_to) chain.reduce_to = limit;
@@ -47,12 +70,13 @@ void require_while_tapping(Candidate& candidate, PressureLink link, FindingCode 
 
 // A limit of something that stays on the main: only a fitting of a higher rating can meet it.
 // Where nobody has read its mark, the rule's rating is assumed.
-void require_for_good(Candidate& candidate, PressureLink link, FindingCode code, const std::optional<Pressure>& marked,
+void require_for_good(const Site& site, Candidate& candidate, PressureLink link, FindingCode code, const std::optional<Pressure>& marked,
                       const Rule<Pressure>& rule, const Assumption& assumption) {
   PressureChain& chain = candidate.pressure;
   const Pressure limit = marked.value_or(rule.value);
   const Basis& basis = marked ? stated_in_job : rule.basis;
   add_limit(chain, link, limit, basis);
+  write_line(site, candidate.said.taken, name_of(link), limit, basis);
   if (over(chain.line, limit)) candidate.said.findings.add(code, Severity::hold).value(chain.line).at_most(limit).basis(basis);
   if (marked) {
     candidate.said.taken.take(PlanPart::pressure, taken_of(link), basis, Measure(limit));
@@ -62,10 +86,23 @@ void require_for_good(Candidate& candidate, PressureLink link, FindingCode code,
   }
 }
 
+// What the pipe bears is its rating, or so much of it, and the surge that its class covers.
+struct Borne {
+  CalculationInput factor;
+  CalculationInput covered;
+};
+
 // Holds where line and surge together are more than the pipe may see.
 void bears_in_pipe(const Context& context, const ResolvedMain& main, Said& said, Pressure surge,
-                   std::string_view how_often, Pressure allowed, const Basis& basis) {
+                   std::string_view how_often, Pressure allowed, const Basis& basis, const Borne& borne) {
   const Pressure total = context.line() + surge;
+  if (said.taken.on()) {
+    said.taken.calculated(Worked(PlanPart::pressure, Formula::surge_allowed,
+                                 {borne.factor, figure(Measure(*main.rating), *main.rating_basis), borne.covered}, allowed, how_often));
+    said.taken.calculated(Worked(PlanPart::pressure, Formula::line_with_surge, {given(context.line()), surge_of(context, surge)},
+                                 total, how_often)
+                              .at_most(worked_out(Formula::surge_allowed, allowed)));
+  }
   if (!over(total, allowed)) return;
   said.findings.add(FindingCode::pressure_surge_over_rating, Severity::hold)
       .value(total)
@@ -86,7 +123,8 @@ void check_plastic_surge(const Context& context, const ResolvedMain& main, Said&
   const bool polyethylene = main.material == Material::polyethylene;
   const Rule<double>& often =
       polyethylene ? rules.polyethylene_recurring_surge_factor : rules.plastic_recurring_surge_factor;
-  bears_in_pipe(context, main, said, surge, recurring, often.value * rating + main.surge_covered, often.basis);
+  bears_in_pipe(context, main, said, surge, recurring, often.value * rating + main.surge_covered, often.basis,
+                {figure(often, Kind::ratio), figure(Measure(main.surge_covered), *main.rating_basis)});
   const auto count_on = [&](const Rule<double>& factor) {
     said.taken.take(PlanPart::pressure, Taken::surge_allowance, factor.basis, Measure(factor.value, Kind::ratio));
   };
@@ -95,7 +133,7 @@ void check_plastic_surge(const Context& context, const ResolvedMain& main, Said&
   if (const auto& seldom = context.job().main.occasional_surge) {
     if (over(context.line() + *seldom, rating)) count_on(rules.plastic_surge_factor);
     bears_in_pipe(context, main, said, *seldom, occasional, rules.plastic_surge_factor.value * rating,
-                  rules.plastic_surge_factor.basis);
+                  rules.plastic_surge_factor.basis, {figure(rules.plastic_surge_factor, Kind::ratio), plain(0.0, Kind::pressure)});
   }
 }
 
@@ -124,7 +162,8 @@ Pressure check_surge(const Context& context, const ResolvedMain& main, Said& sai
   const Pressure surge = greatest_surge(context);
   bears_in_pipe(context, main, said, surge, surge > usual ? occasional : recurring,
                 *main.rating + (allowance != nullptr ? allowance->value : Pressure()),
-                allowance != nullptr ? allowance->basis : *main.rating_basis);
+                allowance != nullptr ? allowance->basis : *main.rating_basis,
+                {plain(1.0), allowance != nullptr ? figure(*allowance) : plain(0.0, Kind::pressure)});
   return usual;
 }
 
@@ -156,6 +195,7 @@ PressureChain check_pipe_pressure(const Context& context, const ResolvedMain& ma
   if (main.rating) {
     const Basis& basis = *main.rating_basis;
     add_limit(chain, PressureLink::pipe, *main.rating, basis);
+    write_line(context, said.taken, name_of(PressureLink::pipe), *main.rating, basis);
     if (over(chain.line, *main.rating)) {
       // Where even the greatest rating is exceeded, or the utility has spoken, no reading of the class will help.
       const bool class_may_help = !context.job().main.rating && !over(chain.line, *main.greatest_rating);
@@ -187,13 +227,13 @@ void check_equipment_pressure(const Site& site, Candidate& candidate) {
   chain = site.pressure;
 
   if (method == Method::saddle || method == Method::sleeve) {
-    require_for_good(candidate, PressureLink::saddle, FindingCode::pressure_over_saddle_rating, service.saddle_rating,
+    require_for_good(site, candidate, PressureLink::saddle, FindingCode::pressure_over_saddle_rating, service.saddle_rating,
                      rules.saddle_rating,
                      {"service.saddle_rating", Measure(rules.saddle_rating.value), "a rating in common use",
                       "read the pressure marked on the saddle"});
   }
   if (method != Method::sleeve) {
-    require_for_good(candidate, PressureLink::corporation_stop, FindingCode::pressure_over_stop_rating,
+    require_for_good(site, candidate, PressureLink::corporation_stop, FindingCode::pressure_over_stop_rating,
                      service.stop_rating, rules.stop_rating,
                      {"service.stop_rating", Measure(rules.stop_rating.value), "the lowest rating in common use",
                       "read the pressure marked on the stop"});
@@ -206,17 +246,17 @@ void check_equipment_pressure(const Site& site, Candidate& candidate) {
   }
   if (!site.pressurised()) return;
 
-  require_while_tapping(candidate, PressureLink::wet_tap_rule, FindingCode::pressure_over_wet_tap_limit,
+  require_while_tapping(site, candidate, PressureLink::wet_tap_rule, FindingCode::pressure_over_wet_tap_limit,
                         rules.wet_tap_limit.value, rules.wet_tap_limit.basis);
   if (method == Method::sleeve) return;  // cut with a larger machine, chosen with the sleeve
   const MachineProfile& machine = *candidate.setup.machine;
-  require_while_tapping(candidate, PressureLink::machine, FindingCode::pressure_over_machine_rating,
+  require_while_tapping(site, candidate, PressureLink::machine, FindingCode::pressure_over_machine_rating,
                         machine.body_rating, machine.basis);
   bear_surge(site, candidate, "machine", machine.body_rating, machine.basis);
   const Feed feed = candidate.setup.feed;
   const auto limit = feed == Feed::powered ? machine.powered_limit : machine.hand_limit;
   if (limit) {
-    require_while_tapping(candidate, PressureLink::feed, FindingCode::pressure_over_feed_limit, *limit, machine.basis,
+    require_while_tapping(site, candidate, PressureLink::feed, FindingCode::pressure_over_feed_limit, *limit, machine.basis,
                           name_of(feed));
   }
 }

@@ -8,6 +8,7 @@
 #include "mainbore/hydraulics/equal_capacity.hpp"
 #include "mainbore/hydraulics/open_jet.hpp"
 #include "mainbore/hydraulics/pipe.hpp"
+#include "planning/calculations.hpp"
 #include "planning/laid_line.hpp"
 
 namespace mainbore::planning {
@@ -194,6 +195,11 @@ std::optional<DemandPlan> plan_demand(const Context& context, Said& said) {
   }
   demand.flow = hydraulics::service_demand(demand.domestic, demand.sprinklers);
   said.taken.take(PlanPart::service, Taken::demand, *demand.basis, Measure(demand.flow));
+  if (context.whole()) {
+    said.taken.calculated(Worked(PlanPart::service, Formula::demand,
+                                 {figure(Measure(demand.domestic), *demand.basis), figure(Measure(demand.sprinklers), rules.sprinkler_single.basis)},
+                                 demand.flow));
+  }
   return demand;
 }
 
@@ -338,6 +344,7 @@ class ServiceCheck {
     if (service_.meter != nullptr) take(LossPart::meter, losses.meter, std::nullopt);
     service_.residual = left;
     service_.residual_least = std::min(left, laid_residual_);
+    write_losses(context_, laid_, service_, line, losses, said_.taken);
     service_.available = hydraulics::flow_at_residual(least_, service_.supply, service_.residual_wanted);
 
     const Length nothing;
@@ -359,6 +366,12 @@ class ServiceCheck {
   }
 
   void judge_velocity() {
+    if (context_.whole()) {
+      said_.taken.calculated(Worked(PlanPart::service, Formula::water_speed,
+                                    {worked_out(Formula::demand, flow()), figure(Measure(laid_.tube->bore), laid_.tube->basis)},
+                                    service_.velocity)
+                                 .at_most(figure(rules_.velocity_limit)));
+    }
     const bool beyond = over(service_.velocity, rules_.velocity_limit.value);
     if (!beyond && !over(service_.velocity, rules_.velocity_caution.value)) return;
     const Rule<Velocity>& rule = beyond ? rules_.velocity_limit : rules_.velocity_caution;
@@ -536,7 +549,7 @@ void check_line_rating(const Context& context, Said& said) {
       .basis(factor.basis, basis);
 }
 
-std::optional<OpenHole> open_hole(const Context& context, const ChosenMethod& method) {
+std::optional<OpenHole> open_hole(const Context& context, const ChosenMethod& method, Recorder& taken) {
   const auto& hole = method.hole;
   if (!context.whole() || !context.pressurised() || !hole) return std::nullopt;
   OpenHole open;
@@ -545,6 +558,14 @@ std::optional<OpenHole> open_hole(const Context& context, const ChosenMethod& me
       hydraulics::open_jet_flow(*hole, context.line(), short_tube_discharge, context.catalog.service_tables().head);
   open.push = context.line() * hydraulics::bore_area(*hole);
   open.jet = hydraulics::jet_force(*hole, context.line(), short_tube_discharge, short_tube_velocity);
+  const ServiceTables& tables = context.catalog.service_tables();
+  const CalculationInput discharge = plain(short_tube_discharge);
+  const CalculationInput bore = plain(hole->base(), Kind::length);
+  taken.calculated(Worked(PlanPart::pressure, Formula::open_hole_flow,
+                          {discharge, bore, given(context.line()), figure(Measure(tables.head * units::foot), tables.head_basis)},
+                          open.flow));
+  taken.calculated(Worked(PlanPart::pressure, Formula::jet_force,
+                          {discharge, plain(short_tube_velocity), bore, given(context.line())}, open.jet));
   return open;
 }
 

@@ -296,9 +296,9 @@ void check_machine(const Site& site, Candidate& candidate);
 [[nodiscard]] Findings judge_method(const Site& site, const ChosenMethod& method);
 
 // What the hole lets out: nothing of a dry main, or where no hole is planned.
-[[nodiscard]] std::optional<OpenHole> open_hole(const Context& context, const ChosenMethod& method);
+[[nodiscard]] std::optional<OpenHole> open_hole(const Context& context, const ChosenMethod& method, Recorder& taken);
 // The marks on the bar; nothing where nothing is cut.
-[[nodiscard]] std::optional<MarksPlan> bar_marks(const Site& site, const Candidate& chosen);
+[[nodiscard]] std::optional<MarksPlan> bar_marks(const Site& site, const Candidate& chosen, Recorder& taken);
 // The rest of the work, each only where the job gives facts for it. The service line is as laid_line.hpp has it.
 [[nodiscard]] std::optional<ServicePlan> check_service(const Context& context, const std::optional<LaidLine>& laid,
                                                        Said& said);

@@ -75,8 +75,8 @@ struct Work {
 Work plan_work(const Site& site, const Candidate& chosen) {
   Work work(site);
   const auto laid = laid_line(site, chosen.method);
-  work.open_hole = open_hole(site, chosen.method);
-  if (site.whole()) work.marks = bar_marks(site, chosen);
+  work.open_hole = open_hole(site, chosen.method, work.said.taken);
+  if (site.whole()) work.marks = bar_marks(site, chosen, work.said.taken);
   work.service = check_service(site, laid, work.said);
   work.cleaning = check_cleaning(site, laid, work.service, work.said);
   work.excavation = check_pit(site, work.open_hole, work.said);
@@ -111,6 +111,7 @@ Plan assembled(const Context& context, Job&& job, JudgedMain&& judged, Choice&& 
     if (const auto recalled = recalled_caution(taken, lists)) work.said.findings.add(*recalled, recalled->severity);
     plan.findings = gathered(lists);
     plan.evidence = evidence_for(plan, taken);
+    plan.calculations = calculations_of(taken);
   } else {
     plan.findings = gathered(lists);
   }

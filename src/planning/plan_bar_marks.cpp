@@ -1,6 +1,7 @@
 // The marks on the bar: what is known of pipe, tool and machine, taken to the safe side of each mark.
 #include <algorithm>
 
+#include "planning/calculations.hpp"
 #include "planning/checks.hpp"
 
 namespace mainbore::planning {
@@ -63,7 +64,7 @@ void mark_the_pipe(const Site& site, const Candidate& plan, MarksPlan& marks) {
 
 }  // namespace
 
-std::optional<MarksPlan> bar_marks(const Site& site, const Candidate& plan) {
+std::optional<MarksPlan> bar_marks(const Site& site, const Candidate& plan, Recorder& taken) {
   if (plan.method.kind == Method::none) return std::nullopt;
   MarksPlan marks;
   const ToolFacts& tool = site.job().tool;
@@ -80,6 +81,7 @@ std::optional<MarksPlan> bar_marks(const Site& site, const Candidate& plan) {
       marks.stop_drawn_back = mechanics::drawn_back_with(*marks.drawn_back, *tool.length, *tool.insertion_length);
   }
   mark_the_pipe(site, plan, marks);
+  write_marks(site, plan, marks, marks.at ? std::optional(greatest_wall(site)) : std::nullopt, taken);
   return marks;
 }
 

@@ -12,6 +12,7 @@
 #include <utility>
 #include <vector>
 
+#include "planning/calculations.hpp"
 #include "planning/checks.hpp"
 #include "planning/instrument.hpp"
 
@@ -349,7 +350,13 @@ class ReadingWriter {
 
   void pressure() {
     if (const auto most = end_of(ReadingId::line_pressure)) {
-      add(ReadingId::line_pressure, std::nullopt, Measure(whole_psi(Pressure::from_base(*most))));
+      const Pressure shown = whole_psi(Pressure::from_base(*most));
+      add(ReadingId::line_pressure, std::nullopt, Measure(shown));
+      const auto alone = pressure_to_read(site_, chosen_.pressure);
+      if (alone && whole_psi(*alone) == shown && !(shown < 1.0 * units::psi)) {
+        taken_.calculated(Worked(PlanPart::readings, Formula::pressure_to_read, {plain(alone->base(), Kind::pressure)}, shown,
+                                 name_of(ReadingId::line_pressure)));
+      }
     }
   }
 
@@ -363,6 +370,45 @@ class ReadingWriter {
     const Rule<Length>& gauge = site_.rules.wall_uncertainty;
     take(Taken::gauge_error, gauge.basis, Measure(gauge.value));
     add(ReadingId::wall, Measure(Length::from_base(*least)), std::nullopt);
+    write_wall(Length::from_base(*least));
+  }
+
+  // Where the bound is what the threads or the class ask for by themselves.
+  void write_wall(Length least) {
+    if (wall_to_read(site_, chosen_) != least) return;
+    const CalculationInput gauge = figure(site_.rules.wall_uncertainty);
+    const std::string_view of = name_of(ReadingId::wall);
+    if (chosen_.engagement && chosen_.engagement->judged && chosen_.engagement->wall_needed) {
+      taken_.calculated(Worked(PlanPart::readings, Formula::wall_to_read,
+                               {worked_out(Formula::wall_needed, *chosen_.engagement->wall_needed), gauge}, least, of));
+      return;
+    }
+    const Pipe& pipe = *site_.main.governing;
+    const CalculationInput wall = figure(pipe, PipeColumn::wall, *pipe.wall);
+    const CalculationInput minus = figure(pipe, PipeColumn::wall_minus, pipe.wall_minus);
+    if (plastic()) taken_.calculated(Worked(PlanPart::readings, Formula::plastic_to_read, {wall, minus}, least, of));
+    else taken_.calculated(Worked(PlanPart::readings, Formula::class_to_read, {wall, minus, gauge}, least, of));
+  }
+
+  // The candidates that set the ends of the tape; none where an end was drawn back.
+  void write_tape(Length least, Length most) {
+    const CalculationInput error = figure(site_.rules.circumference_uncertainty);
+    const std::string_view of = name_of(ReadingId::circumference);
+    bool low = false;
+    bool high = false;
+    for (const Pipe* pipe : site_.main.candidates) {
+      if (!pipe->od) continue;
+      const LengthRange marks = whole_marks(tape_range(*pipe, site_.rules));
+      const CalculationInput od = figure(*pipe, PipeColumn::od, *pipe->od);
+      if (!std::exchange(low, low || marks.low == least) && low) {
+        taken_.calculated(Worked(PlanPart::readings, Formula::tape_least,
+                                 {od, figure(*pipe, PipeColumn::od_minus, pipe->od_minus), error}, Measure(least, Kind::tape), of));
+      }
+      if (!std::exchange(high, high || marks.high == most) && high) {
+        taken_.calculated(Worked(PlanPart::readings, Formula::tape_most,
+                                 {od, figure(*pipe, PipeColumn::od_plus, pipe->od_plus), error}, Measure(most, Kind::tape), of));
+      }
+    }
   }
 
   void circumference() {
@@ -372,6 +418,7 @@ class ReadingWriter {
     take(Taken::tape_error, tape.basis, Measure(tape.value, Kind::tape));
     add(ReadingId::circumference, Measure(Length::from_base(*least), Kind::tape),
         Measure(Length::from_base(*end_of(ReadingId::circumference, true)), Kind::tape));
+    write_tape(Length::from_base(*least), Length::from_base(*end_of(ReadingId::circumference, true)));
   }
 
   void temperature(bool borne_out) {

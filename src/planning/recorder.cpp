@@ -14,6 +14,13 @@ bool same(const Evidence& a, const Evidence& b) {
          a.basis.reference == b.basis.reference;
 }
 
+// Two checks may ask for one stroke.
+bool same(const Calculation& a, const Calculation& b) {
+  return a.formula == b.formula && a.part == b.part && a.of == b.of && a.result == b.result &&
+         std::equal(a.inputs.begin(), a.inputs.end(), b.inputs.begin(), b.inputs.end(),
+                    [](const CalculationInput& one, const CalculationInput& other) { return one.value == other.value; });
+}
+
 // What decides about the tap is told first.
 constexpr std::array told_in_order = {PlanPart::tap,      PlanPart::pipe,    PlanPart::pressure,
                                       PlanPart::machine,  PlanPart::place,   PlanPart::readings,
@@ -78,6 +85,12 @@ void Recorder::refused(const Recorder& tried, const Finding& why) {
         from_of(*basis, From::table));
     list_.back().evidence.finding = why.code;
   }
+  for (const Calculation& made : tried.calculations_) {
+    if (const auto utilization = made.utilization(); !utilization || !over(*utilization, 1.0)) continue;
+    calculations_.push_back(made);
+    calculations_.back().part = PlanPart::rejected;
+    calculations_.back().refused = true;
+  }
 }
 
 std::optional<Finding> recalled_caution(const Recorder& taken, std::span<const Findings* const> findings) {
@@ -119,6 +132,17 @@ std::vector<Evidence> evidence_for(const Plan& plan, const Recorder& taken) {
     }
   }
   std::stable_sort(all.begin(), all.end(), [](const Evidence& a, const Evidence& b) { return a.part < b.part; });
+  return all;
+}
+
+std::vector<Calculation> calculations_of(const Recorder& taken) {
+  std::vector<Calculation> all;
+  all.reserve(taken.calculations().size());
+  for (const Calculation& made : taken.calculations()) {
+    const bool known = std::any_of(all.begin(), all.end(), [&](const Calculation& other) { return same(made, other); });
+    if (!known) all.push_back(made);
+  }
+  std::stable_sort(all.begin(), all.end(), [](const Calculation& a, const Calculation& b) { return a.part < b.part; });
   return all;
 }
 

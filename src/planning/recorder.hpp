@@ -3,8 +3,10 @@
 
 #include <optional>
 #include <span>
+#include <utility>
 #include <vector>
 
+#include "mainbore/calculation.hpp"
 #include "mainbore/evidence.hpp"
 #include "mainbore/plan.hpp"
 #include "mainbore/rules.hpp"
@@ -36,7 +38,16 @@ class Recorder {
   // What a method was refused for, which `tried` has written down as it was taken.
   void refused(const Recorder& tried, const Finding& why);
   // All that another has written down.
-  void add(const Recorder& other) { list_.insert(list_.end(), other.list_.begin(), other.list_.end()); }
+  void add(const Recorder& other) {
+    list_.insert(list_.end(), other.list_.begin(), other.list_.end());
+    calculations_.insert(calculations_.end(), other.calculations_.begin(), other.calculations_.end());
+  }
+
+  [[nodiscard]] bool on() const { return on_; }
+  void calculated(Calculation made) {
+    if (on_) calculations_.push_back(std::move(made));
+  }
+  [[nodiscard]] const std::vector<Calculation>& calculations() const { return calculations_; }
 
   struct Item {
     Evidence evidence;
@@ -51,6 +62,7 @@ class Recorder {
 
   bool on_;
   std::vector<Item> list_;
+  std::vector<Calculation> calculations_;
 };
 
 // The one caution of whatever the plan counts on and nobody has read: nothing where there is no such value.
@@ -58,5 +70,7 @@ class Recorder {
 
 // The list of a plan whose findings and method are final: part by part, each item once.
 [[nodiscard]] std::vector<Evidence> evidence_for(const Plan& plan, const Recorder& taken);
+// The calculations, part by part, those of a refused method last.
+[[nodiscard]] std::vector<Calculation> calculations_of(const Recorder& taken);
 
 }  // namespace mainbore::planning

@@ -3,6 +3,7 @@
 
 #include "mainbore/mechanics/rating.hpp"
 #include "catalog/class_meaning.hpp"
+#include "planning/calculations.hpp"
 #include "planning/candidates.hpp"
 
 namespace mainbore::planning {
@@ -151,6 +152,9 @@ void resolve_wall(const Context& context, ResolvedMain& main, Said& said) {
     main.wall_least = std::max(*measured - gauge.value, Length());
     main.wall_basis = WallBasis::measured;
     said.taken.measured(PlanPart::pipe, Taken::gauge, gauge.basis, Measure(*measured));
+    if (said.taken.on()) {
+      said.taken.calculated(Worked(PlanPart::pipe, Formula::wall_by_gauge, {nominal_wall(main), figure(gauge)}, *main.wall_least));
+    }
     auto asked = class_wall_reading(pipe, context.rules);
     const bool tabulated = asked.has_value();
     // No wall is tabulated: the least that the weakest class can have been made with.
@@ -170,6 +174,11 @@ void resolve_wall(const Context& context, ResolvedMain& main, Said& said) {
                     "gauge the wall at the tap"});
     said.taken.assumed(PlanPart::pipe, Taken::pipe_wall, pipe->series->basis_of(PipeColumn::wall_minus),
                           Measure(*main.wall_least));
+    if (said.taken.on()) {
+      said.taken.calculated(Worked(PlanPart::pipe, Formula::wall_by_table,
+                                   {figure(*pipe, PipeColumn::wall, *pipe->wall), figure(*pipe, PipeColumn::wall_minus, pipe->wall_minus)},
+                                   *main.wall_least));
+    }
   }
 }
 
@@ -274,7 +283,16 @@ void derate(const Context& context, ResolvedMain& main, Said& said) {
   main.temperature_factor = factor.value_or(0.0);
   said.taken.take(PlanPart::pipe, Taken::temperature_factor, facts.temperature_basis,
                      Measure(main.temperature_factor, Kind::ratio));
-  if (main.rating) main.rating = main.temperature_factor * *main.rating;
+  if (main.rating) {
+    const Pressure of_class = *main.rating;
+    main.rating = main.temperature_factor * of_class;
+    if (said.taken.on()) {
+      said.taken.calculated(Worked(PlanPart::pressure, Formula::derated_rating,
+                                   {figure(Measure(main.temperature_factor, Kind::ratio), facts.temperature_basis),
+                                    figure(Measure(of_class), *main.rating_basis)},
+                                   *main.rating));
+    }
+  }
   if (main.greatest_rating) main.greatest_rating = main.temperature_factor * *main.greatest_rating;
   main.surge_covered = main.temperature_factor * main.surge_covered;
   if (!factor) {

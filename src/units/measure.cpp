@@ -1,5 +1,6 @@
 #include "mainbore/measure.hpp"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -406,6 +407,15 @@ Shown rounded(const Shown& display, Rounding rounding) {
 Shown shown(Measure measure, UnitSystem system) { return rounded(in_unit(measure, system), Rounding::nearest); }
 Shown shown(Measure measure, UnitSystem system, Toward toward) {
   return rounded(in_unit(measure, system), rounding_of(toward));
+}
+
+Shown shown_in_calculation(Measure measure, UnitSystem system) {
+  constexpr int most_places = 9;
+  Shown display = in_unit(measure, system);
+  const double size = std::fabs(display.value);
+  const int before_point = size > 0.0 ? static_cast<int>(std::floor(std::log10(size))) + 1 : 1;
+  display.decimals = std::clamp(calculation_digits - before_point, 0, most_places);
+  return rounded(display, Rounding::nearest);
 }
 
 ShownRange shown_between(Measure least, Measure most, UnitSystem system) {

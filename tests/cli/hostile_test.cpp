@@ -52,7 +52,7 @@ Json with_text(const std::string& path, const std::string& text) {
 }
 
 const std::vector<std::vector<std::string>> plan_formats = {
-    {}, {"--steps", "--materials"}, {"--what-if"}, {"--format", "json"}, {"--format", "html"}};
+    {}, {"--steps", "--materials"}, {"--what-if"}, {"--format", "json"}, {"--format", "html"}, {"--format", "calc"}, {"--format", "calc-html"}};
 
 }  // namespace
 

@@ -4,6 +4,7 @@
 #include "io/job/job_json.hpp"
 #include "io/plan/plan_parts_json.hpp"
 #include "io/text/json_writer.hpp"
+#include "mainbore/calculation.hpp"
 #include "mainbore/evidence.hpp"
 #include "mainbore/fingerprint.hpp"
 #include "mainbore/plan_file.hpp"
@@ -45,7 +46,10 @@ class PlanWriter {
     write_findings();
     if (words_) write_load_and_steps();
     write_cautions();
-    if (words_) write_evidence();
+    if (words_) {
+      write_evidence();
+      write_calculations();
+    }
     write_sources();
     out_.end_object();
   }
@@ -524,6 +528,55 @@ class PlanWriter {
       if (is_recalled(item)) out_.text("check", check_this_value);
       out_.end_object();
     }
+    out_.end_array();
+  }
+
+  // Of a value and of a limit alike: where from, and how it was had.
+  void write_had(const std::optional<Formula>& worked_out, From from, const Basis& basis) {
+    if (worked_out) return out_.text("worked_out", text_of(*worked_out).id);
+    out_.text("from", name_of(from));
+    out_.text("how", name_of(basis.how));
+    if (basis.source != nullptr) {
+      out_.text("source", basis.source->id);
+      sources_.try_emplace(basis.source->id, basis.source);
+    }
+    if (basis.utility && basis.reference != nullptr) out_.text("utility_rule", *basis.reference);
+  }
+
+  void put_figure(std::string_view key, Measure value) { out_.quantity(key, shown_in_calculation(value, system_)); }
+
+  void write_calculation(const Calculation& made) {
+    const FormulaText& text = text_of(made.formula);
+    out_.begin_object();
+    out_.text("id", text.id);
+    out_.text("title", text.title);
+    put_detail("of", made.of);
+    out_.text("formula", text.text);
+    out_.begin_array("inputs");
+    for (std::size_t i = 0; i < made.inputs.size(); ++i) {
+      out_.begin_object();
+      out_.text("symbol", text.symbols[i].name);
+      out_.text("what", text.symbols[i].what);
+      if (const auto* measure = std::get_if<Measure>(&made.inputs[i].value)) put_figure("value", *measure);
+      write_had(made.inputs[i].worked_out, made.inputs[i].from, made.inputs[i].basis);
+      out_.end_object();
+    }
+    out_.end_array();
+    put_figure("result", made.result);
+    if (made.limit) {
+      out_.begin_object("limit");
+      put_figure(made.limit->least ? "at_least" : "at_most", made.limit->value);
+      write_had(made.limit->worked_out, made.limit->from, made.limit->basis);
+      out_.end_object();
+    }
+    if (const auto share = made.utilization()) out_.number("utilization", *share, 4);
+    if (made.refused) out_.flag("refused", true);
+    out_.end_object();
+  }
+
+  void write_calculations() {
+    out_.begin_array("calculations");
+    for (const Calculation& made : plan_.calculations) write_calculation(made);
     out_.end_array();
   }
 

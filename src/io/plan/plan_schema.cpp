@@ -61,6 +61,35 @@ Json evidence() {
                  {"check?", text}});
 }
 
+// Of a number or a limit: by which other calculation, or where from and how it was had.
+Json calculation() {
+  const Json figure = {{"anyOf", {number, quantity}}};
+  const Json input = object({{"symbol", text},
+                             {"what", text},
+                             {"value", figure},
+                             {"worked_out?", text},
+                             {"from?", one_of(from_names)},
+                             {"how?", one_of(how_names)},
+                             {"source?", text},
+                             {"utility_rule?", text}});
+  const Json limit = object({{"at_least?", figure},
+                             {"at_most?", figure},
+                             {"worked_out?", text},
+                             {"from?", one_of(from_names)},
+                             {"how?", one_of(how_names)},
+                             {"source?", text},
+                             {"utility_rule?", text}});
+  return object({{"id", text},
+                 {"title", text},
+                 {"of?", text},
+                 {"formula", text},
+                 {"inputs", list_of(input)},
+                 {"result", figure},
+                 {"limit?", limit},
+                 {"utilization?", number},
+                 {"refused?", flag}});
+}
+
 Json main_part() {
   const Json reading =
       object({{"low", quantity}, {"high", quantity}, {"standard?", text}, {"class?", text}, {"also?", whole}});
@@ -293,6 +322,7 @@ Json plan_schema() {
       {"record?", list_of(object({{"field", text}, {"label", text}, {"in_unit?", text}}))},
       {"cautions", list_of(object({{"code", text}, {"text?", text}, {"basis?", text}}))},
       {"evidence?", list_of(evidence())},
+      {"calculations?", list_of(calculation())},
       {"sources", {{"type", "object"}, {"additionalProperties", source}}},
   });
   Json amount = object({{"value", number}, {"unit", text}});
