@@ -3,6 +3,8 @@
 #include <fstream>
 #include <stdexcept>
 
+#include "support/check_log.hpp"
+
 namespace mainbore::test {
 namespace {
 
@@ -40,6 +42,7 @@ const std::string& ReferenceRow::text(const std::string& column) const {
 
 double ReferenceRow::number(const std::string& column) const {
   const std::string& field = text(column);
+  reading_reference(where_, column);
   std::size_t used = 0;
   double value = 0;
   try {

@@ -1,0 +1,58 @@
+#include "support/check_log.hpp"
+
+#include <algorithm>
+#include <cstdlib>
+#include <fstream>
+#include <utility>
+
+#define CATCH_CONFIG_EXTERNAL_INTERFACES
+#include "support/catch.hpp"
+
+namespace mainbore::test {
+namespace {
+
+struct Reading {
+  std::string where;
+  std::string column;
+};
+Reading last;
+
+#if __has_include(<catch2/catch_all.hpp>)
+using Listener = Catch::EventListenerBase;
+using Ended = void;
+#else
+using Listener = Catch::TestEventListenerBase;
+using Ended = bool;
+#endif
+
+class CheckLog : public Listener {
+ public:
+  using Listener::Listener;
+
+  void testCaseStarting(const Catch::TestCaseInfo& info) override {
+    Listener::testCaseStarting(info);
+    test_ = info.name;
+  }
+
+  Ended assertionEnded(const Catch::AssertionStats& stats) override {
+    const Reading read = std::exchange(last, {});
+    const char* const path = std::getenv("MAINBORE_CHECK_LOG");
+    if (path != nullptr && !read.where.empty() && stats.assertionResult.hasExpression()) {
+      std::string expression = stats.assertionResult.getExpandedExpression();
+      std::replace(expression.begin(), expression.end(), '\n', ' ');
+      std::ofstream(path, std::ios::app) << read.where << '\t' << read.column << '\t' << test_ << '\t' << expression << '\n';
+    }
+    return static_cast<Ended>(true);
+  }
+
+ private:
+  std::string test_;
+};
+
+}  // namespace
+
+void reading_reference(const std::string& where, const std::string& column) { last = {where, column}; }
+
+CATCH_REGISTER_LISTENER(CheckLog)
+
+}  // namespace mainbore::test

@@ -1,0 +1,15 @@
+// Which value from outside the project is being compared: what docs/verification.md is made from.
+//
+// Where the environment names a file in MAINBORE_CHECK_LOG, every assertion that read a number of a reference table is
+// written to it, as it was evaluated: table, line, column, test, expression. Run with -s, for the framework tells of
+// assertions that hold only then.
+#pragma once
+
+#include <string>
+
+namespace mainbore::test {
+
+// The last number read from a reference table: "npt_dimensions.csv:4", "pitch_gauge".
+void reading_reference(const std::string& where, const std::string& column);
+
+}  // namespace mainbore::test
