@@ -75,6 +75,15 @@ struct TapCapField {
 };
 [[nodiscard]] std::span<const TapCapField> tap_cap_fields();
 
+// The members of a file that say what it is.
+struct DocumentLine {
+  std::string_view key;
+  std::string RulesDocument::*text;
+  std::string_view help;
+};
+[[nodiscard]] std::span<const DocumentLine> document_lines();
+[[nodiscard]] const DocumentLine* document_line(std::string_view key);
+
 // Lists with rows of other kinds.
 struct SpecificationField {
   std::string_view path;

@@ -19,6 +19,10 @@ namespace mainbore {
 // Of a permission that holds each tap until somebody consents: who, or that nobody is named. Empty for any other.
 [[nodiscard]] std::string consent_in_words(const RuleDifference& difference);
 
+// The documents that the rules are laid from, as each says it is: "Ashby Vale Water District: Standard for Services, edition 3,
+// of 2026-03-01, approved by the chief engineer". Empty of the defaults alone.
+[[nodiscard]] std::string documents_in_words(const Rules& rules);
+
 // "Ashby Vale Standard 4.1 (ashby_vale.json)", or the source of a default and how it was had.
 [[nodiscard]] std::string basis_in_words(const Basis& basis);
 

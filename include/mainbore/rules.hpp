@@ -26,27 +26,35 @@ struct Rule {
   Basis basis;
 };
 
-// Which mains a row of a list is for.
+// Which mains a row of a list is for. What its material and nominal size say is known of every main; whether class, series,
+// wall, inside diameter or year fit may be open: src/rules/main_filter.hpp says how a row then counts.
 struct MainFilter {
   MaterialList materials;                 // empty: any
   std::optional<NominalSize> main_from;   // smallest main the row covers, inclusive
   std::optional<NominalSize> main_to;     // largest, inclusive
   std::optional<NominalSize> main_above;  // only larger ones, as codes have it that say "over 16 inches"
   std::optional<NominalSize> main_below;  // only smaller ones
+  std::vector<std::string> classes;       // as written; empty: any
+  std::vector<const Pipe*> pipes;         // of the catalogue that these mean, in order
+  std::vector<std::string> series;        // catalogue series ids; empty: any
+  std::optional<Length> wall_from;        // the nominal wall is at least this
+  std::optional<Length> wall_below;       // the nominal wall is thinner than this
+  // Inside diameter: outside less two walls, as the standard has them; a lining is not taken off.
+  std::optional<Length> bore_from;        // inclusive
+  std::optional<Length> bore_to;          // inclusive
+  std::optional<Length> bore_above;       // only wider ones
+  std::optional<Length> bore_below;       // only narrower ones
+  std::optional<int> laid_from;           // year in which the main was laid, inclusive
+  std::optional<int> laid_to;             // inclusive
 
   [[nodiscard]] bool covers(Material material, NominalSize size) const {
     return (materials.empty() || materials.contains(material)) && !(main_from && size < *main_from) &&
            !(main_to && size > *main_to) && !(main_above && size <= *main_above) && !(main_below && size >= *main_below);
   }
-  friend bool operator==(const MainFilter&, const MainFilter&) = default;
 };
 
 // The largest tap a kind of main may take: a row of a list of permissions, of caps, or of mains that are not tapped.
 struct TapLimit : MainFilter {
-  std::vector<std::string> classes;       // as written; empty: any
-  std::vector<const Pipe*> pipes;         // of the catalogue that these mean, in order
-  std::vector<std::string> series;        // catalogue series ids; empty: any
-  std::optional<Length> wall_from;        // the nominal wall must be at least this
   NominalSize largest;                    // 0: no tap by this method
   std::string why;                        // for a refusal: what is done instead
   std::string consent;                    // of a permission: who must consent to each tap under it
@@ -122,6 +130,15 @@ struct Clearance {
   Rule<Length> least;
 };
 
+// What a file of rules says it is: the members that say so may all be left out but the name, which is then its file's.
+struct RulesDocument {
+  std::string name;
+  std::string title;
+  std::string edition;
+  std::string date;
+  std::string approver;
+};
+
 struct Rules {
   Rules() = default;
   // Bases point into `references`: rules move, and are never copied.
@@ -129,6 +146,7 @@ struct Rules {
   Rules& operator=(Rules&&) = default;
 
   std::string name;
+  std::vector<RulesDocument> documents;  // the utility's, in the order in which they are laid over the defaults
 
   // mains that are not tapped at all: every row allows none
   TapLimits not_tapped;

@@ -7,7 +7,7 @@
 #include "mainbore/mechanics/stripping.hpp"
 #include "planning/calculations.hpp"
 #include "planning/checks.hpp"
-#include "rules/tap_limits.hpp"
+#include "planning/main_in_question.hpp"
 
 namespace mainbore::planning {
 namespace {
@@ -24,13 +24,6 @@ constexpr RefusalCodes saddle_codes{FindingCode::saddle_not_allowed, FindingCode
                                     FindingCode::saddle_no_rule};
 constexpr RefusalCodes sleeve_codes{FindingCode::sleeve_not_allowed, FindingCode::sleeve_over_maximum,
                                     FindingCode::sleeve_no_rule};
-
-rules::MainInQuestion main_in_question(const Site& site) {
-  const ResolvedMain& main = site.main;
-  std::optional<Length> measured;
-  if (main.wall_basis == WallBasis::measured) measured = main.wall_nominal;
-  return {main.material, main.size, main.candidates, measured};
-}
 
 // A tap that the rules permit by somebody's consent alone: the defaults close the main to the method, or the row says so.
 void ask_consent(const Site& site, const rules::Ruling& decided, Candidate& candidate) {
@@ -54,18 +47,22 @@ void ask_consent(const Site& site, const rules::Ruling& decided, Candidate& cand
 // (a) what is published, or the utility's own maximum.
 void judge_by_rule(const Site& site, const rules::MethodLists& lists, const RefusalCodes& codes, Candidate& candidate) {
   const ResolvedMain& main = site.main;
-  const rules::Ruling decided = rules::ruling(main_in_question(site), lists);
+  const rules::Ruling decided = rules::ruling(main_in_question(site, main), lists);
   candidate.method.limit = decided.permission;
   Findings& findings = candidate.said.findings;
-  for (const TapLimit* const row : {decided.permission, decided.cap}) {
+  const TapLimit* const cap = decided.cap.row;
+  for (const TapLimit* const row : {decided.permission, cap}) {
     if (row != nullptr) candidate.said.taken.take(PlanPart::tap, Taken::largest_tap, row->basis, row->largest, From::rule);
   }
+  const bool own_is_open = decided.open != nullptr && decided.open->basis.utility;
+  const Detail open = own_is_open ? Detail(fact_that_settles(decided.asks)) : Detail();
   if (decided.none) {
-    findings.add(codes.no_rule, Severity::stop).with(name_of(main.material), main.size);
+    findings.add(codes.no_rule, Severity::stop).with(name_of(main.material), main.size, open);
     return;
   }
-  const bool capped = decided.cap != nullptr && decided.cap->largest < decided.permission->largest;
-  const TapLimit& row = capped ? *decided.cap : *decided.permission;
+  const bool capped = cap != nullptr && cap->largest < decided.permission->largest;
+  const TapLimit& row = capped ? *cap : *decided.permission;
+  const Detail unsettled = !capped ? open : decided.cap.asks ? Detail(fact_that_settles(*decided.cap.asks)) : Detail();
   if (site.whole()) {
     candidate.said.taken.calculated(Worked(PlanPart::tap, Formula::tap_size, {given(Measure(candidate.method.tap.number(), Kind::ratio))},
                                            Measure(candidate.method.tap.number(), Kind::ratio), name_of(candidate.method.kind))
@@ -73,14 +70,14 @@ void judge_by_rule(const Site& site, const rules::MethodLists& lists, const Refu
   }
   if (row.largest == NominalSize()) {
     findings.add(codes.not_allowed, Severity::stop)
-        .with(name_of(main.material), std::string_view(row.why))
+        .with(name_of(main.material), std::string_view(row.why), unsettled)
         .basis(row.basis);
   } else if (candidate.method.tap > row.largest) {
     const std::string_view what = main.governing != nullptr && !main.governing->class_name.empty()
                                       ? std::string_view(main.governing->class_name)
                                       : name_of(main.material);
     findings.add(codes.over_maximum, Severity::stop)
-        .with(candidate.method.tap, row.largest, what)
+        .with(candidate.method.tap, row.largest, what, unsettled)
         .basis(row.basis);
   }
   ask_consent(site, decided, candidate);
@@ -360,8 +357,10 @@ const FittingSpecification* specification(const Site& site, const std::vector<Fi
                                           Candidate& candidate) {
   const ResolvedMain& main = site.main;
   const NominalSize tap = candidate.method.tap;
+  if (rows.empty()) return nullptr;
+  const rules::MainInQuestion question = main_in_question(site, main);
   const auto found = std::find_if(rows.begin(), rows.end(), [&](const FittingSpecification& row) {
-    return row.covers(main.material, main.size) && (!row.tap_from || tap >= *row.tap_from) &&
+    return row.covers(main.material, main.size) && rules::match_any(row, question) != rules::Match::no && (!row.tap_from || tap >= *row.tap_from) &&
            (!row.tap_to || tap <= *row.tap_to) && (!row.tap_above || tap > *row.tap_above);
   });
   if (found == rows.end()) return nullptr;
@@ -437,7 +436,7 @@ Candidate try_several_of(const Site& site, NominalSize tap) {
         .with(candidate.method.count, tap)
         .basis(rules.most_taps.basis, rules.equal_capacity_exponent.basis);
   }
-  if (const TapLimit* const cap = rules::lowest_cap(main_in_question(site), rules.several_cap)) {
+  if (const TapLimit* const cap = rules::lowest_cap(main_in_question(site, site.main), rules.several_cap).row) {
     if (tap > cap->largest) {
       candidate.said.findings.add(FindingCode::several_over_maximum, Severity::stop)
           .with(tap, cap->largest == NominalSize() ? Detail() : Detail(cap->largest), std::string_view(cap->why))

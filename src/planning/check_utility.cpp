@@ -5,30 +5,32 @@
 
 #include "mainbore/rule_fields.hpp"
 #include "planning/checks.hpp"
-#include "rules/tap_limits.hpp"
+#include "planning/main_in_question.hpp"
 
 namespace mainbore::planning {
 namespace {
 
-// Whether the rule is for this pipe is open while the class is: then it holds the job, and does not stop it.
+// Whether the rule is for this pipe is open while the class is, or the year: then it holds the job, and does not stop it.
 void judge_not_tapped(const Context& context, const ResolvedMain& main, Said& said) {
   const TapLimits& rows = context.rules.not_tapped;
+  if (rows.empty()) return;
+  const rules::MainInQuestion question = main_in_question(context, main);
   for (const std::uint32_t place : rows.near(main.material, main.size)) {
     const TapLimit& row = rows[place];
     if (!row.covers(main.material, main.size)) continue;
-    const auto meant = [&](const Pipe* pipe) { return rules::fits(row, pipe, std::nullopt); };
-    const auto& pipes = main.candidates;
-    const bool any = pipes.empty() ? meant(nullptr) : std::any_of(pipes.begin(), pipes.end(), meant);
-    // A row for a class or a wall may mean a pipe that nobody can tell from the tables.
-    const bool open = pipes.empty() && !any;
-    if (!any && !open) continue;
-    const bool all = any && (pipes.empty() || std::all_of(pipes.begin(), pipes.end(), meant));
-    said.findings
-        .add(all ? FindingCode::main_not_tapped : FindingCode::main_perhaps_not_tapped,
-             all ? Severity::stop : Severity::hold)
-        .with(name_of(main.material), main.size, std::string_view(row.why))
+    rules::AsksOf asks{};
+    const rules::Match fits = rules::match_any(row, question, &asks);
+    if (fits == rules::Match::no) continue;
+    if (fits == rules::Match::yes) {
+      said.findings.add(FindingCode::main_not_tapped, Severity::stop)
+          .with(name_of(main.material), main.size, std::string_view(row.why))
+          .basis(row.basis);
+      return;
+    }
+    said.findings.add(FindingCode::main_perhaps_not_tapped, Severity::hold)
+        .with(name_of(main.material), main.size, std::string_view(row.why),
+              asks == rules::AsksOf::pipe_class ? Detail() : Detail(fact_that_settles(asks)))
         .basis(row.basis);
-    if (all) return;
   }
 }
 
@@ -37,11 +39,12 @@ std::optional<YearDay> day_of(std::string_view text) {
   return day && day->exists() ? std::optional(YearDay{day->month, day->day}) : std::nullopt;
 }
 
-void judge_season(const Context& context, Said& said) {
+void judge_season(const Context& context, const ResolvedMain& main, Said& said) {
   if (context.rules.closed_seasons.empty()) return;
+  const rules::MainInQuestion question = main_in_question(context, main);
   const auto day = day_of(context.job().date);
   for (const ClosedSeason& season : context.rules.closed_seasons) {
-    if (!season.covers(context.material(), context.size())) continue;
+    if (!season.covers(main.material, main.size) || rules::match_any(season, question) == rules::Match::no) continue;
     if (day && !season.holds_on(*day)) continue;
     said.findings.add(day ? FindingCode::season_closed : FindingCode::season_date_unknown, Severity::hold)
         .with(std::string_view(season.from_text), std::string_view(season.to_text),
@@ -134,7 +137,7 @@ bool bears_on(const Plan& plan, const LooserRule& rule) {
 
 void check_utility(const Context& context, const ResolvedMain& main, Said& said) {
   judge_not_tapped(context, main, said);
-  judge_season(context, said);
+  judge_season(context, main, said);
   judge_cover(context, said);
   judge_smallest_tap(context, said);
 }

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "mainbore/measure.hpp"
+#include "mainbore/rule_words.hpp"
 #include "report/sheet_page.hpp"
 
 namespace mainbore::report {
@@ -33,11 +34,13 @@ void Sheet::verdict() {
   out_.end().line();
   const auto known_cover = plan_.job.main.known_cover();
   const std::string cover = known_cover ? show(Measure(*known_cover, Kind::distance)) : std::string();
+  const std::string rules = plan_.rules != nullptr ? documents_in_words(*plan_.rules) : std::string();
   const std::pair<std::string_view, const std::string*> given[] = {{said(SheetWord::order), &plan_.job.id},
                                                                    {said(SheetWord::place), &plan_.job.place},
                                                                    {said(SheetWord::planned_for), &plan_.job.date},
                                                                    {said(SheetWord::crew), &plan_.job.crew},
-                                                                   {said(SheetWord::cover), &cover}};
+                                                                   {said(SheetWord::cover), &cover},
+                                                                   {said(SheetWord::rules), &rules}};
   if (std::any_of(std::begin(given), std::end(given), [](const auto& fact) { return !fact.second->empty(); })) {
     out_.start("dl", {{"class", "facts"}});
     for (const auto& [label, text] : given) {

@@ -6,6 +6,7 @@
 #include "mainbore/fingerprint.hpp"
 #include "mainbore/measure.hpp"
 #include "mainbore/report.hpp"
+#include "mainbore/rule_words.hpp"
 #include "mainbore/wording.hpp"
 #include "report/card.hpp"
 #include "report/settings_words.hpp"
@@ -138,7 +139,7 @@ class TextReport {
 
   void the_order() {
     const Job& job = plan_.job;
-    const std::string rules = under_own_rules() ? plan_.rules->name : std::string();
+    const std::string rules = under_own_rules() ? documents_in_words(*plan_.rules) : std::string();
     if (job.id.empty() && job.place.empty() && job.date.empty() && job.crew.empty() && job.note.empty() && rules.empty())
       return;
     page_.heading("THE ORDER");

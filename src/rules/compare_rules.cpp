@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <string>
+#include <tuple>
 #include <type_traits>
 
 #include "mainbore/rule_fields.hpp"
@@ -10,12 +11,19 @@
 namespace mainbore {
 namespace {
 
-using rules::deciding_row;
+using rules::match;
+using rules::Match;
 
-bool same_mains(const MainFilter& a, const MainFilter& b) { return a == b; }
+// However the classes are written.
+bool same_mains(const MainFilter& a, const MainFilter& b) {
+  const auto parts = [](const MainFilter& m) {
+    return std::tie(m.materials, m.main_from, m.main_to, m.main_above, m.main_below, m.pipes, m.series, m.wall_from,
+                    m.wall_below, m.bore_from, m.bore_to, m.bore_above, m.bore_below, m.laid_from, m.laid_to);
+  };
+  return parts(a) == parts(b);
+}
 bool same_row(const TapLimit& a, const TapLimit& b) {
-  return same_mains(a, b) && a.pipes == b.pipes && a.series == b.series && a.wall_from == b.wall_from &&
-         a.largest == b.largest && a.why == b.why && a.consent == b.consent;
+  return same_mains(a, b) && a.largest == b.largest && a.why == b.why && a.consent == b.consent;
 }
 bool same_row(const ClosedSeason& a, const ClosedSeason& b) {
   return same_mains(a, b) && a.from == b.from && a.to == b.to && a.why == b.why;
@@ -129,11 +137,34 @@ class Comparison {
     NominalSize largest;
     friend bool operator==(const Side&, const Side&) = default;
   };
-  static Side side(const Rules& rules, const TapLimitField& field, Material material, NominalSize size,
-                   const Pipe* pipe) {
-    if (const TapLimit* const left_alone = deciding_row(rules.not_tapped, material, size, pipe)) return {left_alone, {}};
-    const TapLimit* const row = deciding_row(rules.*field.target, material, size, pipe);
-    return {row, row == nullptr ? NominalSize() : row->largest};
+  struct Asked {
+    Material material;
+    NominalSize size;
+    const Pipe* pipe;
+    std::optional<int> laid;
+  };
+
+  // What the rules permit of a main laid in some year, of which all else is known that the tables have; where they have not,
+  // the most that a reading can open.
+  static Side side(const Rules& rules, const TapLimitField& field, const Asked& main) {
+    const auto fits = [&](const TapLimit& row) {
+      return row.covers(main.material, main.size) ? match(row, main.pipe, {.od = {}, .wall = {}, .laid = main.laid})
+                                                  : Match::no;
+    };
+    for (const std::uint32_t place : rules.not_tapped.near(main.material, main.size)) {
+      const TapLimit& row = rules.not_tapped[place];
+      if (fits(row) == Match::yes) return {&row, {}};
+    }
+    const TapLimits& rows = rules.*field.target;
+    Side most;
+    for (const std::uint32_t place : rows.near(main.material, main.size)) {
+      const TapLimit& row = rows[place];
+      const Match match = fits(row);
+      if (match == Match::no) continue;
+      if (most.row == nullptr || row.largest > most.largest) most = {&row, row.largest};
+      if (match == Match::yes) break;
+    }
+    return most;
   }
 
   struct Group {
@@ -161,19 +192,46 @@ class Comparison {
     }
   }
 
+  // A year of each span in which no row begins or ends; none where no row asks for one.
+  [[nodiscard]] std::vector<std::optional<int>> years_of(const TapLimitField& field) const {
+    std::vector<int> starts;
+    const auto take = [&](const TapLimits& rows) {
+      for (const TapLimit& row : rows) {
+        if (row.laid_from) starts.push_back(*row.laid_from);
+        if (row.laid_to) starts.push_back(*row.laid_to + 1);
+      }
+    };
+    for (const Rules* const rules : {&before_, &after_}) {
+      take((*rules).*field.target);
+      take(rules->not_tapped);
+    }
+    if (starts.empty()) return {std::nullopt};
+    std::sort(starts.begin(), starts.end());
+    starts.erase(std::unique(starts.begin(), starts.end()), starts.end());
+    std::vector<std::optional<int>> years = {starts.front() - 1};
+    years.insert(years.end(), starts.begin(), starts.end());
+    return years;
+  }
+  template <class Visit>
+  void each_main_and_year(Material material, const std::vector<std::optional<int>>& years, Visit visit) const {
+    each_main(material, [&](NominalSize size, const Pipe* pipe) {
+      for (const std::optional<int>& laid : years) visit(size, pipe, laid);
+    });
+  }
+
   void largest_taps(const TapLimitField& field) {
     for (std::size_t m = 0; m < material_count; ++m) {
       const auto material = static_cast<Material>(m);
       std::vector<Group> groups;
-      each_main(material, [&](NominalSize size, const Pipe* pipe) {
-        const Side old_one = side(before_, field, material, size, pipe);
-        const Side new_one = side(after_, field, material, size, pipe);
+      each_main_and_year(material, years_of(field), [&](NominalSize size, const Pipe* pipe, std::optional<int> laid) {
+        const Side old_one = side(before_, field, {material, size, pipe, laid});
+        const Side new_one = side(after_, field, {material, size, pipe, laid});
         auto group = std::find_if(groups.begin(), groups.end(),
                                   [&](const Group& g) { return g.before == old_one && g.after == new_one; });
         if (group == groups.end()) {
           group = groups.insert(group, {old_one, new_one, size, size, {}, 0});
         }
-        if (pipe != nullptr) group->pipes.push_back(pipe);
+        if (pipe != nullptr && (group->pipes.empty() || group->pipes.back() != pipe)) group->pipes.push_back(pipe);
         group->to = size;
         ++group->mains;
       });
@@ -190,6 +248,7 @@ class Comparison {
     one.main_to = group.to;
     std::size_t mains = 0;
     each_main(material, [&](NominalSize size, const Pipe*) { mains += size >= group.from && size <= group.to; });
+    mains *= years_of(field).size();
     if (group.mains < mains && !group.pipes.empty()) one.first_class = group.pipes.front()->class_name;
     one.pipes = group.pipes;
     const NominalSize none;

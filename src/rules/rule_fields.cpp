@@ -1,6 +1,7 @@
 // The table of rules: where each stands in the file, what it measures, what it can be.
 #include "mainbore/rule_fields.hpp"
 
+#include <algorithm>
 #include <array>
 #include <string>
 #include <type_traits>
@@ -284,6 +285,14 @@ constexpr std::array specifications = {
                        "what a sleeve must be, in the utility's words; the first row that fits main and tap counts"},
 };
 
+constexpr std::array documents = {
+    DocumentLine{"name", &RulesDocument::name, "whose rules these are"},
+    DocumentLine{"title", &RulesDocument::title, "title of the standard that they are taken from"},
+    DocumentLine{"edition", &RulesDocument::edition, "its edition"},
+    DocumentLine{"date", &RulesDocument::date, "date from which it is in force"},
+    DocumentLine{"approver", &RulesDocument::approver, "who approved it"},
+};
+
 // A lower end, and the upper end it may not pass.
 constexpr std::array ends = {
     RuleEnds{"direct.plastic_wet_tap_coldest", "direct.plastic_wet_tap_warmest"},
@@ -309,6 +318,11 @@ constexpr std::array ends = {
 
 std::span<const RuleField> rule_fields() { return fields; }
 std::span<const TapLimitField> tap_limit_fields() { return tap_limits; }
+std::span<const DocumentLine> document_lines() { return documents; }
+const DocumentLine* document_line(std::string_view key) {
+  const auto* const found = std::find_if(documents.begin(), documents.end(), [&](const auto& line) { return line.key == key; });
+  return found == documents.end() ? nullptr : found;
+}
 std::span<const TapCapField> tap_cap_fields() { return tap_caps; }
 std::span<const SpecificationField> specification_fields() { return specifications; }
 std::span<const RuleEnds> rule_ends() { return ends; }

@@ -8,10 +8,6 @@
 namespace mainbore::rules {
 namespace {
 
-bool shares_class(const TapLimit& row, const Pipe& pipe) {
-  return row.classes.empty() || std::binary_search(row.pipes.begin(), row.pipes.end(), &pipe);
-}
-
 // Sizes in steps of an inch; all of the last step's and larger stand together.
 constexpr std::size_t size_steps = 66;
 std::size_t step_of(NominalSize size) {
@@ -31,38 +27,52 @@ bool may_cover(const TapLimit& row, std::size_t step) {
 
 }  // namespace
 
-bool fits(const TapLimit& row, const Pipe* pipe, std::optional<Length> measured_wall) {
-  if (!row.series.empty() &&
-      (pipe == nullptr || std::find(row.series.begin(), row.series.end(), pipe->series->id) == row.series.end())) {
-    return false;
+Match match_any(const MainFilter& row, const MainInQuestion& main, AsksOf* open) {
+  if (main.candidates.empty()) return match(row, nullptr, main.known, open);
+  Match least = Match::yes;
+  Match most = Match::no;
+  AsksOf asks = AsksOf::pipe_class;  // where the pipes it may be differ
+  for (const Pipe* const pipe : main.candidates) {
+    const Match one = match(row, pipe, main.known, &asks);
+    least = std::min(least, one);
+    most = std::max(most, one);
   }
-  if (pipe != nullptr ? !shares_class(row, *pipe) : !row.classes.empty()) return false;
-  if (!row.wall_from) return true;
-  // Asked of the nominal wall: a reading within the casting tolerance makes no other class of the pipe.
-  const std::optional<Length> wall = pipe != nullptr && pipe->wall ? pipe->wall : measured_wall;
-  return wall && !over(*row.wall_from, *wall);
+  if (least == most && most != Match::perhaps) return most;
+  if (open != nullptr) *open = asks;
+  return Match::perhaps;
 }
 
-const TapLimit* deciding_row(const TapLimits& rows, Material material, NominalSize size, const Pipe* pipe,
-                             std::optional<Length> measured_wall) {
+Deciding deciding_row(const TapLimits& rows, Material material, NominalSize size, const Pipe* pipe,
+                      const KnownOfMain& known) {
+  Deciding result;
   for (const std::uint32_t place : rows.near(material, size)) {
     const TapLimit& row = rows[place];
-    if (row.covers(material, size) && fits(row, pipe, measured_wall)) return &row;
+    if (!row.covers(material, size)) continue;
+    AsksOf asks{};
+    const Match fits = match(row, pipe, known, &asks);
+    if (fits == Match::no) continue;
+    if (result.row == nullptr || row.largest < result.row->largest) result.row = &row;
+    if (result.consent == nullptr && !row.consent.empty()) result.consent = &row;
+    if (fits == Match::yes) return result;
+    if (result.open == nullptr) {
+      result.open = &row;
+      result.asks = asks;
+    }
   }
-  return nullptr;
+  result.row = nullptr;
+  return result;
 }
 
-const TapLimit* lowest_cap(const MainInQuestion& main, const TapLimits& caps) {
-  const TapLimit* lowest = nullptr;
+Cap lowest_cap(const MainInQuestion& main, const TapLimits& caps) {
+  Cap lowest;
   for (const std::uint32_t place : caps.near(main.material, main.size)) {
     const TapLimit& row = caps[place];
-    if (!row.covers(main.material, main.size) || (lowest != nullptr && row.largest >= lowest->largest)) continue;
-    // Of a main that the catalogue does not list, any class, series or wall may be the one meant.
-    const bool meant = main.candidates.empty() ||
-                       std::any_of(main.candidates.begin(), main.candidates.end(), [&](const Pipe* pipe) {
-                         return fits(row, pipe, std::nullopt);
-                       });
-    if (meant) lowest = &row;
+    if (!row.covers(main.material, main.size) || (lowest.row != nullptr && row.largest >= lowest.row->largest)) continue;
+    AsksOf asks{};
+    const Match fits = match_any(row, main, &asks);
+    if (fits == Match::no) continue;
+    lowest.row = &row;
+    lowest.asks = fits == Match::perhaps ? std::optional(asks) : std::nullopt;
   }
   return lowest;
 }
@@ -71,7 +81,7 @@ Ruling ruling(const MainInQuestion& main, const MethodLists& lists) {
   Ruling result;
   const auto ask_consent = [&](const TapLimit& row, const Pipe* pipe) {
     if (result.by_consent != nullptr || !row.basis.utility || row.largest == NominalSize()) return;
-    const TapLimit* const usual = deciding_row(lists.by_default, main.material, main.size, pipe, main.measured_wall);
+    const TapLimit* const usual = deciding_row(lists.by_default, main.material, main.size, pipe, main.known).row;
     const bool closed = usual == nullptr || usual->largest == NominalSize();
     if (!closed && row.consent.empty()) return;
     result.by_consent = &row;
@@ -79,19 +89,26 @@ Ruling ruling(const MainInQuestion& main, const MethodLists& lists) {
     result.closed_by = closed ? usual : nullptr;
   };
   const auto ask = [&](const Pipe* pipe) {
-    const TapLimit* const row = deciding_row(lists.permissions, main.material, main.size, pipe, main.measured_wall);
-    if (row == nullptr) {
+    const Deciding decided = deciding_row(lists.permissions, main.material, main.size, pipe, main.known);
+    if (decided.open != nullptr && result.open == nullptr) {
+      result.open = decided.open;
+      result.asks = decided.asks;
+    }
+    if (decided.row == nullptr) {
       result.none = true;
       return;
     }
-    if (result.permission == nullptr || row->largest < result.permission->largest) result.permission = row;
-    ask_consent(*row, pipe);
+    if (result.permission == nullptr || decided.row->largest < result.permission->largest) {
+      result.permission = decided.row;
+    }
+    if (decided.consent != nullptr) ask_consent(*decided.consent, pipe);
+    ask_consent(*decided.row, pipe);
   };
   for (const Pipe* const pipe : main.candidates) ask(pipe);
   if (main.candidates.empty()) ask(nullptr);
   for (const TapLimits* const caps : lists.caps) {
-    const TapLimit* const cap = lowest_cap(main, *caps);
-    if (cap != nullptr && (result.cap == nullptr || cap->largest < result.cap->largest)) result.cap = cap;
+    const Cap cap = lowest_cap(main, *caps);
+    if (cap.row != nullptr && (result.cap.row == nullptr || cap.row->largest < result.cap.row->largest)) result.cap = cap;
   }
   return result;
 }

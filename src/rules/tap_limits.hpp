@@ -6,24 +6,40 @@
 #include <span>
 
 #include "mainbore/rules.hpp"
+#include "rules/main_filter.hpp"
 
 namespace mainbore::rules {
-
-// Whether a row that covers the main fits this pipe of it: class, series and wall. `pipe` is absent where the catalogue
-// lists nothing: then only rows that ask for none of these fit. A measured wall counts where none is tabulated.
-[[nodiscard]] bool fits(const TapLimit& row, const Pipe* pipe, std::optional<Length> measured_wall);
-
-// The one function that says which row decides for a pipe: the first that fits, or none.
-[[nodiscard]] const TapLimit* deciding_row(const TapLimits& rows, Material material, NominalSize size, const Pipe* pipe,
-                                           std::optional<Length> measured_wall = {});
 
 // A main, which may be any of several pipes.
 struct MainInQuestion {
   Material material{};
   NominalSize size;
   std::span<const Pipe* const> candidates;  // empty: the catalogue lists nothing
-  std::optional<Length> measured_wall;
+  KnownOfMain known;
 };
+
+// Whether a row that covers the main's material and nominal size is for it: perhaps, where some of the pipes that it may be
+// fit and some do not, or where what the row asks is not known.
+[[nodiscard]] Match match_any(const MainFilter& row, const MainInQuestion& main, AsksOf* open = nullptr);
+
+// The one function that says which row decides for a pipe: the first that fits, or none. Of the rows before it that fit
+// perhaps, any may be the one: then the one that allows least decides, and where none fits for sure, none does. `open` is
+// the first row that fits only perhaps.
+struct Deciding {
+  const TapLimit* row = nullptr;
+  const TapLimit* open = nullptr;
+  AsksOf asks{};                      // what would settle it
+  const TapLimit* consent = nullptr;  // the first that may be the one and asks for consent
+};
+[[nodiscard]] Deciding deciding_row(const TapLimits& rows, Material material, NominalSize size, const Pipe* pipe,
+                                    const KnownOfMain& known = {});
+
+// The least of the caps that are, or may be, for this main; `asks` is set to what would settle it where it may be alone.
+struct Cap {
+  const TapLimit* row = nullptr;
+  std::optional<AsksOf> asks;
+};
+[[nodiscard]] Cap lowest_cap(const MainInQuestion& main, const TapLimits& caps);
 
 // The lists that bear on one way of tapping.
 struct MethodLists {
@@ -35,15 +51,14 @@ struct MethodLists {
 struct Ruling {
   const TapLimit* permission = nullptr;  // of the candidate that is allowed least
   bool none = false;                     // some candidate is covered by no row
-  const TapLimit* cap = nullptr;         // the least of those that are, or may be, for this main
+  const TapLimit* open = nullptr;        // a row of permissions for which something of the main is to be known
+  AsksOf asks{};                         // and what
+  Cap cap;
   // A row that permits by consent alone: it says so, or the defaults close the main to this method.
   const TapLimit* by_consent = nullptr;
   bool opened = false;                   // the latter
   const TapLimit* closed_by = nullptr;   // and the row of the defaults that does, where there is one
 };
 [[nodiscard]] Ruling ruling(const MainInQuestion& main, const MethodLists& lists);
-
-// The least of the caps that are, or may be, for this main.
-[[nodiscard]] const TapLimit* lowest_cap(const MainInQuestion& main, const TapLimits& caps);
 
 }  // namespace mainbore::rules

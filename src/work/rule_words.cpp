@@ -29,11 +29,35 @@ std::string joined(const auto& items, Word word = {}) {
   return text;
 }
 
-std::string mains_of(const MainFilter& row) {
+std::string lengths(std::string_view what, const std::optional<Length>& from, const std::optional<Length>& to,
+                    const std::optional<Length>& above, const std::optional<Length>& below, UnitSystem system) {
+  std::string text;
+  const auto add = [&](std::string_view word, const std::optional<Length>& length) {
+    if (length) append_part(text, std::string(word) + ' ' + format_measure(Measure(*length), system));
+  };
+  add("from", from);
+  add("up to", to);
+  add("over", above);
+  add("under", below);
+  return text.empty() ? text : std::string(what) + ' ' + text;
+}
+
+std::string years(const std::optional<int>& from, const std::optional<int>& to) {
+  if (from && to) return "laid from " + std::to_string(*from) + " to " + std::to_string(*to);
+  if (from) return "laid in " + std::to_string(*from) + " or later";
+  return to ? "laid in " + std::to_string(*to) + " or earlier" : std::string();
+}
+
+std::string mains_of(const MainFilter& row, UnitSystem system) {
   std::string text = joined(row.materials, [](Material m) { return name_of(m); });
   append_part(text, sizes("mains", row.main_from, row.main_to));
   if (row.main_above) append_part(text, "mains over " + row.main_above->label() + " in");
   if (row.main_below) append_part(text, "mains under " + row.main_below->label() + " in");
+  append_part(text, row.classes.empty() ? "" : "class " + joined(row.classes));
+  append_part(text, row.series.empty() ? "" : "series " + joined(row.series));
+  append_part(text, lengths("wall", row.wall_from, {}, {}, row.wall_below, system));
+  append_part(text, lengths("bore", row.bore_from, row.bore_to, row.bore_above, row.bore_below, system));
+  append_part(text, years(row.laid_from, row.laid_to));
   return text;
 }
 
@@ -44,21 +68,17 @@ struct RowWords {
 
   std::string operator()(std::monostate) const { return {}; }
   std::string operator()(const TapLimit* row) const {
-    std::string text = mains_of(*row);
-    append_part(text, row->classes.empty() ? "" : "class " + joined(row->classes));
-    append_part(text, row->series.empty() ? "" : "series " + joined(row->series));
-    if (row->wall_from) append_part(text, "wall from " + format_measure(Measure(*row->wall_from), system));
-    text = any_if_empty(std::move(text)) + ": ";
+    std::string text = any_if_empty(mains_of(*row, system)) + ": ";
     text += row->largest == NominalSize() ? "none" : row->largest.label() + " in";
     if (!row->why.empty()) text += "; " + row->why;
     return row->consent.empty() ? text : text + "; with the consent of " + row->consent;
   }
   std::string operator()(const ClosedSeason* row) const {
-    const std::string text = any_if_empty(mains_of(*row)) + ": from " + row->from_text + " to " + row->to_text;
+    const std::string text = any_if_empty(mains_of(*row, system)) + ": from " + row->from_text + " to " + row->to_text;
     return row->why.empty() ? text : text + "; " + row->why;
   }
   std::string operator()(const FittingSpecification* row) const {
-    std::string text = mains_of(*row);
+    std::string text = mains_of(*row, system);
     append_part(text, sizes("taps", row->tap_from, row->tap_to));
     if (row->tap_above) append_part(text, "taps over " + row->tap_above->label() + " in");
     return any_if_empty(std::move(text)) + ": " + row->text;
@@ -86,6 +106,20 @@ std::string consent_in_words(const RuleDifference& difference) {
   if (!(*row)->consent.empty()) return "Each such tap is a hold until " + (*row)->consent + " consents.";
   const bool opens = std::holds_alternative<std::monostate>(difference.before) && (*row)->basis.utility;
   return opens ? "Closed by default: each such tap is a hold, and the row names nobody who consents." : "";
+}
+
+std::string documents_in_words(const Rules& rules) {
+  std::string text;
+  for (const RulesDocument& document : rules.documents) {
+    if (!text.empty()) text += "; ";
+    text += document.name;
+    std::string about = document.title;
+    append_part(about, document.edition.empty() ? "" : "edition " + document.edition);
+    append_part(about, document.date.empty() ? "" : "of " + document.date);
+    append_part(about, document.approver.empty() ? "" : "approved by " + document.approver);
+    if (!about.empty()) text += ": " + about;
+  }
+  return text;
 }
 
 std::string basis_in_words(const Basis& basis) {

@@ -9,6 +9,7 @@
 #include "mainbore/fingerprint.hpp"
 #include "mainbore/plan_file.hpp"
 #include "mainbore/report.hpp"
+#include "mainbore/rule_fields.hpp"
 #include "mainbore/wording.hpp"
 #include "mainbore/work.hpp"
 
@@ -26,7 +27,7 @@ class PlanWriter {
     out_.begin_object();
     out_.whole("format", plan_format);
     io::write_job(out_, "job", plan_.job, system_);
-    if (plan_.rules != nullptr) put_text("rules", plan_.rules->name);
+    if (plan_.rules != nullptr) write_rules(*plan_.rules);
     io::write_settings(out_, plan_.from_settings, system_);
     if (words_) write_fingerprint();
     out_.text("verdict", name_of(plan_.verdict));
@@ -55,6 +56,17 @@ class PlanWriter {
   }
 
  private:
+  void write_rules(const Rules& rules) {
+    put_text("rules", rules.name);
+    if (rules.documents.empty()) return;
+    out_.begin_array("rules_documents");
+    for (const RulesDocument& document : rules.documents) {
+      out_.begin_object();
+      for (const DocumentLine& line : document_lines()) put_text(line.key, document.*line.text);
+      out_.end_object();
+    }
+    out_.end_array();
+  }
   // Quantities, of which many may be absent. The overloads keep the members below a line each.
   void put(std::string_view key, Measure value) { out_.quantity(key, value, system_); }
   void put(std::string_view key, NominalSize value) { out_.size(key, value); }

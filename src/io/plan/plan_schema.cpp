@@ -289,12 +289,15 @@ Json settings_part() {
 Json plan_schema() {
   const Json reading = object({{"id", one_of(reading_ids)}, {"what", text}, {"at_least?", quantity}, {"at_most?", quantity}});
   const Json hold = object({{"code", one_of(finding_codes)}, {"clears", {{"enum", {"office", "site"}}}}, {"fix?", text}, {"reading?", text}});
+  const Json document =
+      object({{"name?", text}, {"title?", text}, {"edition?", text}, {"date?", text}, {"approver?", text}});
   const Json source = object({{"title", text}, {"where?", text}, {"note?", text}});
   Json schema = object({
       {"format", {{"const", plan_format}}},
       {"job",
        {{"description", "the job as it was read, with settings laid under it: see its own schema"}, {"type", "object"}}},
       {"rules?", text},
+      {"rules_documents?", list_of(document)},
       {"settings?", settings_part()},
       {"fingerprint?", object({{"plan", text}, {"program", text}, {"tables", text}, {"rules", text}, {"job", text}})},
       {"verdict", one_of(verdicts)},

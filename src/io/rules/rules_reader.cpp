@@ -72,6 +72,18 @@ constexpr JobField wall{.path = "wall_from",
                         .kind = Kind::length,
                         .least = Measure(0.01, Kind::length),
                         .greatest = Measure(20.0, Kind::length)};
+constexpr JobField bore{.path = "bore",
+                        .type = FieldType::quantity,
+                        .help = "inside diameter of the main",
+                        .kind = Kind::length,
+                        .least = Measure(0.3, Kind::length),
+                        .greatest = Measure(160.0, Kind::length)};
+constexpr JobField laid{.path = "laid",
+                        .type = FieldType::whole,
+                        .help = "year in which the main was laid",
+                        .kind = Kind::ratio,
+                        .least = Measure(1800.0, Kind::ratio),
+                        .greatest = Measure(2100.0, Kind::ratio)};
 constexpr JobField material{.path = "material",
                             .type = FieldType::material,
                             .help = "what the main is made of",
@@ -195,10 +207,14 @@ class RulesReader {
                   "rules are an object: { \"name\": ..., \"direct\": { ... }, ... }"});
     }
     // The name first: every rule of the file may need it.
+    RulesDocument document;
     for_members(0, [&](std::uint32_t child, std::string_view key) {
-      if (key != "name") return;
-      if (std::string given = plain_text(child); !given.empty()) file_name_ = std::move(given);
+      const auto* const line = document_line(key);
+      if (line != nullptr) document.*line->text = plain_text(child);
     });
+    if (!document.name.empty()) file_name_ = document.name;
+    document.name = file_name_;
+    if (!defaults) rules_.documents.push_back(std::move(document));
     for_members(0, [&](std::uint32_t child, std::string_view key) { read_top(child, key); });
     lay_rows();
     check_conflicts();
@@ -214,9 +230,10 @@ class RulesReader {
   }
 
   void read_top(std::uint32_t node, std::string_view key) {
-    if (key == "name") return;
+    if (document_line(key) != nullptr) return;
     if (key == "note") return static_cast<void>(text_of(node));
-    std::vector<std::string_view> known = {"name", "note"};
+    std::vector<std::string_view> known = {"note"};
+    for (const DocumentLine& line : document_lines()) known.push_back(line.key);
     for (const std::string_view path : all_paths()) {
       if (std::find(known.begin(), known.end(), group_of(path)) == known.end()) known.push_back(group_of(path));
     }
@@ -475,38 +492,70 @@ class RulesReader {
     }
   }
 
-  // The part of a row that says for which mains it is. False for another key.
-  template <class Row>
-  bool read_mains_key(std::uint32_t child, std::string_view key, Row& row) {
-    if (key == "material") {
+  // The part of a row that says for which mains it is.
+  static constexpr std::array<std::string_view, 15> mains_keys = {
+      "material",   "class",   "series",     "main_from",  "main_to",   "main_above", "main_below", "wall_from",
+      "wall_below", "bore_from", "bore_to", "bore_above", "bore_below", "laid_from",  "laid_to"};
+  // False for another key. Classes are read when the materials are known.
+  bool read_mains_key(std::uint32_t child, std::string_view key, MainFilter& row, std::vector<std::uint32_t>& classes) {
+    constexpr std::array<std::pair<std::string_view, std::optional<NominalSize> MainFilter::*>, 4> sizes = {{
+        {"main_from", &MainFilter::main_from},
+        {"main_to", &MainFilter::main_to},
+        {"main_above", &MainFilter::main_above},
+        {"main_below", &MainFilter::main_below},
+    }};
+    constexpr std::array<std::pair<std::string_view, std::optional<Length> MainFilter::*>, 6> lengths = {{
+        {"wall_from", &MainFilter::wall_from},
+        {"wall_below", &MainFilter::wall_below},
+        {"bore_from", &MainFilter::bore_from},
+        {"bore_to", &MainFilter::bore_to},
+        {"bore_above", &MainFilter::bore_above},
+        {"bore_below", &MainFilter::bore_below},
+    }};
+    const auto of = [&](const auto& keys) {
+      const auto* const found = std::find_if(keys.begin(), keys.end(), [&](const auto& one) { return one.first == key; });
+      return found == keys.end() ? nullptr : found;
+    };
+    if (const auto* const size = of(sizes)) {
+      row.*size->second = read_size(child, main_size);
+    } else if (const auto* const length = of(lengths)) {
+      row.*length->second = read_length(child, key.starts_with("wall") ? wall : bore);
+    } else if (key == "material") {
       each_text(child, [&](std::uint32_t item) {
         if (const auto read = read_text_value(item, material)) row.materials.push_back(std::get<Material>(*read));
       });
-    } else if (key == "main_from") {
-      row.main_from = read_size(child, main_size);
-    } else if (key == "main_to") {
-      row.main_to = read_size(child, main_size);
-    } else if (key == "main_above") {
-      row.main_above = read_size(child, main_size);
-    } else if (key == "main_below") {
-      row.main_below = read_size(child, main_size);
+    } else if (key == "class") {
+      each_text(child, [&](std::uint32_t item) { classes.push_back(item); });
+    } else if (key == "series") {
+      each_text(child, [&](std::uint32_t item) { row.series.push_back(read_series(item)); });
+    } else if (key == "laid_from") {
+      row.laid_from = read_year(child);
+    } else if (key == "laid_to") {
+      row.laid_to = read_year(child);
     } else {
       return false;
     }
     return true;
   }
-  void check_mains(std::uint32_t node, const MainFilter& row) {
-    check_sizes(node, "main", row.main_from, row.main_to, row.main_above, row.main_below);
+  void finish_mains(std::uint32_t node, MainFilter& row, const std::vector<std::uint32_t>& classes) {
+    check_ends(node, "main", row.main_from, row.main_to, row.main_above, row.main_below);
+    check_ends(node, "bore", row.bore_from, row.bore_to, row.bore_above, row.bore_below);
+    check_ends(node, "wall", row.wall_from, {}, {}, row.wall_below);
+    check_ends(node, "laid", row.laid_from, row.laid_to, {}, {});
+    for (const std::uint32_t item : classes) read_class(item, row);
+    std::sort(row.pipes.begin(), row.pipes.end());
+    row.pipes.erase(std::unique(row.pipes.begin(), row.pipes.end()), row.pipes.end());
   }
   // From and to are inclusive, above and below are not.
-  void check_sizes(std::uint32_t node, std::string_view what, const std::optional<NominalSize>& from,
-                   const std::optional<NominalSize>& to, const std::optional<NominalSize>& above,
-                   const std::optional<NominalSize>& below) {
+  template <class T>
+  void check_ends(std::uint32_t node, std::string_view what, const std::optional<T>& from,
+                  const std::type_identity_t<std::optional<T>>& to, const std::type_identity_t<std::optional<T>>& above,
+                  const std::type_identity_t<std::optional<T>>& below) {
     const auto clash = [&](std::string_view upper, std::string_view lower) {
       add(node,
           {"rules.contradiction",
            std::string(what) + std::string(upper) + " leaves nothing over " + std::string(what) + std::string(lower),
-           "sizes go from the smaller to the larger"});
+           what == "laid" ? "years go from the earlier to the later" : "sizes go from the smaller to the larger"});
     };
     if (from && to && *to < *from) clash("_to", "_from");
     if (above && to && *to <= *above) clash("_to", "_above");
@@ -514,6 +563,7 @@ class RulesReader {
     if (above && below && *below <= *above) clash("_below", "_above");
   }
   void unknown_part(std::uint32_t child, std::string_view key, std::vector<std::string_view> known) {
+    known.insert(known.begin(), mains_keys.begin(), mains_keys.end());
     const auto basis = basis_keys();
     known.insert(known.end(), basis.begin(), basis.end());
     unknown_key(child, key, "part of a row", known);
@@ -522,6 +572,7 @@ class RulesReader {
   ClosedSeason read_season(std::uint32_t node) {
     ClosedSeason row;
     BasisKeys basis;
+    std::vector<std::uint32_t> classes;
     std::optional<YearDay> from;
     std::optional<YearDay> to;
     const auto day = [&](std::uint32_t child) {
@@ -535,7 +586,7 @@ class RulesReader {
     bool has_from = false;
     bool has_to = false;
     for_members(node, [&](std::uint32_t child, std::string_view key) {
-      if (read_mains_key(child, key, row)) return;
+      if (read_mains_key(child, key, row, classes)) return;
       if (key == "from") {
         has_from = true;
         from = day(child);
@@ -545,7 +596,7 @@ class RulesReader {
       } else if (key == "why") {
         row.why = plain_text(child);
       } else if (!read_basis_key(child, key, basis)) {
-        unknown_part(child, key, {"material", "main_from", "main_to", "main_above", "main_below", "from", "to", "why"});
+        unknown_part(child, key, {"from", "to", "why"});
       }
     });
     if (!has_from || !has_to) {
@@ -558,7 +609,7 @@ class RulesReader {
       row.from_text = in_words(*from);
       row.to_text = in_words(*to);
     }
-    check_mains(node, row);
+    finish_mains(node, row, classes);
     row.basis = basis_of(node, basis);
     return row;
   }
@@ -566,8 +617,9 @@ class RulesReader {
   FittingSpecification read_specification(std::uint32_t node) {
     FittingSpecification row;
     BasisKeys basis;
+    std::vector<std::uint32_t> classes;
     for_members(node, [&](std::uint32_t child, std::string_view key) {
-      if (read_mains_key(child, key, row)) return;
+      if (read_mains_key(child, key, row, classes)) return;
       if (key == "tap_from") {
         row.tap_from = read_size(child, tap_size);
       } else if (key == "tap_to") {
@@ -577,16 +629,14 @@ class RulesReader {
       } else if (key == "text") {
         row.text = plain_text(child);
       } else if (!read_basis_key(child, key, basis)) {
-        unknown_part(child, key,
-                     {"material", "main_from", "main_to", "main_above", "main_below", "tap_from", "tap_to", "tap_above",
-                      "text"});
+        unknown_part(child, key, {"tap_from", "tap_to", "tap_above", "text"});
       }
     });
     if (row.text.empty()) {
       add(node, {"rules.missing", "a specification without a word", "\"text\": \"bronze, double strap\""});
     }
-    check_mains(node, row);
-    check_sizes(node, "tap", row.tap_from, row.tap_to, row.tap_above, std::nullopt);
+    finish_mains(node, row, classes);
+    check_ends(node, "tap", row.tap_from, row.tap_to, row.tap_above, {});
     row.basis = basis_of(node, basis);
     return row;
   }
@@ -600,14 +650,8 @@ class RulesReader {
     bool has_largest = false;
     bool none = !with_largest;
     for_members(node, [&](std::uint32_t child, std::string_view key) {
-      if (read_mains_key(child, key, row)) return;
-      if (key == "class") {
-        each_text(child, [&](std::uint32_t item) { classes.push_back(item); });
-      } else if (key == "series") {
-        each_text(child, [&](std::uint32_t item) { row.series.push_back(read_series(item)); });
-      } else if (key == "wall_from") {
-        if (const auto read = read_text_value(child, wall)) row.wall_from = std::get<Measure>(*read).as<1, 0, 0>();
-      } else if (key == "largest" && with_largest) {
+      if (read_mains_key(child, key, row, classes)) return;
+      if (key == "largest" && with_largest) {
         has_largest = true;
         none = json_->node(child).type == JsonType::string && io::plain_name(json_->node(child).text) == "none";
         if (!none) row.largest = read_size(child, tap_size).value_or(NominalSize());
@@ -616,8 +660,7 @@ class RulesReader {
       } else if (key == "consent" && list == RowOf::permissions) {
         row.consent = plain_text(child);
       } else if (!read_basis_key(child, key, basis)) {
-        std::vector<std::string_view> parts = {"material",  "class",   "series",     "main_from",
-                                               "main_to",   "main_above", "main_below", "wall_from"};
+        std::vector<std::string_view> parts;
         if (with_largest) parts.push_back("largest");
         parts.push_back("why");
         if (list == RowOf::permissions) parts.push_back("consent");
@@ -631,16 +674,13 @@ class RulesReader {
       add(node,
           {"rules.missing", "a row that allows no tap and does not say what is done instead", "\"why\": \"...\""});
     }
-    check_mains(node, row);
-    for (const std::uint32_t item : classes) read_class(item, row);
-    std::sort(row.pipes.begin(), row.pipes.end());
-    row.pipes.erase(std::unique(row.pipes.begin(), row.pipes.end()), row.pipes.end());
+    finish_mains(node, row, classes);
     row.basis = basis_of(node, basis);
     return row;
   }
 
   // A class is read as that of an order is, of each material that the row is for. One that means no pipe would never count.
-  void read_class(std::uint32_t node, TapLimit& row) {
+  void read_class(std::uint32_t node, MainFilter& row) {
     const std::string_view text = text_of(node);
     const std::size_t before = row.pipes.size();
     for (std::size_t m = 0; m < material_count; ++m) {
@@ -685,6 +725,19 @@ class RulesReader {
   std::optional<NominalSize> read_size(std::uint32_t node, const JobField& spec) {
     const auto read = read_text_value(node, spec);
     return read ? std::optional(std::get<NominalSize>(*read)) : std::nullopt;
+  }
+  std::optional<Length> read_length(std::uint32_t node, const JobField& spec) {
+    const auto read = read_text_value(node, spec);
+    return read ? std::optional(std::get<Measure>(*read).as<1, 0, 0>()) : std::nullopt;
+  }
+  std::optional<int> read_year(std::uint32_t node) {
+    if (json_->node(node).type != JsonType::number) {
+      add(node, {"rules.wrong-type", std::string(io::article_of(json_->node(node).type)) + " where a year should stand",
+                 "a year, such as 1965"});
+      return std::nullopt;
+    }
+    const auto read = read_text_value(node, laid);
+    return read ? std::optional(std::get<int>(*read)) : std::nullopt;
   }
   // One text, or a list of several.
   template <class Visit>

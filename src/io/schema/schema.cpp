@@ -229,7 +229,9 @@ class RulesSchema {
     Json schema = document(SchemaOf::rules, schema_version, "A utility's own rules, laid over the defaults");
     schema.update(closed_object());
     Json& groups = schema["properties"];
-    groups["name"] = described("of the utility or its standard", defined("line", plain_text(false)));
+    for (const DocumentLine& line : document_lines()) {
+      groups[std::string(line.key)] = described(line.help, defined("line", plain_text(false)));
+    }
     groups["note"] = {{"description", "anything worth saying about the file"}, {"type", "string"}};
     for (const RuleField& field : rule_fields()) rule_at(groups, field.path) = value_of(field);
     for (const TapLimitField& field : tap_limit_fields()) {
@@ -357,13 +359,27 @@ class RulesSchema {
 
   // For which mains a row is.
   Json mains() {
+    Json series = Json::array();
+    for (const Pipe& pipe : catalog_.pipes()) {
+      if (series.empty() || series.back() != pipe.series->id) series.push_back(pipe.series->id);
+    }
     const Json size = reference(size_text());
+    const Json length =
+        reference(defined(name_of_kind(Kind::length), text_matching(whole(quantity_pattern(Kind::length)))));
     Json row = closed_object();
-    row["properties"] = {{"material", one_or_several(reference(defined("material", material(catalog_))))},
-                         {"main_from", size},
-                         {"main_to", size},
-                         {"main_above", size},
-                         {"main_below", size}};
+    Json& members = row["properties"];
+    members["material"] = one_or_several(reference(defined("material", material(catalog_))));
+    members["class"] = one_or_several({{"type", "string"}, {"minLength", 1}});
+    members["series"] = one_or_several({{"enum", std::move(series)}});
+    for (const char* const key : {"main_from", "main_to", "main_above", "main_below"}) members[key] = size;
+    for (const char* const key : {"wall_from", "wall_below"}) members[key] = length;
+    for (const char* const key : {"bore_from", "bore_to", "bore_above", "bore_below"}) members[key] = length;
+    for (const char* const key : {"laid_from", "laid_to"}) {
+      members[key] = {{"description", "year in which the main was laid; the end is inside"},
+                      {"type", "integer"},
+                      {"minimum", 1800},
+                      {"maximum", 2100}};
+    }
     add_basis(row);
     return row;
   }
@@ -407,28 +423,14 @@ class RulesSchema {
   }
 
   Json tap_limit() {
-    Json series = Json::array();
-    for (const Pipe& pipe : catalog_.pipes()) {
-      if (series.empty() || series.back() != pipe.series->id) series.push_back(pipe.series->id);
-    }
     const Json size = reference(size_text());
     const Json line = reference(defined("line", plain_text(false)));
     const Json none = text_matching("^" + any_case("none") + "$");
-    Json row = closed_object();
+    Json row = mains();
     Json& members = row["properties"];
-    members["material"] = one_or_several(reference(defined("material", material(catalog_))));
-    members["class"] = one_or_several({{"type", "string"}, {"minLength", 1}});
-    members["series"] = one_or_several({{"enum", std::move(series)}});
-    members["main_from"] = size;
-    members["main_to"] = size;
-    members["main_above"] = size;
-    members["main_below"] = size;
-    members["wall_from"] =
-        reference(defined(name_of_kind(Kind::length), text_matching(whole(quantity_pattern(Kind::length)))));
     members["largest"] = {{"description", "the tap, or \"none\""}, {"anyOf", {size, none}}};
     members["why"] = line;
     members["consent"] = {{"description", "who must consent to each tap under this row"}, {"allOf", {line}}};
-    add_basis(row);
     row["required"] = {"largest"};
     row["if"] = {{"properties", {{"largest", none}}}, {"required", {"largest"}}};
     row["then"] = {{"required", {"why"}}, {"properties", {{"why", {{"minLength", 1}}}}}};

@@ -184,17 +184,20 @@ constexpr FindingTable<FindingText> table = {{
       "A branch as large as the pipe it leaves is a connection between mains, not a service tap: the hole would take "
       "the whole side of the pipe."}},
     {direct_not_allowed,
-     {"no direct tap in this kind of main", "Under the rules in force {0} takes no direct tap.",
+     {"no direct tap in this kind of main", "Under the rules in force {0} takes no direct tap."
+      "[ Which row holds depends on {2}, which is not known: give it and plan again.|]",
       "[Instead: {1}.|Use a saddle or a sleeve made for this pipe.]",
       "A direct tap cuts its thread in the pipe's own wall. Some walls are too thin, too soft or too brittle to hold "
       "it, or hold it only until the service is pulled."}},
     {direct_over_maximum,
-     {"larger than the largest direct tap", "A {0} direct tap is asked for. The largest allowed[ in {2}|] is {1}.",
+     {"larger than the largest direct tap", "A {0} direct tap is asked for. The largest allowed[ in {2}|] is {1}."
+      "[ Which row holds depends on {3}, which is not known: give it and plan again.|]",
       "Use a saddle, or several smaller taps of equal capacity.",
       "The larger the hole beside the pipe's diameter, the further the thread drops away at the sides and the more of "
       "the pipe is gone. The largest tap for each main is set by rule."}},
     {direct_no_rule,
-     {"no rule for a direct tap here", "No rule in force covers a direct tap in {1} {0}.",
+     {"no rule for a direct tap here", "No rule in force covers a direct tap in {1} {0}."
+      "[ Which row holds depends on {2}, which is not known: give it and plan again.|]",
       "Use a saddle, or have the engineer set a largest direct tap for this main.",
       "Where no rule covers a main, the plan offers no direct tap in it rather than borrow the rule of another."}},
     {direct_few_threads,
@@ -238,16 +241,19 @@ constexpr FindingTable<FindingText> table = {{
       "saddle.",
       "Threads are counted in the wall. Without it the plan cannot say that a direct tap holds."}},
     {saddle_not_allowed,
-     {"no saddle tap on this kind of main", "Under the rules in force {0} takes no tap through a saddle.",
+     {"no saddle tap on this kind of main", "Under the rules in force {0} takes no tap through a saddle."
+      "[ Which row holds depends on {2}, which is not known: give it and plan again.|]",
       "[Instead: {1}.|Use a sleeve made for this pipe, or ask the engineer.]",
       "A saddle hangs on the barrel and needs a barrel that can bear its bands and lose a round of wall."}},
     {saddle_over_maximum,
-     {"larger than the largest saddle tap", "A {0} saddle tap is asked for. The largest allowed[ on {2}|] is {1}.",
+     {"larger than the largest saddle tap", "A {0} saddle tap is asked for. The largest allowed[ on {2}|] is {1}."
+      "[ Which row holds depends on {3}, which is not known: give it and plan again.|]",
       "Use several smaller taps of equal capacity, or a sleeve.",
       "Above a certain outlet a saddle's bands no longer make up for the pipe that is cut away, and a full sleeve is "
       "used."}},
     {saddle_no_rule,
-     {"no rule for a saddle here", "No rule in force covers a saddle on {1} {0}.",
+     {"no rule for a saddle here", "No rule in force covers a saddle on {1} {0}."
+      "[ Which row holds depends on {2}, which is not known: give it and plan again.|]",
       "Have the engineer set a largest saddle tap for this main, or use a sleeve.",
       "Where no rule covers a main, the plan offers no saddle on it rather than borrow the rule of another."}},
     {saddle_hole_too_large,
@@ -289,15 +295,18 @@ constexpr FindingTable<FindingText> table = {{
       "A series of small taps must itself pass every check: each tap by its threads, all together by their number and "
       "their room."}},
     {sleeve_not_allowed,
-     {"no sleeve on this kind of main", "Under the rules in force {0} takes no tapping sleeve.",
+     {"no sleeve on this kind of main", "Under the rules in force {0} takes no tapping sleeve."
+      "[ Which row holds depends on {2}, which is not known: give it and plan again.|]",
       "[Instead: {1}.|Ask the engineer: cutting in a tee with the main shut down may be the way.]",
       "A sleeve clamps right around the pipe and carries a valve and a machine. Not every barrel bears that."}},
     {sleeve_over_maximum,
-     {"larger than the largest sleeve tap", "A {0} outlet is asked for. The largest allowed[ on {2}|] is {1}.",
+     {"larger than the largest sleeve tap", "A {0} outlet is asked for. The largest allowed[ on {2}|] is {1}."
+      "[ Which row holds depends on {3}, which is not known: give it and plan again.|]",
       "Use a smaller outlet, or have the engineer design a tee with the main shut down.",
       "Cutting a branch near the size of the main takes most of the wall on one side."}},
     {sleeve_no_rule,
-     {"no rule for a sleeve here", "No rule in force covers a sleeve on {1} {0}.",
+     {"no rule for a sleeve here", "No rule in force covers a sleeve on {1} {0}."
+      "[ Which row holds depends on {2}, which is not known: give it and plan again.|]",
       "Have the engineer set a largest outlet for this main.",
       "Where no rule covers a main, the plan offers no sleeve on it rather than borrow the rule of another."}},
     {sleeve_to_be_chosen,
@@ -717,8 +726,8 @@ constexpr FindingTable<FindingText> table = {{
     {main_perhaps_not_tapped,
      {"main that the utility perhaps does not tap",
       "Some of the pipes that this {1} {0} main may be are not tapped by the utility. {2}.",
-      "Read the class on the barrel and plan again. If it is one that is not tapped, serve the lot from another main.",
-      "The rule names a class or a wall, and which pipe lies here is not known yet."}},
+      "[Give {3}|Read the class on the barrel] and plan again. If it is one that is not tapped, serve the lot from another main.",
+      "The rule names a class, a wall, an inside diameter or a year, and which pipe lies here is not known yet."}},
     {season_closed,
      {"planned in a season in which mains are not tapped",
       "The utility taps no such mains from {0} to {1}, and the job is planned for a day within.[ {2}.|]",

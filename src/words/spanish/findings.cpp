@@ -125,13 +125,16 @@ constexpr FindingTable<FindingText> table = {{
       "Que el ingeniero escoja: un manguito del mismo tamaño, una te o una tubería mayor. Si un tamaño se anotó mal, "
       "corríjalo y vuelva a planear.", ""}},
     {direct_not_allowed,
-     {"sin toma directa en este tipo de tubería", "Según las reglas vigentes no hay toma directa en {0}.",
+     {"sin toma directa en este tipo de tubería", "Según las reglas vigentes no hay toma directa en {0}."
+      "[ Qué regla vale depende de {2}, que no se sabe: indíquelo y vuelva a planear.|]",
       "[En su lugar: {1}.|Use una abrazadera o un manguito hechos para este tubo.]", ""}},
     {direct_over_maximum,
-     {"mayor que la toma directa más grande", "Se pide una toma directa de {0}. La mayor permitida[ en {2}|] es de {1}.",
+     {"mayor que la toma directa más grande", "Se pide una toma directa de {0}. La mayor permitida[ en {2}|] es de {1}."
+      "[ Qué regla vale depende de {3}, que no se sabe: indíquelo y vuelva a planear.|]",
       "Use una abrazadera, o varias tomas menores de igual capacidad.", ""}},
     {direct_no_rule,
-     {"sin regla para toma directa aquí", "Ninguna regla vigente cubre una toma directa en {1} de {0}.",
+     {"sin regla para toma directa aquí", "Ninguna regla vigente cubre una toma directa en {1} de {0}."
+      "[ Qué regla vale depende de {2}, que no se sabe: indíquelo y vuelva a planear.|]",
       "Use una abrazadera, o que el ingeniero fije la toma directa máxima para esta tubería.", ""}},
     {direct_few_threads,
      {"muy pocos hilos en la pared", "[Una pared de {0}|La pared] tiene {value}; se requieren {limit}.",
@@ -163,13 +166,16 @@ constexpr FindingTable<FindingText> table = {{
       "Mida la pared en la toma.[ Los hilos necesitan al menos {wall}.|[ Los hilos necesitan al menos {limit}.|]] Anote la "
       "lectura y vuelva a planear, o use una abrazadera.", ""}},
     {saddle_not_allowed,
-     {"sin abrazadera en este tipo de tubería", "Según las reglas vigentes no hay toma con abrazadera en {0}.",
+     {"sin abrazadera en este tipo de tubería", "Según las reglas vigentes no hay toma con abrazadera en {0}."
+      "[ Qué regla vale depende de {2}, que no se sabe: indíquelo y vuelva a planear.|]",
       "[En su lugar: {1}.|Use un manguito hecho para este tubo, o pregunte al ingeniero.]", ""}},
     {saddle_over_maximum,
-     {"mayor que la toma con abrazadera más grande", "Se pide una toma con abrazadera de {0}. La mayor permitida[ en {2}|] es de {1}.",
+     {"mayor que la toma con abrazadera más grande", "Se pide una toma con abrazadera de {0}. La mayor permitida[ en {2}|] es de {1}."
+      "[ Qué regla vale depende de {3}, que no se sabe: indíquelo y vuelva a planear.|]",
       "Use varias tomas menores de igual capacidad, o un manguito.", ""}},
     {saddle_no_rule,
-     {"sin regla para abrazadera aquí", "Ninguna regla vigente cubre una abrazadera en {1} de {0}.",
+     {"sin regla para abrazadera aquí", "Ninguna regla vigente cubre una abrazadera en {1} de {0}."
+      "[ Qué regla vale depende de {2}, que no se sabe: indíquelo y vuelva a planear.|]",
       "Que el ingeniero fije la toma máxima con abrazadera para esta tubería, o use un manguito.", ""}},
     {saddle_hole_too_large,
      {"agujero demasiado grande para una abrazadera",
@@ -196,13 +202,16 @@ constexpr FindingTable<FindingText> table = {{
      {"no se ofrecen varias tomas menores", "Aquí no sirven tomas de {0}[: {1}|].",
       "Vea qué más se ofrece, o pregunte al ingeniero.", ""}},
     {sleeve_not_allowed,
-     {"sin manguito en este tipo de tubería", "Según las reglas vigentes no va manguito de toma en {0}.",
+     {"sin manguito en este tipo de tubería", "Según las reglas vigentes no va manguito de toma en {0}."
+      "[ Qué regla vale depende de {2}, que no se sabe: indíquelo y vuelva a planear.|]",
       "[En su lugar: {1}.|Pregunte al ingeniero: quizá haya que cortar y poner una te con la tubería cerrada.]", ""}},
     {sleeve_over_maximum,
-     {"mayor que la toma con manguito más grande", "Se pide una salida de {0}. La mayor permitida[ en {2}|] es de {1}.",
+     {"mayor que la toma con manguito más grande", "Se pide una salida de {0}. La mayor permitida[ en {2}|] es de {1}."
+      "[ Qué regla vale depende de {3}, que no se sabe: indíquelo y vuelva a planear.|]",
       "Use una salida menor, o que el ingeniero diseñe una te con la tubería cerrada.", ""}},
     {sleeve_no_rule,
-     {"sin regla para manguito aquí", "Ninguna regla vigente cubre un manguito en {1} de {0}.",
+     {"sin regla para manguito aquí", "Ninguna regla vigente cubre un manguito en {1} de {0}."
+      "[ Qué regla vale depende de {2}, que no se sabe: indíquelo y vuelva a planear.|]",
       "Que el ingeniero fije la salida máxima para esta tubería.", ""}},
     {sleeve_to_be_chosen,
      {"falta escoger el manguito", "Se necesita un manguito de toma con salida de {0}[ para diámetro exterior de {1}|].",
@@ -492,7 +501,7 @@ constexpr FindingTable<FindingText> table = {{
     {main_perhaps_not_tapped,
      {"tubería en la que quizá la compañía no hace tomas",
       "En algunos de los tubos que esta tubería de {1} ({0}) puede ser, la compañía no hace tomas. {2}.",
-      "Lea la clase en el tubo y vuelva a planear. Si es uno en el que no se hacen tomas, sirva el lote desde otra tubería.", ""}},
+      "[Indique {3}|Lea la clase en el tubo] y vuelva a planear. Si es uno en el que no se hacen tomas, sirva el lote desde otra tubería.", ""}},
     {season_closed,
      {"planeado en temporada sin tomas",
       "La compañía no hace estas tomas de {0} a {1}, y la orden está planeada para un día de esos.[ {2}.|]",

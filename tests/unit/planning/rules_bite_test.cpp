@@ -158,7 +158,7 @@ TEST_CASE("each row of largest taps by default decides for some main of the cata
     const TapLimits& list = rules.*field.target;
     std::vector<int> decides(list.size());
     const auto count = [&](Material material, NominalSize size, const Pipe* pipe) {
-      const TapLimit* const row = rules::deciding_row(list, material, size, pipe);
+      const TapLimit* const row = rules::deciding_row(list, material, size, pipe).row;
       if (row != nullptr) ++decides[static_cast<std::size_t>(row - &list[0])];
     };
     for (const Pipe& pipe : Catalog::builtin().pipes()) count(pipe.series->material, pipe.size, &pipe);
