@@ -12,7 +12,9 @@
 
 namespace mainbore {
 
-// What a readable file does to the defaults: `differences` of the default rules and these.
+// What a readable file does to the defaults, as a table for the engineer's file: each rule that differs with its default, its
+// value in the file, whether that is stricter or looser, and the utility's reference and reason. `differences` are those of the
+// default rules and these.
 [[nodiscard]] std::string rules_check_text(const Rules& rules, std::span<const RuleDifference> differences,
                                            UnitSystem system, int width = 80);
 // Each rule with its value and where it came from.

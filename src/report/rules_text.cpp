@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <array>
+#include <vector>
 
 #include "mainbore/rules_report.hpp"
 #include "report/text_page.hpp"
@@ -62,6 +63,89 @@ void put_parts(TextPage& page, std::span<const RuleDifference> differences, Put 
   }
 }
 
+// ---- a table of what a file makes of the defaults
+
+struct Column {
+  std::string_view heading;
+  std::size_t width;
+};
+constexpr std::array table_columns = {Column{"RULE", 37}, Column{"DEFAULT", 12}, Column{"THIS FILE", 12},
+                                      Column{"CHANGE", 11}};
+using Cells = std::array<std::string, table_columns.size()>;
+
+// A word wider than the column stands over its end.
+std::vector<std::string> wrapped(std::string_view text, std::size_t width) {
+  std::vector<std::string> lines = {{}};
+  while (!text.empty()) {
+    const std::size_t space = std::min(text.find(' '), text.size());
+    const std::string_view word = text.substr(0, space);
+    text.remove_prefix(std::min(space + 1, text.size()));
+    if (!lines.back().empty() && report::columns(lines.back()) + 1 + report::columns(word) > width) lines.emplace_back();
+    if (!lines.back().empty()) lines.back() += ' ';
+    lines.back() += word;
+  }
+  return lines;
+}
+
+void put_cells(TextPage& page, const Cells& cells) {
+  std::array<std::vector<std::string>, table_columns.size()> columns;
+  std::size_t height = 0;
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    columns[i] = wrapped(report::printable(cells[i]), table_columns[i].width);
+    height = std::max(height, columns[i].size());
+  }
+  for (std::size_t line = 0; line < height; ++line) {
+    std::string text = "  ";
+    std::size_t from = text.size();
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+      if (line < columns[i].size() && !columns[i][line].empty()) {
+        text.append(std::max(from, report::columns(text) + (text.size() > 2 ? 1 : 0)) - report::columns(text), ' ');
+        text += columns[i][line];
+      }
+      from += table_columns[i].width + 1;
+    }
+    page.append(text + '\n');
+  }
+}
+
+std::string change_words(const RuleDifference& one) {
+  constexpr std::array<std::string_view, 4> words = {"same", "stricter", "LOOSER", "otherwise"};
+  return std::string(words[static_cast<std::size_t>(one.change)]) + (needs_reason(one) ? " *" : "");
+}
+
+std::string rests_on(const RuleDifference& one) {
+  std::string text = consent_in_words(one);
+  if (one.after_basis != nullptr) text += (text.empty() ? "" : " ") + with_reason(*one.after_basis);
+  return text;
+}
+
+// Rows that rest on the same word stand together, and it once behind them.
+void put_table(TextPage& page, std::span<const RuleDifference> differences, UnitSystem system) {
+  std::vector<const RuleDifference*> list;
+  for (const Part& part : parts) {
+    for (const RuleDifference& one : differences) {
+      if (one.change == part.change) list.push_back(&one);
+    }
+  }
+  Cells headings;
+  for (std::size_t i = 0; i < headings.size(); ++i) headings[i] = table_columns[i].heading;
+  put_cells(page, headings);
+  for (std::size_t i = 0; i < list.size(); ++i) {
+    const RuleDifference& one = *list[i];
+    const bool of_a_list = !one.material && (!std::holds_alternative<std::monostate>(one.row_before) ||
+                                             !std::holds_alternative<std::monostate>(one.row_after));
+    if (of_a_list) {
+      const bool gone = std::holds_alternative<std::monostate>(one.row_after);
+      put_cells(page, {title_of(one), gone ? "a row" : "", gone ? "none" : "a row", change_words(one)});
+      page.paragraph(gone ? before_words(one, system) : after_words(one, system), 6);
+    } else {
+      put_cells(page, {title_of(one), before_words(one, system), after_words(one, system), change_words(one)});
+    }
+    const std::string basis = rests_on(one);
+    if (!basis.empty() && (i + 1 == list.size() || rests_on(*list[i + 1]) != basis)) page.paragraph(basis, 6);
+  }
+}
+
 }  // namespace
 
 std::string rules_check_text(const Rules& rules, std::span<const RuleDifference> differences, UnitSystem system,
@@ -71,17 +155,14 @@ std::string rules_check_text(const Rules& rules, std::span<const RuleDifference>
                                  [](const RuleInForce& rule) { return rule.basis != nullptr && rule.basis->utility; });
   TextPage page(width, false);
   page.title("READABLE: " + rules.name);
-  page.paragraph(counted(static_cast<std::size_t>(set), "rule") +
-                 " set, rows of lists among them. Against the defaults:");
+  if (const std::string documents = documents_in_words(rules); documents != rules.name) page.paragraph(documents + ".");
+  page.paragraph(counted(static_cast<std::size_t>(set), "rule") + " set, rows of lists among them.");
+  page.heading("WHAT THIS FILE MAKES OF THE DEFAULTS");
   if (differences.empty()) page.paragraph("Nothing differs.");
-  put_parts(page, differences, [&](const RuleDifference& one) {
-    std::string text = title_of(one) + ": " + after_words(one, system);
-    if (one.change != RuleChange::same) text += " (default " + before_words(one, system) + ")";
-    if (needs_reason(one)) text += ". It guards people or pipe";
-    page.paragraph(text + ".", 4, "  - ");
-    if (const std::string consent = consent_in_words(one); !consent.empty()) page.paragraph(consent, 6);
-    if (one.after_basis != nullptr) page.paragraph(with_reason(*one.after_basis), 6);
-  });
+  else put_table(page, differences, system);
+  if (std::any_of(differences.begin(), differences.end(), needs_reason)) {
+    page.paragraph("* Guards people or pipe: not without the reason.");
+  }
   return std::move(page).take();
 }
 
