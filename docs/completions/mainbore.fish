@@ -159,6 +159,11 @@ function __mainbore_values
                 'rules.consent' \
                 'rules.consent-unnamed' \
                 'several.over-maximum' \
+                'service.tap-too-fast' \
+                'service.meter-share' \
+                'service.line-against-tap' \
+                'sleeve.too-small' \
+                'sleeve.hole-too-large' \
                 'json.syntax' \
                 'json.encoding' \
                 'json.too-large' \

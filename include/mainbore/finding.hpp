@@ -166,7 +166,12 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(order_fact_unread, "order.fact-unread")                       \
   X(rules_consent, "rules.consent")                               \
   X(rules_consent_unnamed, "rules.consent-unnamed")               \
-  X(several_over_maximum, "several.over-maximum")
+  X(several_over_maximum, "several.over-maximum")                 \
+  X(service_tap_too_fast, "service.tap-too-fast")                 \
+  X(service_meter_share, "service.meter-share")                   \
+  X(service_line_against_tap, "service.line-against-tap")         \
+  X(sleeve_too_small, "sleeve.too-small")                         \
+  X(sleeve_hole_too_large, "sleeve.hole-too-large")
 
 enum class FindingCode : std::uint8_t {
 #define MAINBORE_FINDING(name, code) name,

@@ -185,6 +185,8 @@ struct Rules {
   std::vector<FittingSpecification> saddle_specification;
   std::vector<FittingSpecification> sleeve_specification;
   Rule<double> hole_ratio_saddle;
+  Rule<double> hole_ratio_sleeve;
+  Rule<NominalSize> smallest_sleeve;           // smallest outlet with which a sleeve is made
   Rule<double> section_left;                   // least section modulus left in the pipe as a beam
   Rule<double> equal_capacity_exponent;
   Rule<double> most_taps;                      // of a series standing for one larger
@@ -240,10 +242,14 @@ struct Rules {
   // water for the customer
   Rule<Velocity> velocity_caution;             // speed of the water in the service from which a caution is given
   Rule<Velocity> velocity_limit;               // greatest speed of the water in the service
+  Rule<Velocity> tap_velocity_limit;           // and in the tap and its corporation stop, which are short
   Rule<Pressure> least_residual;               // least pressure behind the meter at the demand
+  Rule<double> meter_share;                    // share of a meter's greatest flow that the demand may take
   Rule<double> meter_continuous_share;         // share of a meter's greatest flow that it may pass without pause
   Rule<NominalSize> smallest_line;             // smallest service that may be laid
   Rule<std::optional<NominalSize>> smallest_tap;  // that the utility makes
+  Rule<std::optional<Length>> line_over_tap_least;  // by how much the service pipe is larger than the tap
+  Rule<std::optional<Length>> line_over_tap_most;
   Rule<double> equal_runs_exponent;            // exponent by which several runs of small pipe equal one larger
   Rule<Flow> sprinkler_single;                 // flow of one dwelling sprinkler alone
   Rule<Flow> sprinkler_of_two;                 // flow of each of two dwelling sprinklers together

@@ -25,8 +25,17 @@ constexpr RefusalCodes saddle_codes{FindingCode::saddle_not_allowed, FindingCode
 constexpr RefusalCodes sleeve_codes{FindingCode::sleeve_not_allowed, FindingCode::sleeve_over_maximum,
                                     FindingCode::sleeve_no_rule};
 
+// A tap larger than a cap above which somebody must consent.
+void ask_consent_above(const Site& site, const rules::Cap& cap, Candidate& candidate) {
+  if (cap.row == nullptr || candidate.method.tap <= cap.row->largest) return;
+  candidate.said.findings.add(FindingCode::rules_consent, Severity::hold)
+      .with(name_of(candidate.method.kind), name_of(site.main.material), Detail(), std::string_view(cap.row->consent))
+      .basis(cap.row->basis);
+}
+
 // A tap that the rules permit by somebody's consent alone: the defaults close the main to the method, or the row says so.
 void ask_consent(const Site& site, const rules::Ruling& decided, Candidate& candidate) {
+  ask_consent_above(site, decided.consent_cap, candidate);
   if (decided.by_consent == nullptr) return;
   const TapLimit& row = *decided.by_consent;
   const std::string_view method = name_of(candidate.method.kind);
@@ -396,6 +405,12 @@ void try_sleeve(const Site& site, NominalSize outlet, Candidate& candidate) {
   candidate.method.specification = specification(site, site.rules.sleeve_specification, candidate);
   const Rules& rules = site.rules;
   judge_by_rule(site, {rules.sleeve, rules.sleeve_by_default, {&rules.cap, &rules.sleeve_cap}}, sleeve_codes, candidate);
+  judge_hole_ratio(site, candidate, rules.hole_ratio_sleeve, FindingCode::sleeve_hole_too_large);
+  if (outlet < rules.smallest_sleeve.value) {
+    candidate.said.findings.add(FindingCode::sleeve_too_small, Severity::stop)
+        .with(outlet, rules.smallest_sleeve.value)
+        .basis(rules.smallest_sleeve.basis);
+  }
   auto finding = candidate.said.findings.add(FindingCode::sleeve_to_be_chosen, Severity::hold);
   finding.with(outlet, site.main.od ? Detail(Measure(*site.main.od)) : Detail());
 }
@@ -436,7 +451,9 @@ Candidate try_several_of(const Site& site, NominalSize tap) {
         .with(candidate.method.count, tap)
         .basis(rules.most_taps.basis, rules.equal_capacity_exponent.basis);
   }
-  if (const TapLimit* const cap = rules::lowest_cap(main_in_question(site, site.main), rules.several_cap).row) {
+  const rules::MainInQuestion question = main_in_question(site, site.main);
+  ask_consent_above(site, rules::lowest_cap(question, rules.several_cap, rules::Above::by_consent), candidate);
+  if (const TapLimit* const cap = rules::lowest_cap(question, rules.several_cap, rules::Above::none).row) {
     if (tap > cap->largest) {
       candidate.said.findings.add(FindingCode::several_over_maximum, Severity::stop)
           .with(tap, cap->largest == NominalSize() ? Detail() : Detail(cap->largest), std::string_view(cap->why))

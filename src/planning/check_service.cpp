@@ -255,6 +255,21 @@ class ServiceCheck {
     const Velocity velocity = hydraulics::mean_velocity(flow(), laid.tube->bore_least);
     return !over(velocity, rules_.velocity_limit.value) && !over(service_.residual_wanted, residual(laid, meter));
   }
+  // Of each of so many taps, as wide as their name; the stop behind one is no wider.
+  [[nodiscard]] Velocity tap_velocity(NominalSize tap, int taps) const {
+    return hydraulics::mean_velocity((1.0 / static_cast<double>(taps)) * flow(), tap.number() * units::inch);
+  }
+  [[nodiscard]] bool tap_serves(NominalSize tap, int taps) const {
+    return !over(tap_velocity(tap, taps), rules_.tap_velocity_limit.value);
+  }
+  // The smallest of the sizes of this tubing that will do; nothing where none does.
+  template <class Does>
+  [[nodiscard]] Detail next_size(Does does) const {
+    for (const TubeSize& tube : tables_.tubes_of(laid_.tube->tubing)) {
+      if (tube.size >= rules_.smallest_line.value && does(tube)) return tube.size;
+    }
+    return {};
+  }
   // So much is left with the least bore that there is no need to work out where the pressure goes: sums of the same
   // losses differ by far less.
   [[nodiscard]] bool plainly_enough() const {
@@ -372,14 +387,27 @@ class ServiceCheck {
                                     service_.velocity)
                                  .at_most(figure(rules_.velocity_limit)));
     }
+    judge_tap_velocity();
     const bool beyond = over(service_.velocity, rules_.velocity_limit.value);
     if (!beyond && !over(service_.velocity, rules_.velocity_caution.value)) return;
     const Rule<Velocity>& rule = beyond ? rules_.velocity_limit : rules_.velocity_caution;
     said_.findings.add(FindingCode::service_too_fast, beyond ? Severity::hold : Severity::caution)
         .value(service_.velocity)
         .at_most(rule.value)
-        .with(Measure(flow()), Measure(rules_.velocity_limit.value))
+        .with(Measure(flow()), Measure(rules_.velocity_limit.value), next_size([&](const TubeSize& tube) {
+                return !over(hydraulics::mean_velocity(flow(), tube.bore), rule.value);
+              }))
         .basis(rule.basis, laid_.tube->basis);
+  }
+
+  void judge_tap_velocity() {
+    if (tap_serves(laid_.tap, laid_.taps)) return;
+    said_.findings.add(FindingCode::service_tap_too_fast, Severity::hold)
+        .value(tap_velocity(laid_.tap, laid_.taps))
+        .at_most(rules_.tap_velocity_limit.value)
+        .with(Measure((1.0 / static_cast<double>(laid_.taps)) * flow()), laid_.tap,
+              next_size([&](const TubeSize& tube) { return tap_serves(tube.size, laid_.taps); }))
+        .basis(rules_.tap_velocity_limit.basis);
   }
 
   void judge_sizes() {
@@ -392,6 +420,17 @@ class ServiceCheck {
             .with(meter->size)
             .basis(meter->basis);
       }
+      const Flow share = rules_.meter_share.value * meter->safe_maximum;
+      if (over(flow(), share) && !over(flow(), meter->safe_maximum)) {
+        const auto next = std::find_if(tables_.meters.begin(), tables_.meters.end(), [&](const MeterSize& larger) {
+          return !over(flow(), rules_.meter_share.value * larger.safe_maximum);
+        });
+        findings.add(FindingCode::service_meter_share, Severity::caution)
+            .value(flow())
+            .at_most(share)
+            .with(meter->size, next == tables_.meters.end() ? Detail() : Detail(next->size))
+            .basis(rules_.meter_share.basis, meter->basis);
+      }
       if (over(service_.demand.continuous, continuous_limit(*meter))) {
         findings.add(FindingCode::service_meter_continuous, Severity::caution)
             .value(service_.demand.continuous)
@@ -399,11 +438,6 @@ class ServiceCheck {
             .with(meter->size)
             .basis(rules_.meter_continuous_share.basis, meter->basis);
       }
-    }
-    if (laid_.tube->size < rules_.smallest_line.value) {
-      findings.add(FindingCode::service_line_small, Severity::caution)
-          .with(laid_.tube->size, rules_.smallest_line.value)
-          .basis(rules_.smallest_line.basis);
     }
   }
 
@@ -419,7 +453,8 @@ class ServiceCheck {
     }
     if (!service_.smallest_line || serves(laid_, service_.meter)) line.tube = laid_.tube;
     for (const MeterSize& meter : tables_.meters) {
-      if (!meter_passes(meter) || !serves(line, &meter)) continue;
+      if (!meter_passes(meter) || over(flow(), rules_.meter_share.value * meter.safe_maximum)) continue;
+      if (!serves(line, &meter)) continue;
       service_.smallest_meter = meter.size;
       break;
     }
@@ -428,6 +463,7 @@ class ServiceCheck {
       if (tube.size < rules_.smallest_line.value) continue;
       if (tube.size > line.tube->size) break;
       line.tap = tube.size;
+      if (!tap_serves(tube.size, 1)) continue;
       if (!serves(line, service_.meter)) continue;
       service_.smallest_tap = tube.size;
       break;
@@ -489,6 +525,28 @@ void check_listed_sizes(const Context& context, Said& said) {
   if (service.meter && tables.meter(*service.meter) == nullptr) {
     hold_for_size(said, "service.meter", *service.meter, tables.meters);
   }
+}
+
+// Of the line that is stated, with or without a demand.
+void check_line_size(const Context& context, Said& said) {
+  const Rules& rules = context.rules;
+  const auto& size = context.job().service.line.size;
+  const Rule<NominalSize>& smallest = rules.smallest_line;
+  if (size && *size < smallest.value) {
+    said.findings.add(FindingCode::service_line_small, Severity::hold).with(*size, smallest.value).basis(smallest.basis);
+  }
+  const auto& least = rules.line_over_tap_least;
+  const auto& most = rules.line_over_tap_most;
+  if (!least.value && !most.value) return;
+  const Length tap = context.asked().number() * units::inch;
+  const std::optional<Length> line = size ? std::optional(size->number() * units::inch) : std::nullopt;
+  const bool small = least.value && line && over(tap + *least.value, *line);
+  const bool large = most.value && line && over(*line, tap + *most.value);
+  if (line && !small && !large) return;
+  const auto size_of = [&](const auto& rule) { return rule.value ? Detail(Measure(tap + *rule.value)) : Detail(); };
+  said.findings.add(FindingCode::service_line_against_tap, Severity::hold)
+      .with(context.asked(), size ? Detail(*size) : Detail(), size_of(least), size_of(most))
+      .basis(large || !least.value ? most.basis : least.basis);
 }
 
 void check_existing(const Context& context, Said& said) {
@@ -574,6 +632,7 @@ std::optional<ServicePlan> check_service(const Context& context, const std::opti
   check_existing(context, said);
   check_line_rating(context, said);
   check_listed_sizes(context, said);
+  check_line_size(context, said);
   check_regulator(context, said);
   const bool asked_for = line_given(facts.line) || demand_told(facts.demand) || facts.meter;
   if (!asked_for) return std::nullopt;

@@ -21,6 +21,12 @@ void judge_not_tapped(const Context& context, const ResolvedMain& main, Said& sa
     rules::AsksOf asks{};
     const rules::Match fits = rules::match_any(row, question, &asks);
     if (fits == rules::Match::no) continue;
+    if (!row.consent.empty()) {
+      said.findings.add(FindingCode::rules_consent, Severity::hold)
+          .with(Detail(), name_of(main.material), Detail(), std::string_view(row.consent))
+          .basis(row.basis);
+      continue;
+    }
     if (fits == rules::Match::yes) {
       said.findings.add(FindingCode::main_not_tapped, Severity::stop)
           .with(name_of(main.material), main.size, std::string_view(row.why))
@@ -121,6 +127,7 @@ bool bears_on(const Plan& plan, const LooserRule& rule) {
   }
   if (within("direct.")) return kind == Method::direct;
   if (path == "saddle.hole_ratio") return kind == Method::saddle;
+  if (path == "sleeve.hole_ratio") return kind == Method::sleeve;
   if (path == "pressure.stop_rating") return kind != Method::sleeve && !job.service.stop_rating;
   if (path == "pressure.saddle_rating") return kind != Method::direct && !job.service.saddle_rating;
   if (path == "pressure.surge_assumed") return !job.main.surge;

@@ -63,10 +63,11 @@ Deciding deciding_row(const TapLimits& rows, Material material, NominalSize size
   return result;
 }
 
-Cap lowest_cap(const MainInQuestion& main, const TapLimits& caps) {
+Cap lowest_cap(const MainInQuestion& main, const TapLimits& caps, Above above) {
   Cap lowest;
   for (const std::uint32_t place : caps.near(main.material, main.size)) {
     const TapLimit& row = caps[place];
+    if (row.consent.empty() != (above == Above::none)) continue;
     if (!row.covers(main.material, main.size) || (lowest.row != nullptr && row.largest >= lowest.row->largest)) continue;
     AsksOf asks{};
     const Match fits = match_any(row, main, &asks);
@@ -107,8 +108,11 @@ Ruling ruling(const MainInQuestion& main, const MethodLists& lists) {
   for (const Pipe* const pipe : main.candidates) ask(pipe);
   if (main.candidates.empty()) ask(nullptr);
   for (const TapLimits* const caps : lists.caps) {
-    const Cap cap = lowest_cap(main, *caps);
-    if (cap.row != nullptr && (result.cap.row == nullptr || cap.row->largest < result.cap.row->largest)) result.cap = cap;
+    const auto take = [&](Cap& least, const Cap& cap) {
+      if (cap.row != nullptr && (least.row == nullptr || cap.row->largest < least.row->largest)) least = cap;
+    };
+    take(result.cap, lowest_cap(main, *caps, Above::none));
+    take(result.consent_cap, lowest_cap(main, *caps, Above::by_consent));
   }
   return result;
 }

@@ -34,12 +34,14 @@ struct Deciding {
 [[nodiscard]] Deciding deciding_row(const TapLimits& rows, Material material, NominalSize size, const Pipe* pipe,
                                     const KnownOfMain& known = {});
 
-// The least of the caps that are, or may be, for this main; `asks` is set to what would settle it where it may be alone.
+// The least of the caps that are, or may be, for this main; `asks` is set to what would settle it where it may be alone. Above
+// a cap that names who must consent a tap waits for that; above any other there is none.
+enum class Above : std::uint8_t { none, by_consent };
 struct Cap {
   const TapLimit* row = nullptr;
   std::optional<AsksOf> asks;
 };
-[[nodiscard]] Cap lowest_cap(const MainInQuestion& main, const TapLimits& caps);
+[[nodiscard]] Cap lowest_cap(const MainInQuestion& main, const TapLimits& caps, Above above);
 
 // The lists that bear on one way of tapping.
 struct MethodLists {
@@ -54,6 +56,7 @@ struct Ruling {
   const TapLimit* open = nullptr;        // a row of permissions for which something of the main is to be known
   AsksOf asks{};                         // and what
   Cap cap;
+  Cap consent_cap;                       // above which a tap waits for consent
   // A row that permits by consent alone: it says so, or the defaults close the main to this method.
   const TapLimit* by_consent = nullptr;
   bool opened = false;                   // the latter

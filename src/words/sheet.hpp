@@ -18,6 +18,7 @@ enum class SheetWord : std::uint8_t {
   planned_for,
   crew,
   cover,
+  rules,
   trouble_link,
   record_link,
   // the card

@@ -155,6 +155,11 @@ constexpr std::array<Row, finding_codes.size()> rows = {{
     {rules_consent, office},
     {rules_consent_unnamed, office},
     {several_over_maximum, office},
+    {service_tap_too_fast, office},
+    {service_meter_share, office},
+    {service_line_against_tap, office},
+    {sleeve_too_small, office},
+    {sleeve_hole_too_large, office},
 }};
 
 constexpr bool in_order() {

@@ -105,7 +105,12 @@ Asked asked_of_service(FindingCode code) {
       return {designer, "Is {value} enough, or which larger service? {limit} is wanted."};
     case service_too_fast:
       return {designer, "Which larger service? The water runs at {value}."};
+    case service_tap_too_fast:
+      return {designer, "Which larger tap[, such as {2}|]? The water runs at {value} through {1}."};
+    case service_line_against_tap:
+      return {utility, "Which service pipe goes with a {0} tap?"};
     case service_meter_over:
+    case service_meter_share:
     case service_meter_continuous:
       return {designer, "Which larger meter? The demand is {value}."};
     case service_line_small:
@@ -134,6 +139,7 @@ Asked asked_of(FindingCode code) {
     case sleeve_to_be_chosen:
       return {engineer, "Which sleeve and tapping valve, for which outside diameter measured?"};
     case rules_consent:
+      return {engineer, "Does {3} consent to this[ {0}|] tap, in writing?"};
     case rules_consent_unnamed:
       return {engineer, "Who takes this looser rule on, in writing: {0}?"};
     case place_no_room:

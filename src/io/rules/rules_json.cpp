@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "io/text/json_writer.hpp"
+#include "mainbore/rule_fields.hpp"
 #include "mainbore/rules_report.hpp"
 #include "mainbore/tool_file.hpp"
 
@@ -22,6 +23,17 @@ class RulesWriter {
     return std::move(text_);
   }
   void text(std::string_view key, std::string_view value) { out_.text(key, value); }
+  void documents(const Rules& rules) {
+    out_.begin_array("documents");
+    for (const RulesDocument& document : rules.documents) {
+      out_.begin_object();
+      for (const DocumentLine& line : document_lines()) {
+        if (const std::string& text = document.*line.text; !text.empty()) out_.text(line.key, text);
+      }
+      out_.end_object();
+    }
+    out_.end_array();
+  }
   void whole(std::string_view key, long value) { out_.whole(key, value); }
 
   void differences(std::span<const RuleDifference> list) {
@@ -91,6 +103,7 @@ std::string rules_check_to_json(const Rules& rules, std::span<const RuleDifferen
   const std::vector<RuleInForce> list = list_rules(rules);
   RulesWriter out(style, system);
   out.text("name", rules.name);
+  out.documents(rules);
   out.whole("rules_set", std::count_if(list.begin(), list.end(), [](const RuleInForce& rule) {
               return rule.basis != nullptr && rule.basis->utility;
             }));

@@ -657,17 +657,17 @@ class RulesReader {
         if (!none) row.largest = read_size(child, tap_size).value_or(NominalSize());
       } else if (key == "why") {
         row.why = plain_text(child);
-      } else if (key == "consent" && list == RowOf::permissions) {
+      } else if (key == "consent") {
         row.consent = plain_text(child);
       } else if (!read_basis_key(child, key, basis)) {
         std::vector<std::string_view> parts;
         if (with_largest) parts.push_back("largest");
         parts.push_back("why");
-        if (list == RowOf::permissions) parts.push_back("consent");
+        parts.push_back("consent");
         unknown_part(child, key, parts);
       }
     });
-    if (row.consent.find_first_not_of(' ') == std::string::npos) row.consent.clear();
+    if (text::is_blank(row.consent)) row.consent.clear();
     if (with_largest && !has_largest) {
       add(node, {"rules.missing", "a row without its largest tap", "\"largest\": \"1 in\", or \"none\""});
     } else if (none && row.why.empty()) {

@@ -240,7 +240,7 @@ class RulesSchema {
           list("rows that stand before those of " + std::string(field.path), defined("tap_limit", tap_limit()));
     }
     for (const TapCapField& field : tap_cap_fields()) {
-      rule_at(groups, field.path) = list(field.help, defined("tap_cap", tap_cap()));
+      rule_at(groups, field.path) = list(field.help, defined("tap_limit", tap_limit()));
     }
     for (const SpecificationField& field : specification_fields()) {
       rule_at(groups, field.path) = list(field.help, defined("specification", specification()));
@@ -404,13 +404,8 @@ class RulesSchema {
     row["required"] = {"from", "to"};
     return row;
   }
-  Json tap_cap() {
-    Json row = tap_limit();
-    row["properties"].erase("consent");
-    return row;
-  }
   Json not_tapped() {
-    Json row = tap_cap();
+    Json row = tap_limit();
     row["properties"].erase("largest");
     row.erase("if");
     row.erase("then");

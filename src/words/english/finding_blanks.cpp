@@ -142,6 +142,11 @@ constexpr FindingTable<std::string_view> table = {{
     {rules_consent, "Consent by, on"},
     {rules_consent_unnamed, "Consent by, on"},
     {several_over_maximum, "Found"},
+    {service_tap_too_fast, "Tap made"},
+    {service_meter_share, "Found"},
+    {service_line_against_tap, "Service pipe laid"},
+    {sleeve_too_small, "Found"},
+    {sleeve_hole_too_large, "Found"},
 }};
 static_assert(complete(table), "every finding has its blank, in the order of MAINBORE_FINDINGS");
 

@@ -139,9 +139,14 @@ constexpr FindingTable<std::string_view> table = {{
     {rules_looser, "Utility's rule is looser than the default: {0}"},
     {pressure_over_line_rating, "Service tubing marked for at least {value+}"},
     {order_fact_unread, "Cannot be read on the order: {0}[, {1}|]"},
-    {rules_consent, "Who takes a looser rule on: {0}"},
+    {rules_consent, "Consent of {3}[: {0} tap|]"},
     {rules_consent_unnamed, "Looser rule without a name: {0}"},
     {several_over_maximum, "Taps of {0} are over the largest, {1}"},
+    {service_tap_too_fast, "Water too fast in the {1} tap: {value}[, use {2}|]"},
+    {service_meter_share, "Meter near its greatest flow: {value}"},
+    {service_line_against_tap, "Service pipe does not go with a {0} tap"},
+    {sleeve_too_small, "No sleeve has a {0} outlet; smallest {1}"},
+    {sleeve_hole_too_large, "Outlet is {value} of the pipe; at most {limit}"},
 }};
 static_assert(complete(table), "every finding has its line, in the order of MAINBORE_FINDINGS");
 

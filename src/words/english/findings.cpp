@@ -589,7 +589,7 @@ constexpr FindingTable<FindingText> table = {{
     {service_too_fast,
      {"water too fast in the service",
       "At {0} the water runs at {value}, over {limit}; beyond {1} the line is too small.",
-      "Lay the next larger line. Up to {1} this one serves, but runs loud and wears faster.",
+      "Lay [a {2} line|a larger line]. Up to {1} this one serves, but runs loud and wears faster.",
       "Fast water is noisy, wears copper at its bends and hammers when a valve shuts: in a copper line each foot a "
       "second that is stopped short gives some 55 psi."}},
     {service_meter_over,
@@ -772,7 +772,7 @@ constexpr FindingTable<FindingText> table = {{
       "Somebody wrote a fact down, and the plan was made without it: a thin wall, a low rating or a crack may be what it "
       "says. What cannot be read is asked for, not left out."}},
     {rules_consent,
-     {"tap by consent alone", "The utility's rule allows a {0} tap in {1} with the consent of {3}.[ By default: {2}.|]",
+     {"tap by consent alone", "The utility's rule allows a[ {0}|] tap in {1} with the consent of {3}.[ By default: {2}.|]",
       "Get the consent of {3} to this tap in writing, with name and day, before the cut.",
       "What the defaults close to a method, a utility may open where a named person takes it on for each tap: a sentence "
       "that was meant to lower a limit must not open what nobody spoke of. A row says who consents (`consent`)."}},
@@ -789,6 +789,31 @@ constexpr FindingTable<FindingText> table = {{
       "Taps of {0} are larger than those a series may have here[, {1}|].[ {2}.|]",
       "Use smaller ones, a saddle or a sleeve.",
       "A utility may say how large the taps may be that stand for one larger, or that none do (`several.at_most`)."}},
+    {service_tap_too_fast,
+     {"water too fast in the tap", "At {0} the water runs at {value} through the {1} tap and its stop, over {limit}.",
+      "[Make the tap {2}|Make a larger tap, or several], or show the utility's leave for this speed.",
+      "A tap is short, so its loss is small; but water beyond this speed is loud, and scours seat and key of the stop "
+      "(`water.tap_velocity_limit`)."}},
+    {service_meter_share,
+     {"meter near its greatest flow", "The demand of {value} takes more of a {0} meter than {limit}.",
+      "[Set a {1} meter|Set a larger meter], or show the utility's leave for this one.",
+      "A meter that often runs near its greatest flow wears fast and reads low, so utilities choose it by a share of its "
+      "range (`water.meter_share`)."}},
+    {service_line_against_tap,
+     {"service pipe and tap not as the utility pairs them",
+      "[The service pipe is {1}|The job does not say the size of the service pipe]; the utility wants it with a {0} tap[ at least "
+      "{2}|][ at most {3}|].",
+      "Give the size of the pipe (`service.line.size`) or of the tap that goes with it, or get the utility's leave.",
+      "Many texts say how the stop goes with the pipe: the same size, or an eighth of an inch smaller "
+      "(`water.line_over_tap_least`, `water.line_over_tap_most`)."}},
+    {sleeve_too_small,
+     {"no sleeve is made with so small an outlet", "A {0} outlet is smaller than {1}, the smallest with which a sleeve is made.",
+      "Plan a sleeve with a {1} outlet (`service.size`) and reduce behind its valve, or use a saddle.",
+      "Tapping sleeves carry a valve and a machine. Smaller taps are made through a saddle (`sleeve.smallest`)."}},
+    {sleeve_hole_too_large,
+     {"outlet too large for the main", "The [{0} |]hole is {value} of the pipe's diameter; at most {limit} is allowed under a sleeve.",
+      "Use a smaller outlet, or have the engineer design a tee with the main shut down.",
+      "Some texts bound the hole by a share of the main, a third or a half, whatever holds it (`sleeve.hole_ratio`)."}},
 }};
 
 static_assert(complete(table), "every finding has its words, in the order of MAINBORE_FINDINGS");

@@ -12,6 +12,7 @@ constexpr SheetTable table = {{
     {planned_for, "Planned for"},
     {crew, "Crew"},
     {cover, "Cover"},
+    {rules, "Rules"},
     {trouble_link, "If it goes wrong"},
     {record_link, "Record"},
     {what_stops_it, "What stops it"},

@@ -142,6 +142,11 @@ constexpr FindingTable<std::string_view> table = {{
     {rules_consent, "Consentimiento de, día"},
     {rules_consent_unnamed, "Consentimiento de, día"},
     {several_over_maximum, "Hallado"},
+    {service_tap_too_fast, "Toma hecha"},
+    {service_meter_share, "Hallado"},
+    {service_line_against_tap, "Tubo de servicio puesto"},
+    {sleeve_too_small, "Hallado"},
+    {sleeve_hole_too_large, "Hallado"},
 }};
 static_assert(complete(table), "every finding has its blank, in the order of MAINBORE_FINDINGS");
 

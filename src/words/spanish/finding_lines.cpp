@@ -139,9 +139,14 @@ constexpr FindingTable<std::string_view> table = {{
     {rules_looser, "Regla de la compañía menos estricta: {0}"},
     {pressure_over_line_rating, "Tubo de servicio marcado para {value+} o más"},
     {order_fact_unread, "No se puede leer en la orden: {0}[, {1}|]"},
-    {rules_consent, "Quién responde por la regla menos estricta: {0}"},
+    {rules_consent, "Consentimiento de {3}[: {0}|]"},
     {rules_consent_unnamed, "Regla menos estricta sin nombre: {0}"},
     {several_over_maximum, "Tomas de {0} pasan de la máxima, {1}"},
+    {service_tap_too_fast, "Agua demasiado rápida en la toma de {1}: {value}[, use {2}|]"},
+    {service_meter_share, "Medidor cerca de su máximo: {value}"},
+    {service_line_against_tap, "El tubo de servicio no va con una toma de {0}"},
+    {sleeve_too_small, "Sin manguito con salida de {0}; la menor, {1}"},
+    {sleeve_hole_too_large, "La salida es {value} del tubo; máximo {limit}"},
 }};
 static_assert(complete(table), "every finding has its line, in the order of MAINBORE_FINDINGS");
 

@@ -12,6 +12,7 @@ constexpr SheetTable table = {{
     {planned_for, "Planeada para"},
     {crew, "Cuadrilla"},
     {cover, "Tapado"},
+    {rules, "Reglas"},
     {trouble_link, "Si algo sale mal"},
     {record_link, "Registro"},
     {what_stops_it, "Lo que lo impide"},

@@ -186,8 +186,9 @@ TEST_CASE("what the town asks of a saddle or sleeve goes with the plan") {
 TEST_CASE("every town's file reads, and each rule looser than a safety default has its reason") {
   for (const char* const name :
        {"r01_boone", "r02_claremont", "r03_stronghurst", "r04_plankinton", "r06_bremen", "r07_heyworth", "r08_decatur",
-        "r09_cleveland", "r10_waukee", "r11_wiggins", "r12_lorain", "r13_albuquerque", "r16_east_greenbush",
-        "r17_elbow_lake", "r18_georgian_bluffs"}) {
+        "r09_cleveland", "r10_waukee", "r11_wiggins", "r12_lorain", "r13_albuquerque", "r14_winthrop_harbor",
+        "r16_east_greenbush", "r17_elbow_lake", "r18_georgian_bluffs", "r19_amboy", "r20_grand_blanc",
+        "r21_pvc_down_under"}) {
     INFO(name);
     for (const LooserRule& rule : rules_of(name).looser) {
       INFO(rule.path);

@@ -120,6 +120,7 @@ class WholeJobs {
     if (chance(50)) line.rise = real(-20, 60) * units::foot;
     if (chance(30)) line.friction = FrictionMethod::darcy_weisbach;
     if (chance(30)) line.size = job.service.size;
+    else if (chance(20)) line.size = NominalSize::inches(one_of(std::array{0.625, 0.75, 1.0, 1.5}));
     DemandFacts& demand = job.service.demand;
     if (chance(60)) demand.flow = real(1, 80) * units::gpm;
     else demand.fixture_units = real(1, 100);
