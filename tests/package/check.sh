@@ -35,6 +35,6 @@ for file in man/man1/mainbore.1 bash-completion/completions/mainbore zsh/site-fu
   test -s "$prefix/share/$file" || { echo "not installed: share/$file"; exit 1; }
 done
 # Everything that the build installs is listed: uninstalling takes away just that.
-(cd "$build" && while read -r file; do rm "$prefix/${file#"$prefix/"}"; done < install_manifest.txt)
+(cd "$build" && while read -r file || [ -n "$file" ]; do rm "$prefix/${file#"$prefix/"}"; done < install_manifest.txt)
 left=$(find "$prefix" -type f -o -type l | head -n 5)
 [ -z "$left" ] || { printf 'not in install_manifest.txt:\n%s\n' "$left"; exit 1; }
