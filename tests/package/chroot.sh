@@ -5,7 +5,7 @@ set -euo pipefail
 packages=$(cd "$1" && pwd)
 # shellcheck source=/dev/null
 release=${2:-$(. /etc/os-release && echo "$VERSION_CODENAME")}
-mirror=${3:-$(sed -n 's/^\(deb .*\|URIs:\) *\(http[^ ]*\).*/\2/p' /etc/apt/sources.list /etc/apt/sources.list.d/* 2> /dev/null | head -n 1)}
+mirror=${3:-$(cat /etc/apt/sources.list /etc/apt/sources.list.d/* 2> /dev/null | sed -n 's/^\(deb .*\|URIs:\) *\(http[^ ]*\).*/\2/p' | head -n 1 || true)}
 source=$(cd "$(dirname "$0")/../.." && pwd)
 command -v debootstrap > /dev/null && [ "$(id -u)" -eq 0 ] && [ -n "$mirror" ] || { echo "needs debootstrap, root and a mirror"; exit 77; }
 
