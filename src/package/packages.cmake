@@ -35,16 +35,16 @@ function(mainbore_package component package section title text)
   install(FILES ${CMAKE_CURRENT_SOURCE_DIR}/copyright DESTINATION share/doc/${package} COMPONENT ${component})
 endfunction()
 
-set(what "mainbore reads what is known of a tap (main, service, line pressure, place,
- trench) and decides whether this main can take it, by which method, within which
- limits. It says go, hold or no-go, with the numbers a crew can gauge.")
+set(what "mainbore reads what is known of a tap (main, service, pressure, place,
+trench) and decides whether this main can take it, by which method, within
+which limits. It says go, hold or no-go, with numbers that a crew can gauge.")
 mainbore_package(program mainbore science "plans service taps on pressurized water mains" "${what}")
 mainbore_package(shared libmainbore0 libs "plans service taps on pressurized water mains - shared library"
-                 "${what}\n .\n This package has the shared library of the C interface.")
+                 "${what}\nThis package has the shared library of the C interface.")
 mainbore_package(development libmainbore-dev libdevel "plans service taps on pressurized water mains - development"
-                 "${what}\n .\n This package has the header of the C interface, and headers and static library of C++.")
+                 "${what}\nThis package has the header of the C interface, and headers and static library of C++.")
 mainbore_package(python python3-mainbore python "plans service taps on pressurized water mains - Python module"
-                 "${what}\n .\n This package has the Python module.")
+                 "${what}\nThis package has the Python module.")
 
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SHLIBDEPS ON)
 set(CPACK_DEBIAN_SHARED_PACKAGE_SHLIBDEPS ON)

@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Each public header compiles alone. Usage: check_headers.sh SOURCE_DIR BUILD_DIR CXX
 set -euo pipefail
-source=$1 build=$2 cxx=$3
+source=$(cd "$1" && pwd) build=$(cd "$2" && pwd) cxx=$3
 cd "$source/include"
 # One run of the compiler for all of them would hide what a header lacks behind the one before it.
 { find . -name '*.hpp' -printf '%P\n'; echo mainbore/version.hpp; echo mainbore.h; } | sort |
