@@ -15,9 +15,8 @@
 
 #include "catalog/class_meaning.hpp"
 #include "io/job/job_fields.hpp"
-#include "io/text/json_text.hpp"
+#include "io/text/json_reader.hpp"
 #include "io/text/nearest.hpp"
-#include "io/text/source_text.hpp"
 #include "io/text/text_scan.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/rule_fields.hpp"
@@ -39,21 +38,17 @@ constexpr std::string_view default_file = "rules/default.json";
 constexpr int deepest_rules = 8;
 
 // Values are read as those of a job are, so that one spelling serves both; their faults are the rules' here.
-std::string_view rules_code(std::string_view job_code) {
-  constexpr std::array<std::pair<std::string_view, std::string_view>, 8> codes = {{
-      {"job.duplicate-key", "rules.duplicate-key"},
-      {"job.unknown-value", "rules.unknown-value"},
-      {"job.wrong-type", "rules.wrong-type"},
-      {"job.no-unit", "rules.wrong-quantity"},
-      {"job.unknown-unit", "rules.wrong-quantity"},
-      {"job.wrong-unit", "rules.wrong-quantity"},
-      {"job.not-a-quantity", "rules.wrong-quantity"},
-      {"job.out-of-range", "rules.out-of-range"},
-  }};
-  const auto* const found =
-      std::find_if(codes.begin(), codes.end(), [&](const auto& c) { return c.first == job_code; });
-  return found == codes.end() ? job_code : found->second;
-}
+constexpr std::array<std::pair<std::string_view, std::string_view>, 8> codes_of_a_job = {{
+    {"job.duplicate-key", "rules.duplicate-key"},
+    {"job.unknown-value", "rules.unknown-value"},
+    {"job.wrong-type", "rules.wrong-type"},
+    {"job.no-unit", "rules.wrong-quantity"},
+    {"job.unknown-unit", "rules.wrong-quantity"},
+    {"job.wrong-unit", "rules.wrong-quantity"},
+    {"job.not-a-quantity", "rules.wrong-quantity"},
+    {"job.out-of-range", "rules.out-of-range"},
+}};
+constexpr io::JsonCodes rules_codes{"rules.unknown-key", "rules.wrong-type", codes_of_a_job};
 
 constexpr double foot = 12.0;  // inches
 constexpr JobField main_size{.path = "main size",
@@ -148,15 +143,15 @@ std::string in_words(YearDay day) {
   return std::to_string(day.day) + ' ' + std::string(months[static_cast<std::size_t>(day.month - 1)]);
 }
 
-class RulesReader {
+class RulesReader : io::JsonReader {
  public:
-  explicit RulesReader(const Catalog& catalog) : catalog_(catalog), set_(rule_fields().size(), false) {}
+  explicit RulesReader(const Catalog& catalog) : JsonReader(rules_codes), catalog_(catalog), set_(rule_fields().size(), false) {}
 
   RulesFile load(std::span<const RuleText> files) {
     read(default_file, catalog_.file(default_file), true);
-    if (diagnostics_.empty()) expect_complete();
+    if (sound()) expect_complete();
     rules_.name = "default rules";
-    if (!files.empty() && diagnostics_.empty()) {
+    if (!files.empty() && sound()) {
       usual_ = RulesReader(catalog_).load({}).rules;
       for (const TapLimitField& field : tap_limit_fields()) rules_.*field.by_default = (*usual_).*field.target;
     }
@@ -164,10 +159,10 @@ class RulesReader {
       read(file.name, file.text, false);
       rules_.name = &file == files.data() ? file_name_ : rules_.name + " + " + file_name_;
     }
-    if (diagnostics_.empty() && usual_) note_looser();
+    if (sound() && usual_) note_looser();
     RulesFile result;
-    if (diagnostics_.empty()) result.rules = std::move(rules_);
-    result.diagnostics = std::move(diagnostics_);
+    if (sound()) result.rules = std::move(rules_);
+    result.diagnostics = found();
     return result;
   }
 
@@ -175,8 +170,6 @@ class RulesReader {
   // ---- one file
 
   void read(std::string_view name, std::string_view text, bool defaults) {
-    constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-    if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
     defaults_ = defaults;
     file_name_ = name;
     file_ = defaults ? nullptr : kept(name);
@@ -184,27 +177,12 @@ class RulesReader {
     for (auto& lists : {&own_, &first_}) {
       for (Rows& rows : *lists) rows.nodes.assign(rows.rows.size(), untouched);
     }
-    const io::SourceText source(text, name, 1);
-    source_ = &source;
-    if (text.size() > longest_rules) {
-      return add({0, 0}, "",
-                 {"json.too-large", std::to_string(text.size()) + " bytes",
-                  "a rules file is at most " + std::to_string(longest_rules) + " bytes"});
-    }
-    if (const auto bad = io::first_not_utf8(text)) {
-      return add({*bad, *bad + 1}, "", {"json.encoding", "not UTF-8 from here on", "save the file as UTF-8"});
-    }
-    const io::JsonText json(text, deepest_rules);
-    json_ = &json;
-    for (const io::JsonFault& fault : json.faults()) {
-      if (enough()) break;
-      add(fault.span, json.pointer(fault.node), fault.problem);
-    }
-    if (!json.is_json()) return;
-    if (json.node(0).type != JsonType::object) {
-      return add(0,
-                 {"rules.wrong-type", std::string(io::article_of(json.node(0).type)) + " where the rules should stand",
-                  "rules are an object: { \"name\": ..., \"direct\": { ... }, ... }"});
+    read_document(text, {name, longest_rules, "a rules file", deepest_rules}, [&] { read_root(defaults); });
+  }
+
+  void read_root(bool defaults) {
+    if (node_at(0).type != JsonType::object) {
+      return wrong_type(0, "the rules", "rules are an object: { \"name\": ..., \"direct\": { ... }, ... }");
     }
     // The name first: every rule of the file may need it.
     RulesDocument document;
@@ -224,9 +202,7 @@ class RulesReader {
 
   template <class Visit>
   void for_members(std::uint32_t node, Visit visit) {
-    for (std::uint32_t child = node + 1; child < json_->node(node).next; child = json_->node(child).next) {
-      visit(child, json_->node(child).key);
-    }
+    members(node, [&](std::uint32_t child) { visit(child, node_at(child).key); });
   }
 
   void read_top(std::uint32_t node, std::string_view key) {
@@ -238,7 +214,7 @@ class RulesReader {
       if (std::find(known.begin(), known.end(), group_of(path)) == known.end()) known.push_back(group_of(path));
     }
     if (std::find(known.begin(), known.end(), key) == known.end())
-      return unknown_key(node, key, "a group of rules", known);
+      return not_known(node, key, "a group of rules", known);
     if (!is_object(node, "a group of rules is an object")) return;
     for_members(node, [&](std::uint32_t child, std::string_view inner) { read_rule(child, key, inner); });
   }
@@ -276,7 +252,7 @@ class RulesReader {
       if (group_of(other) == group) known.push_back(key_of(other));
       if (key_of(other) == key) elsewhere = other;
     }
-    unknown_key(node, key, "a rule of " + io::quoted(group), known,
+    not_known(node, key, "a rule of " + io::quoted(group), known,
                 elsewhere.empty() ? "" : "it belongs under " + io::quoted(group_of(elsewhere)));
   }
 
@@ -291,9 +267,9 @@ class RulesReader {
 
   // A bare value, or an object with the value and what it rests on.
   std::optional<Stated> read_stated(std::uint32_t node) {
-    const std::size_t faults = diagnostics_.size();
+    const std::size_t before = faults();
     Stated stated;
-    if (json_->node(node).type != JsonType::object) {
+    if (node_at(node).type != JsonType::object) {
       stated.value = node;
       stated.basis = basis_of(node, {});
     } else {
@@ -306,7 +282,7 @@ class RulesReader {
         } else if (!read_basis_key(child, key, basis)) {
           std::vector<std::string_view> known = basis_keys();
           known.insert(known.begin(), {"value", "unit"});
-          unknown_key(child, key, "part of a rule", known);
+          not_known(child, key, "part of a rule", known);
         }
       });
       if (stated.value == 0 && !basis.reference) {
@@ -314,17 +290,17 @@ class RulesReader {
       }
       stated.basis = basis_of(node, basis);
     }
-    if (stated.value != 0 && json_->node(stated.value).type == JsonType::null) {
+    if (stated.value != 0 && node_at(stated.value).type == JsonType::null) {
       add(stated.value, {"rules.wrong-type", "null would take the rule away",
                          "give a value, or leave the key out to keep the rule as it is"});
     }
-    if (diagnostics_.size() > faults) return std::nullopt;
+    if (faults() > before) return std::nullopt;
     return stated;
   }
 
   void read_field(std::uint32_t node, std::size_t index) {
     const RuleField& field = rule_fields()[index];
-    if (may_be_unset(field) && json_->node(node).type == JsonType::null) return unset(field);
+    if (may_be_unset(field) && node_at(node).type == JsonType::null) return unset(field);
     const auto stated = read_stated(node);
     if (!stated) return;
     std::visit(
@@ -376,7 +352,7 @@ class RulesReader {
       const auto base = read_number(stated, quantity_of(field));
       if (!base) return std::nullopt;
       if (field.whole && *base != std::floor(*base)) {
-        add(stated.value, {"rules.out-of-range", io::quoted(json_->node(stated.value).text) + " is not a whole number",
+        add(stated.value, {"rules.out-of-range", io::quoted(node_at(stated.value).text) + " is not a whole number",
                            "a count, such as 4"});
         return std::nullopt;
       }
@@ -391,10 +367,9 @@ class RulesReader {
   }
 
   std::optional<double> read_number(const Stated& stated, JobField spec) {
-    const io::JsonNode& node = json_->node(stated.value);
+    const io::JsonNode& node = node_at(stated.value);
     if (node.type != JsonType::string && node.type != JsonType::number) {
-      add(stated.value, {"rules.wrong-type", std::string(io::article_of(node.type)) + " where a value should stand",
-                         io::allowed_text(spec, catalog_)});
+      wrong_type(stated.value, "a value", io::allowed_text(spec, catalog_));
       return std::nullopt;
     }
     std::string text(node.text);
@@ -419,14 +394,14 @@ class RulesReader {
       const auto* const found = std::find_if(nearby_names.begin(), nearby_names.end(), [&](std::string_view name) {
         return io::plain_name(name) == io::plain_name(key);
       });
-      if (found == nearby_names.end()) return unknown_key(child, key, "a thing to keep clear of", nearby_names);
+      if (found == nearby_names.end()) return not_known(child, key, "a thing to keep clear of", nearby_names);
       read_clearance(child, static_cast<NearbyThing>(found - nearby_names.begin()));
     });
   }
   void read_clearance(std::uint32_t node, NearbyThing what) {
     std::vector<Clearance>& all = rules_.clearances;
     const auto at = std::find_if(all.begin(), all.end(), [&](const Clearance& c) { return c.what == what; });
-    if (json_->node(node).type == JsonType::null) {
+    if (node_at(node).type == JsonType::null) {
       return add(node, {"rules.wrong-type", "null would take the clearance away and say no word why",
                         "{ \"value\": \"0 ft\", \"reason\": \"...\" }"});
     }
@@ -479,15 +454,13 @@ class RulesReader {
   template <class Row, class Read>
   void read_rows(std::uint32_t node, std::vector<Row>& rows, const std::string& part, Read read) {
     const std::string form = "{ \"material\": ..., " + part + " }";
-    if (json_->node(node).type != JsonType::array) {
-      return add(
-          node, {"rules.wrong-type", std::string(io::article_of(json_->node(node).type)) + " where a list should stand",
-                 "a list of rows: [ " + form +
+    if (node_at(node).type != JsonType::array) {
+      return wrong_type(node, "a list", "a list of rows: [ " + form +
                      " ]; the first row that fits decides, and an empty list has "
-                     "nothing to say"});
+                     "nothing to say");
     }
     rows.clear();
-    for (std::uint32_t row = node + 1; row < json_->node(node).next; row = json_->node(row).next) {
+    for (std::uint32_t row = node + 1; row < node_at(node).next; row = node_at(row).next) {
       if (is_object(row, "a row is an object: " + form)) rows.push_back(read(row));
     }
   }
@@ -566,7 +539,7 @@ class RulesReader {
     known.insert(known.begin(), mains_keys.begin(), mains_keys.end());
     const auto basis = basis_keys();
     known.insert(known.end(), basis.begin(), basis.end());
-    unknown_key(child, key, "part of a row", known);
+    not_known(child, key, "part of a row", known);
   }
 
   ClosedSeason read_season(std::uint32_t node) {
@@ -577,8 +550,8 @@ class RulesReader {
     std::optional<YearDay> to;
     const auto day = [&](std::uint32_t child) {
       const auto read = year_day(text_of(child));
-      if (!read && json_->node(child).type == JsonType::string) {
-        add(child, {"rules.unknown-value", io::quoted(json_->node(child).text) + " is no day of the year",
+      if (!read && node_at(child).type == JsonType::string) {
+        add(child, {"rules.unknown-value", io::quoted(node_at(child).text) + " is no day of the year",
                     "month and day, such as \"11-01\" for the first of November"});
       }
       return read;
@@ -653,7 +626,7 @@ class RulesReader {
       if (read_mains_key(child, key, row, classes)) return;
       if (key == "largest" && with_largest) {
         has_largest = true;
-        none = json_->node(child).type == JsonType::string && io::plain_name(json_->node(child).text) == "none";
+        none = node_at(child).type == JsonType::string && io::plain_name(node_at(child).text) == "none";
         if (!none) row.largest = read_size(child, tap_size).value_or(NominalSize());
       } else if (key == "why") {
         row.why = plain_text(child);
@@ -717,7 +690,7 @@ class RulesReader {
     }
     if (std::find(known.begin(), known.end(), id) == known.end()) {
       Problem problem{"rules.unknown-value", io::quoted(id) + " is not a known series of pipe", ""};
-      suggest(problem, id, known);
+      problem.help = io::nearest_and_known(id, known, "one of: ");
       add(node, std::move(problem));
     }
     return id;
@@ -731,9 +704,8 @@ class RulesReader {
     return read ? std::optional(std::get<Measure>(*read).as<1, 0, 0>()) : std::nullopt;
   }
   std::optional<int> read_year(std::uint32_t node) {
-    if (json_->node(node).type != JsonType::number) {
-      add(node, {"rules.wrong-type", std::string(io::article_of(json_->node(node).type)) + " where a year should stand",
-                 "a year, such as 1965"});
+    if (node_at(node).type != JsonType::number) {
+      wrong_type(node, "a year", "a year, such as 1965");
       return std::nullopt;
     }
     const auto read = read_text_value(node, laid);
@@ -742,8 +714,8 @@ class RulesReader {
   // One text, or a list of several.
   template <class Visit>
   void each_text(std::uint32_t node, Visit visit) {
-    if (json_->node(node).type != JsonType::array) return visit(node);
-    for (std::uint32_t item = node + 1; item < json_->node(node).next; item = json_->node(item).next) visit(item);
+    if (node_at(node).type != JsonType::array) return visit(node);
+    for (std::uint32_t item = node + 1; item < node_at(node).next; item = node_at(item).next) visit(item);
   }
 
   // ---- what a rule rests on
@@ -778,7 +750,7 @@ class RulesReader {
       basis.how = How::published;  // in the utility's own standard
       basis.utility = true;
       const auto given = [&](const std::optional<std::uint32_t>& at) {
-        return at ? json_->node(*at).text : std::string_view();
+        return at ? node_at(*at).text : std::string_view();
       };
       const std::string_view reference = given(keys.reference);
       basis.reference = kept(reference.empty() ? std::string_view(file_name_) : reference);
@@ -819,7 +791,7 @@ class RulesReader {
       missing.code = "rules.missing";
       missing.file = default_file;
       missing.message = "no rule \"" + std::string(rule_fields()[i].path) + '"';
-      diagnostics_.push_back(std::move(missing));
+      add(std::move(missing));
     }
   }
 
@@ -898,10 +870,10 @@ class RulesReader {
 
   // Looser than a safety default: not without a word.
   void check_reasons() {
-    const bool sound = diagnostics_.empty();  // a row that was misread may be for other mains than it says
+    const bool all_read = sound();  // a row that was misread may be for other mains than it says
     std::vector<std::uint32_t> told;
     for (const RuleDifference& one : compare_rules(catalog_, *usual_, rules_)) {
-      if (!needs_reason(one) || (one.material && !sound)) continue;
+      if (!needs_reason(one) || (one.material && !all_read)) continue;
       if (one.after_basis != nullptr && one.after_basis->reason != nullptr) continue;
       const auto node = place_of(one);
       if (!node || std::find(told.begin(), told.end(), *node) != told.end()) continue;
@@ -959,61 +931,42 @@ class RulesReader {
   std::optional<FieldValue> read_value(std::uint32_t node, const JobField& spec, std::string_view text) {
     auto read = io::read_value(spec, text, catalog_);
     if (auto* const problem = std::get_if<Problem>(&read)) {
-      problem->code = rules_code(problem->code);
       add(node, std::move(*problem));
       return std::nullopt;
     }
     return std::get<FieldValue>(std::move(read));
   }
   std::optional<FieldValue> read_text_value(std::uint32_t node, const JobField& spec) {
-    const io::JsonNode& found = json_->node(node);
+    const io::JsonNode& found = node_at(node);
     if (found.type == JsonType::string || found.type == JsonType::number) return read_value(node, spec, found.text);
-    add(node, {"rules.wrong-type", std::string(io::article_of(found.type)) + " where a value should stand",
-               io::allowed_text(spec, catalog_)});
+    wrong_type(node, "a value", io::allowed_text(spec, catalog_));
     return std::nullopt;
   }
   std::string_view text_of(std::uint32_t node) {
-    const io::JsonNode& found = json_->node(node);
+    const io::JsonNode& found = node_at(node);
     if (found.type != JsonType::string) {
-      add(node, {"rules.wrong-type", std::string(io::article_of(found.type)) + " where a text should stand", ""});
+      wrong_type(node, "a text");
       return {};
     }
     return found.text;
   }
   // One line that reports will print.
   std::string plain_text(std::uint32_t node) {
-    if (json_->node(node).type != JsonType::string) return std::string(text_of(node));
-    auto read = read_value(node, printed_text, json_->node(node).text);
+    if (node_at(node).type != JsonType::string) return std::string(text_of(node));
+    auto read = read_value(node, printed_text, node_at(node).text);
     return read ? std::get<std::string>(std::move(*read)) : std::string();
   }
   bool is_object(std::uint32_t node, std::string_view help) {
-    const JsonType type = json_->node(node).type;
+    const JsonType type = node_at(node).type;
     if (type == JsonType::object) return true;
-    add(node,
-        {"rules.wrong-type", std::string(io::article_of(type)) + " where an object should stand", std::string(help)});
+    wrong_type(node, "an object", std::string(help));
     return false;
   }
-  static void suggest(Problem& problem, std::string_view text, std::span<const std::string_view> known) {
-    if (const auto near = io::nearest(text, known)) problem.help = "did you mean \"" + std::string(*near) + "\"?  ";
-    problem.help += "one of: " + io::listed(known);
-  }
-  void unknown_key(std::uint32_t node, std::string_view key, const std::string& what,
-                   std::span<const std::string_view> known, std::string help = {}) {
+  void not_known(std::uint32_t node, std::string_view key, const std::string& what, std::span<const std::string_view> known,
+                 std::string help = {}) {
     if (enough()) return;
-    Problem problem{"rules.unknown-key", io::quoted(key) + " is not " + what, std::move(help)};
-    if (problem.help.empty()) suggest(problem, key, known);
-    add(json_->node(node).key_span, json_->pointer(node), std::move(problem));
-  }
-  // Asked before a place is worked out, which takes a look at all that stands before it.
-  [[nodiscard]] bool enough() const { return diagnostics_.size() >= most_diagnostics; }
-  void add(std::uint32_t node, Problem problem) {
-    if (enough()) return;
-    add(json_->node(node).span, json_->pointer(node), std::move(problem));
-  }
-  void add(io::Span span, std::string pointer, Problem problem) {
-    if (enough()) return;
-    problem.code = rules_code(problem.code);
-    diagnostics_.push_back(source_->at(span, std::move(pointer), std::move(problem)));
+    if (help.empty()) help = io::nearest_and_known(key, known, "one of: ");
+    add_at_key(node, {"rules.unknown-key", io::quoted(key) + " is not " + what, std::move(help)});
   }
 
   const Catalog& catalog_;
@@ -1023,11 +976,8 @@ class RulesReader {
   std::array<Rows, 3> first_;
   std::array<std::vector<std::uint32_t>, 3> nodes_;  // of the rows in force
   std::vector<bool> set_;                            // by row of rule_fields()
-  std::vector<Diagnostic> diagnostics_;
 
   // of the file being read
-  const io::SourceText* source_ = nullptr;
-  const io::JsonText* json_ = nullptr;
   bool defaults_ = false;
   const std::string* file_ = nullptr;
   std::string file_name_;                              // its "name", or else its file's
