@@ -24,6 +24,7 @@ _mainbore_command() {
         'once - --full'
         'once - --what-if'
         'once en|es --language'
+        'once FILE --approved'
         'once us|si --units'
         'many FILE --rules'
         'once DIR --data'
@@ -49,6 +50,7 @@ _mainbore_command() {
         'once - --no-rows'
         'once hold|office|no-go|unreadable|never --fail-on'
         'once N --jobs'
+        'once FILE --approved'
         'once us|si --units'
         'many FILE --rules'
         'once DIR --data'
@@ -150,6 +152,7 @@ _mainbore_command() {
         'once ORDER --order'
         'once LEDGER --tools'
         'once text|json|csv|geojson --format'
+        'once FILE --approved'
         'once us|si --units'
         'many FILE --rules'
         'once DIR --data'
@@ -323,6 +326,8 @@ _mainbore_values() {
         'service.line-against-tap'
         'sleeve.too-small'
         'sleeve.hole-too-large'
+        'approved.none-fits'
+        'approved.no-tool-fits'
         'json.syntax'
         'json.encoding'
         'json.too-large'
@@ -377,6 +382,11 @@ _mainbore_values() {
         'readings.unknown-key'
         'readings.unknown-value'
         'readings.wrong-type'
+        'approved.duplicate-key'
+        'approved.missing'
+        'approved.unknown-key'
+        'approved.unknown-value'
+        'approved.wrong-type'
       )
       ;;
     'CONTENT')
@@ -598,6 +608,7 @@ _mainbore_values() {
         'settings'
         'verdict'
         'record'
+        'approved'
       )
       ;;
   esac

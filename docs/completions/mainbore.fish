@@ -164,6 +164,8 @@ function __mainbore_values
                 'service.line-against-tap' \
                 'sleeve.too-small' \
                 'sleeve.hole-too-large' \
+                'approved.none-fits' \
+                'approved.no-tool-fits' \
                 'json.syntax' \
                 'json.encoding' \
                 'json.too-large' \
@@ -217,7 +219,12 @@ function __mainbore_values
                 'readings.duplicate-key' \
                 'readings.unknown-key' \
                 'readings.unknown-value' \
-                'readings.wrong-type'
+                'readings.wrong-type' \
+                'approved.duplicate-key' \
+                'approved.missing' \
+                'approved.unknown-key' \
+                'approved.unknown-value' \
+                'approved.wrong-type'
         case 'CONTENT'
             printf '%s\n' \
                 'water' \
@@ -426,7 +433,8 @@ function __mainbore_values
                 'machine' \
                 'settings' \
                 'verdict' \
-                'record'
+                'record' \
+                'approved'
     end
 end
 
@@ -478,6 +486,7 @@ complete -c mainbore -n '__mainbore_at "mainbore plan" flag --steps' -l steps -d
 complete -c mainbore -n '__mainbore_at "mainbore plan" flag --full' -l full -d 'with text: the card and all of these'
 complete -c mainbore -n '__mainbore_at "mainbore plan" flag --what-if' -l what-if -d 'how far each fact may move before the verdict changes'
 complete -c mainbore -n '__mainbore_at "mainbore plan" value --language' -l language -r -f -a 'en es' -d 'of what a crew reads, text and html: en (English) or es (Spanish)'
+complete -c mainbore -n '__mainbore_at "mainbore plan" value --approved' -l approved -r -F -d 'the utility\'s approved fittings (JSON or CSV), which plans choose from'
 complete -c mainbore -n '__mainbore_at "mainbore plan" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
 complete -c mainbore -n '__mainbore_at "mainbore plan"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
 complete -c mainbore -n '__mainbore_at "mainbore plan" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
@@ -501,6 +510,7 @@ complete -c mainbore -n '__mainbore_at "mainbore batch" value --delimiter' -l de
 complete -c mainbore -n '__mainbore_at "mainbore batch" flag --no-rows' -l no-rows -d 'records without row and line: the same in any piece of a file'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --fail-on' -l fail-on -r -f -a 'hold office no-go unreadable never' -d 'exit 0 unless an order is this bad or worse (office: a hold that the office clears)'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --jobs' -l jobs -r -f -a '(__mainbore_values N)' -d 'threads'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --approved' -l approved -r -F -d 'the utility\'s approved fittings (JSON or CSV), which plans choose from'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
 complete -c mainbore -n '__mainbore_at "mainbore batch"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'
@@ -590,6 +600,7 @@ complete -c mainbore -n '__mainbore_at "mainbore record" value --export' -l expo
 complete -c mainbore -n '__mainbore_at "mainbore record" value --order' -l order -r -f -a '(__mainbore_values ORDER)' -d 'with --export: the taps of this work order alone'
 complete -c mainbore -n '__mainbore_at "mainbore record" value --tools' -l tools -r -F -d 'count the holes of each tool in a ledger, and list the depths tapped to'
 complete -c mainbore -n '__mainbore_at "mainbore record" value --format' -l format -r -f -a 'text json csv geojson' -d 'of a record and of tools text or json, default text'
+complete -c mainbore -n '__mainbore_at "mainbore record" value --approved' -l approved -r -F -d 'the utility\'s approved fittings (JSON or CSV), which plans choose from'
 complete -c mainbore -n '__mainbore_at "mainbore record" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
 complete -c mainbore -n '__mainbore_at "mainbore record"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
 complete -c mainbore -n '__mainbore_at "mainbore record" value --data' -l data -r -f -a '(__mainbore_values DIR)' -d 'tables to use in place of those built in'

@@ -43,11 +43,29 @@ struct FlushPlan {
   std::vector<AgentDose> agents;               // any one of them
 };
 
+// What puts the chlorine into the line: a dry product by weight, a liquid by volume. Weights and volumes are exact; what a
+// crew reads is rounded up to what it can measure.
+struct FillProduct {
+  std::string_view name;                       // "12.5 % liquid"
+  sanitary::Concentration strength;
+  std::optional<Force> weight;                 // of a dry product
+  std::optional<Volume> volume;                // of a liquid
+};
+
+// The line filled at one dose, and what takes the chlorine out again when it is let go.
+struct FillPlan {
+  const ChlorineDose* dose = nullptr;
+  Force chlorine;                              // available, in the whole line
+  std::vector<FillProduct> products;           // any one of them; that of the job first
+  std::vector<AgentDose> agents;               // any one of them, for all of the water at the full dose
+};
+
 struct CleaningPlan {
   SwabMix swab;
   std::optional<FlushPlan> flush;
   bool as_main = false;                        // so large that it is filled with chlorine and sampled
   std::vector<const ChlorineDose*> doses;      // then: any one of them
+  std::vector<FillPlan> fills;                 // the same, where the line is known; of a whole plan
 };
 
 }  // namespace mainbore

@@ -17,10 +17,11 @@
 
 namespace mainbore {
 
-// Where a value came from: the job, a reading at the pipe, the tables, a rule, the safe side, a settings file.
-enum class From : std::uint8_t { given, measured, table, rule, assumed, settings };
-inline constexpr std::array<std::string_view, 6> from_names = {"given", "measured", "table",
-                                                               "rule",  "assumed",  "settings"};
+// Where a value came from: the job, a reading at the pipe, the tables, a rule, the safe side, a settings file, the list of
+// approved fittings.
+enum class From : std::uint8_t { given, measured, table, rule, assumed, settings, approved_list };
+inline constexpr std::array<std::string_view, 7> from_names = {"given",   "measured", "table",        "rule",
+                                                               "assumed", "settings", "approved list"};
 [[nodiscard]] constexpr std::string_view name_of(From from) { return from_names[static_cast<std::size_t>(from)]; }
 
 // What a value is of, part by part of a plan. MAINBORE_TAKEN(enumerator, "words")
@@ -115,6 +116,7 @@ inline constexpr std::array<std::string_view, 6> from_names = {"given", "measure
   X(upright_lower, "upright lower part")                             \
   X(steps, "steps")                                                  \
   X(sewer_distance, "distance to a sewer")                           \
+  X(fitting_length, "length of stop or saddle")                      \
   X(finding, "")
 
 enum class Taken : std::uint8_t {

@@ -171,7 +171,9 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(service_meter_share, "service.meter-share")                   \
   X(service_line_against_tap, "service.line-against-tap")         \
   X(sleeve_too_small, "sleeve.too-small")                         \
-  X(sleeve_hole_too_large, "sleeve.hole-too-large")
+  X(sleeve_hole_too_large, "sleeve.hole-too-large")           \
+  X(approved_none_fits, "approved.none-fits")                     \
+  X(approved_no_tool_fits, "approved.no-tool-fits")
 
 enum class FindingCode : std::uint8_t {
 #define MAINBORE_FINDING(name, code) name,

@@ -7,7 +7,8 @@
 // not count, nor does which of its facts a settings file gave or in which units the plan was printed. 8 in and 203.2 mm are
 // one job; lengths count to a millionth of an inch, pressures to a millionth of a psi. Every fact of the job counts, its
 // id, place and note too. Of rules count the value, the words of each row (in inches and in millimeters), and whose rule it
-// is by which document; the name of a file does not. Of tables every byte counts.
+// is by which document; the name of a file does not. Of tables every byte counts. Of an approved list every item counts, in
+// its order; without one a plan has the fingerprint that it had before there were any.
 //
 // `plan`, `rules` and `job` are the first 64 bits of a SHA-256 (FIPS 180-4): enough to tell any two plans of a utility
 // apart, and no seal against whoever wants two to look alike. The same plan gives the same bytes on every machine.
@@ -25,6 +26,7 @@ struct Fingerprint {
   std::string tables;   // Catalog::hash(), as --version prints it
   std::string rules;    // in force
   std::string job;      // as planned, with what settings laid under it
+  std::string approved;  // the approved list, every item; empty: the plan was made without one
 };
 
 // Of a plan that a Planner made. Tables and rules are gone through once for all plans that follow each other.

@@ -5,6 +5,8 @@
 // The formulas behind a plan stand in headers of their own under mechanics/, hydraulics/, sanitary/ and excavation/.
 #pragma once
 
+#include "mainbore/approved.hpp"
+#include "mainbore/approved_file.hpp"
 #include "mainbore/calculation.hpp"
 #include "mainbore/calculation_sheet.hpp"
 #include "mainbore/catalog.hpp"

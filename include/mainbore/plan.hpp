@@ -10,6 +10,7 @@
 #include <utility>
 #include <vector>
 
+#include "mainbore/approved.hpp"
 #include "mainbore/bounded_list.hpp"
 #include "mainbore/calculation.hpp"
 #include "mainbore/catalog.hpp"
@@ -96,7 +97,16 @@ struct ChosenMethod {
   std::optional<double> section_left;     // section modulus of the pipe as a beam, holed over whole
   const TapLimit* limit = nullptr;        // the row of largest taps that decided for it
   const FittingSpecification* specification = nullptr;  // the utility's words on the saddle or sleeve
+  BoundedList<const ApprovedItem*, approved_kind_count> fittings;  // of the approved list, at most one a kind
   std::vector<RejectedMethod> rejected;
+
+  // The item of this kind that was chosen; none without an approved list, or where none fits.
+  [[nodiscard]] const ApprovedItem* fitting(ApprovedKind of) const {
+    for (const ApprovedItem* item : fittings) {
+      if (item->kind == of) return item;
+    }
+    return nullptr;
+  }
 };
 
 struct ThreadsInWall {
@@ -219,7 +229,8 @@ struct Plan {
   FromSettings from_settings;             // what of the job, the rules and the units it was made with; by whoever laid it
   const Rules* rules = nullptr;
   const Catalog* catalog = nullptr;
-  std::shared_ptr<const void> keeps;      // both, and whatever of them the plan points at
+  const ApprovedList* approved = nullptr;  // what its fittings were chosen from; none: nothing was
+  std::shared_ptr<const void> keeps;      // all of them, and whatever of them the plan points at
 
   // The stop number of that name; none where the plan has none.
   [[nodiscard]] const Reading* reading(ReadingId id) const {

@@ -11,6 +11,7 @@
 
 #include <memory>
 
+#include "mainbore/approved.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/job.hpp"
 #include "mainbore/plan.hpp"
@@ -33,6 +34,8 @@ class Planner {
   // Rules over tables of one's own: those that load_rules(*catalog, ...) gave. Throws std::invalid_argument for null.
   Planner(std::shared_ptr<const Catalog> catalog, Rules rules);
   Planner(std::shared_ptr<const Catalog> catalog, std::shared_ptr<const Rules> rules);
+  // And a list of approved fittings, which plans choose from; null: none is named.
+  Planner(std::shared_ptr<const Catalog> catalog, Rules rules, std::shared_ptr<const ApprovedList> approved);
 
   // Pure: the same job gives the same plan. The job must have its four required facts (throws std::invalid_argument
   // otherwise; the readers of job_file.hpp refuse such a job with a diagnostic first).
@@ -40,13 +43,15 @@ class Planner {
 
   [[nodiscard]] const Catalog& catalog() const { return *kept_->catalog; }
   [[nodiscard]] const Rules& rules() const { return *kept_->rules; }
-  // Keeps both alive for as long as it lives.
+  [[nodiscard]] const ApprovedList* approved() const { return kept_->approved.get(); }
+  // Keeps them alive for as long as it lives.
   [[nodiscard]] std::shared_ptr<const void> keeps() const { return kept_; }
 
  private:
   struct Kept {
     std::shared_ptr<const Catalog> catalog;
     std::shared_ptr<const Rules> rules;
+    std::shared_ptr<const ApprovedList> approved;
   };
   std::shared_ptr<const Kept> kept_;
 };

@@ -2,7 +2,7 @@
 //
 // All but a plan's, a verdict's and a record's are made from the field tables that drive the readers, so a new fact or rule is in its
 // schema at once:
-// of a job; of a utility's rules; of a map file; of a settings file; of a machine, as it stands under "machine" of a job or
+// of a job; of a utility's rules; of a map file; of a settings file; of a list of approved fittings; of a machine, as it stands under "machine" of a job or
 // of settings. Each has an `$id` with a version, "urn:mainbore:schema:job:1".
 //
 // What a schema accepts and the reader refuses, because a schema cannot say it:
@@ -32,9 +32,9 @@
 
 namespace mainbore {
 
-enum class SchemaOf : std::uint8_t { job, rules, plan, map, machine, settings, verdict, record };
-inline constexpr std::array<std::string_view, 8> schema_names = {"job",     "rules",    "plan",    "map",
-                                                                "machine", "settings", "verdict", "record"};
+enum class SchemaOf : std::uint8_t { job, rules, plan, map, machine, settings, verdict, record, approved };
+inline constexpr std::array<std::string_view, 9> schema_names = {"job",      "rules",   "plan",   "map",     "machine",
+                                                                "settings", "verdict", "record", "approved"};
 
 // Of all but the plan's: raised when a file that was valid no longer is. A plan's is plan_format (plan_file.hpp).
 inline constexpr int schema_version = 1;

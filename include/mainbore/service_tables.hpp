@@ -26,11 +26,24 @@
 
 namespace mainbore {
 
-// Tubing that services are laid in.
-enum class Tubing : std::uint8_t { copper_k, copper_l, polyethylene, pex };
-inline constexpr std::size_t tubing_count = 4;
-inline constexpr std::array<std::string_view, tubing_count> tubing_names = {"copper type K", "copper type L",
-                                                                            "polyethylene SDR 9", "PEX SDR 9"};
+// Tubing and pipe that services are laid in.
+enum class Tubing : std::uint8_t {
+  copper_k,
+  copper_l,
+  polyethylene,
+  pex,
+  galvanized_steel,  // Schedule 40, as is the next
+  black_steel,
+  pvc_40,
+  pvc_80,
+  cpvc,
+  ductile_iron,  // lined with cement mortar
+  pvc_pressure,
+};
+inline constexpr std::size_t tubing_count = 11;
+inline constexpr std::array<std::string_view, tubing_count> tubing_names = {
+    "copper type K", "copper type L",   "polyethylene SDR 9", "PEX SDR 9",    "galvanized steel", "black steel",
+    "PVC Schedule 40", "PVC Schedule 80", "CPVC SDR 11",        "ductile iron", "PVC DR 18"};
 [[nodiscard]] constexpr std::string_view name_of(Tubing tubing) {
   return tubing_names[static_cast<std::size_t>(tubing)];
 }
@@ -51,6 +64,8 @@ struct TubeSize {
 struct TubeFriction {
   double c = 0.0;  // Hazen-Williams
   Basis c_basis;
+  Length roughness;  // for Darcy-Weisbach
+  Basis roughness_basis;
 };
 
 enum class LineFitting : std::uint8_t { corporation_stop, curb_stop, elbow, coupling };
@@ -107,6 +122,14 @@ struct DechlorinationAgent {
   double per_chlorine = 0.0;  // milligrams of agent per milligram of chlorine
 };
 
+// A product that chlorine is sold as. The strength of a liquid is by volume: grams of available chlorine in 100 mL.
+struct ChlorineProduct {
+  std::string name;
+  bool dry = false;                      // weighed; else measured by volume
+  sanitary::Concentration strength;
+  Basis basis;
+};
+
 // A strength to fill a line with, and how long it stands.
 struct ChlorineDose {
   std::string method;
@@ -125,8 +148,6 @@ struct LocateColour {
 struct ServiceTables {
   std::array<std::vector<TubeSize>, tubing_count> tubes;              // sizes rising
   std::array<TubeFriction, tubing_count> friction;
-  Length tube_roughness;                               // drawn copper and plastic, for Darcy-Weisbach
-  Basis tube_roughness_basis;
   std::array<std::vector<SizedLength>, line_fitting_count> fittings;  // sizes rising
   Basis fittings_basis;
   std::vector<MeterSize> meters;                       // sizes rising
@@ -144,6 +165,7 @@ struct ServiceTables {
   std::vector<DechlorinationAgent> dechlorination;
   Basis dechlorination_basis;
   std::vector<ChlorineDose> doses;
+  std::vector<ChlorineProduct> chlorine_products;
   UnitWeight soil_weight;                              // in the bank
   UnitWeight rock_weight;
   Basis weight_basis;
@@ -155,11 +177,13 @@ struct ServiceTables {
   [[nodiscard]] std::span<const TubeSize> tubes_of(Tubing tubing) const {
     return tubes[static_cast<std::size_t>(tubing)];
   }
+  [[nodiscard]] const TubeFriction& friction_of(Tubing tubing) const { return friction[static_cast<std::size_t>(tubing)]; }
   [[nodiscard]] const TubeSize* tube(Tubing tubing, NominalSize size) const;
   [[nodiscard]] const MeterSize* meter(NominalSize size) const;
   // Those whose name begins with this character, in lower case.
   [[nodiscard]] std::span<const FixtureRow> fixtures_beginning(PlumbingCode code, char first) const;
-  // The row of the size, or of the next larger one that is tabulated; nothing above the largest.
+  // The row of the size, or of the next larger one that is tabulated. Above the largest, as many diameters of pipe as that
+  // has: equivalent lengths grow with the bore.
   [[nodiscard]] std::optional<Length> equivalent_length(LineFitting fitting, NominalSize size) const;
   // The colour of the marks for something: the first whose meaning has the word in it; empty when there is none.
   [[nodiscard]] std::string_view colour_of(std::string_view word) const;

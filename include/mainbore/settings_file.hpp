@@ -5,6 +5,8 @@
 //       "machine": {"title": "Truck 4", "smallest_tap": "3/4 in", "largest_tap": "1 in", "hand_limit": "90 psi", ...},
 //       "fittings": [{"tap": "1 in", "saddle_height": "2 in", "stop_length": "3.5 in", "adapter_standoff": "2 in"}],
 //       "rules": ["ashby_vale.json"],
+//       "approved": "ashby_vale_approved.json",
+//       "aboard": [{"item": "corporation stop", "size": "1 in", "count": 4}, {"stock": "41-117", "count": 2}],
 //       "units": "us",
 //       "crew": "North yard"
 //     }
@@ -38,6 +40,7 @@ struct SettingsFile {
 inline constexpr std::size_t longest_settings = 1u << 20;
 inline constexpr std::size_t most_rules_files = 100;
 inline constexpr std::size_t most_fittings = 100;
+inline constexpr std::size_t most_aboard = 1000;
 
 // The members of a fitting, and the facts of a job that they stand for.
 struct FittingFact {

@@ -18,12 +18,15 @@ struct Source {
 };
 
 // How a number was had. The weakest of those it rests on is what a plan may claim.
-// Tables never hold the last two, which are for what a job itself or a settings file states: a mark read off a fitting, a
-// maker's figure.
-enum class How : std::uint8_t { published, derived, common_practice, memory, stated, stated_in_settings };
+// Tables never hold the last three, which are for what a job itself, a settings file or an approved list states: a mark
+// read off a fitting, a maker's figure.
+enum class How : std::uint8_t {
+  published, derived, common_practice, memory, stated, stated_in_settings, stated_in_approved_list
+};
 [[nodiscard]] constexpr std::string_view name_of(How how) {
-  constexpr std::array<std::string_view, 6> names = {"published", "derived",           "common practice",
-                                                     "memory",    "stated in the job", "stated in the settings"};
+  constexpr std::array<std::string_view, 7> names = {
+      "published",         "derived",                "common practice",            "memory",
+      "stated in the job", "stated in the settings", "stated in the approved list"};
   return names[static_cast<std::size_t>(how)];
 }
 
@@ -41,5 +44,6 @@ struct Basis {
 
 inline constexpr Basis stated_in_job{.how = How::stated};
 inline constexpr Basis stated_in_settings{.how = How::stated_in_settings};
+inline constexpr Basis stated_in_approved_list{.how = How::stated_in_approved_list};
 
 }  // namespace mainbore

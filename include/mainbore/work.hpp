@@ -42,10 +42,71 @@ struct LoadItem {
   std::string size;      // "1 in"; empty where there is none
   int quantity = 1;
   Words check;  // what to look at before it leaves the yard; empty: nothing in particular
+  std::string stock = {};   // of the item that the approved list has for it; empty: none was chosen, or it has no number
   LoadGroup group = LoadGroup::fit;
+  // Where the settings say what is aboard: how many of it the truck has, and what else aboard would do for what it lacks.
+  std::optional<int> aboard = {};
+  std::string aboard_as = {};  // which things of the truck those are: items that share it draw on the same ones
+  std::string instead = {};
+
+  [[nodiscard]] int lacking() const { return aboard && *aboard < quantity ? quantity - *aboard : 0; }
 };
+// Every key there is, in alphabetical order.
+inline constexpr std::array<std::string_view, 45> load_item_keys = {
+    "asbestos-kit",
+    "blanket",
+    "bonding-jumper",
+    "branch-fittings",
+    "bucket",
+    "chain",
+    "chain-extension",
+    "combined-drill-and-tap",
+    "corporation-stop",
+    "cutting-grease",
+    "diameter-tape",
+    "disinfectant",
+    "encasement-tape",
+    "insertion-tool",
+    "ladder",
+    "lock-and-tag",
+    "machine-gasket",
+    "machine-saddle",
+    "plug",
+    "powered-feed",
+    "pressure-gauge",
+    "repair-clamp",
+    "rule",
+    "scraper",
+    "service-pipe",
+    "service-saddle",
+    "shell-cutter",
+    "spare-gasket",
+    "stop-adapter",
+    "sump-pump",
+    "support",
+    "tapping-machine",
+    "tapping-sleeve",
+    "tapping-valve",
+    "test-pump",
+    "thermometer",
+    "thread-sealant",
+    "torque-wrench",
+    "trench-shield",
+    "trial-piece",
+    "valve-adapter",
+    "valve-key",
+    "wall-gauge",
+    "waste-hose",
+    "wrenches"};
+// "You have 4." or "YOU LACK 1. Aboard instead: ..."; empty where nobody has said what is aboard.
+[[nodiscard]] std::string aboard_in_words(const LoadItem& item, Language language = Language::english);
 // The load list: what the order of work and the contingencies use, each once, and nothing else.
 [[nodiscard]] std::vector<LoadItem> materials(const Plan& plan, Audience audience);
+
+// An approved item without its kind: "8.54 in to 9.4 in, 2 straps, stock 41-117, nuts 50 ft-lbf".
+[[nodiscard]] std::string approved_in_words(const ApprovedItem& item, Audience audience);
+// Every one that was chosen, with its kind and "; " between them. Empty where none was.
+[[nodiscard]] std::string approved_in_words(const ChosenMethod& method, Audience audience);
 
 // A mark on the boring bar, made where it enters the machine. Card, steps and drawings name them alike.
 struct BarMark {

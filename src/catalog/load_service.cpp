@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include "catalog/load_tables.hpp"
 #include "catalog/table_reader.hpp"
@@ -6,7 +7,7 @@
 namespace mainbore::tables {
 namespace {
 
-constexpr Limits tube_limits{0.01, 12, "in"};
+constexpr Limits tube_limits{0.01, 24, "in"};
 
 class ServiceLineTables : public TableReader {
  public:
@@ -38,8 +39,8 @@ class ServiceLineTables : public TableReader {
       if (!cells[at[6]].is_null()) tube.basis.how = as_how(as_text(cells[at[6]], names[6]));
       if (element rated; !ratings.at_key(name).get(rated)) {
         const object rating = as_object(rated, name);
-        only(rating, {"psi", "source", "how", "note"});
-        tube.rating = number_within(member(rating, "psi"), pressure_limits, "psi") * units::psi;
+        only(rating, {"psi", "stress_psi", "source", "how", "note"});
+        tube.rating = rating_of(tube, rating);
         tube.rating_basis = basis_of(rating);
       }
       if (abs(tube.od - 2.0 * tube.wall - tube.bore) > 0.0015 * units::inch || tube.bore_least > tube.bore) {
@@ -51,19 +52,47 @@ class ServiceLineTables : public TableReader {
     });
   }
 
+  // One pressure for all sizes of a dimension ratio; of pipe made by schedule, by the stress that its plastic bears:
+  // 2 S t / (D - t), down to the ten (the standard prints the nearest).
+  Pressure rating_of(const TubeSize& tube, object rating) {
+    element stress;
+    if (rating.at_key("stress_psi").get(stress)) {
+      return number_within(member(rating, "psi"), pressure_limits, "psi") * units::psi;
+    }
+    const Pressure bears = number_within(stress, {500, 5000, "psi"}, "stress_psi") * units::psi;
+    const Pressure exact = (2.0 * (tube.wall / (tube.od - tube.wall))) * bears;
+    return std::floor(exact / (10.0 * units::psi)) * 10.0 * units::psi;
+  }
+
   // The tables list more pipes than services are laid in; those a service is planned with are looked up by name.
   void read_roughness(object file, ServiceTables& tables) {
-    constexpr std::array<std::string_view, tubing_count> planned_with = {"copper, design", "copper, design",
-                                                                         "polyethylene", "PEX"};
+    constexpr std::array<std::string_view, tubing_count> planned_with = {"copper, design",
+                                                                         "copper, design",
+                                                                         "polyethylene",
+                                                                         "PEX",
+                                                                         "steel, in service",
+                                                                         "steel, in service",
+                                                                         "PVC service, 3/4 to 4 in",
+                                                                         "PVC service, 3/4 to 4 in",
+                                                                         "PVC service, 3/4 to 4 in",
+                                                                         "ductile iron, 3 in service",
+                                                                         "PVC main, 4 to 8 in"};
+    constexpr std::string_view smooth = "drawn copper or plastic";
+    constexpr std::string_view rough = "old unlined iron";
+    constexpr std::array<std::string_view, tubing_count> rough_as = {
+        smooth, smooth, smooth, smooth, rough, rough, smooth, smooth, smooth, "ductile iron, cement lined", smooth};
     only(file, {"hazen_williams", "epsilon"});
     std::size_t count = 0;
     const object c_table = table_in(file, "hazen_williams");
     const auto c_at = columns_of(c_table, std::array<std::string_view, 4>{"pipe", "c", "source", "how"}, 4, count);
     each_row(c_table, count, [&](const Cells& cells) {
       const std::string_view pipe = as_text(cells[c_at[0]], "pipe");
-      const TubeFriction friction{number_within(cells[c_at[1]], {40, 200}, "c"), basis_in(cells[c_at[2]], cells[c_at[3]])};
+      const double c = number_within(cells[c_at[1]], {40, 200}, "c");
+      const Basis basis = basis_in(cells[c_at[2]], cells[c_at[3]]);
       for (std::size_t i = 0; i < tubing_count; ++i) {
-        if (planned_with[i] == pipe) tables.friction[i] = friction;
+        if (planned_with[i] != pipe) continue;
+        tables.friction[i].c = c;
+        tables.friction[i].c_basis = basis;
       }
     });
     const object e_table = table_in(file, "epsilon");
@@ -71,14 +100,16 @@ class ServiceLineTables : public TableReader {
     each_row(e_table, count, [&](const Cells& cells) {
       const Length roughness = number_within(cells[e_at[1]], {1e-7, 0.1, "ft"}, "ft") * units::foot;
       const Basis basis = basis_in(cells[e_at[2]], cells[e_at[3]]);
-      if (as_text(cells[e_at[0]], "pipe") != "drawn copper or plastic") return;
-      tables.tube_roughness = roughness;
-      tables.tube_roughness_basis = basis;
+      for (std::size_t i = 0; i < tubing_count; ++i) {
+        if (rough_as[i] != as_text(cells[e_at[0]], "pipe")) continue;
+        tables.friction[i].roughness = roughness;
+        tables.friction[i].roughness_basis = basis;
+      }
     });
     for (const TubeFriction& friction : tables.friction) {
       if (friction.c == 0.0) fault("no coefficient for a kind of service tubing");
+      if (friction.roughness == Length()) fault("no roughness for a kind of service tubing");
     }
-    if (tables.tube_roughness == Length()) fault("no roughness for service tubing");
   }
 
   void read_fittings(object file, ServiceTables& tables) {

@@ -38,7 +38,7 @@ class WaterTables : public TableReader {
 
   void read_disinfection(object file, ServiceTables& tables) {
     using sanitary::Concentration;
-    only(file, {"stock", "doses", "dechlorination"});
+    only(file, {"stock", "products", "doses", "dechlorination"});
     std::size_t count = 0;
     const object stock = table_in(file, "stock");
     constexpr std::array<std::string_view, 6> stock_names = {"stock",        "form",   "percent_low",
@@ -53,6 +53,20 @@ class WaterTables : public TableReader {
       tables.stock_basis = basis;
     });
     if (tables.weakest_bleach == Concentration()) fault("no household bleach");
+
+    const object products = table_in(file, "products");
+    const auto product_at =
+        columns_of(products, std::array<std::string_view, 5>{"product", "form", "percent", "source", "how"}, 5, count);
+    each_row(products, count, [&](const Cells& cells) {
+      ChlorineProduct product;
+      product.name = text_cell(cells[product_at[0]], "product");
+      const std::string_view form = as_text(cells[product_at[1]], "form");
+      if (form != "granular" && form != "liquid") fault("a product is granular or liquid");
+      product.dry = form == "granular";
+      product.strength = Concentration::percent(number_within(cells[product_at[2]], percent_limits, "percent"));
+      product.basis = basis_in(cells[product_at[3]], cells[product_at[4]]);
+      tables.chlorine_products.push_back(std::move(product));
+    });
 
     const object doses = table_in(file, "doses");
     constexpr std::array<std::string_view, 7> dose_names = {"method",        "dose_mg_l", "hold_h", "hold_max_h",

@@ -24,10 +24,12 @@ std::span<const FixtureRow> ServiceTables::fixtures_beginning(PlumbingCode code,
 }
 
 std::optional<Length> ServiceTables::equivalent_length(LineFitting fitting, NominalSize size) const {
-  for (const SizedLength& row : fittings[static_cast<std::size_t>(fitting)]) {
+  const std::vector<SizedLength>& rows = fittings[static_cast<std::size_t>(fitting)];
+  for (const SizedLength& row : rows) {
     if (row.size >= size) return row.length;
   }
-  return std::nullopt;
+  if (rows.empty()) return std::nullopt;
+  return (size.number() / rows.back().size.number()) * rows.back().length;
 }
 
 std::string_view ServiceTables::colour_of(std::string_view word) const {

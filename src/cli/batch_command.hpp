@@ -26,6 +26,7 @@ struct BatchRequest {
   int jobs = 1;
   std::string units;  // empty: the settings', else us
   std::vector<std::string> rules;
+  std::string approved;
   std::string data;
   SettingsRequest settings_file;
 };

@@ -8,6 +8,7 @@
 #include "mainbore/order_file.hpp"
 #include "mainbore/readings_file.hpp"
 #include "mainbore/rules_file.hpp"
+#include "mainbore/approved_file.hpp"
 #include "mainbore/settings_file.hpp"
 #include "mainbore/wording.hpp"
 #include "text/foreign.hpp"
@@ -42,7 +43,7 @@ std::vector<DiagnosticText> all_diagnostics() {
   std::vector<DiagnosticText> texts;
   for (const std::span<const DiagnosticText> some :
        {diagnostic_texts(), rules_diagnostic_texts(), order_diagnostic_texts(), settings_diagnostic_texts(),
-        record_diagnostic_texts()}) {
+        record_diagnostic_texts(), approved_diagnostic_texts()}) {
     texts.insert(texts.end(), some.begin(), some.end());
   }
   return texts;

@@ -78,6 +78,13 @@ void add_settings_options(CLI::App& command, SettingsRequest& request, UsersOwn 
   command.add_flag("--no-settings", request.none, "no settings file is read");
 }
 
+void add_approved_option(CLI::App& command, std::string& file) {
+  command
+      .add_option("--approved", file,
+                  "the utility's approved fittings (JSON or CSV), which plans choose from;\ndefault: those of the settings")
+      ->type_name("FILE");
+}
+
 void add_plan_options(CLI::App& command, PlanRequest& request, Output& output) {
   // Lists of one value an option, so that what follows on the line is never swallowed.
   command.add_option("JOB", request.job, "job file (JSON), or - for standard input")->type_name("");
@@ -99,6 +106,7 @@ void add_plan_options(CLI::App& command, PlanRequest& request, Output& output) {
                    "how far each fact may move before the verdict changes; with text behind the\n"
                    "plan, with json in its place");
   add_language_option(command, request.language);
+  add_approved_option(command, request.approved);
   add_shared_options(command, request, output);
   add_settings_options(command, request.settings_file, UsersOwn::read);
 }
@@ -144,6 +152,7 @@ void add_batch_options(CLI::App& command, BatchRequest& request, Output& output)
   command.add_option("--jobs", request.jobs, "threads; 0: as many as there are cores; default 1")
       ->type_name("N")
       ->check(CLI::Range(0, 256).description(""));
+  add_approved_option(command, request.approved);
   add_shared_options(command, request, output);
   add_settings_options(command, request.settings_file, UsersOwn::never);
 }
@@ -210,7 +219,7 @@ void add_explain_options(CLI::App& command, ExplainRequest& request) {
 }
 
 void add_schema_options(CLI::App& command, SchemaRequest& request, Output& output) {
-  command.add_option("WHAT", request.what, "job, rules, plan, map, machine, settings, verdict or record")->type_name("");
+  command.add_option("WHAT", request.what, "job, rules, plan, map, machine, settings, verdict, record or approved")->type_name("");
   command.add_option("--data", request.data, "tables to use in place of those built in")->type_name("DIR");
   add_output_option(command, output);
 }
@@ -235,6 +244,7 @@ void add_record_options(CLI::App& command, RecordRequest& request, Output& outpu
                                   "of a record and of tools text or json, default text;\n"
                                   "of an export json, csv or geojson, default json"),
                {"text", "json", "csv", "geojson"});
+  add_approved_option(command, request.approved);
   add_shared_options(command, request, output);
   add_settings_options(command, request.settings_file, UsersOwn::read);
 }

@@ -44,7 +44,8 @@ ExitStatus plan_command(const PlanRequest& request, Console& console) {
   const UnitSystem units = in_force.units(request.units);
   const bool translated = request.format == "text" || request.format == "html";
   const Language language = in_force.language(request.language, translated);
-  const Planner planner(tables, in_force.rules(catalog, request.rules, console));
+  const Planner planner(tables, in_force.rules(catalog, request.rules, console),
+                        in_force.approved(request.approved, catalog, console));
 
   JobFile read;
   if (input) {

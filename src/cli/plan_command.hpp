@@ -21,6 +21,7 @@ struct PlanRequest {
   std::string units;                  // empty: the settings', else us
   std::string language;               // empty: the settings', else English
   std::vector<std::string> rules;
+  std::string approved;
   std::string data;
   SettingsRequest settings_file;
 };

@@ -20,6 +20,7 @@ struct RecordRequest {
   std::string order;                  // of an export: this one alone
   std::string units;
   std::vector<std::string> rules;
+  std::string approved;
   std::string data;
   SettingsRequest settings_file;
 };

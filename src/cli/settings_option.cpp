@@ -2,6 +2,7 @@
 
 #include <filesystem>
 
+#include "mainbore/approved_file.hpp"
 #include "mainbore/settings_file.hpp"
 
 namespace mainbore::cli {
@@ -75,6 +76,21 @@ Rules SettingsInForce::rules(const Catalog& catalog, const std::vector<std::stri
     throw Stop(stop.status(), std::string(stop.what()) + "\nsome of the rules are named by " + settings_.file + '\n' +
                                   way_forward());
   }
+}
+
+std::shared_ptr<const ApprovedList> SettingsInForce::approved(const std::string& asked, const Catalog& catalog,
+                                                              Console& console) {
+  std::string path = asked;
+  if (asked.empty() && !settings_.approved.empty()) {
+    path = (fs::path(folder_) / settings_.approved).string();
+    from_.taken.push_back({"approved", settings_.approved});
+  } else if (!settings_.approved.empty()) {
+    from_.set_aside.emplace_back("approved");
+  }
+  if (path.empty()) return nullptr;
+  ApprovedFile read = read_approved(read_text(path, longest_approved, console), shown_name(path), catalog);
+  stop_on(read.diagnostics, "nothing is chosen from half a list", console);
+  return std::make_shared<const ApprovedList>(*std::move(read.list));
 }
 
 }  // namespace mainbore::cli

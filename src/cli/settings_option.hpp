@@ -1,11 +1,13 @@
 // The settings file of a command: which one, and what of it the command takes.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "cli/console.hpp"
+#include "mainbore/approved.hpp"
 #include "mainbore/settings.hpp"
 
 namespace mainbore::cli {
@@ -30,6 +32,10 @@ class SettingsInForce {
   [[nodiscard]] Language language(const std::string& asked, bool translated);
   // The default rules, those of the settings over them, and the files of the command line over these.
   [[nodiscard]] Rules rules(const Catalog& catalog, const std::vector<std::string>& files, Console& console);
+
+  // The approved fittings of the command line, else those of the settings; null where neither names any.
+  [[nodiscard]] std::shared_ptr<const ApprovedList> approved(const std::string& asked, const Catalog& catalog,
+                                                             Console& console);
 
   [[nodiscard]] const Settings& file() const { return settings_; }
   // What units() and rules() took; the command adds what else it takes.

@@ -15,6 +15,7 @@ CalculationInput figure(const Pipe& pipe, PipeColumn column, Length value) {
 }
 
 CalculationInput given(Measure value) { return figure(value, stated_in_job); }
+CalculationInput length_of(const FittingFacts::Fact<Length>& fact) { return figure(Measure(*fact.value), *fact.basis); }
 
 CalculationInput given_or(bool stated, Measure value, const Basis& basis) {
   return stated ? given(value) : figure(value, basis, From::assumed);
@@ -178,7 +179,7 @@ void write_marks(const Site& site, const Candidate& candidate, const MarksPlan& 
   if (marks.clear && candidate.method.kind == Method::direct) {
     put(Formula::valve_clear, {figure(Measure(*marks.clear), candidate.setup.machine->basis)}, *marks.clear);
   } else if (marks.clear) {
-    put(Formula::stop_clear, {given(*service.saddle_height), given(*service.stop_length)}, *marks.clear);
+    put(Formula::stop_clear, {length_of(candidate.fitting.saddle_height), length_of(candidate.fitting.stop_length)}, *marks.clear);
   }
   if (!marks.at || !greatest_wall) return;
   put(Formula::breakthrough, {least_wall(main)}, marks.at->breakthrough);

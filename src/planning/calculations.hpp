@@ -25,6 +25,8 @@ template <class T>
 }
 [[nodiscard]] CalculationInput figure(const Pipe& pipe, PipeColumn column, Length value);
 [[nodiscard]] CalculationInput given(Measure value);
+// A known length of saddle or stop, by the job or the approved list.
+[[nodiscard]] CalculationInput length_of(const FittingFacts::Fact<Length>& fact);
 [[nodiscard]] CalculationInput given_or(bool stated, Measure value, const Basis& basis);
 [[nodiscard]] CalculationInput worked_out(Formula by, Measure value);
 // Of no source: what the geometry or another fact already says.

@@ -22,6 +22,7 @@ bool removes(const Basis& basis) {
     case How::derived:
     case How::stated:
     case How::stated_in_settings:
+    case How::stated_in_approved_list:
       return true;
     case How::common_practice:
     case How::memory:

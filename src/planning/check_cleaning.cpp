@@ -1,6 +1,9 @@
 // What to mix, how long to flush, what to give the flushed water.
 #include <algorithm>
 #include <array>
+#include <optional>
+#include <string_view>
+#include <vector>
 
 #include "mainbore/sanitary/dechlorination.hpp"
 #include "planning/calculations.hpp"
@@ -57,6 +60,47 @@ bool surely_passes(const std::optional<ServicePlan>& service, const LaidLine& la
   return service->residual_least > (more * more - 1.0) * spent;
 }
 
+// What takes the chlorine out of so much water.
+std::vector<AgentDose> agents_for(const Context& context, Volume water, Concentration chlorine) {
+  std::vector<AgentDose> agents;
+  for (const DechlorinationAgent& agent : context.catalog.service_tables().dechlorination) {
+    agents.push_back({&agent, sanitary::dechlorination_weight(water, chlorine, agent.per_chlorine,
+                                                              context.rules.dechlorination_excess.value)});
+  }
+  return agents;
+}
+
+FillProduct product_for(std::string_view name, bool dry, Concentration strength, Volume line, Concentration dose) {
+  FillProduct product{name, strength, std::nullopt, std::nullopt};
+  if (dry) product.weight = sanitary::dry_product_weight(line, dose, strength);
+  else product.volume = sanitary::dilute(line, strength, dose).stock;
+  return product;
+}
+
+// The line filled at each of the doses, by each product, that of the job first. The water is let go at no more than the dose
+// it was filled with: what chlorine the pipe has used up is not counted on.
+void plan_fills(const Context& context, CleaningPlan& cleaning, Said& said) {
+  const ServiceTables& tables = context.catalog.service_tables();
+  const auto& stock = context.job().sanitary.stock;
+  const Volume line = cleaning.flush->full.line_volume;
+  for (const ChlorineDose* dose : cleaning.doses) {
+    FillPlan& fill = cleaning.fills.emplace_back();
+    fill.dose = dose;
+    fill.chlorine = sanitary::chlorine_weight(line, dose->dose);
+    const Concentration at_hand = stock ? Concentration::percent(*stock) : Concentration();
+    if (stock && at_hand > dose->dose) {
+      fill.products.push_back(product_for("stock at hand", at_hand > strongest_liquid, at_hand, line, dose->dose));
+    }
+    for (const ChlorineProduct& product : tables.chlorine_products) {
+      fill.products.push_back(product_for(product.name, product.dry, product.strength, line, dose->dose));
+    }
+    fill.agents = agents_for(context, line, dose->dose);
+  }
+  for (const ChlorineProduct& product : tables.chlorine_products) {
+    said.taken.take(PlanPart::cleaning, Taken::stock_strength, product.basis, Measure(product.strength.percent(), Kind::percent));
+  }
+}
+
 void plan_flush(const Context& context, const LaidLine& laid, const std::optional<ServicePlan>& service,
                 CleaningPlan& cleaning, Said& said) {
   const ServiceTables& tables = context.catalog.service_tables();
@@ -78,14 +122,7 @@ void plan_flush(const Context& context, const LaidLine& laid, const std::optiona
   flush.available =
       hydraulics::flow_at_residual(laid.line(BoreTaken::least, nullptr), lowest_pressure(context), Pressure()).flow;
   flush.chlorine = Concentration::mg_per_litre(rules.flush_chlorine.value);
-  if (context.whole()) {
-    flush.agents.reserve(tables.dechlorination.size());
-    for (const DechlorinationAgent& agent : tables.dechlorination) {
-      flush.agents.push_back(
-          {&agent, sanitary::dechlorination_weight(flush.full.discharged, flush.chlorine, agent.per_chlorine,
-                                                   rules.dechlorination_excess.value)});
-    }
-  }
+  if (context.whole()) flush.agents = agents_for(context, flush.full.discharged, flush.chlorine);
   write_flush(context, laid, flush, said.taken);
   const bool only_rinses = over(flush.least.flow, flush.available);
   if (only_rinses || over(flush.full.flow, flush.available)) {
@@ -113,6 +150,7 @@ std::optional<CleaningPlan> check_cleaning(const Context& context, const std::op
       cleaning.doses.push_back(&dose);
       said.taken.take(PlanPart::cleaning, Taken::chlorine_dose, dose.basis);
     }
+    if (context.whole() && cleaning.flush) plan_fills(context, cleaning, said);
     said.taken.take(PlanPart::cleaning, Taken::as_main, context.rules.sample_above.basis, context.rules.sample_above.value);
     said.findings.add(FindingCode::clean_as_main, Severity::caution)
         .with(context.asked(), context.rules.sample_above.value)

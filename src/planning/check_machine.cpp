@@ -259,14 +259,15 @@ void judge_valve(const Site& site, Candidate& candidate) {
 void plan_reach_through_saddle(const Site& site, Candidate& candidate) {
   const MachineProfile& machine = *candidate.setup.machine;
   if (machine.without_limits) return;
-  const ServiceFacts& service = site.job().service;
+  const std::optional<Length>& saddle_height = candidate.fitting.saddle_height.value;
+  const std::optional<Length>& stop_length = candidate.fitting.stop_length.value;
   std::array<Detail, 4> missing;
   std::size_t count = 0;
   const auto need = [&](bool known, std::string_view what) {
     if (!known) missing[count++] = what;
   };
-  need(service.saddle_height.has_value(), "the saddle from pipe to outlet face (service.saddle_height)");
-  need(service.stop_length.has_value(), "the corporation stop from end to end (service.stop_length)");
+  need(saddle_height.has_value(), "the saddle from pipe to outlet face (service.saddle_height)");
+  need(stop_length.has_value(), "the corporation stop from end to end (service.stop_length)");
   need(machine.adapter_standoff.has_value(),
        "the adapter's end to the drawn-back cutter's edge (machine.adapter_standoff)");
   need(machine.bar_travel.has_value(), "the bar's travel (machine.bar_travel)");
@@ -279,12 +280,12 @@ void plan_reach_through_saddle(const Site& site, Candidate& candidate) {
   if (!stroke) return;
   // What is known already may be too much.
   require_travel(candidate,
-                 service.saddle_height.value_or(Length()) + service.stop_length.value_or(Length()) +
+                 saddle_height.value_or(Length()) + stop_length.value_or(Length()) +
                      machine.adapter_standoff.value_or(Length()) + *stroke);
   if (count > 0 && !(count == 1 && !machine.bar_travel)) candidate.setup.travel_needed.reset();
   if (site.whole() && candidate.setup.travel_needed) {
     write_travel(candidate, Formula::travel_saddle,
-                 {given(*service.saddle_height), given(*service.stop_length),
+                 {length_of(candidate.fitting.saddle_height), length_of(candidate.fitting.stop_length),
                   figure(Measure(*machine.adapter_standoff), machine.basis), worked_out(Formula::drill_stroke, *stroke)},
                  *candidate.setup.travel_needed);
   }

@@ -533,13 +533,15 @@ void take_place(const Site& site, Candidate& candidate) {
 }
 
 // The place round the pipe, the machine and the pressures that go with the method.
-void equip(const Site& site, Candidate& candidate) {
+void equip(const Site& site, Candidate& candidate, const ApprovedItems* among = nullptr) {
   take_place(site, candidate);
+  choose_fittings(site, among, candidate);
   check_machine(site, candidate);
   check_equipment_pressure(site, candidate);
+  if (site.approved != nullptr) choose_tools(site, among, candidate);
 }
 
-Candidate try_method(const Site& site, Method method) {
+Candidate try_method(const Site& site, Method method, const ApprovedItems* among = nullptr) {
   Candidate candidate(site);
   const auto& asked = site.job().service.method;
   if (method == Method::direct) try_direct(site, site.asked(), candidate);
@@ -548,7 +550,7 @@ Candidate try_method(const Site& site, Method method) {
   if (asked && *asked != method) {
     candidate.said.findings.add(FindingCode::method_not_as_asked, Severity::hold).with(name_of(*asked), name_of(method));
   }
-  equip(site, candidate);
+  equip(site, candidate, among);
   return candidate;
 }
 
@@ -595,9 +597,9 @@ Candidate no_tap(const Site& site, const std::vector<RejectedMethod>& rejected) 
 }  // namespace
 
 Findings judge_method(const Site& site, const ChosenMethod& method) {
-  if (method.count == 1) return try_method(site, method.kind).said.findings;
+  if (method.count == 1) return try_method(site, method.kind, &method.fittings).said.findings;
   Candidate several = try_several_of(site, method.tap);
-  equip(site, several);
+  equip(site, several, &method.fittings);
   return std::move(several.said.findings);
 }
 

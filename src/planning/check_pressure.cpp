@@ -70,16 +70,22 @@ void require_while_tapping(const Site& site, Candidate& candidate, PressureLink 
 
 // A limit of something that stays on the main: only a fitting of a higher rating can meet it.
 // Where nobody has read its mark, the rule's rating is assumed.
-void require_for_good(const Site& site, Candidate& candidate, PressureLink link, FindingCode code, const std::optional<Pressure>& marked,
-                      const Rule<Pressure>& rule, const Assumption& assumption) {
+void require_for_good(const Site& site, Candidate& candidate, PressureLink link, FindingCode code,
+                      const FittingFacts::Fact<Pressure>& known, const Rule<Pressure>& rule, Assumption assumption) {
   PressureChain& chain = candidate.pressure;
+  const std::optional<Pressure>& marked = known.value;
   const Pressure limit = marked.value_or(rule.value);
-  const Basis& basis = marked ? stated_in_job : rule.basis;
+  const Basis& basis = marked ? *known.basis : rule.basis;
   add_limit(chain, link, limit, basis);
   write_line(site, candidate.said.taken, name_of(link), limit, basis);
   if (over(chain.line, limit)) candidate.said.findings.add(code, Severity::hold).value(chain.line).at_most(limit).basis(basis);
   if (marked) {
     candidate.said.taken.take(PlanPart::pressure, taken_of(link), basis, Measure(limit));
+    // The list is the office's word: whoever fits the thing still reads its mark.
+    if (basis.how != How::stated_in_approved_list) return;
+    assumption.because = "as the approved list has it";
+    assumption.value = Measure(limit);
+    candidate.said.assume(assumption);
   } else {
     candidate.said.taken.assumed(PlanPart::pressure, taken_of(link), basis, Measure(limit));
     candidate.said.assume(assumption);
@@ -221,20 +227,20 @@ PressureChain check_pipe_pressure(const Context& context, const ResolvedMain& ma
 
 void check_equipment_pressure(const Site& site, Candidate& candidate) {
   const Rules& rules = site.rules;
-  const ServiceFacts& service = site.job().service;
   const Method method = candidate.method.kind;
   PressureChain& chain = candidate.pressure;
   chain = site.pressure;
 
   if (method == Method::saddle || method == Method::sleeve) {
-    require_for_good(site, candidate, PressureLink::saddle, FindingCode::pressure_over_saddle_rating, service.saddle_rating,
+    require_for_good(site, candidate, PressureLink::saddle, FindingCode::pressure_over_saddle_rating,
+                     candidate.fitting.saddle_rating,
                      rules.saddle_rating,
                      {"service.saddle_rating", Measure(rules.saddle_rating.value), "a rating in common use",
                       "read the pressure marked on the saddle"});
   }
   if (method != Method::sleeve) {
     require_for_good(site, candidate, PressureLink::corporation_stop, FindingCode::pressure_over_stop_rating,
-                     service.stop_rating, rules.stop_rating,
+                     candidate.fitting.stop_rating, rules.stop_rating,
                      {"service.stop_rating", Measure(rules.stop_rating.value), "the lowest rating in common use",
                       "read the pressure marked on the stop"});
   }

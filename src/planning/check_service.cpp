@@ -290,12 +290,11 @@ class ServiceCheck {
         std::max(rules_.least_residual.value, context_.job().service.demand.residual.value_or(Pressure()));
     if (const auto* law = std::get_if<hydraulics::HazenWilliams>(&laid_.friction)) {
       service_.c = law->c;
-      service_.friction_basis =
-          facts.c ? &stated_in_job : &tables_.friction[static_cast<std::size_t>(laid_.tube->tubing)].c_basis;
+      service_.friction_basis = facts.c ? &stated_in_job : &tables_.friction_of(laid_.tube->tubing).c_basis;
     } else {
       service_.method = FrictionMethod::darcy_weisbach;
-      service_.roughness = tables_.tube_roughness;
-      service_.friction_basis = &tables_.tube_roughness_basis;
+      service_.roughness = tables_.friction_of(laid_.tube->tubing).roughness;
+      service_.friction_basis = &tables_.friction_of(laid_.tube->tubing).roughness_basis;
     }
     take(Taken::tubing_bore, service_.tube->basis, Measure(service_.tube->bore));
     take(Taken::friction, *service_.friction_basis, {});
@@ -569,20 +568,38 @@ void check_regulator(const Context& context, Said& said) {
       .basis(above.basis);
 }
 
+// PVC tires and warms in its own way; chlorinated PVC bears more warmth than it, and is counted as it.
+bool is_pvc(Tubing tubing) {
+  return tubing == Tubing::pvc_40 || tubing == Tubing::pvc_80 || tubing == Tubing::cpvc || tubing == Tubing::pvc_pressure;
+}
+
+// The size that is laid, with its rating; of one that is not listed, the weakest listed. Null: metal, which is not rated here.
+const TubeSize* rated_tube(const Context& context, Tubing tubing) {
+  const ServiceTables& tables = context.catalog.service_tables();
+  const TubeSize* const listed = tables.tube(tubing, context.job().service.line.size.value_or(context.asked()));
+  if (listed != nullptr) return listed->rating ? listed : nullptr;
+  const TubeSize* weakest = nullptr;
+  for (const TubeSize& size : tables.tubes_of(tubing)) {
+    if (size.rating && (weakest == nullptr || *size.rating < *weakest->rating)) weakest = &size;
+  }
+  return weakest;
+}
+
 }  // namespace
 
 // What is printed on the tubing goes before the least of its kind.
 void check_line_rating(const Context& context, Said& said) {
   const LineFacts& facts = context.job().service.line;
   if (!facts.material) return;
-  const auto tubes = context.catalog.service_tables().tubes_of(*facts.material);
-  if (tubes.empty() || !tubes.front().rating) return;
-  const TubeSize& tube = tubes.front();
+  const TubeSize* const laid = rated_tube(context, *facts.material);
+  if (laid == nullptr) return;
+  const TubeSize& tube = *laid;
+  const bool of_pvc = is_pvc(*facts.material);
   Pressure rating = facts.rating.value_or(*tube.rating);
   const auto& temperature = context.job().main.temperature;
   if (temperature) {
-    const MaterialFacts& polyethylene = context.catalog.facts(Material::polyethylene);
-    rating = temperature_factor(context, polyethylene, *temperature).value_or(0.0) * rating;
+    const MaterialFacts& plastic = context.catalog.facts(of_pvc ? Material::pvc : Material::polyethylene);
+    rating = temperature_factor(context, plastic, *temperature).value_or(0.0) * rating;
   }
   const Basis& basis = facts.rating ? stated_in_job : tube.rating_basis;
   said.taken.take(PlanPart::service, Taken::tubing_rating, basis, Measure(rating));
@@ -594,7 +611,8 @@ void check_line_rating(const Context& context, Said& said) {
         .basis(basis);
     return;
   }
-  const Rule<double>& factor = context.rules.polyethylene_recurring_surge_factor;
+  const Rule<double>& factor = of_pvc ? context.rules.plastic_recurring_surge_factor
+                                      : context.rules.polyethylene_recurring_surge_factor;
   const Pressure surge = greatest_surge(context);
   if (over(context.line() + surge, rating)) {
     said.taken.take(PlanPart::service, Taken::fitting_surge, factor.basis, Measure(factor.value, Kind::ratio));

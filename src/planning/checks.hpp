@@ -92,6 +92,7 @@ struct Context {
   const Job& given;
   std::pmr::memory_resource& memory;  // of lists that live no longer than the planning
   PlanDepth depth = PlanDepth::whole;
+  const ApprovedList* approved = nullptr;  // null: none is named, and nothing is chosen
 
   [[nodiscard]] const Job& job() const { return given; }
   [[nodiscard]] Material material() const { return *given.main.material; }
@@ -154,6 +155,19 @@ struct PlaceRound {
 // The clear place nearest to the one that the job or the method asks for. `shift` is the place along the main.
 [[nodiscard]] PlaceRound place_round(const Job& job, const Rules& rules, Length shift, Method method, int taps);
 
+// What is known of stop and saddle: by the job, else by the approved items that were chosen.
+struct FittingFacts {
+  template <class T>
+  struct Fact {
+    std::optional<T> value;
+    const Basis* basis = &stated_in_job;
+  };
+  Fact<Pressure> stop_rating;
+  Fact<Pressure> saddle_rating;
+  Fact<Length> stop_length;
+  Fact<Length> saddle_height;
+};
+
 // One way of doing the job, with everything it needs: what it cuts, the pressures and the machine it goes with. Methods
 // are compared whole, so that a saddle tap is chosen where the chain for a direct one is too short.
 struct Candidate {
@@ -163,6 +177,7 @@ struct Candidate {
   std::optional<ThreadsInWall> engagement;
   std::optional<MakeupPlan> makeup;
   PlaceRound place;
+  FittingFacts fitting;
   PressureChain pressure;
   Setup setup;
   Said said;
@@ -254,7 +269,8 @@ struct TemperatureWindow {
 }
 
 // One job planned, by all the stages below.
-[[nodiscard]] Plan plan_job(Job&& job, const Catalog& catalog, const Rules& rules, PlanDepth depth);
+[[nodiscard]] Plan plan_job(Job&& job, const Catalog& catalog, const Rules& rules, const ApprovedList* approved,
+                            PlanDepth depth);
 
 // Which pipe this is, and what of it can be relied on.
 [[nodiscard]] ResolvedMain resolve_main(const Context& context, Said& said);
@@ -269,6 +285,12 @@ void check_utility(const Context& context, const ResolvedMain& main, Said& said)
 // All of the above.
 [[nodiscard]] JudgedMain judge_main(const Context& context);
 
+// Stop, saddle or sleeve out of the approved list, and what the job says of them itself. `among`: of a way that was planned
+// before, the items that it was planned with.
+using ApprovedItems = BoundedList<const ApprovedItem*, approved_kind_count>;
+void choose_fittings(const Site& site, const ApprovedItems* among, Candidate& candidate);
+// The tools, once the machine is set up.
+void choose_tools(const Site& site, const ApprovedItems* among, Candidate& candidate);
 // The links that depend on the method and the machine.
 void check_equipment_pressure(const Site& site, Candidate& candidate);
 // From the drill's first touch to full size through the wall; nothing for a shell cutter, whose stroke is its maker's.

@@ -72,10 +72,10 @@ std::optional<LaidLine> laid_line(const Context& context, const ChosenMethod& me
   laid.water.weight = tables.head;  // the codes' gradient serves heights and losses alike
   if (facts.friction.value_or(FrictionMethod::hazen_williams) == FrictionMethod::darcy_weisbach) {
     laid.water.viscosity = hydraulics::water_at(laid.temperature, tables.water).viscosity;
-    laid.friction = hydraulics::DarcyWeisbach{tables.tube_roughness};
+    laid.friction = hydraulics::DarcyWeisbach{tables.friction_of(*facts.material).roughness};
   } else {
     laid.friction =
-        hydraulics::HazenWilliams{facts.c.value_or(tables.friction[static_cast<std::size_t>(*facts.material)].c)};
+        hydraulics::HazenWilliams{facts.c.value_or(tables.friction_of(*facts.material).c)};
   }
   return laid;
 }

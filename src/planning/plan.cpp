@@ -98,6 +98,7 @@ Plan assembled(const Context& context, Job&& job, JudgedMain&& judged, Choice&& 
   Plan plan(std::move(job));
   plan.catalog = &context.catalog;
   plan.rules = &context.rules;
+  plan.approved = context.approved;
   plan.main = std::move(judged.main);
   plan.pressure = judged.pressure;
   plan.location = std::move(judged.location);
@@ -131,12 +132,12 @@ JudgedMain judge_main(const Context& context) {
   return judged;
 }
 
-Plan plan_job(Job&& job, const Catalog& catalog, const Rules& rules, PlanDepth depth) {
+Plan plan_job(Job&& job, const Catalog& catalog, const Rules& rules, const ApprovedList* approved, PlanDepth depth) {
   require_facts(job);
   // Most plans need no more than this for their working lists, which then cost no call of the allocator.
   std::array<std::byte, 16 * 1024> room;
   std::pmr::monotonic_buffer_resource memory(room.data(), room.size());
-  const Context context{catalog, rules, job, memory, depth};
+  const Context context{catalog, rules, job, memory, depth, approved};
 
   JudgedMain judged = judge_main(context);
   const Site site(context, judged);

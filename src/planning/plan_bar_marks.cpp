@@ -42,10 +42,10 @@ mechanics::BarTool tool_of(const Site& site, const Candidate& plan, const MarksP
 
 // What stands between the drawn-back tool and the pipe, and must be passed before it is shut.
 std::optional<Length> height_to_clear(const Site& site, const Candidate& plan) {
-  const ServiceFacts& service = site.job().service;
   if (plan.method.kind == Method::direct) return plan.setup.machine == nullptr ? std::nullopt : plan.setup.machine->valve_height;
-  if (plan.method.kind != Method::saddle || !service.saddle_height || !service.stop_length) return std::nullopt;
-  return *service.saddle_height + *service.stop_length;
+  const FittingFacts& fitting = plan.fitting;
+  if (plan.method.kind != Method::saddle || !fitting.saddle_height.value || !fitting.stop_length.value) return std::nullopt;
+  return *fitting.saddle_height.value + *fitting.stop_length.value;
 }
 
 void mark_the_pipe(const Site& site, const Candidate& plan, MarksPlan& marks) {

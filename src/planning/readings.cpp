@@ -208,7 +208,7 @@ class Search {
   [[nodiscard]] bool bears_out(const Job& read) const {
     std::array<std::byte, 16 * 1024> room;
     std::pmr::monotonic_buffer_resource memory(room.data(), room.size());
-    const Context trial{site_.catalog, site_.rules, read, memory, PlanDepth::verdict};
+    const Context trial{site_.catalog, site_.rules, read, memory, PlanDepth::verdict, site_.approved};
     const JudgedMain judged = judge_main(trial);
     Said of_line(trial);
     check_line_rating(trial, of_line);

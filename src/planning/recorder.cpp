@@ -59,6 +59,7 @@ class RecalledNames {
 From Recorder::from_of(const Basis& basis, From otherwise) {
   if (basis.how == How::stated) return From::given;
   if (basis.how == How::stated_in_settings) return From::settings;
+  if (basis.how == How::stated_in_approved_list) return From::approved_list;
   return basis.rule ? From::rule : otherwise;
 }
 

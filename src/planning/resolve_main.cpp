@@ -163,7 +163,8 @@ void resolve_wall(const Context& context, ResolvedMain& main, Said& said) {
       said.findings.add(FindingCode::main_wall_thin, Severity::hold)
           .value(*measured)
           .at_least(*asked)
-          .with(std::string_view(pipe->class_name))
+          .with(std::string_view(pipe->class_name),
+                main.material == Material::steel ? Detail(name_of(main.material)) : Detail())
           .basis(tabulated ? deciding_wall(*pipe) : pipe->series->plausible_basis, gauge.basis);
     }
   } else if (pipe != nullptr && pipe->wall) {

@@ -47,6 +47,7 @@ void take_fittings(Job& job, bool own_machine, const Settings& settings, FromSet
 }  // namespace
 
 void lay_settings_under(Job& job, const Settings& settings, FromSettings& from) {
+  from.aboard = settings.aboard;
   const bool own_machine = says_anything(job.machine);
   take_machine(job.machine, settings, from);
   take_fittings(job, own_machine, settings, from);

@@ -109,8 +109,9 @@ class CardWriter {
         hold.number = static_cast<int>(card_.holds.size());
         hold.clears = clears;
         hold.text = line_of(finding, audience_, plan_.readings);
-        // A class is read as it is written, not in the unit of the limit.
-        const bool in_words = finding.code == FindingCode::pressure_over_pipe_rating;
+        // A class is read as it is written and an approved item goes by its number, not in the unit of the limit.
+        const bool in_words =
+            finding.code == FindingCode::pressure_over_pipe_rating || finding.code == FindingCode::approved_none_fits;
         if (finding.limit && !in_words) hold.unit = shown(*finding.limit, audience_).unit;
       }
     }
@@ -139,6 +140,12 @@ class CardWriter {
         break;
       case Method::none:
         break;
+    }
+    // The tools stand on the load list.
+    for (const ApprovedItem* item : plan_.method.fittings) {
+      if (item->kind > ApprovedKind::sleeve) continue;
+      const std::string_view kind = words::term(words_of(item->kind), audience_.language);
+      card_.setup.push_back({sentence_case(std::string(kind)), approved_in_words(*item, audience_)});
     }
     const std::string push = wet() && setup.push > Force() ? show(setup.push) : std::string();
     line(CardWord::feed, said(setup.feed == Feed::hand ? CardWord::feed_by_hand : CardWord::feed_powered, {{"push", push}}));
@@ -169,8 +176,25 @@ class CardWriter {
   }
   [[nodiscard]] std::string wrench_turns() const { return turns_in_words(plan_.makeup->wrench_turns, audience_.language); }
 
+  // What the truck lacks, with what else aboard would do: before all that it has.
+  void lacking(const std::vector<LoadItem>& list) {
+    if (plan_.from_settings.aboard == nullptr) return;
+    CardGroup things{said(CardWord::lacks_aboard), {}};
+    for (const LoadItem& item : list) {
+      if (item.lacking() == 0) continue;
+      std::string name(words::term(item.key, audience_.language));
+      if (audience_.language == Language::english) std::replace(name.begin(), name.end(), '-', ' ');
+      if (item.quantity > 1) name.insert(0, std::to_string(item.lacking()) + " x ");
+      if (!item.instead.empty()) name += " (" + item.instead + ")";
+      things.things.push_back(std::move(name));
+    }
+    if (things.things.empty()) card_.odd.push_back(said(CardWord::all_aboard));
+    else card_.bring.push_back(std::move(things));
+  }
+
   void bring() {
     const auto list = materials(plan_, audience_);
+    lacking(list);
     for (std::size_t group = 0; group < load_group_names.size(); ++group) {
       constexpr std::array<CardWord, load_group_names.size()> labels = {CardWord::fit, CardWord::machine, CardWord::measure,
                                                                         CardWord::keep_safe};

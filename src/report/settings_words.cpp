@@ -76,6 +76,7 @@ std::vector<SettingsWords> settings_words(const FromSettings& from, UnitSystem s
   add("Language", values_of(from, "language", system));
   add("Translation reviewed by", values_of(from, translation_reviewed_by, system));
   add("Rules", values_of(from, "rules", system));
+  add("Approved fittings", values_of(from, "approved", system));
   add("Machine", machine_in_words(from, system));
   add("Fittings", fittings_in_words(from, system));
   add("Crew", values_of(from, "crew", system));

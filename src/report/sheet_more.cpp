@@ -182,6 +182,7 @@ void Sheet::load() {
   for (const LoadItem& thing : list) {
     const std::string name = (thing.quantity > 1 ? std::to_string(thing.quantity) + " " : std::string()).append(thing.item);
     out_.start("li").element("b", name).text((thing.size.empty() ? std::string() : ", " + thing.size) + ". ");
+    if (thing.aboard) out_.text(aboard_in_words(thing, audience_.language) + ' ');
     out_.text(thing.check).end().line();
   }
   out_.end().line();

@@ -470,6 +470,7 @@ class TextReport {
       std::string text = (std::to_string(item.quantity) + " x ").append(item.item);
       if (!item.size.empty()) text += ", " + item.size;
       text += ".";
+      if (item.aboard) text += ' ' + aboard_in_words(item, audience().language);
       if (!item.check.empty()) (text += " ").append(item.check);
       page_.paragraph(text, 6, "  [ ] ");
     }
@@ -533,6 +534,8 @@ class TextReport {
         return "as the job gives it";
       case How::stated_in_settings:
         return "as the settings file gives it";
+      case How::stated_in_approved_list:
+        return "as the approved list gives it";
       case How::memory:
         return (text.empty() ? std::string("no publication") : text) + " (" + std::string(check_this_value) + ")";
     }

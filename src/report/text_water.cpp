@@ -62,6 +62,33 @@ class WaterSections {
     return number(std::ceil(10.0 * ounces - 1e-6) / 10.0, 1) + " oz";
   }
 
+  // What a crew can measure, rounded up: ounces, cups of 8 fl oz and gallons in quarters | mL and L.
+  [[nodiscard]] std::string measured(Volume volume) const {
+    const auto up = [](double value, double step) { return std::ceil(value / step - 1e-6) * step; };
+    if (system_ == UnitSystem::si) {
+      const double litres = volume / units::litre;
+      return litres < 1.0 ? number(up(1000.0 * litres, litres < 0.1 ? 1.0 : 10.0), 0) + " mL" : number(up(litres, 0.1), 1) + " L";
+    }
+    const double ounces = 128.0 * (volume / units::gallon);
+    if (ounces <= 8.0) return number(up(ounces, 0.25), 2) + " fl oz";
+    if (ounces <= 64.0) return number(up(ounces / 8.0, 0.25), 2) + " cups";
+    return number(up(ounces / 128.0, 0.25), 2) + " gal";
+  }
+  // Weights the same way: quarter ounces, then pounds and ounces | grams.
+  [[nodiscard]] std::string weighed(Force weight) const {
+    const double ounces = 16.0 * (weight / units::lbf);
+    if (system_ == UnitSystem::si) {
+      const double grams = 28.349523125 * ounces;
+      const double step = grams < 100.0 ? 1.0 : 10.0;
+      return number(std::ceil(grams / step - 1e-6) * step, 0) + " g";
+    }
+    if (ounces <= 16.0) return number(std::ceil(4.0 * ounces - 1e-6) / 4.0, 2) + " oz";
+    const double whole = std::ceil(ounces - 1e-6);
+    const double pounds = std::floor(whole / 16.0);
+    const double rest = whole - 16.0 * pounds;
+    return number(pounds, 0) + " lb" + (rest > 0.0 ? ' ' + number(rest, 0) + " oz" : std::string());
+  }
+
   // ---- water for the customer
 
   void service(const ServicePlan& service) {
@@ -149,13 +176,32 @@ class WaterSections {
     page_.field("Samples", cleaning.as_main
                                ? "taken, after the line was filled with chlorine"
                                : "not usual for a service of this size on a main that stayed under pressure");
+    for (const FillPlan& fill : cleaning.fills) filled(fill);
     for (const ChlorineDose* dose : cleaning.doses) {
+      if (!cleaning.fills.empty()) break;
       page_.field("Or fill with", number(dose->dose.mg_per_litre(), 0) + " mg/L for " +
                                       show(Measure(dose->hold, Kind::time_span)) + "; at least " +
                                       number(dose->residual.mg_per_litre(), 0) + " mg/L left (" + dose->method + ")");
     }
     page_.field("Materials", "potable grade; lead at most " + number(plan_.rules->lead_percent.value, 2) +
                                  " % averaged over what the water wets");
+  }
+
+  // One dose: how it is had, and what is done with the water.
+  void filled(const FillPlan& fill) {
+    const ChlorineDose& dose = *fill.dose;
+    std::string products;
+    for (const FillProduct& product : fill.products) {
+      products += (products.empty() ? "" : ", or ") + (product.weight ? weighed(*product.weight) : measured(*product.volume)) +
+                  " of " + std::string(product.name) + (product.name == "stock at hand" ? ", " + number(product.strength.percent(), 2) + " %" : "");
+    }
+    page_.field("Fill at " + number(dose.dose.mg_per_litre(), 0) + " mg/L",
+                products + "; " + show(Measure(dose.hold, Kind::time_span)) +
+                    (dose.hold_most ? " to " + show(Measure(*dose.hold_most, Kind::time_span)) : std::string()) + ", at least " +
+                    number(dose.residual.mg_per_litre(), 0) + " mg/L left (" + dose.method + ")");
+    std::string agents;
+    for (const AgentDose& agent : fill.agents) agents += (agents.empty() ? "" : ", or ") + weighed(agent.weight) + ' ' + agent.agent->name;
+    page_.field("Then let go with", agents);
   }
 
   void flush(const FlushPlan& flush) {

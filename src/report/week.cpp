@@ -33,7 +33,7 @@ bool is_used_up(std::string_view key) {
 
 void add_load(std::vector<LoadItem>& load, const LoadItem& item) {
   const auto same = std::find_if(load.begin(), load.end(), [&](const LoadItem& known) {
-    return known.key == item.key && known.item == item.item && known.size == item.size;
+    return known.key == item.key && known.item == item.item && known.size == item.size && known.stock == item.stock;
   });
   if (same == load.end()) load.push_back(item);
   else if (is_used_up(item.key)) same->quantity += item.quantity;
@@ -84,17 +84,50 @@ void write_items(WeekPage& page, const std::vector<LoadItem>& load, bool used_up
   std::vector<std::pair<std::string, std::string>> lines;
   for (const LoadItem& item : load) {
     if (is_used_up(item.key) != used_up) continue;
-    if (single != nullptr && item.size.empty() && item.quantity == 1) {
+    if (single != nullptr && item.size.empty() && item.stock.empty() && item.quantity == 1) {
       single->emplace_back(item.item);
       continue;
     }
     std::string much = item.quantity > 1 || used_up ? std::to_string(item.quantity) : std::string();
     if (!item.size.empty()) much += (much.empty() ? "" : " x ") + item.size;
+    if (!item.stock.empty()) much += ", stock " + item.stock;
     const auto same = std::find_if(lines.begin(), lines.end(), [&](const auto& line) { return line.first == item.item.view(); });
     if (same == lines.end()) lines.emplace_back(item.item.view(), std::move(much));
     else same->second += "; " + much;
   }
   for (const auto& [name, much] : lines) page.tick(name + ": " + much);
+}
+
+// Items that draw on the same things aboard, added up.
+std::vector<LoadItem> drawn_together(const std::vector<LoadItem>& load) {
+  std::vector<LoadItem> together;
+  for (const LoadItem& item : load) {
+    const auto same = std::find_if(together.begin(), together.end(), [&](const LoadItem& known) {
+      return known.key == item.key && !item.aboard_as.empty() && known.aboard_as == item.aboard_as;
+    });
+    if (same == together.end()) together.push_back(item);
+    else if (is_used_up(item.key)) same->quantity += item.quantity;
+    else same->quantity = std::max(same->quantity, item.quantity);
+  }
+  return together;
+}
+
+// What the day's orders want together and one truck has not, in numbers.
+void write_short(WeekPage& page, const std::vector<LoadItem>& load) {
+  if (std::none_of(load.begin(), load.end(), [](const LoadItem& item) { return item.aboard.has_value(); })) return;
+  std::vector<std::string> things;
+  for (const LoadItem& item : drawn_together(load)) {
+    if (item.lacking() == 0) continue;
+    std::string thing(item.key);
+    std::replace(thing.begin(), thing.end(), '-', ' ');
+    if (!item.size.empty()) thing += ' ' + item.size;
+    if (!item.stock.empty()) thing += ", stock " + item.stock;
+    thing += ": " + std::to_string(item.lacking()) + " of " + std::to_string(item.quantity);
+    if (!item.instead.empty()) thing += " (aboard: " + item.instead + ")";
+    things.push_back(std::move(thing));
+  }
+  if (things.empty()) page.tick("Aboard: all of it");
+  else page.tick("SHORT on the truck: " + joined(things, "; "));
 }
 
 }  // namespace
@@ -394,6 +427,7 @@ void WeekReport::write_load(WeekPage& page) const {
     std::vector<std::string> tools;
     write_items(page, truck->load, false, &tools);
     if (!tools.empty()) page.tick("One each: " + joined(tools, "; "));
+    write_short(page, truck->load);
     for (const LoadItem& item : truck->load) {
       if (is_used_up(item.key)) add_load(stores, item);
     }

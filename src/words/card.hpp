@@ -124,6 +124,8 @@ enum class CardWord : std::uint8_t {
   // about this job
   about,
   from_settings,   // {taken}
+  lacks_aboard,
+  all_aboard,
   note,            // {note}
   not_method,      // {method} {why}
   assumed,         // {fact} {value}; {value} may be missing

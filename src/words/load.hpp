@@ -122,6 +122,13 @@ enum class LoadWord : std::uint8_t {
   clamp_check,
   plug,                  // {thread}
   plug_check,
+  // what the office approves, and what is aboard
+  approved,              // {named}
+  you_have,              // {count}
+  you_lack,              // {count} {instead}; {instead} may be missing
+  other_seat,            // {low} {high} {stock}; {stock} may be missing
+  other_tool,            // {stock}; may be missing
+  extended_chain,        // {chain} {count} {extension}
   end,
 };
 

@@ -32,6 +32,8 @@ enum class StepWord : std::uint8_t {
   phase_trouble,
   // before the machine
   people,
+  fittings,              // {named}
+  fittings_until,
   valves,
   valves_until,
   empty,

@@ -160,6 +160,8 @@ constexpr std::array<Row, finding_codes.size()> rows = {{
     {service_line_against_tap, office},
     {sleeve_too_small, office},
     {sleeve_hole_too_large, office},
+    {approved_none_fits, office},
+    {approved_no_tool_fits, office},
 }};
 
 constexpr bool in_order() {

@@ -1,12 +1,14 @@
 // The load list: what the steps use, described for this plan. A step says what it uses; nothing comes on the list
 // otherwise. Its words stand in words/load.hpp.
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "mainbore/measure.hpp"
 #include "mainbore/work.hpp"
 #include "words/load.hpp"
 #include "words/terms.hpp"
+#include "work/aboard.hpp"
 
 namespace mainbore {
 namespace {
@@ -33,13 +35,26 @@ class LoadList {
     group_ = LoadGroup::keep_safe;
     for_the_material();
     in_case();
+    for (const ApprovedItem* item : plan_.method.fittings) approved(*item);
+    if (plan_.from_settings.aboard != nullptr) work::count_aboard(plan_, *plan_.from_settings.aboard, audience_, list_);
     return std::move(list_);
   }
 
  private:
   void add(std::string_view key, Words item, std::string size, int quantity, Words check = {}) {
     if (std::find(used_.begin(), used_.end(), key) == used_.end()) return;
-    list_.push_back({key, std::move(item), std::move(size), quantity, std::move(check), group_});
+    list_.push_back({key, std::move(item), std::move(size), quantity, std::move(check), {}, group_});
+  }
+  // What the approved list has for a thing.
+  void approved(const ApprovedItem& chosen) {
+    constexpr std::array<std::string_view, approved_kind_count> keys = {
+        "service-saddle", "corporation-stop", "tapping-sleeve", "shell-cutter", "combined-drill-and-tap", "machine-saddle", "chain"};
+    const std::string_view key = keys[static_cast<std::size_t>(chosen.kind)];
+    for (LoadItem& item : list_) {
+      if (item.key != key) continue;
+      item.stock = chosen.stock;
+      item.check = said(LoadWord::approved, {{"named", approved_in_words(chosen, audience_)}}) + std::string(item.check);
+    }
   }
   void add(std::string_view key, LoadWord item, std::string size = {}) { add(key, said(item), std::move(size), 1); }
   void add(std::string_view key, LoadWord item, std::string size, LoadWord check) {

@@ -142,6 +142,8 @@ Asked asked_of(FindingCode code) {
       return {engineer, "Does {3} consent to this[ {0}|] tap, in writing?"};
     case rules_consent_unnamed:
       return {engineer, "Who takes this looser rule on, in writing: {0}?"};
+    case approved_none_fits:
+      return {engineer, "Which {0} is approved for this main? The list has none that fits."};
     case place_no_room:
       return {author, "Which other length may be tapped? There is no clear place within {0}."};
     case place_clock:

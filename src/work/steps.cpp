@@ -99,6 +99,11 @@ class Procedure {
   void prepare() {
     phase(StepWord::phase_before);
     add({.id = "prepare.people", .action = said(StepWord::people)});
+    if (const std::string named = approved_in_words(plan_.method, audience_); !named.empty()) {
+      add({.id = "prepare.fittings",
+           .action = said(StepWord::fittings, {{"named", named}}),
+           .hold_point = until(StepWord::fittings_until)});
+    }
     add({.id = "prepare.valves",
          .action = said(StepWord::valves),
          .hold_point = until(StepWord::valves_until),

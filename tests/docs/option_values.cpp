@@ -10,6 +10,7 @@
 #include "mainbore/readings_file.hpp"
 #include "mainbore/rules_file.hpp"
 #include "mainbore/schema.hpp"
+#include "mainbore/approved_file.hpp"
 #include "mainbore/settings_file.hpp"
 #include "mainbore/wording.hpp"
 
@@ -37,7 +38,7 @@ std::vector<std::string> codes() {
   std::vector<std::string> all = words_of(finding_codes);
   for (const std::span<const DiagnosticText> some :
        {diagnostic_texts(), rules_diagnostic_texts(), order_diagnostic_texts(), settings_diagnostic_texts(),
-        record_diagnostic_texts()}) {
+        record_diagnostic_texts(), approved_diagnostic_texts()}) {
     for (const DiagnosticText& text : some) all.emplace_back(text.code);
   }
   return all;

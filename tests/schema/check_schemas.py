@@ -42,7 +42,7 @@ class Check:
         self.faults = []
         self.counts = {}
         self.validators = {}
-        for name in ("job", "rules", "plan", "map", "machine", "settings", "verdict", "record"):
+        for name in ("job", "rules", "plan", "map", "machine", "settings", "verdict", "record", "approved"):
             schema = json.loads(self.run("schema", name).stdout)
             jsonschema.Draft7Validator.check_schema(schema)
             self.validators[name] = jsonschema.Draft7Validator(schema)
@@ -112,6 +112,10 @@ class Check:
         text = path.read_text(encoding="utf-8")
         done = self.run("plan", "-", "--format", "json", "--settings", str(path), text=json.dumps(JOB))
         self.compare(path, "settings", done, json.loads(text), valid, beyond)
+
+    def approved(self, path, valid, beyond=False):
+        done = self.run("plan", "-", "--format", "json", "--approved", str(path), text=json.dumps(JOB))
+        self.compare(path, "approved", done, json.loads(path.read_text(encoding="utf-8")), valid, beyond)
 
     def machine(self, path, valid, beyond=False):
         """As the machine of a job and as that of settings."""
@@ -602,6 +606,8 @@ def main():
             check.map(path, True)
     for path in check.files("examples/settings"):
         check.settings(path, True)
+    for path in check.files("examples/approved"):
+        check.approved(path, True)
     for what, folder in (("map", "maps"), ("settings", "settings"), ("machine", "machines")):
         for kind, valid, beyond in (("valid", True, False), ("invalid", False, False), ("beyond", False, True)):
             if what == "map" and kind == "valid" or what == "machine" and kind == "beyond":

@@ -30,7 +30,7 @@ UNUSED = {
         "bathtub public": DWELLING, "kitchen sink hotel/restaurant": DWELLING, "lavatory public": DWELLING,
         "shower head public": DWELLING, "washing machine 8 lb public": DWELLING, "water closet public flush": DWELLING},
     "roughness.json /hazen_williams": {"ductile iron": ONLY_SERVICE},
-    "roughness.json /epsilon": {"ductile iron": ONLY_SERVICE, "galvanized steel": ONLY_SERVICE, "old unlined iron": ONLY_SERVICE},
+    "roughness.json /epsilon": {"galvanized steel": "steel in service is counted as rough as old iron"},
     "soils.json /swell": {"": RANGES},
     "threads.json /awwa taper": {
         "1-1/2": "no default allows a direct tap so large; a utility's rule may", "2 ": "no default allows a direct tap so large"},
@@ -65,7 +65,8 @@ def line(material, size, **more):
 def probes(file, table):
     tubings = choices("service.line.material")
     codes = choices("service.demand.code")
-    sizes = ["1/2 in", "5/8 in", "3/4 in", "1 in", "1-1/4 in", "1-1/2 in", "2 in"]
+    sizes = ["1/2 in", "5/8 in", "3/4 in", "1 in", "1-1/4 in", "1-1/2 in", "2 in", "2-1/2 in", "3 in", "4 in", "6 in", "8 in",
+             "10 in", "12 in"]
     if file in ("tubing.json", "fittings.json", "roughness.json"):
         return [job(service=line(t, s, friction=f)) for t in tubings for s in sizes for f in ("Hazen-Williams", "Darcy-Weisbach")]
     if file == "water.json":

@@ -1,4 +1,5 @@
 mainbore_add_tests(io
+  io/approved_reader_test.cpp
   io/calculations_test.cpp
   io/fingerprint_test.cpp
   io/job_fields_test.cpp

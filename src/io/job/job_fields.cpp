@@ -276,6 +276,18 @@ constexpr std::array other_tubing = {
     OtherWord{"HDPE", static_cast<int>(Tubing::polyethylene)},
     OtherWord{"polyethylene", static_cast<int>(Tubing::polyethylene)},
     OtherWord{"PEX", static_cast<int>(Tubing::pex)},
+    OtherWord{"galvanized", static_cast<int>(Tubing::galvanized_steel)},
+    OtherWord{"galvanised", static_cast<int>(Tubing::galvanized_steel)},
+    OtherWord{"galv", static_cast<int>(Tubing::galvanized_steel)},
+    OtherWord{"galvanised steel", static_cast<int>(Tubing::galvanized_steel)},
+    OtherWord{"steel", static_cast<int>(Tubing::black_steel)},
+    OtherWord{"PVC Sch 40", static_cast<int>(Tubing::pvc_40)},
+    OtherWord{"PVC Sch 80", static_cast<int>(Tubing::pvc_80)},
+    OtherWord{"CPVC", static_cast<int>(Tubing::cpvc)},
+    OtherWord{"DI", static_cast<int>(Tubing::ductile_iron)},
+    OtherWord{"C900", static_cast<int>(Tubing::pvc_pressure)},
+    OtherWord{"PVC C900", static_cast<int>(Tubing::pvc_pressure)},
+    OtherWord{"PVC C900 DR 18", static_cast<int>(Tubing::pvc_pressure)},
 };
 // What a foreman writes of a service, where bore or rating hangs on more than that.
 constexpr std::string_view which_copper =
@@ -283,9 +295,6 @@ constexpr std::string_view which_copper =
     "Type K has the smaller bore: if nobody knows, it is the safe one for the customer's pressure";
 constexpr std::string_view which_plastic =
     "say which: \"polyethylene SDR 9\" or \"PEX SDR 9\", as printed on the tubing";
-constexpr std::string_view no_galvanized =
-    "new services are copper type K or L, polyethylene SDR 9 or PEX SDR 9; a galvanized line in the ground goes under "
-    "service.existing";
 constexpr std::array asked_tubing = {
     AskedWord{"copper", which_copper},
     AskedWord{"cu", which_copper},
@@ -299,12 +308,8 @@ constexpr std::array asked_tubing = {
     AskedWord{"plastic", which_plastic},
     AskedWord{"plastic tubing", which_plastic},
     AskedWord{"CTS", which_plastic},
-    AskedWord{"galvanized", no_galvanized},
-    AskedWord{"galvanised", no_galvanized},
-    AskedWord{"galvanized steel", no_galvanized},
-    AskedWord{"galv", no_galvanized},
     AskedWord{"lead", "lead is not laid; a lead line in the ground goes under service.existing"},
-    AskedWord{"PVC", "PVC service pipe is not in the tables: \"polyethylene SDR 9\", \"PEX SDR 9\", \"copper type K\" or \"copper type L\""},
+    AskedWord{"PVC", "say which: \"PVC Schedule 40\", \"PVC Schedule 80\" or \"PVC DR 18\" (C900), as printed on the pipe"},
 };
 constexpr std::array other_soils = {
     OtherWord{"type A", static_cast<int>(SoilClaim::type_a)},

@@ -50,6 +50,35 @@ std::string hash_of(const Rules& rules) {
   return short_hash(text);
 }
 
+std::string hash_of(const ApprovedList& list) {
+  std::string text;
+  io::JsonWriter out(text, JsonStyle::compact);
+  const auto number = [&](std::string_view key, const auto& value) {
+    constexpr int exact = 9;
+    if (value) out.number(key, value->base(), exact);
+  };
+  out.begin_array();
+  for (const ApprovedItem& item : list.items) {
+    out.begin_object();
+    out.text("kind", name_of(item.kind));
+    out.text("stock", item.stock);
+    out.text("text", item.text);
+    for (const Material main : item.main) out.text("main", name_of(main));
+    number("od_from", item.od_from);
+    number("od_to", item.od_to);
+    out.size("size", item.size);
+    if (item.thread) out.text("thread", name_of(*item.thread));
+    if (item.straps) out.whole("straps", *item.straps);
+    number("torque", item.torque);
+    number("rating", item.rating);
+    number("length", item.length);
+    number("diameter", item.diameter);
+    out.end_object();
+  }
+  out.end_array();
+  return short_hash(text);
+}
+
 std::string hash_of(const Job& job) {
   std::string text;
   io::JsonWriter out(text, JsonStyle::compact);
@@ -64,6 +93,7 @@ struct MadeUnder {
   const Rules* in_force = nullptr;
   std::string tables;
   std::string rules;
+  std::string approved;
 };
 
 const MadeUnder& made_under(const Plan& plan) {
@@ -71,7 +101,8 @@ const MadeUnder& made_under(const Plan& plan) {
   const bool same = plan.keeps != nullptr && last.in_force == plan.rules && last.keeps.lock() == plan.keeps;
   if (!same) {
     last = {plan.keeps, plan.rules, plan.catalog != nullptr ? plan.catalog->hash() : std::string(),
-            plan.rules != nullptr ? hash_of(*plan.rules) : std::string()};
+            plan.rules != nullptr ? hash_of(*plan.rules) : std::string(),
+            plan.approved != nullptr ? hash_of(*plan.approved) : std::string()};
   }
   return last;
 }
@@ -85,13 +116,17 @@ Fingerprint fingerprint_of(const Plan& plan) {
   made.tables = under.tables;
   made.rules = under.rules;
   made.job = hash_of(plan.job);
-  made.plan = short_hash(made.program + '\n' + made.tables + '\n' + made.rules + '\n' + made.job + '\n');
+  made.approved = under.approved;
+  std::string all = made.program + '\n' + made.tables + '\n' + made.rules + '\n' + made.job + '\n';
+  if (!made.approved.empty()) all += made.approved + '\n';
+  made.plan = short_hash(all);
   return made;
 }
 
 std::string in_words(const Fingerprint& fingerprint) {
   return fingerprint.plan + " (mainbore " + fingerprint.program + ", tables " + fingerprint.tables + ", rules " +
-         fingerprint.rules + ", job " + fingerprint.job + ")";
+         fingerprint.rules + ", job " + fingerprint.job +
+         (fingerprint.approved.empty() ? std::string() : ", approved list " + fingerprint.approved) + ")";
 }
 
 }  // namespace mainbore

@@ -35,6 +35,7 @@ class PlanWriter {
     out_.text("summary", summary_of(plan_, system_).whole());
     write_main();
     write_method();
+    if (plan_.approved != nullptr) write_approved(*plan_.approved);
     if (plan_.engagement) write_engagement(*plan_.engagement);
     if (plan_.makeup) write_makeup(*plan_.makeup);
     write_pressure();
@@ -89,6 +90,34 @@ class PlanWriter {
     if (const auto* clock = std::get_if<ClockPosition>(&detail)) out_.text(key, clock->label());
   }
 
+  // The list, and what of it was chosen.
+  void write_approved(const ApprovedList& list) {
+    out_.begin_object("approved");
+    put_text("file", list.file);
+    put_text("name", list.name);
+    put_text("edition", list.edition);
+    out_.begin_array("fittings");
+    for (const ApprovedItem* item : plan_.method.fittings) write_item(*item);
+    out_.end_array();
+    out_.end_object();
+  }
+  void write_item(const ApprovedItem& item) {
+    out_.begin_object();
+    out_.text("kind", name_of(item.kind));
+    put_text("stock", item.stock);
+    put_text("text", item.text);
+    if (item.size != NominalSize()) put("size", item.size);
+    if (item.thread) out_.text("thread", name_of(*item.thread));
+    put("od_from", item.od_from);
+    put("od_to", item.od_to);
+    if (item.straps) out_.whole("straps", *item.straps);
+    put("torque", item.torque);
+    put("rating", item.rating);
+    put("length", item.length);
+    put("diameter", item.diameter);
+    out_.end_object();
+  }
+
   // How the numbers were had, the weakest of them, and the ids of their sources; remembers the sources for the end.
   void write_bases(std::span<const Basis* const> bases) {
     const Basis* weakest = nullptr;
@@ -127,6 +156,7 @@ class PlanWriter {
     out_.text("tables", made.tables);
     out_.text("rules", made.rules);
     out_.text("job", made.job);
+    put_text("approved", made.approved);
     out_.end_object();
   }
 
@@ -484,7 +514,10 @@ class PlanWriter {
       out_.text("group", load_group_keys[static_cast<std::size_t>(item.group)]);
       out_.text("item", item.item);
       put_text("size", item.size);
+      put_text("stock", item.stock);
       out_.whole("quantity", item.quantity);
+      if (item.aboard) out_.whole("aboard", *item.aboard);
+      put_text("instead", item.instead);
       put_text("check", item.check);
       out_.end_object();
     }

@@ -104,6 +104,47 @@ void write_flushing(JsonWriter& out, std::string_view key, const sanitary::Flush
   out.end_object();
 }
 
+void write_agents(JsonWriter& out, const std::vector<AgentDose>& agents) {
+  out.begin_array("dechlorination");
+  for (const AgentDose& dose : agents) {
+    out.begin_object();
+    out.text("agent", dose.agent->name);
+    out.number("ounces", 16.0 * (dose.weight / units::lbf), ratio_places);
+    out.number("grams", grams(dose.weight), 1);
+    out.end_object();
+  }
+  out.end_array();
+}
+
+void write_fills(JsonWriter& out, const std::vector<FillPlan>& fills, const Put& put) {
+  if (fills.empty()) return;
+  out.begin_array("fills");
+  for (const FillPlan& fill : fills) {
+    out.begin_object();
+    put.ratio("mg_per_l", fill.dose->dose.mg_per_litre());
+    out.number("chlorine_ounces", 16.0 * (fill.chlorine / units::lbf), ratio_places);
+    out.begin_array("products");
+    for (const FillProduct& product : fill.products) {
+      out.begin_object();
+      out.text("product", product.name);
+      put.ratio("percent", product.strength.percent());
+      if (product.weight) {
+        out.number("ounces", 16.0 * (*product.weight / units::lbf), ratio_places);
+        out.number("grams", grams(*product.weight), 1);
+      }
+      if (product.volume) {
+        out.number("fluid_ounces", 128.0 * (*product.volume / units::gallon), ratio_places);
+        out.number("millilitres", 1000.0 * (*product.volume / units::litre), 1);
+      }
+      out.end_object();
+    }
+    out.end_array();
+    write_agents(out, fill.agents);
+    out.end_object();
+  }
+  out.end_array();
+}
+
 }  // namespace
 
 void write_open_hole(JsonWriter& out, const OpenHole& hole, UnitSystem system) {
@@ -179,15 +220,7 @@ void write_cleaning(JsonWriter& out, const CleaningPlan& cleaning, UnitSystem sy
     put("line_holds", Measure(flush->full.line_volume));
     put("discharged", Measure(flush->full.discharged));
     put.ratio("chlorine_mg_per_l", flush->chlorine.mg_per_litre());
-    out.begin_array("dechlorination");
-    for (const AgentDose& dose : flush->agents) {
-      out.begin_object();
-      out.text("agent", dose.agent->name);
-      out.number("ounces", 16.0 * (dose.weight / units::lbf), ratio_places);
-      out.number("grams", grams(dose.weight), 1);
-      out.end_object();
-    }
-    out.end_array();
+    write_agents(out, flush->agents);
     out.end_object();
   }
   out.flag("as_main", cleaning.as_main);
@@ -205,6 +238,7 @@ void write_cleaning(JsonWriter& out, const CleaningPlan& cleaning, UnitSystem sy
       out.end_object();
     }
     out.end_array();
+    write_fills(out, cleaning.fills, put);
   }
   out.end_object();
 }

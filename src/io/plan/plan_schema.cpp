@@ -46,7 +46,8 @@ constexpr std::array verdicts = {name_of(Verdict::go), name_of(Verdict::hold), n
 constexpr std::array severities = {name_of(Severity::note), name_of(Severity::caution), name_of(Severity::hold),
                                    name_of(Severity::stop)};
 constexpr std::array how_names = {name_of(How::published), name_of(How::derived), name_of(How::common_practice),
-                                  name_of(How::memory), name_of(How::stated), name_of(How::stated_in_settings)};
+                                  name_of(How::memory), name_of(How::stated), name_of(How::stated_in_settings),
+                                  name_of(How::stated_in_approved_list)};
 constexpr std::array<std::string_view, 2> deciders = {"default", "utility"};
 constexpr std::array feeds = {name_of(Feed::hand), name_of(Feed::powered)};
 
@@ -88,6 +89,22 @@ Json calculation() {
                  {"limit?", limit},
                  {"utilization?", number},
                  {"refused?", flag}});
+}
+
+Json approved_part() {
+  const Json item = object({{"kind", one_of(approved_kind_names)},
+                            {"stock?", text},
+                            {"text?", text},
+                            {"size?", quantity},
+                            {"thread?", text},
+                            {"od_from?", quantity},
+                            {"od_to?", quantity},
+                            {"straps?", whole},
+                            {"torque?", quantity},
+                            {"rating?", quantity},
+                            {"length?", quantity},
+                            {"diameter?", quantity}});
+  return object({{"file?", text}, {"name?", text}, {"edition?", text}, {"fittings", list_of(item)}});
 }
 
 Json main_part() {
@@ -232,7 +249,8 @@ Json finding() {
 }
 
 Json load_item() {
-  return object({{"key", text}, {"group", one_of(load_group_keys)}, {"item", text}, {"size?", text}, {"quantity", whole}, {"check?", text}});
+  return object({{"key", text}, {"group", one_of(load_group_keys)}, {"item", text}, {"size?", text},
+                 {"stock?", text}, {"quantity", whole}, {"aboard?", whole}, {"instead?", text}, {"check?", text}});
 }
 
 Json steps() {
@@ -265,7 +283,8 @@ Json service_part() {
 Json sanitary_part() {
   return object({{"swab", object({{"strength_percent", number}, {"finished", quantity}})},
                  {"flush?", {{"type", "object"}}},
-                 {"as_main", flag}});
+                 {"as_main", flag},
+                 {"fills?", list_of({{"type", "object"}})}});
 }
 Json excavation_part() {
   return object({{"depth", quantity},
@@ -299,12 +318,14 @@ Json plan_schema() {
       {"rules?", text},
       {"rules_documents?", list_of(document)},
       {"settings?", settings_part()},
-      {"fingerprint?", object({{"plan", text}, {"program", text}, {"tables", text}, {"rules", text}, {"job", text}})},
+      {"fingerprint?", object({{"plan", text}, {"program", text}, {"tables", text}, {"rules", text}, {"job", text},
+                               {"approved?", text}})},
       {"verdict", one_of(verdicts)},
       {"waits_for?", {{"enum", {"office", "site"}}}},
       {"summary", text},
       {"main", main_part()},
       {"method", method_part()},
+      {"approved?", approved_part()},
       {"engagement?", engagement_part()},
       {"makeup?", makeup_part()},
       {"pressure", pressure_part()},

@@ -3,12 +3,14 @@
 #include <span>
 #include <type_traits>
 
+#include "io/approved/approved_fields.hpp"
 #include "io/job/job_fields.hpp"
 #include "io/orders/order_map_schema.hpp"
 #include "io/orders/verdict_schema.hpp"
 #include "io/plan/plan_schema.hpp"
 #include "io/record/record_schema.hpp"
 #include "io/schema/schema_parts.hpp"
+#include "io/settings/aboard_fields.hpp"
 #include "mainbore/job.hpp"
 #include "mainbore/plan_file.hpp"
 #include "mainbore/rule_fields.hpp"
@@ -51,6 +53,19 @@ class JobSchema {
     return schema;
   }
 
+  [[nodiscard]] Json write_approved() {
+    Json schema = document(SchemaOf::approved, schema_version, "Approved fittings of a utility, each with its stock number");
+    schema.update(closed_object());
+    Json& members = schema["properties"];
+    members["format"] = {{"type", "integer"}, {"const", 1}};
+    members["name"] = described("of the list", defined("line", plain_text(false)));
+    members["edition"] = described("day or number of the list", defined("line", plain_text(false)));
+    members["items"] = {{"type", "array"}, {"maxItems", most_approved_items}, {"items", approved_item()}};
+    schema["required"] = {"items"};
+    schema["definitions"] = std::move(definitions_);
+    return schema;
+  }
+
   [[nodiscard]] Json write_settings() {
     Json schema = document(SchemaOf::settings, schema_version, "Settings: what is the same for every job");
     schema.update(closed_object());
@@ -58,13 +73,16 @@ class JobSchema {
     members["format"] = {{"type", "integer"}, {"const", 1}};
     members["machine"] = machine();
     members["fittings"] = fittings();
+    const Json file_name = {{"allOf", Json::array({reference(defined("line", plain_text(false)))})},
+                            {"minLength", 1},
+                            {"not", {{"const", "-"}}}};
     members["rules"] = {{"description", "rules files, seen from the folder of the settings file; laid in this order"},
                         {"type", "array"},
                         {"maxItems", most_rules_files},
-                        {"items",
-                         {{"allOf", Json::array({reference(defined("line", plain_text(false)))})},
-                          {"minLength", 1},
-                          {"not", {{"const", "-"}}}}}};
+                        {"items", file_name}};
+    members["approved"] = file_name;
+    members["approved"]["description"] = "file of approved fittings, seen from the same folder";
+    members["aboard"] = aboard();
     members["units"] = {{"description", "of results"}, {"enum", {"us", "si"}}};
     members["language"] = {{"description", "of what a crew reads"}, {"enum", language_codes}};
     members[std::string(translation_reviewed_by)] = {
@@ -86,6 +104,41 @@ class JobSchema {
             {"type", "array"},
             {"maxItems", most_fittings},
             {"items", std::move(row)}};
+  }
+
+  // What is on the truck.
+  [[nodiscard]] Json aboard() {
+    Json row = closed_object();
+    for (const JobField& field : io::aboard_fields()) row["properties"][std::string(field.path)] = value_of(field);
+    row["anyOf"] = Json::array({{{"required", {"item"}}}, {{"required", {"stock"}}}});
+    return {{"description", "what is on the truck, and how many"},
+            {"type", "array"},
+            {"maxItems", most_aboard},
+            {"items", std::move(row)}};
+  }
+
+  // An item of an approved list: which members it has follows from its kind.
+  [[nodiscard]] Json approved_item() {
+    Json row = closed_object();
+    for (const io::ApprovedField& field : io::approved_fields()) {
+      const Json value = value_of(field.value);
+      Json& member = row["properties"][std::string(field.column.key)];
+      member = field.several ? Json{{"description", field.column.help},
+                                    {"anyOf", {value, Json{{"type", "array"}, {"minItems", 1}, {"items", value}}}}}
+                             : value;
+    }
+    row["required"] = {"kind"};
+    for (std::size_t i = 0; i < approved_kind_count; ++i) row["allOf"].push_back(approved_kind(static_cast<ApprovedKind>(i)));
+    return row;
+  }
+  [[nodiscard]] static Json approved_kind(ApprovedKind kind) {
+    Json then = Json::object();
+    for (const io::ApprovedField& field : io::approved_fields()) {
+      const std::string key(field.column.key);
+      if (field.use(kind) == io::ColumnUse::required) then["required"].push_back(key);
+      if (field.use(kind) == io::ColumnUse::none) then["properties"][key] = false;
+    }
+    return {{"if", {{"properties", {{"kind", text_matching("^" + any_spelling(name_of(kind)) + "$")}}}}}, {"then", std::move(then)}};
   }
 
   [[nodiscard]] Json machine() {
@@ -451,6 +504,8 @@ Json schema_of(SchemaOf what, const Catalog& catalog) {
       return JobSchema(catalog).write_machine();
     case SchemaOf::settings:
       return JobSchema(catalog).write_settings();
+    case SchemaOf::approved:
+      return JobSchema(catalog).write_approved();
     case SchemaOf::map: {
       Json schema = document(SchemaOf::map, schema_version, "A map: which column of an export is which fact of a job");
       schema.update(io::order_map_schema(catalog));

@@ -3,11 +3,13 @@
 #include <array>
 
 #include "io/job/job_part.hpp"
+#include "io/settings/aboard_fields.hpp"
 #include "io/text/json_reader.hpp"
 #include "io/text/nearest.hpp"
 #include "io/text/text_scan.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/settings_file.hpp"
+#include "mainbore/work.hpp"
 
 namespace mainbore {
 namespace {
@@ -17,8 +19,8 @@ using io::JsonText;
 using io::JsonType;
 using io::Problem;
 
-constexpr std::array<std::string_view, 8> known_keys = {"format", "machine", "fittings", "rules", "units",
-                                                        "crew",   "language", translation_reviewed_by};
+constexpr std::array<std::string_view, 10> known_keys = {"format",   "machine", "fittings", "rules",    "approved",
+                                                         "aboard",   "units",   "crew",     "language", translation_reviewed_by};
 constexpr std::array<std::string_view, 2> unit_words = {"us", "si"};
 
 // Of a machine or a crew: there are no other facts of a job in settings.
@@ -60,6 +62,8 @@ class SettingsReader : io::JsonReader {
       const std::string_view name = node_at(child).key;
       if (name == "machine" || name == "crew") facts.push_back(child);
       else if (name == "rules") read_rules(child);
+      else if (name == "approved") read_approved_name(child);
+      else if (name == "aboard") read_aboard(child);
       else if (name == "fittings") fittings_at = child;
       else if (name == "units") read_units(child);
       else if (name == "language") read_language(child);
@@ -173,20 +177,83 @@ class SettingsReader : io::JsonReader {
         return add(child,
                       {"settings.unknown-value", "more than " + std::to_string(most_rules_files) + " rules files", ""});
       }
-      if (!expect(child, JsonType::string, "\"ashby_vale.json\"")) continue;
-      const std::string_view name = node_at(child).text;
-      // As one line of a job, so that a name can be shown anywhere.
-      const auto line = io::read_value(*io::find_field("crew")->field, name, catalog_);
-      if (const auto* problem = std::get_if<Problem>(&line)) {
-        add(child, {"settings.unknown-value", problem->message, "the name of a file"});
-      } else if (name.empty() || name == "-") {
-        add(child,
-               {"settings.unknown-value", io::quoted(name) + " is not the name of a file",
-                "a rules file, seen from the folder of the settings file"});
-      } else {
-        settings_.rules.emplace_back(name);
-      }
+      if (auto name = file_name(child, "a rules file")) settings_.rules.push_back(*std::move(name));
     }
+  }
+
+  void read_approved_name(std::uint32_t node) {
+    if (auto name = file_name(node, "a file of approved fittings")) settings_.approved = *std::move(name);
+  }
+
+  // The name of a file, seen from the folder of the settings file.
+  std::optional<std::string> file_name(std::uint32_t node, std::string_view what) {
+    if (!expect(node, JsonType::string, "\"ashby_vale.json\"")) return std::nullopt;
+    const std::string_view name = node_at(node).text;
+    // As one line of a job, so that a name can be shown anywhere.
+    const auto line = io::read_value(*io::find_field("crew")->field, name, catalog_);
+    if (const auto* problem = std::get_if<Problem>(&line)) {
+      add(node, {"settings.unknown-value", problem->message, "the name of a file"});
+    } else if (name.empty() || name == "-") {
+      add(node,
+             {"settings.unknown-value", io::quoted(name) + " is not the name of a file",
+              std::string(what) + ", seen from the folder of the settings file"});
+    } else {
+      return std::string(name);
+    }
+    return std::nullopt;
+  }
+
+  void read_aboard(std::uint32_t node) {
+    constexpr std::string_view such_as = R"({"item": "corporation stop", "size": "1 in", "count": 4})";
+    if (!expect(node, JsonType::array, '[' + std::string(such_as) + ']')) return;
+    Aboard aboard;
+    for (std::uint32_t child = node + 1; child < node_at(node).next; child = node_at(child).next) {
+      if (aboard.size() == most_aboard) {
+        return add(child, {"settings.unknown-value", "more than " + std::to_string(most_aboard) + " things aboard", ""});
+      }
+      if (expect(child, JsonType::object, such_as)) aboard.push_back(read_aboard_item(child));
+    }
+    settings_.aboard = std::make_shared<const Aboard>(std::move(aboard));
+  }
+
+  AboardItem read_aboard_item(std::uint32_t node) {
+    AboardItem item;
+    bool named = false;
+    for (std::uint32_t child = node + 1; child < node_at(node).next; child = node_at(child).next) {
+      const std::string_view key = node_at(child).key;
+      named |= key == "item" || key == "stock";
+      const auto fields = io::aboard_fields();
+      const auto found = std::find_if(fields.begin(), fields.end(), [&](const io::JobField& field) { return field.path == key; });
+      if (found == fields.end()) unknown_aboard_key(child);
+      else read_aboard_fact(child, *found, item);
+    }
+    if (!named) {
+      add(node, {"settings.unknown-value", "a thing aboard without item or stock",
+                          "its name on the load list, such as \"item\": \"corporation stop\", or its \"stock\" number"});
+    }
+    return item;
+  }
+
+  void unknown_aboard_key(std::uint32_t node) {
+    std::vector<std::string_view> keys;
+    for (const io::JobField& field : io::aboard_fields()) keys.push_back(field.path);
+    unknown_key(node, "a thing aboard", keys);
+  }
+
+  void read_aboard_fact(std::uint32_t node, const io::JobField& field, AboardItem& item) {
+    const io::JsonNode& given = node_at(node);
+    const bool plain = given.type == JsonType::string ||
+                       (given.type == JsonType::number && field.type == io::FieldType::whole);
+    const auto text = plain ? std::optional(std::string(given.text)) : io::quantity_text(json(), node);
+    if (!text) return static_cast<void>(expect(node, JsonType::string, io::allowed_text(field, catalog_)));
+    auto read = io::read_value(field, *text, catalog_);
+    if (auto* problem = std::get_if<Problem>(&read)) return add(node, std::move(*problem));
+    const io::FieldValue& value = std::get<io::FieldValue>(read);
+    if (field.path == "item") item.item = load_item_keys[static_cast<std::size_t>(std::get<int>(value))];
+    else if (field.path == "stock") item.stock = io::trimmed(std::get<std::string>(value));
+    else if (field.path == "size") item.size = std::get<NominalSize>(value);
+    else if (field.path == "count") item.count = std::get<int>(value);
+    else (field.path == "od_from" ? item.od_from : field.path == "od_to" ? item.od_to : item.length) = std::get<Measure>(value).as<1, 0, 0>();
   }
 
   void read_facts(const std::vector<std::uint32_t>& members_of_a_job) {
@@ -229,10 +296,11 @@ std::span<const DiagnosticText> settings_diagnostic_texts() {
                      "A misspelt key would silently do nothing, so it is an error, with the nearest known key. Facts of "
                      "one job, such as its main, do not belong in settings."},
       DiagnosticText{"settings.unknown-value", "a word that is not one of those known",
-                     "Units are \"us\" or \"si\", the language is \"en\" or \"es\", rules are names of files, the format is 1."},
+                     "Units are \"us\" or \"si\", the language is \"en\" or \"es\", rules are names of files, things aboard have the names "
+                     "of the load list, the format is 1."},
       DiagnosticText{"settings.wrong-type", "a value of the wrong kind",
-                     "The machine is an object as in a job, fittings are a list of objects, rules a list of file names, all "
-                     "others are texts."},
+                     "The machine is an object as in a job, fittings and what is aboard are lists of objects, rules a list of file "
+                     "names, all others are texts."},
   };
   return texts;
 }

@@ -110,6 +110,8 @@ constexpr CardTable table = {{
     {keep_safe, "Keep safe"},
     {about, "ABOUT THIS JOB"},
     {from_settings, "From settings: {taken}"},
+    {lacks_aboard, "Not aboard"},
+    {all_aboard, "On the truck: all that the load list asks for"},
     {note, "Note: {note}"},
     {not_method, "Not {method}: {why}"},
     {assumed, "Assumed {fact}[: {value}|]"},

@@ -147,6 +147,8 @@ constexpr FindingTable<std::string_view> table = {{
     {service_line_against_tap, "Service pipe laid"},
     {sleeve_too_small, "Found"},
     {sleeve_hole_too_large, "Found"},
+    {approved_none_fits, "Approved, by"},
+    {approved_no_tool_fits, "Tool approved"},
 }};
 static_assert(complete(table), "every finding has its blank, in the order of MAINBORE_FINDINGS");
 

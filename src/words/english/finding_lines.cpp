@@ -147,6 +147,8 @@ constexpr FindingTable<std::string_view> table = {{
     {service_line_against_tap, "Service pipe does not go with a {0} tap"},
     {sleeve_too_small, "No sleeve has a {0} outlet; smallest {1}"},
     {sleeve_hole_too_large, "Outlet is {value} of the pipe; at most {limit}"},
+    {approved_none_fits, "No approved {0} fits[: {2}|]"},
+    {approved_no_tool_fits, "No approved {0} fits[: {2}|]"},
 }};
 static_assert(complete(table), "every finding has its line, in the order of MAINBORE_FINDINGS");
 

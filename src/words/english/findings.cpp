@@ -118,7 +118,9 @@ constexpr FindingTable<FindingText> table = {{
     {main_wall_thin,
      {"wall thinner than a sound pipe", "The wall measures {value}. A sound pipe[ of {0}|] has at least {limit}.",
       "Gauge several places around the tap and look for pitting. Tap only where the wall reads at least "
-      "[{wall}|{limit}]; else move to sound pipe or ask the engineer.",
+      "[{wall}|{limit}]; else move to sound pipe or ask the engineer.[ A {1} water main may have been ordered with a thinner wall: "
+      "have the utility look for the wall on its drawings, and plan with an outlet welded on and reinforced, as the engineer "
+      "designs it.|]",
       "A wall below what the class allows has been eaten from inside or outside, or is another class. Both mean that "
       "the rating on the card cannot be relied on here."}},
     {main_wall_unmeasured,
@@ -814,6 +816,22 @@ constexpr FindingTable<FindingText> table = {{
      {"outlet too large for the main", "The [{0} |]hole is {value} of the pipe's diameter; at most {limit} is allowed under a sleeve.",
       "Use a smaller outlet, or have the engineer design a tee with the main shut down.",
       "Some texts bound the hole by a share of the main, a third or a half, whatever holds it (`sleeve.hole_ratio`)."}},
+    {approved_none_fits,
+     {"no approved fitting fits",
+      "No {0} on the approved list fits.[ None has the {3} that is needed.|][ The nearest is {1}; it lacks the {2}[: {value} "
+      "where {limit} is needed|].| The list has none.]",
+      "Have the office name an approved {0} for this main in writing, with its stock number, or correct the list and plan "
+      "again.",
+      "A plan made with an approved list (`--approved`) uses what is on it. An item fits when it is made for the material "
+      "of the main, takes every diameter that the main may have, is of the size and thread of the tap, and is rated for "
+      "line and surge. Without one the plan counts on nothing that the list says."}},
+    {approved_no_tool_fits,
+     {"no approved tool fits",
+      "No {0} on the approved list fits.[ None has the {3} that is needed.|][ The nearest is {1}; it lacks the {2}[: {value} "
+      "where {limit} is needed|].|]",
+      "Ask the yard which {0} is used on this main before the truck leaves.",
+      "Where an approved list names cutters, taps, machine saddles or chains, the plan looks for the one that suits. The "
+      "machine's own checks judge the tool: this only says that none on the list does."}},
 }};
 
 static_assert(complete(table), "every finding has its words, in the order of MAINBORE_FINDINGS");

@@ -114,6 +114,12 @@ constexpr LoadTable table = {{
     {clamp_check, "Lies open at the edge of the pit before the cut."},
     {plug, "Plug, {thread}"},
     {plug_check, "Same thread as the stop."},
+    {approved, "Approved: {named}. "},
+    {you_have, "You have {count}."},
+    {you_lack, "YOU LACK {count}.[ Aboard instead: {instead}.|]"},
+    {other_seat, "another machine saddle with its gasket, {low} to {high}[, stock {stock}|]"},
+    {other_tool, "another of the same size[, stock {stock}|]"},
+    {extended_chain, "chain of {chain} with extensions of {extension}: {count}"},
 }};
 static_assert(complete(table), "every word, in the order of LoadWord");
 

@@ -26,6 +26,8 @@ constexpr StepTable table = {{
     {people,
      "Agree who works the machine, who turns the valves and who stays out of the pit, and the one word "
      "that stops the job."},
+    {fittings, "Lay out what the approved list names and read the mark on each: {named}."},
+    {fittings_until, "Fittings as approved, by their marks."},
     {valves,
      "Find and uncover the valves that shut this main down. Set the key on them, turn them enough to "
      "know that they move, and leave the key there."},

@@ -110,6 +110,8 @@ constexpr CardTable table = {{
     {keep_safe, "Seguridad"},
     {about, "SOBRE ESTE TRABAJO"},
     {from_settings, "De los ajustes: {taken}"},
+    {lacks_aboard, "No a bordo"},
+    {all_aboard, "En el camión: todo lo de la lista de carga"},
     {note, "Nota: {note}"},
     {not_method, "No se usa {method}: {why}"},
     {assumed, "Supuesto, {fact}[: {value}|]"},

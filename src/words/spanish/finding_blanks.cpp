@@ -147,6 +147,8 @@ constexpr FindingTable<std::string_view> table = {{
     {service_line_against_tap, "Tubo de servicio puesto"},
     {sleeve_too_small, "Hallado"},
     {sleeve_hole_too_large, "Hallado"},
+    {approved_none_fits, "Aprobado, por"},
+    {approved_no_tool_fits, "Herramienta aprobada"},
 }};
 static_assert(complete(table), "every finding has its blank, in the order of MAINBORE_FINDINGS");
 

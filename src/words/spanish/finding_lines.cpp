@@ -147,6 +147,8 @@ constexpr FindingTable<std::string_view> table = {{
     {service_line_against_tap, "El tubo de servicio no va con una toma de {0}"},
     {sleeve_too_small, "Sin manguito con salida de {0}; la menor, {1}"},
     {sleeve_hole_too_large, "La salida es {value} del tubo; máximo {limit}"},
+    {approved_none_fits, "Sin {0} en la lista aprobada[: {2}|]"},
+    {approved_no_tool_fits, "Sin {0} en la lista aprobada[: {2}|]"},
 }};
 static_assert(complete(table), "every finding has its line, in the order of MAINBORE_FINDINGS");
 

@@ -80,7 +80,9 @@ constexpr FindingTable<FindingText> table = {{
     {main_wall_thin,
      {"pared más delgada que la de un tubo sano", "La pared mide {value}. Un tubo sano[ de {0}|] tiene al menos {limit}.",
       "Mida en varios lugares alrededor de la toma y busque picaduras. Haga la toma solo donde la pared dé al menos "
-      "[{wall}|{limit}]; si no, pase a tubo sano o pregunte al ingeniero.", ""}},
+      "[{wall}|{limit}]; si no, pase a tubo sano o pregunte al ingeniero.[ Una tubería de {1} puede haberse pedido con pared más "
+      "delgada: que la compañía busque la pared en sus planos, y planee con una salida soldada y reforzada, según el diseño del "
+      "ingeniero.|]", ""}},
     {main_wall_unmeasured,
      {"pared sin medir", "Nadie ha medido la pared en la toma.[ El plan necesita pared sana de al menos {wall}.|[ El plan "
       "necesita pared sana de al menos {limit}.|]]",
@@ -563,6 +565,17 @@ constexpr FindingTable<FindingText> table = {{
      {"salida demasiado grande para la tubería",
       "El agujero[ de {0}|] es {value} del diámetro del tubo; bajo un manguito se permite {limit} como máximo.",
       "Use una salida menor, o que el ingeniero diseñe una te con la tubería cerrada.", ""}},
+    {approved_none_fits,
+     {"ninguna pieza aprobada sirve",
+      "Ninguna pieza de la lista aprobada sirve ({0}).[ Ninguna tiene lo necesario: {3}.|][ La más próxima es {1}; le falta: "
+      "{2}[ ({value}; se necesita {limit})|].| La lista no tiene ninguna.]",
+      "Que la oficina nombre por escrito una pieza aprobada ({0}) para esta tubería, con su número de almacén, o corrija la "
+      "lista y planee de nuevo.", ""}},
+    {approved_no_tool_fits,
+     {"ninguna herramienta aprobada sirve",
+      "Ninguna herramienta de la lista aprobada sirve ({0}).[ Ninguna tiene lo necesario: {3}.|][ La más próxima es {1}; le "
+      "falta: {2}[ ({value}; se necesita {limit})|].|]",
+      "Pregunte en el almacén cuál se usa en esta tubería ({0}) antes de que salga el camión.", ""}},
 }};
 static_assert(complete(table), "every finding has its words, in the order of MAINBORE_FINDINGS");
 

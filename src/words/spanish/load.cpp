@@ -116,6 +116,12 @@ constexpr LoadTable table = {{
     {clamp_check, "Queda abierta en el borde de la excavación antes del corte."},
     {plug, "Tapón, {thread}"},
     {plug_check, "Misma rosca que la llave."},
+    {approved, "Aprobado: {named}. "},
+    {you_have, "Hay {count} a bordo."},
+    {you_lack, "FALTA {count}.[ A bordo, en su lugar: {instead}.|]"},
+    {other_seat, "otra silla de la máquina con su empaque, {low} a {high}[, almacén {stock}|]"},
+    {other_tool, "otra del mismo tamaño[, almacén {stock}|]"},
+    {extended_chain, "cadena de {chain} con extensiones de {extension}: {count}"},
 }};
 static_assert(complete(table), "every word, in the order of LoadWord");
 

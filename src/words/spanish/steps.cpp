@@ -26,6 +26,8 @@ constexpr StepTable table = {{
     {people,
      "Acuerden quién maneja la máquina, quién mueve las válvulas y quién se queda fuera de la "
      "excavación, y la palabra que para el trabajo."},
+    {fittings, "Prepare lo que nombra la lista aprobada y lea la marca de cada pieza: {named}."},
+    {fittings_until, "Piezas como se aprobaron, según sus marcas."},
     {valves,
      "Busque y descubra las válvulas que cierran esta tubería. Ponga la llave de válvulas, gírelas "
      "lo bastante para saber que se mueven, y déjela puesta."},

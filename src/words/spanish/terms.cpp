@@ -13,6 +13,24 @@ struct Term {
 };
 
 constexpr Term terms[] = {
+    // of the approved list
+    Term{"corporation stop", "llave de inserción"},
+    Term{"to", "a"},
+    Term{"strap", "banda"},
+    Term{"straps", "bandas"},
+    Term{"stock", "almacén"},
+    Term{"nuts", "tuercas"},
+    Term{"cutter", "cortador"},
+    Term{"combined drill and tap", "broca-macho"},
+    Term{"machine saddle", "silla de la máquina"},
+    Term{"machine chain", "cadena de la máquina"},
+    Term{"material of the main", "material de la tubería"},
+    Term{"diameter, which is not known yet", "diámetro, que aún no se conoce"},
+    Term{"diameter", "diámetro"},
+    Term{"size", "tamaño"},
+    Term{"rating", "presión marcada"},
+    Term{"length", "largo"},
+    Term{"cutting diameter", "diámetro de corte"},
     // materials
     Term{"ductile iron", "hierro dúctil"},
     Term{"cast iron", "hierro fundido"},

@@ -193,7 +193,7 @@ TEST_CASE("a plain name of the service's tubing is asked back, with the names th
     CHECK(help(word).find("polyethylene SDR 9") != std::string::npos);
     CHECK(help(word).find("PEX SDR 9") != std::string::npos);
   }
-  CHECK(help("galvanized").find("service.existing") != std::string::npos);
+  CHECK(help("PVC").find("PVC Schedule 80") != std::string::npos);
   CHECK(value<int>("service.line.material", "type K copper") == static_cast<int>(Tubing::copper_k));
 }
 

@@ -212,3 +212,26 @@ TEST_CASE("a fitting that cannot be is refused") {
   CHECK(one_fault(R"({"fittings": [{"tap": "1 in", "stop_length": 3}]})").starts_with("settings.wrong-type"));
   CHECK(one_fault(R"({"fittings": [{"tap": "1 in", "adapter_standoff": "2 in"}]})").starts_with("settings.unknown-value"));
 }
+
+TEST_CASE("settings name the approved list and what is aboard") {
+  const Settings settings = settings_of(R"({"approved": "fittings.csv", "aboard": [
+    {"item": "Corporation stop", "size": "1 in", "count": 4}, {"stock": " 41-117 "},
+    {"item": "machine-saddle", "od_from": "8.6 in", "od_to": {"value": 9.3, "unit": "in"}}, {"item": "chain", "length": "57 in"}]})");
+  CHECK(settings.approved == "fittings.csv");
+  REQUIRE(settings.aboard);
+  const Aboard& aboard = *settings.aboard;
+  REQUIRE(aboard.size() == 4);
+  CHECK(aboard[0].item == "corporation-stop");
+  CHECK(aboard[0].size == NominalSize::inches(1));
+  CHECK(aboard[0].count == 4);
+  CHECK(aboard[1].stock == "41-117");
+  CHECK(aboard[1].count == 1);
+  CHECK(*aboard[2].od_to / units::inch == Catch::Approx(9.3));
+  CHECK(*aboard[3].length / units::inch == Catch::Approx(57.0));
+  CHECK_FALSE(settings_of("{}").aboard);
+  CHECK(one_fault(R"({"approved": "-"})").starts_with("settings.unknown-value /approved "));
+  CHECK(one_fault(R"({"aboard": [{"item": "laddr"}]})").find("did you mean \"ladder\"?") != std::string::npos);
+  CHECK(one_fault(R"({"aboard": [{}]})").find("without item or stock") != std::string::npos);
+  CHECK(one_fault(R"({"aboard": {}})").starts_with("settings.wrong-type /aboard "));
+  CHECK(one_fault(R"({"aboard": [{"item": "ladder", "count": -1}]})").find("/aboard/0/count") != std::string::npos);
+}

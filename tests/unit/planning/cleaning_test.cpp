@@ -111,3 +111,59 @@ TEST_CASE("only a large service is chlorinated and sampled as a main") {
   CHECK(plan.cleaning->doses.size() == 3);
   CHECK(has(plan, FindingCode::clean_as_main));
 }
+
+namespace {
+
+Job large_line(double size, Tubing tubing) {
+  Job job = with_line();
+  job.service.size = NominalSize::inches(size);
+  job.service.line.material = tubing;
+  job.main.size = NominalSize::inches(16);
+  job.main.class_name = "PC 350";
+  return job;
+}
+
+}  // namespace
+
+TEST_CASE("a large service is filled with chlorine by weight or volume of the product, and let go harmless") {
+  Job job = large_line(6, Tubing::pvc_pressure);
+  const Plan plan = plan_of(job);
+  REQUIRE(plan.cleaning);
+  REQUIRE(plan.cleaning->flush);
+  REQUIRE(plan.cleaning->fills.size() == 3);
+  const double gallons = plan.cleaning->flush->full.line_volume / units::gallon;
+  // 100 ft of DR 18 of 6 in: bore 6.134 in, 0.0408 d^2 gal a foot (US Navy training manual).
+  CHECK(gallons == Approx(0.0408 * 6.134 * 6.134 * 100).epsilon(0.001));
+  for (const FillPlan& fill : plan.cleaning->fills) {
+    const double milligrams = fill.dose->dose.mg_per_litre();
+    CHECK(fill.chlorine / units::lbf == Approx(8.34 * gallons * milligrams / 1e6));
+    REQUIRE(fill.products.size() == 3);
+    // pounds = 8.34 x gallons x mg/L / 1e6 over the share available (a water-operator training text).
+    REQUIRE(fill.products[0].weight);
+    CHECK(*fill.products[0].weight / units::lbf == Approx(8.34 * gallons * milligrams / 1e6 / 0.65));
+    // 125 and 100 g of chlorine in a liter.
+    REQUIRE(fill.products[1].volume);
+    CHECK(*fill.products[1].volume / units::gallon == Approx(gallons * milligrams / 125000.0));
+    CHECK(*fill.products[2].volume / units::gallon == Approx(gallons * milligrams / 100000.0));
+    REQUIRE(fill.agents.size() == 7);
+    CHECK(fill.agents[0].weight / units::lbf == Approx(1.61 * 1.1 * 8.34 * gallons * milligrams / 1e6));
+  }
+  job.sanitary.stock = 70.0;
+  const Plan stocked = plan_of(job);
+  REQUIRE(stocked.cleaning->fills[0].products.size() == 4);
+  CHECK(stocked.cleaning->fills[0].products[0].weight);
+}
+
+TEST_CASE("services of 3 to 12 in are flushed, and nothing that was given is asked for") {
+  for (const double size : {3.0, 4.0, 6.0, 8.0, 10.0, 12.0}) {
+    INFO(size);
+    const Plan plan = plan_of(large_line(size, Tubing::ductile_iron));
+    REQUIRE(plan.cleaning);
+    REQUIRE(plan.cleaning->flush);
+    CHECK(plan.cleaning->flush->full.flow / units::gpm > 0.95 * 2.448 * size * size * 3.0 * 0.9);
+    for (const NotChecked& part : not_checked(plan)) {
+      INFO(part.what << ": " << part.give);
+      CHECK(part.give.find("service.line.") == std::string::npos);
+    }
+  }
+}
