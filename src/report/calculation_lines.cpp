@@ -194,6 +194,15 @@ std::vector<HeadLine> calculation_head(const Plan& plan) {
   put("Place", plan.job.place);
   put("Planned for", plan.job.date);
   if (plan.rules != nullptr) put("Rules", plan.rules->name);
+  if (plan.rules != nullptr) {
+    for (const RulesDocument& document : plan.rules->documents) {
+      std::string text = document.name;
+      for (const std::string& part : {document.title, document.edition, document.date, document.approver}) {
+        if (!part.empty()) text += "; " + part;
+      }
+      put("Rule file", text);
+    }
+  }
   const Fingerprint print = fingerprint_of(plan);
   put("Fingerprint", print.plan);
   put("Made by", "mainbore " + print.program + ", tables " + print.tables);
