@@ -20,12 +20,12 @@ set(CPACK_DEBIAN_PACKAGE_CONTROL_STRICT_PERMISSION ON)
 set(CPACK_DEBIAN_COMPRESSION_TYPE xz)
 set(same_version "(= ${PROJECT_VERSION})")
 
-# mainbore_package(COMPONENT PACKAGE SECTION TITLE TEXT)
-function(mainbore_package component package section title text)
+# mainbore_package(COMPONENT PACKAGE SECTION TEXT)
+function(mainbore_package component package section text)
   string(TOUPPER ${component} upper)
   set(CPACK_DEBIAN_${upper}_PACKAGE_NAME ${package} PARENT_SCOPE)
   set(CPACK_DEBIAN_${upper}_PACKAGE_SECTION ${section} PARENT_SCOPE)
-  set(CPACK_DEBIAN_${upper}_DESCRIPTION "${title}\n${text}" PARENT_SCOPE)
+  set(CPACK_DEBIAN_${upper}_DESCRIPTION "${text}" PARENT_SCOPE)
   set(folder ${CMAKE_CURRENT_BINARY_DIR}/${package})
   file(WRITE ${folder}/changelog "mainbore (${PROJECT_VERSION}) unstable; urgency=medium\n\n"
        "  * Release ${PROJECT_VERSION}. CHANGELOG.md of the source says what changed.\n\n -- ${maintainer}  ${changelog_date}\n")
@@ -38,17 +38,16 @@ endfunction()
 set(what "mainbore reads what is known of a tap (main, service, pressure, place,
 trench) and decides whether this main can take it, by which method, within
 which limits. It says go, hold or no-go, with numbers that a crew can gauge.")
-mainbore_package(program mainbore science "plans service taps on pressurized water mains" "${what}")
-mainbore_package(shared libmainbore0 libs "plans service taps on pressurized water mains - shared library"
-                 "${what}\nThis package has the shared library of the C interface.")
-mainbore_package(development libmainbore-dev libdevel "plans service taps on pressurized water mains - development"
-                 "${what}\nThis package has the header of the C interface, and headers and static library of C++.")
-mainbore_package(python python3-mainbore python "plans service taps on pressurized water mains - Python module"
-                 "${what}\nThis package has the Python module.")
+mainbore_package(program mainbore science "${what}")
+mainbore_package(shared libmainbore0 libs "${what}\nThis package has the shared library of the C interface.")
+mainbore_package(development libmainbore-dev libdevel "${what}\nThis package has the header of the C interface, and headers and static library of C++.")
+mainbore_package(python python3-mainbore python "${what}\nThis package has the Python module.")
 
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SHLIBDEPS ON)
 set(CPACK_DEBIAN_SHARED_PACKAGE_SHLIBDEPS ON)
-set(CPACK_DEBIAN_PACKAGE_GENERATE_SHLIBS ON)
+# What a program linked with the library depends on, and the cache of the loader made anew.
+file(WRITE ${CMAKE_CURRENT_BINARY_DIR}/shlibs "libmainbore ${MAINBORE_SOVERSION} libmainbore0 (>= ${PROJECT_VERSION})\n")
+set(CPACK_DEBIAN_SHARED_PACKAGE_CONTROL_EXTRA ${CMAKE_CURRENT_BINARY_DIR}/shlibs ${CMAKE_CURRENT_SOURCE_DIR}/triggers)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_DEPENDS "libmainbore0 ${same_version}, libsimdjson-dev")
 set(CPACK_DEBIAN_PYTHON_PACKAGE_DEPENDS "python3:any (>= 3.9), libmainbore0 ${same_version}")
 set(CPACK_DEBIAN_PYTHON_PACKAGE_ARCHITECTURE all)
