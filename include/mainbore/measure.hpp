@@ -139,7 +139,13 @@ struct ShownRange {
 // minute: data keeps `shown`.
 [[nodiscard]] std::string format_measure(Measure measure, UnitSystem system);
 [[nodiscard]] std::string format_measure(Measure measure, UnitSystem system, Toward toward);
-// "21-3/8 in to 21-15/16 in", each bound inside the range as above.
+// Both bounds of a range as text, each inside the range as above: "21-3/8 in" and "21-15/16 in".
+struct BoundTexts {
+  std::string least;
+  std::string most;
+};
+[[nodiscard]] BoundTexts bound_texts(Measure least, Measure most, UnitSystem system);
+// "21-3/8 in to 21-15/16 in".
 [[nodiscard]] std::string format_between(Measure least, Measure most, UnitSystem system);
 void append_measure(std::string& out, Measure measure, UnitSystem system);
 void append_measure(std::string& out, Measure measure, UnitSystem system, Toward toward);

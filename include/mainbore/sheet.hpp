@@ -1,6 +1,8 @@
 // The field sheet: a plan as a page to hold in the trench, on a phone or printed on three pages.
 //
-// One self-contained page: no script, no picture from elsewhere, nothing to load. It is HTML5 that also parses as XML, every
+// One self-contained page: no picture from elsewhere, nothing to load. A script in it lets boxes take readings on a screen,
+// marks them against the stop numbers as printed, and saves the readings file (readings_file.hpp); a content policy allows
+// nothing else. Paper, and a page without scripts, have blanks there. It is HTML5 that also parses as XML, every
 // text escaped, whoever wrote it. Drawings are inline SVG, to scale, computed from the plan; each has a title, a
 // description and a caption. Nothing is worked out here beyond the geometry of the drawings: every number is the plan's,
 // and in drawings each carries its path in the plan document (`data-path="main.od"`) with value and unit as written there.

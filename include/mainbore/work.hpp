@@ -215,6 +215,8 @@ struct Step {
 [[nodiscard]] std::string_view words_of(ReadingId id, Language language = Language::english);
 // Its bounds: "at least 0.31 in", "21-3/8 in to 21-15/16 in", rounded inward in the unit that is read.
 [[nodiscard]] std::string bounds_in_words(const Reading& reading, Audience audience);
+// The bounds themselves, each as it is printed; empty where there is none. What is read is judged by these.
+[[nodiscard]] BoundTexts printed_bounds(const Reading& reading, UnitSystem units);
 // The same without "at least" or "at most", for a sentence that says so itself.
 [[nodiscard]] std::string bare_bounds(const Reading& reading, Audience audience);
 // The distance that the tap keeps from a thing: of a joint the stop number, of another its rule's.

@@ -27,7 +27,7 @@ constexpr RecordEntry distance(RecordKey key, std::string_view name, std::string
   entry.greatest = feet * foot;
   return entry;
 }
-// What the job gives, read at the pipe: kind and range are those of the fact.
+// What the job gives, read at the pipe: kind and range are those of the fact (a test holds them to each other).
 constexpr RecordEntry fact(RecordKey key, std::string_view name, std::string_view label, std::string_view help,
                            std::string_view path, RecordType type, Kind kind, Needed needed,
                            std::optional<ReadingId> reading = {}) {
@@ -36,6 +36,11 @@ constexpr RecordEntry fact(RecordKey key, std::string_view name, std::string_vie
   entry.kind = kind;
   entry.fact = path;
   entry.reading = reading;
+  return entry;
+}
+constexpr RecordEntry ranged(double least, double greatest, RecordEntry entry) {
+  entry.least = least;
+  entry.greatest = greatest;
   return entry;
 }
 constexpr RecordEntry degrees(RecordKey key, std::string_view name, std::string_view label, double most) {
@@ -71,28 +76,28 @@ constexpr std::array<RecordEntry, record_key_count> entries = {
     of_type(RecordType::day, text(date, "date", "Date", "day of the tap, such as 2026-05-04", always)),
     of_type(RecordType::time, text(start, "start", "Start", "such as 07:30", always)),
     of_type(RecordType::time, text(end, "end", "End", "such as 10:15", always)),
-    fact(line_pressure, "line_pressure", "Line pressure", "at the gauge, when tapping", "main.pressure", quantity,
-         Kind::pressure, always, ReadingId::line_pressure),
-    fact(od, "od", "Outside diameter", "by caliper on the bare pipe", "main.od", quantity, Kind::length, never),
-    fact(circumference, "circumference", "Circumference", "by tape on the bare pipe", "main.circumference", quantity,
-         Kind::tape, never, ReadingId::circumference),
-    fact(wall, "wall", "Wall", "by gauge at the tap", "main.wall", quantity, Kind::length, never, ReadingId::wall),
-    fact(pipe_temperature, "pipe_temperature", "Temperature of the pipe", "thermometer on the bare pipe",
-         "main.temperature", quantity, Kind::temperature, never, ReadingId::pipe_temperature),
+    ranged(1, 1000, fact(line_pressure, "line_pressure", "Line pressure", "at the gauge, when tapping", "main.pressure", quantity,
+         Kind::pressure, always, ReadingId::line_pressure)),
+    ranged(0.3, 160, fact(od, "od", "Outside diameter", "by caliper on the bare pipe", "main.od", quantity, Kind::length, never)),
+    ranged(1, 500, fact(circumference, "circumference", "Circumference", "by tape on the bare pipe", "main.circumference", quantity,
+         Kind::tape, never, ReadingId::circumference)),
+    ranged(0.01, 24, fact(wall, "wall", "Wall", "by gauge at the tap", "main.wall", quantity, Kind::length, never, ReadingId::wall)),
+    ranged(-40, 150, fact(pipe_temperature, "pipe_temperature", "Temperature of the pipe", "thermometer on the bare pipe",
+         "main.temperature", quantity, Kind::temperature, never, ReadingId::pipe_temperature)),
     [] {
       RecordEntry entry = distance(joint_distance, "joint_distance", "Distance to the nearest joint",
                                    "from the tap along the main", 1000, never);
       entry.reading = ReadingId::joint_distance;
       return entry;
     }(),
-    fact(surge, "surge", "Surge, by the utility", "as the utility confirms it", "main.surge", quantity, Kind::pressure,
-         never, ReadingId::surge),
+    ranged(0, 500, fact(surge, "surge", "Surge, by the utility", "as the utility confirms it", "main.surge", quantity, Kind::pressure,
+         never, ReadingId::surge)),
     fact(pipe_class, "class", "Class on the barrel", "as it stands on the pipe", "main.class", RecordType::text, Kind::ratio,
          never),
     fact(condition, "condition", "Condition", "of the pipe as found", "main.condition", RecordType::choice, Kind::ratio,
          always),
     fact(clock, "clock", "Clock", "of the tap, seen along the main", "service.clock", RecordType::text, Kind::ratio, always),
-    fact(cover, "cover", "Cover", "from the ground to the crown", "main.cover", quantity, Kind::distance, always),
+    ranged(0, 100 * foot, fact(cover, "cover", "Cover", "from the ground to the crown", "main.cover", quantity, Kind::distance, always)),
     text(station, "station", "Station", "along the main, by the utility's own count", never),
     distance(tie_1, "tie_1", "Tie 1", "from the tap to a fixed point", 1000, always),
     text(tie_1_from, "tie_1_from", "Tie 1 from", "the fixed point", always),
@@ -104,13 +109,13 @@ constexpr std::array<RecordEntry, record_key_count> entries = {
     text(tool, "tool", "Tool", "mark on the tap or cutter", always),
     choice(tool_state, "tool_state", "State of the tool", "what was done to it since the hole before", tool_states, never),
     text(stop, "stop", "Stop", "corporation stop or valve: size, thread and mark", always),
-    fact(tap_depth, "tap_depth", "Depth tapped to", "feed from the touch of the tool to where tapping stopped",
-         "service.trial.depth", quantity, Kind::length, never),
-    fact(hand_turns, "hand_turns", "Turns by hand", "of the stop", "service.trial.hand_turns", quantity, Kind::ratio, never),
-    fact(wrench_turns, "wrench_turns", "Turns by wrench", "of the stop", "service.trial.wrench_turns", quantity, Kind::ratio,
-         direct_tap),
-    fact(threads_showing, "threads_showing", "Threads showing", "of the stop, outside the pipe",
-         "service.trial.threads_showing", quantity, Kind::ratio, direct_tap),
+    ranged(0.1, 60, fact(tap_depth, "tap_depth", "Depth tapped to", "feed from the touch of the tool to where tapping stopped",
+         "service.trial.depth", quantity, Kind::length, never)),
+    ranged(0, 100, fact(hand_turns, "hand_turns", "Turns by hand", "of the stop", "service.trial.hand_turns", quantity, Kind::ratio, never)),
+    ranged(0, 20, fact(wrench_turns, "wrench_turns", "Turns by wrench", "of the stop", "service.trial.wrench_turns", quantity, Kind::ratio,
+         direct_tap)),
+    ranged(0, 20, fact(threads_showing, "threads_showing", "Threads showing", "of the stop, outside the pipe",
+         "service.trial.threads_showing", quantity, Kind::ratio, direct_tap)),
     text(leak_check, "leak_check", "Leak check", "pressure, minutes, and what was seen", always),
     text(coupon, "coupon", "Coupon kept by", "who has the piece cut out, or why there is none", always),
     text(tapped_by, "tapped_by", "Tapped by, initials", "who tapped", always),

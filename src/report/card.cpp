@@ -97,7 +97,7 @@ class CardWriter {
   void readings() {
     for (const Reading& reading : plan_.readings) {
       const std::string_view unit = shown(Measure(0.0, reading.kind()), audience_).unit;
-      card_.readings.push_back({sentence_case(std::string(words_of(reading.id, audience_.language))), bounds_in_words(reading, audience_), std::string(unit)});
+      card_.readings.push_back({sentence_case(std::string(words_of(reading.id, audience_.language))), bounds_in_words(reading, audience_), std::string(unit), reading.id});
     }
   }
 
@@ -107,6 +107,7 @@ class CardWriter {
         if (finding.severity != Severity::hold || clears_by(finding.code) != clears) continue;
         CardHold& hold = card_.holds.emplace_back();
         hold.number = static_cast<int>(card_.holds.size());
+        hold.code = finding.code;
         hold.clears = clears;
         hold.text = line_of(finding, audience_, plan_.readings);
         // A class is read as it is written and an approved item goes by its number, not in the unit of the limit.

@@ -16,9 +16,11 @@ struct CardReading {
   std::string what;
   std::string bounds;
   std::string unit;
+  ReadingId id = ReadingId::line_pressure;
 };
 
 struct CardHold {
+  FindingCode code = FindingCode::method_none;
   int number = 0;
   Clears clears = Clears::site;
   std::string text;

@@ -14,7 +14,8 @@ void append_escaped(std::string& out, std::string_view raw) {
   }
 }
 
-void HtmlWriter::tag(std::string_view name, Attributes attributes) {
+template <typename List>
+void HtmlWriter::tag(std::string_view name, const List& attributes) {
   (out_ += '<') += name;
   for (const Attribute& attribute : attributes) {
     ((out_ += ' ') += attribute.name) += "=\"";
@@ -24,6 +25,13 @@ void HtmlWriter::tag(std::string_view name, Attributes attributes) {
 }
 
 HtmlWriter& HtmlWriter::start(std::string_view name, Attributes attributes) {
+  tag(name, attributes);
+  out_ += '>';
+  open_.push_back(name);
+  return *this;
+}
+
+HtmlWriter& HtmlWriter::start(std::string_view name, const std::vector<Attribute>& attributes) {
   tag(name, attributes);
   out_ += '>';
   open_.push_back(name);

@@ -22,6 +22,7 @@ class HtmlWriter {
 
   // <name a="b"> ... to be closed by end().
   HtmlWriter& start(std::string_view name, Attributes attributes = {});
+  HtmlWriter& start(std::string_view name, const std::vector<Attribute>& attributes);
   HtmlWriter& end();
   // <name a="b"/>
   HtmlWriter& empty(std::string_view name, Attributes attributes = {});
@@ -34,7 +35,8 @@ class HtmlWriter {
   [[nodiscard]] std::size_t depth() const { return open_.size(); }
 
  private:
-  void tag(std::string_view name, Attributes attributes);
+  template <typename List>
+  void tag(std::string_view name, const List& attributes);
 
   std::string& out_;
   std::vector<std::string_view> open_;

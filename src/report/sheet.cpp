@@ -5,6 +5,7 @@
 #include "report/figures/figures.hpp"
 #include "report/html_writer.hpp"
 #include "report/sheet_page.hpp"
+#include "report/sheet_script.hpp"
 #include "report/sheet_style.hpp"
 
 namespace mainbore {
@@ -59,10 +60,10 @@ void Sheet::heading(std::string_view text, std::string_view beside) {
   out_.end().line();
 }
 
-void Sheet::blank(std::string_view label, std::string_view unit, std::string_view style) {
+void Sheet::blank(std::string_view label, std::string_view unit, std::string_view style, std::string reads) {
   if (style.empty()) out_.start("span");
   else out_.start("span", {{"class", std::string(style)}});
-  out_.text(label).text(" ").start("i", {{"class", "blank"}}).text("").end();
+  out_.text(label).text(" ").start("i", {{"class", "blank"}, {"data-reads", std::move(reads)}}).end();
   if (!unit.empty()) out_.text(" ").text(unit);
   out_.end();
 }
@@ -89,6 +90,7 @@ void append_page_head(std::string& out, std::string_view title, Language languag
   (out += "<html lang=\"").append(name_of(language)) += "\">\n";
   head.start("head").empty("meta", {{"charset", "utf-8"}});
   head.empty("meta", {{"name", "viewport"}, {"content", "width=device-width, initial-scale=1"}});
+  head.empty("meta", {{"http-equiv", "Content-Security-Policy"}, {"content", report::sheet_policy()}});
   head.element("title", title);
   // An icon of nothing, so that a browser does not go looking for one.
   head.empty("link", {{"rel", "icon"}, {"href", "data:,"}});
@@ -103,7 +105,11 @@ void append_sheet_body(std::string& out, const Plan& plan, Audience audience, in
   report::Sheet(out, plan, audience, number).write();
 }
 
-void append_page_tail(std::string& out) { out += "</body>\n</html>\n"; }
+void append_page_tail(std::string& out) {
+  out += "<script>";
+  out += report::sheet_script();
+  out += "</script>\n</body>\n</html>\n";
+}
 
 std::string sheet_html(const Plan& plan, Audience audience) {
   std::string out;

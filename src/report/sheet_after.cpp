@@ -1,5 +1,6 @@
 // The third page of a field sheet: what to do when it goes wrong, the cautions, the record.
 #include "mainbore/fingerprint.hpp"
+#include "report/sheet_boxes.hpp"
 #include "report/sheet_page.hpp"
 #include "words/terms.hpp"
 
@@ -44,10 +45,13 @@ void Sheet::record() {
       if (!field.row.empty()) out_.start("span", {{"class", "tie"}});
       row = field.row;
     }
-    blank(words::term(field.label, audience_.language), unit_of(field, audience_), !row.empty() && !field.kind ? "wide" : "");
+    blank(words::term(field.label, audience_.language), unit_of(field, audience_), !row.empty() && !field.kind ? "wide" : "",
+          std::string(field.key));
   }
   if (!row.empty()) out_.end();
-  out_.end().end().line();
+  out_.end();
+  write_boxes(out_, plan_, audience_);
+  out_.end().line();
 }
 
 void Sheet::foot() { out_.element("p", say(SheetWord::fingerprint, audience_.language, {{"print", in_words(fingerprint_of(plan_))}}), {{"class", "foot"}}).line(); }

@@ -4,6 +4,7 @@
 
 #include "mainbore/measure.hpp"
 #include "mainbore/rule_words.hpp"
+#include "report/sheet_boxes.hpp"
 #include "report/sheet_page.hpp"
 
 namespace mainbore::report {
@@ -85,7 +86,7 @@ void Sheet::stop_numbers() {
   out_.end().line();
   for (const CardReading& reading : card_.readings) {
     out_.start("tr").element("th", reading.what, {{"scope", "row"}});
-    out_.element("td", reading.bounds, {{"class", "limit"}}).element("td", "", {{"class", "read"}}).end().line();
+    out_.element("td", reading.bounds, {{"class", "limit"}}).element("td", "", {{"class", "read"}, {"data-reads", reads_of(reading.id)}}).end().line();
   }
   out_.end().line();
 }
@@ -125,8 +126,8 @@ void Sheet::holds() {
       if (hold.clears != clears) continue;
       out_.start("li").element("span", std::to_string(hold.number) + ". " + hold.text, {{"class", "what"}}).text(" ");
       out_.start("span", {{"class", "boxes"}});
-      blank("", hold.unit, "first");
-      blank(said(SheetWord::by));
+      blank("", hold.unit, "first", reads_of(hold.code, HoldBox::found));
+      blank(said(SheetWord::by), {}, {}, reads_of(hold.code, HoldBox::by));
       out_.end().end().line();
     }
     out_.end().line();

@@ -94,9 +94,6 @@ std::string SheetIndex::page() const {
 std::string sheet_page(const WeekOrder& order) {
   std::string out;
   append_page_head(out, order.name + ": " + std::string(ends[static_cast<std::size_t>(order.end)]));
-  // On the screen alone: the page of paper is full.
-  const std::size_t head_end = out.find("</head>");
-  if (head_end != std::string::npos) out.insert(head_end, "<style>@media print{nav{display:none}}</style>");
   HtmlWriter page(out);
   page.start("nav").element("a", "All orders", {{"href", std::string(SheetIndex::file_name)}}).end().line();
   out += order.sheet;

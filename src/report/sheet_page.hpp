@@ -49,7 +49,8 @@ class Sheet {
   void heading(words::SheetWord word, words::SheetWord beside);
   void heading(std::string_view text, std::string_view beside = {});
   // A label and a line to write on.
-  void blank(std::string_view label, std::string_view unit = {}, std::string_view style = {});
+  // On a screen it takes the reading of that name.
+  void blank(std::string_view label, std::string_view unit, std::string_view style, std::string reads);
 
   // ---- where things are, for a screen
   void jumps();

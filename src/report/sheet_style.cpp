@@ -89,6 +89,11 @@ svg .zone{fill:#999;stroke-width:.7}
 svg .head,svg .dot,svg .thread{fill:#000;stroke:none}
 svg .whole{fill:#000;stroke-width:.5}
 svg .part{fill:#fff;stroke-width:.9}
+input.typed,select.typed{display:block;width:100%;min-width:0;min-height:2.4em;border:1.5px solid #000;background:#fff;color:#000;font:16px system-ui,Arial,'Liberation Sans',sans-serif}
+.read input.typed{min-width:7.5em}
+output.typed{display:block;font-weight:bold;font-style:normal}
+div.typed{margin-top:8px}
+.save button{font:bold 1.1rem system-ui,Arial,sans-serif;padding:.7em 1em;margin:12px 8px 4px 0;border:3px solid #000;background:#fff;color:#000}
 @media(min-width:56rem){.pair{display:flex;gap:20px}.half{flex:1 1 0;min-width:0}.figures{display:grid;grid-template-columns:1fr 1fr;gap:0 20px}}
 @media print{
 @page{margin:.27in .3in}
@@ -96,6 +101,7 @@ body{font:10.5pt/12pt 'Arial Narrow','Liberation Sans Narrow','Nimbus Sans Narro
 .sheet{width:7.67in;max-width:none;padding:0}
 .sheet+.sheet{border:0;margin:0;break-before:page}
 nav,.more,.screen{display:none}
+.typed{display:none!important}
 .page+.page{break-before:page}
 .pair{display:flex;gap:.17in}
 .half{flex:1 1 0;min-width:0}

@@ -610,18 +610,21 @@ std::string format_measure(Measure measure, UnitSystem system) {
   append_measure(text, measure, system);
   return text;
 }
-std::string format_between(Measure least, Measure most, UnitSystem system) {
-  std::string text;
+BoundTexts bound_texts(Measure least, Measure most, UnitSystem system) {
   const bool in_sixteenths = least.kind() == Kind::tape && system == UnitSystem::us;
   if (in_sixteenths && whole_steps(16.0 * least.base(), Rounding::up) <= whole_steps(16.0 * most.base(), Rounding::down)) {
-    append_measure(text, least, system, Toward::more);
-    append_measure(text += " to ", most, system, Toward::less);
-    return text;
+    return {format_measure(least, system, Toward::more), format_measure(most, system, Toward::less)};
   }
   const ShownRange range = shown_between(least, most, system);
-  append_shown(text, range.least);
-  append_shown(text += " to ", range.most);
-  return text;
+  BoundTexts texts;
+  append_shown(texts.least, range.least);
+  append_shown(texts.most, range.most);
+  return texts;
+}
+
+std::string format_between(Measure least, Measure most, UnitSystem system) {
+  const BoundTexts texts = bound_texts(least, most, system);
+  return texts.least + " to " + texts.most;
 }
 
 std::string format_measure(Measure measure, UnitSystem system, Toward toward) {

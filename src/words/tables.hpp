@@ -12,6 +12,7 @@
 #include "words/load.hpp"
 #include "words/sheet.hpp"
 #include "words/steps.hpp"
+#include "words/sheet_boxes.hpp"
 
 namespace mainbore::words {
 
@@ -49,6 +50,7 @@ using StepTable = TableOf<StepWord, std::string_view>;
 using LoadTable = TableOf<LoadWord, std::string_view>;
 using SheetTable = TableOf<SheetWord, std::string_view>;
 using DrawingTable = TableOf<DrawingWord, std::string_view>;
+using BoxTable = TableOf<BoxWord, std::string_view>;
 
 namespace english {
 const FindingTable<FindingText>& findings();
@@ -60,6 +62,7 @@ const StepTable& steps();
 const LoadTable& load();
 const SheetTable& sheet();
 const DrawingTable& drawings();
+const BoxTable& sheet_boxes();
 }  // namespace english
 
 namespace spanish {
@@ -72,6 +75,7 @@ const StepTable& steps();
 const LoadTable& load();
 const SheetTable& sheet();
 const DrawingTable& drawings();
+const BoxTable& sheet_boxes();
 // The term of a table or a rule in Spanish; where none is known, the term itself.
 std::string_view term(std::string_view english);
 }  // namespace spanish

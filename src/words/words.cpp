@@ -69,6 +69,10 @@ const CautionText& caution_text(CautionWord word, Language language) {
   return words_of(english::cautions, spanish::cautions, word, language);
 }
 
+std::string_view say(BoxWord word, Language language) {
+  return words_of(english::sheet_boxes, spanish::sheet_boxes, word, language);
+}
+
 std::string_view term(std::string_view english, Language language) {
   return language == Language::spanish ? spanish::term(english) : english;
 }

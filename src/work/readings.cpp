@@ -9,15 +9,6 @@ namespace {
 
 using words::CardWord;
 
-// "21-3/8 in to 21-15/16 in", with the word that the language has between them.
-std::string between(Measure least, Measure most, Audience audience) {
-  std::string text = format_between(least, most, audience);
-  const std::string_view english = say(CardWord::between, Language::english);
-  if (const std::size_t at = text.find(english); at != std::string::npos)
-    text.replace(at, english.size(), say(CardWord::between, audience.language));
-  return text;
-}
-
 }  // namespace
 
 std::string_view words_of(ReadingId id, Language language) {
@@ -33,10 +24,19 @@ std::string bounds_in_words(const Reading& reading, Audience audience) {
   return say(reading.at_least ? CardWord::at_least : CardWord::at_most, audience.language, {{"bound", bare}});
 }
 
+BoundTexts printed_bounds(const Reading& reading, UnitSystem units) {
+  if (reading.at_least && reading.at_most) return bound_texts(*reading.at_least, *reading.at_most, units);
+  BoundTexts texts;
+  if (reading.at_least) texts.least = format_measure(*reading.at_least, units, Toward::more);
+  if (reading.at_most) texts.most = format_measure(*reading.at_most, units, Toward::less);
+  return texts;
+}
+
 std::string bare_bounds(const Reading& reading, Audience audience) {
-  if (reading.at_least && reading.at_most) return between(*reading.at_least, *reading.at_most, audience);
-  return reading.at_least ? format_measure(*reading.at_least, audience, Toward::more)
-                          : format_measure(*reading.at_most, audience, Toward::less);
+  const BoundTexts bounds = printed_bounds(reading, audience);
+  if (bounds.least.empty()) return bounds.most;
+  if (bounds.most.empty()) return bounds.least;
+  return bounds.least + std::string(say(CardWord::between, audience.language)) + bounds.most;
 }
 
 std::string least_in_words(const Plan& plan, const Clearing& clearing, Audience audience) {

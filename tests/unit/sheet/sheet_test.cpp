@@ -7,6 +7,8 @@
 
 #include "mainbore/measure.hpp"
 #include "mainbore/plan_file.hpp"
+#include "mainbore/readings_file.hpp"
+#include "mainbore/tap_record.hpp"
 #include "mainbore/wording.hpp"
 #include "mainbore/work.hpp"
 #include "report/html_writer.hpp"
@@ -41,6 +43,7 @@ std::size_t times(const std::string& page, std::string_view text) {
 // characters.
 std::string fault_of(const std::string& page) {
   std::vector<std::string> open;
+  // The script holds no < and no &, so that it is text like any other.
   std::size_t at = page.find("<html");
   while (at < page.size()) {
     const std::size_t next = page.find('<', at);
@@ -74,7 +77,10 @@ TEST_CASE("a sheet is well-formed, small, and stands on its own", "[sheet]") {
       CHECK(fault_of(page) == "");
       CHECK(page.size() < 200'000);
       CHECK(page.starts_with("<!DOCTYPE html>\n<html lang=\"en\">"));
-      CHECK(page.find("<script") == std::string::npos);
+      CHECK(times(page, "<script") == 1);
+      CHECK(times(page, "<style") == 1);
+      CHECK(times(page, "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src 'sha256-") == 1);
+      CHECK(page.find(" onclick") == std::string::npos);
       CHECK(page.find("://") == std::string::npos);
       CHECK(page.find("@import") == std::string::npos);
       CHECK(page.find("\"nan") == std::string::npos);
@@ -197,12 +203,65 @@ TEST_CASE("the record block is the form of the record", "[sheet]") {
     CHECK(times(block, "class=\"blank\"") == form.size());
     std::size_t at = 0;
     for (const RecordField& field : form) {
-      std::string label = ">" + std::string(field.label) + " <i class=\"blank\"></i>";
+      std::string label = ">" + std::string(field.label) + " <i class=\"blank\" data-reads=\"" + std::string(field.key) + "\"></i>";
       if (const auto unit = unit_of(field, UnitSystem::si); !unit.empty()) label += " " + std::string(unit);
       INFO(label);
       at = block.find(label + "</span>", at);
       CHECK(at != std::string::npos);
     }
+  }
+}
+
+TEST_CASE("the boxes take what the record takes, judged by the bounds as printed", "[sheet]") {
+  for (const auto& [name, job] : sheet_jobs()) {
+    const Plan plan = plan_of(job);
+    INFO(name);
+    for (const UnitSystem system : {UnitSystem::us, UnitSystem::si}) {
+      const std::string page = sheet_html(plan, system);
+      const bool cut = !record_form(plan).empty();
+      REQUIRE(times(page, "<ul class=\"reads\"") == (cut ? 1 : 0));
+      for (const RecordField& field : record_form(plan)) CHECK(record_entry_named(field.key) != nullptr);
+      for (const Reading& reading : plan.readings) {
+        const BoundTexts bounds = printed_bounds(reading, system);
+        // As printed, and never beyond what was worked out.
+        for (const std::string& bound : {bounds.least, bounds.most}) {
+          CHECK(bounds_in_words(reading, system).find(bound) != std::string::npos);
+        }
+        if (reading.at_least) {
+          const auto printed = parse_measure(bounds.least, reading.kind());
+          REQUIRE(printed);
+          CHECK(printed.value.base() >= reading.at_least->base() - 1e-4);
+          if (cut) CHECK(page.find("data-least=\"" + escaped(bounds.least) + "\"") != std::string::npos);
+        }
+        if (reading.at_most) {
+          const auto printed = parse_measure(bounds.most, reading.kind());
+          REQUIRE(printed);
+          CHECK(printed.value.base() <= reading.at_most->base() + 1e-4);
+          if (cut) CHECK(page.find("data-most=\"" + escaped(bounds.most) + "\"") != std::string::npos);
+        }
+      }
+    }
+  }
+}
+
+TEST_CASE("what can be of a reading is what can be of its fact", "[sheet]") {
+  const Catalog& catalog = Catalog::builtin();
+  for (const RecordEntry& entry : record_entries()) {
+    if (entry.type != RecordType::quantity) continue;
+    INFO(entry.name);
+    const UnitSystem us = UnitSystem::us;
+    const auto reads = [&](double base) {
+      const Shown as_shown = shown(Measure(base, entry.kind), us);
+      std::string text;
+      append_number(text, entry.kind == Kind::distance ? base / 12.0 : base, 6);
+      const Setting setting{std::string(entry.name), text + ' ' + std::string(as_shown.unit), ""};
+      return readings_from_settings({&setting, 1}, catalog).readings.has_value();
+    };
+    REQUIRE(entry.least < entry.greatest);
+    CHECK(reads(entry.least));
+    CHECK(reads(entry.greatest));
+    CHECK_FALSE(reads(entry.least - 0.001));
+    CHECK_FALSE(reads(entry.greatest + 0.001));
   }
 }
 
@@ -236,7 +295,9 @@ TEST_CASE("nobody's words get into the markup", "[sheet]") {
   job.machine.given = machine;
   const std::string page = sheet_html(plan_of(job), UnitSystem::us);
   CHECK(fault_of(page) == "");
-  CHECK(page.find("<script") == std::string::npos);
+  CHECK(times(page, "<script") == 1);
+  CHECK(page.find("<script>alert") == std::string::npos);
+  CHECK(page.find("data-order=\"" + escaped(job.id) + "\"") != std::string::npos);
   CHECK(page.find("<i>machine") == std::string::npos);
   CHECK(holds_text(page, job.id));
   CHECK(holds_text(page, job.place));

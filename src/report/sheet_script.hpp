@@ -1,0 +1,16 @@
+// What makes the boxes of a sheet take readings (sheet_script.js, compiled in). It holds no < and no &, so that it reads the
+// same in HTML and in XML.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace mainbore::report {
+
+[[nodiscard]] std::string_view sheet_script();
+
+// The content policy of a page with the sheet's style and script, and nothing else: no network, no other script. Style
+// attributes are allowed, because they set how far apart lines stand.
+[[nodiscard]] std::string sheet_policy();
+
+}  // namespace mainbore::report

@@ -1,0 +1,25 @@
+#include "words/sheet_boxes.hpp"
+
+#include "words/tables.hpp"
+
+namespace mainbore::words::english {
+namespace {
+
+using enum BoxWord;
+
+constexpr BoxTable table{{
+    {inside, "inside"},
+    {outside, "OUTSIDE - stop, plan again"},
+    {unreadable, "cannot be read"},
+    {first, "Not saved. This cannot be read:"},
+    {save, "Save the readings"},
+    {saved, "Saved as"},
+    {hold, "hold"},
+}};
+static_assert(complete(table), "every word of the boxes, in the order of BoxWord");
+
+}  // namespace
+
+const BoxTable& sheet_boxes() { return table; }
+
+}  // namespace mainbore::words::english

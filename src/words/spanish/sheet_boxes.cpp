@@ -1,0 +1,25 @@
+#include "words/sheet_boxes.hpp"
+
+#include "words/tables.hpp"
+
+namespace mainbore::words::spanish {
+namespace {
+
+using enum BoxWord;
+
+constexpr BoxTable table{{
+    {inside, "dentro"},
+    {outside, "FUERA - alto, planifique de nuevo"},
+    {unreadable, "no se puede leer"},
+    {first, "No se guardó. Esto no se puede leer:"},
+    {save, "Guardar las lecturas"},
+    {saved, "Guardado como"},
+    {hold, "pendiente"},
+}};
+static_assert(complete(table), "every word of the boxes, in the order of BoxWord");
+
+}  // namespace
+
+const BoxTable& sheet_boxes() { return table; }
+
+}  // namespace mainbore::words::spanish
