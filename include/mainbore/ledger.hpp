@@ -6,6 +6,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -52,6 +53,39 @@ struct Ledger {
 
 // Never throws for anything in the text, which must outlive the ledger.
 [[nodiscard]] Ledger read_ledger(std::string_view text, std::string_view file_name, const Catalog& catalog);
+// What a writer must know of a ledger before it adds to it, in the memory of one line: that each line is a record, and how many
+// there are of the tap it writes of. What the readings in a line say is read by read_ledger alone.
+class LedgerScan {
+ public:
+  LedgerScan(std::string id, int tap_number, std::string file_name, const Catalog& catalog);
+  ~LedgerScan();
+
+  void add(std::string_view bytes);  // the next of the ledger
+  void end();                        // there are no more
+
+  int revisions = 0;                    // of the tap, in whole lines
+  std::size_t size = 0;                 // bytes, all of them
+  std::size_t whole = 0;                // and up to the end of the last whole line
+  bool torn = false;                    // as of a Ledger
+  bool torn_is_whole = false;
+  bool torn_is_of_tap = false;          // and of the tap
+  std::vector<Diagnostic> diagnostics;  // the first lines that are no records
+
+ private:
+  void line(std::string_view text);
+  bool is_record(std::string_view text, bool& of_tap);
+  void wrong(std::string_view text, const std::string& what);
+
+  struct Parser;
+  std::unique_ptr<Parser> parser_;
+  std::string id_;
+  int tap_number_;
+  std::string file_name_;
+  const Catalog& catalog_;
+  std::string rest_;  // of a line in the making
+  std::int64_t lines_ = 0;
+};
+
 // The line to append, its end included. The record must have a work order.
 [[nodiscard]] std::string ledger_line(const TapRecord& record, int revision, UnitSystem units);
 

@@ -182,8 +182,10 @@ class JsonSource : public OrderSource {
 
   // An object that has come as a whole and is JSON, taken at once; its brace has been read.
   bool pass_object() {
-    const std::string_view object = std::string_view(block_).substr(at_ - 1, size_of_object());
-    if (object.empty() || object.size() > longest_job || !skim_.read(object, features_ ? "geometry" : "")) return false;
+    const std::size_t held = std::min(held_ - (at_ - 1), longest_job);
+    const std::string_view rest = std::string_view(block_).substr(at_ - 1, held);
+    const std::string_view object = rest.substr(0, skim_.read_first(rest, features_ ? "geometry" : ""));
+    if (object.empty()) return false;
     blank_ = false;
     order_line_ = line_;
     text_.append(object);
@@ -196,31 +198,6 @@ class JsonSource : public OrderSource {
     closed_ = !in_array_;
     return true;
   }
-  // By its brackets and quotes, of what is held; 0: it does not end there.
-  [[nodiscard]] std::size_t size_of_object() const {
-    int depth = 0;
-    for (std::size_t at = at_ - 1; at < held_; ++at) {
-      switch (block_[at]) {
-        case '{':
-        case '[':
-          ++depth;
-          break;
-        case '}':
-        case ']':
-          if (--depth == 0) return at + 1 - (at_ - 1);
-          break;
-        case '"':
-          for (++at; at < held_ && block_[at] != '"'; ++at) {
-            if (block_[at] == '\\') ++at;
-          }
-          break;
-        default:
-          break;
-      }
-    }
-    return 0;
-  }
-
   void read_byte(Piece& piece, char c) {
     if (c == '{') passed_before_ = passed_over_;
     const bool was_in_string = in_string_;

@@ -40,11 +40,17 @@ void keep_name(const std::string& path) {
   if (opened.number() >= 0) ::fsync(opened.number());
 }
 
+std::string order_of(const TapRecord& record) {
+  const std::string& id = record.planned.job.id;
+  return id.empty() ? std::string(record.readings.text(RecordKey::order)) : id;
+}
+
 }  // namespace
 
-LedgerFile::LedgerFile(const std::string& path, const Catalog& catalog, Console& console) : path_(path), console_(console) {
+LedgerFile::LedgerFile(const std::string& path, const TapRecord& record, const Catalog& catalog, Console& console)
+    : path_(path), console_(console), record_(record), ledger_(order_of(record), record.readings.tap_number(), shown_name(path), catalog) {
   open();
-  read(catalog);
+  read();
 }
 
 void LedgerFile::open() {
@@ -65,17 +71,18 @@ void LedgerFile::open() {
   }
 }
 
-void LedgerFile::read(const Catalog& catalog) {
-  char block[1 << 16];
+void LedgerFile::read() {
+  std::string block(std::size_t{1} << 18, '\0');
   for (;;) {
-    const ssize_t got = ::read(file_.number(), block, sizeof block);
+    const ssize_t got = ::read(file_.number(), block.data(), block.size());
     if (got < 0 && errno == EINTR) continue;
     if (got < 0) refuse(path_, std::strerror(errno), exit_no_input);
     if (got == 0) break;
-    text_.append(block, static_cast<std::size_t>(got));
-    if (text_.size() > longest_ledger) refuse(path_, "it is too long; begin another");
+    ledger_.add(std::string_view(block).substr(0, static_cast<std::size_t>(got)));
+    if (ledger_.size > longest_ledger) refuse(path_, "it is too long; begin another");
   }
-  ledger_ = read_ledger(text_, shown_name(path_), catalog);
+  ledger_.end();
+  size_ = ledger_.size;
   stop_on(ledger_.diagnostics, "nothing is appended", console_);
 }
 
@@ -84,21 +91,20 @@ void LedgerFile::mend_end() {
   if (!ledger_.torn) return;
   if (ledger_.torn_is_whole) {
     if (!file_.write("\n")) refuse(path_, std::strerror(errno));
-    text_ += '\n';
-    ledger_ = read_ledger(text_, shown_name(path_), Catalog::builtin());
+    ++size_;
+    ledger_.revisions += ledger_.torn_is_of_tap ? 1 : 0;
     return;
   }
   if (::ftruncate(file_.number(), static_cast<off_t>(ledger_.whole)) != 0) refuse(path_, std::strerror(errno));
+  size_ = ledger_.whole;
   console_.err << "mainbore: " << shown_name(path_) << ": a record that was never finished is taken away from its end\n";
 }
 
-int LedgerFile::append(const TapRecord& record, UnitSystem units) {
+int LedgerFile::append(UnitSystem units) {
   const SignalsHeld held;
   mend_end();
-  const Readings& read = record.readings;
-  const std::string id = record.planned.job.id.empty() ? std::string(read.text(RecordKey::order)) : record.planned.job.id;
-  const int revision = ledger_.revisions(id, read.tap_number()) + 1;
-  if (!file_.write(ledger_line(record, revision, units))) {
+  const int revision = ledger_.revisions + 1;
+  if (!file_.write(ledger_line(record_, revision, units))) {
     const int error = errno;
     take_back();
     refuse(path_, std::string(std::strerror(error)) + "; it is as it was");
@@ -109,14 +115,13 @@ int LedgerFile::append(const TapRecord& record, UnitSystem units) {
     take_back();
     refuse(path_, std::string(std::strerror(error)) + "; it is as it was");
   }
-  if (text_.empty()) keep_name(path_);
+  if (size_ == 0) keep_name(path_);
   return revision;
 }
 
 void LedgerFile::take_back() const {
-  const off_t before = static_cast<off_t>(ledger_.torn && !ledger_.torn_is_whole ? ledger_.whole : text_.size());
   // Where even this fails, the next writer takes the unfinished line away.
-  if (::ftruncate(file_.number(), before) != 0) errno = 0;
+  if (::ftruncate(file_.number(), static_cast<off_t>(size_)) != 0) errno = 0;
 }
 
 }  // namespace mainbore::cli

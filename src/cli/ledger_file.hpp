@@ -15,22 +15,23 @@ class LedgerFile {
  public:
   // Makes the file where there is none. Throws Stop where it cannot be opened, is no regular file, was read by this run, or
   // holds anything but records.
-  LedgerFile(const std::string& path, const Catalog& catalog, Console& console);
+  LedgerFile(const std::string& path, const TapRecord& record, const Catalog& catalog, Console& console);
 
   // All of the record on the disk, or the file as it was and a Stop. The revision that it was written as.
-  int append(const TapRecord& record, UnitSystem units);
+  int append(UnitSystem units);
 
  private:
   void open();
-  void read(const Catalog& catalog);
+  void read();
   void mend_end();
   void take_back() const;
 
   std::string path_;
   Console& console_;
   Descriptor file_{-1};
-  std::string text_;
-  Ledger ledger_;
+  const TapRecord& record_;
+  LedgerScan ledger_;
+  std::size_t size_ = 0;  // of the file, once its end is mended
 };
 
 }  // namespace mainbore::cli

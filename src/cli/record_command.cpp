@@ -139,10 +139,10 @@ ExitStatus record_command(const RecordRequest& request, Console& console) {
 
   // Whether there is a place for both is known before either is written.
   std::optional<LedgerFile> ledger;
-  if (!request.append.empty()) ledger.emplace(request.append, catalog, console);
+  if (!request.append.empty()) ledger.emplace(request.append, record, catalog, console);
   ResultWriter result(console);
   if (ledger) {
-    const int revision = ledger->append(record, units);
+    const int revision = ledger->append(units);
     ledger.reset();
     console.err << "mainbore: appended to " << shown_name(request.append);
     if (revision > 1) console.err << " as correction " << revision - 1 << "; the first record stays";

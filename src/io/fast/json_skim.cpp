@@ -40,13 +40,23 @@ std::uint32_t code_at(std::string_view digits) {
 
 }  // namespace
 
-bool JsonSkim::read(std::string_view text, std::string_view whole) {
+void JsonSkim::begin(std::string_view text, std::string_view whole) {
   text_ = text;
   whole_ = whole;
   at_ = 0;
   ascii_ = true;
   nodes_.clear();
   nodes_.emplace_back();
+}
+
+std::size_t JsonSkim::read_first(std::string_view text, std::string_view whole) {
+  begin(text, whole);
+  if (!value(0, true) || (!ascii_ && text::first_not_utf8(text_.substr(0, at_)))) return 0;
+  return at_;
+}
+
+bool JsonSkim::read(std::string_view text, std::string_view whole) {
+  begin(text, whole);
   skip_space();
   if (!value(0, true)) return false;
   skip_space();

@@ -31,6 +31,9 @@ class JsonSkim {
   // checked like any other and has no nodes inside. Memory is used again.
   bool read(std::string_view text, std::string_view whole = {});
 
+  // The same of the value that a text begins with, whatever stands behind it: how many bytes it takes, 0 where none ends.
+  std::size_t read_first(std::string_view text, std::string_view whole = {});
+
   [[nodiscard]] const SkimNode& node(std::uint32_t index) const { return nodes_[index]; }
   // Calls visit(index) for each member or element, in the order of the text.
   template <class Visit>
@@ -41,6 +44,7 @@ class JsonSkim {
   [[nodiscard]] std::uint32_t member(std::uint32_t object, std::string_view key, int* count = nullptr) const;
 
  private:
+  void begin(std::string_view text, std::string_view whole);
   bool value(int depth, bool noted);
   bool object(int depth, bool noted);
   bool array(int depth, bool noted);

@@ -70,6 +70,7 @@ void MemberRows::read(std::string_view text, std::int64_t first_line, OrderRecor
   record_.cells.assign(table_.columns().size(), {});
   given_.assign(record_.cells.size(), false);
   nothing_nearby_ = false;
+  met_next_ = 0;
   note_kept(members, order);
   std::vector<KeptColumn> kept = std::move(order.kept);
   name_.clear();
@@ -227,8 +228,14 @@ std::string MemberRows::text_of(std::uint32_t node) const {
 }
 
 std::size_t MemberRows::column_named(std::string_view name) {
+  const std::size_t place = met_next_++;
+  if (place < usual_.size() && usual_[place]->first == name) return usual_[place]->second;
   const auto known = columns_.find(name);
-  if (known != columns_.end()) return known->second;
+  if (known != columns_.end()) {
+    if (place < usual_.size()) usual_[place] = &*known;
+    else if (place < most_names) usual_.push_back(&*known);
+    return known->second;
+  }
   const std::size_t column = name.size() > longest_name ? OrderTable::none : table_.column_of_member(std::string(name));
   if (columns_.size() < most_names && name.size() <= longest_name) columns_.emplace(std::string(name), column);
   if (table_.columns().size() > record_.cells.size()) {

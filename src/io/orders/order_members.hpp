@@ -81,6 +81,9 @@ class MemberRows {
   bool given_back_;
   OrderTable table_;
   std::unordered_map<std::string, std::size_t, NameHash, std::equal_to<>> columns_;  // by name as written; bounded
+  // Orders of one file have the same members in the same order: the name met next in the last one is tried first.
+  std::vector<const std::pair<const std::string, std::size_t>*> usual_;
+  std::size_t met_next_ = 0;
 
   // Of the order at hand.
   std::string_view text_;

@@ -659,8 +659,14 @@ void OrderTable::begin_facts() {
     });
   }
   wall_ = none;
+  elements_.clear();
   for (std::size_t i = 0; i < facts_.size(); ++i) {
-    if (facts_[i].path.field->path == "main.wall") wall_ = i;
+    const FieldPath& path = facts_[i].path;
+    if (path.field->path == "main.wall") wall_ = i;
+    if (!in_list(*path.field)) continue;
+    auto element = std::find_if(elements_.begin(), elements_.end(), [&](const Element& one) { return one.index == path.index; });
+    if (element == elements_.end()) element = elements_.insert(elements_.end(), Element{path.index, {}});
+    element->facts.push_back(i);
   }
   outcomes_.resize(facts_.size());
 }
@@ -818,11 +824,10 @@ void OrderTable::check_wall() {
 }
 
 bool OrderTable::element_given(std::size_t index) const {
-  for (std::size_t i = 0; i < facts_.size(); ++i) {
-    if (in_list(*facts_[i].path.field) && facts_[i].path.index == index && outcomes_[i].says != Says::nothing)
-      return true;
-  }
-  return false;
+  const auto element = std::find_if(elements_.begin(), elements_.end(), [&](const Element& one) { return one.index == index; });
+  return element != elements_.end() && std::any_of(element->facts.begin(), element->facts.end(), [&](std::size_t fact) {
+           return outcomes_[fact].says != Says::nothing;
+         });
 }
 
 void OrderTable::report_facts(const CsvRecord& record, OrderRecord& order) const {
@@ -846,13 +851,9 @@ void OrderTable::report_facts(const CsvRecord& record, OrderRecord& order) const
     order.diagnostics.push_back(of_row(record, {"job.missing", "the row says nothing that is read", ""}));
   }
   // What is on the main and cannot be told apart may not be left out: both what it is and where must be known.
-  for (std::size_t i = 0; i < facts_.size(); ++i) {
-    const std::size_t index = facts_[i].path.index;
-    const bool first_of_element =
-        in_list(*facts_[i].path.field) &&
-        std::none_of(facts_.begin(), facts_.begin() + static_cast<std::ptrdiff_t>(i),
-                     [&](const Fact& earlier) { return in_list(*earlier.path.field) && earlier.path.index == index; });
-    if (!first_of_element || !element_given(index)) continue;
+  for (const Element& element : elements_) {
+    const std::size_t index = element.index;
+    if (!element_given(index)) continue;
     for (const JobField& field : job_fields()) {
       if (field.need != Need::always || !in_list(field) || find_fact({&field, index}) != none) continue;
       order.diagnostics.push_back(missing(record, {{&field, index}, {}, std::nullopt}));
@@ -864,9 +865,10 @@ void OrderTable::report_facts(const CsvRecord& record, OrderRecord& order) const
 // decides nothing, and what the map file itself bounds away is known to say nothing.
 void OrderTable::note_unread() {
   for (std::size_t i = 0; i < facts_.size(); ++i) {
+    if (outcomes_[i].says != Says::rejected) continue;
     const std::string_view path = facts_[i].path.field->path;
     const bool bears_on_plan = path.find('.') != std::string_view::npos;
-    if (outcomes_[i].says != Says::rejected || !bears_on_plan) continue;
+    if (!bears_on_plan) continue;
     if (outcomes_[i].problem.code != "order.out-of-map-range") draft_.job.unread.push_back(path);
   }
 }

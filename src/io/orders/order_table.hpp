@@ -98,6 +98,11 @@ class OrderTable {
     std::vector<std::size_t> columns;
     std::optional<FieldValue> otherwise;
   };
+  // An element of a list that some column names.
+  struct Element {
+    std::size_t index = 0;
+    std::vector<std::size_t> facts;
+  };
   // How a fact of the row at hand came out, and from which column.
   struct Outcome {
     CellReading::Says says = CellReading::Says::nothing;
@@ -150,6 +155,7 @@ class OrderTable {
 
   // Of the row at hand.
   JobDraft draft_;
+  std::vector<Element> elements_;  // in the order of their first facts
   std::vector<Outcome> outcomes_;  // of each fact
   const std::vector<MapDefault>* also_ = nullptr;
   CellReading unremembered_;

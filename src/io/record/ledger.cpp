@@ -1,5 +1,7 @@
 #include "mainbore/ledger.hpp"
 
+#include <simdjson.h>
+
 #include <algorithm>
 #include <charconv>
 #include <map>
@@ -171,6 +173,20 @@ int Ledger::revisions(std::string_view id, int tap_number) const {
   }));
 }
 
+namespace {
+
+// Behind the last line end stands at most the beginning of a record that a writer did not finish.
+bool is_begun(std::string_view line) {
+  const std::size_t compared = std::min(line.size(), ledger_line_begin.size());
+  return line.substr(0, compared) == ledger_line_begin.substr(0, compared);
+}
+
+io::Problem broken_line(std::int64_t number, const std::string& what) {
+  return {"ledger.broken-line", "line " + std::to_string(number) + ' ' + what, "a ledger has nothing in it but what record --append wrote"};
+}
+
+}  // namespace
+
 Ledger read_ledger(std::string_view text, std::string_view file_name, const Catalog& catalog) {
   Ledger ledger;
   const io::SourceText source(text, file_name, 1);
@@ -184,15 +200,11 @@ Ledger read_ledger(std::string_view text, std::string_view file_name, const Cata
     entry.line = number;
     entry.text = line;
     const auto wrong = read_entry(line, catalog, entry);
-    // Behind the last line end stands at most the beginning of a record that a writer did not finish.
-    const std::size_t compared = std::min(line.size(), ledger_line_begin.size());
-    const bool begun = torn && line.substr(0, compared) == ledger_line_begin.substr(0, compared);
+    const bool begun = torn && is_begun(line);
     ledger.torn = torn;
     ledger.torn_is_whole = torn && !wrong;
     if (wrong && !begun && ledger.diagnostics.size() < most_diagnostics) {
-      ledger.diagnostics.push_back(source.at({begin, begin + line.size()}, "",
-                                             {"ledger.broken-line", "line " + std::to_string(number) + ' ' + *wrong,
-                                              "a ledger has nothing in it but what record --append wrote"}));
+      ledger.diagnostics.push_back(source.at({begin, begin + line.size()}, "", broken_line(number, *wrong)));
     }
     if (torn) break;
     if (!wrong) ledger.entries.push_back(std::move(entry));
@@ -200,6 +212,80 @@ Ledger read_ledger(std::string_view text, std::string_view file_name, const Cata
     ledger.whole = begin;
   }
   return ledger;
+}
+
+// --- before appending ---
+
+struct LedgerScan::Parser {
+  simdjson::dom::parser json;
+  std::string padded;
+};
+
+LedgerScan::LedgerScan(std::string id, int tap_number, std::string file_name, const Catalog& catalog)
+    : parser_(std::make_unique<Parser>()),
+      id_(std::move(id)),
+      tap_number_(tap_number),
+      file_name_(std::move(file_name)),
+      catalog_(catalog) {}
+LedgerScan::~LedgerScan() = default;
+
+void LedgerScan::add(std::string_view bytes) {
+  size += bytes.size();
+  for (std::size_t end = bytes.find('\n'); end != std::string_view::npos; end = bytes.find('\n')) {
+    rest_.append(bytes.substr(0, end));
+    line(rest_);
+    whole += rest_.size() + 1;
+    rest_.clear();
+    bytes.remove_prefix(end + 1);
+  }
+  rest_.append(bytes);
+}
+
+void LedgerScan::line(std::string_view text) {
+  ++lines_;
+  bool of_tap = false;
+  if (is_record(text, of_tap)) {
+    revisions += of_tap ? 1 : 0;
+    return;
+  }
+  // The reader that is slow says what is wrong, or that nothing is.
+  LedgerEntry entry;
+  if (const auto what = read_entry(text, catalog_, entry)) return wrong(text, *what);
+  revisions += entry.id == id_ && entry.tap_number == tap_number_ ? 1 : 0;
+}
+
+void LedgerScan::wrong(std::string_view text, const std::string& what) {
+  if (diagnostics.size() >= most_diagnostics) return;
+  diagnostics.push_back(io::SourceText(text, file_name_, lines_).at({0, text.size()}, "", broken_line(lines_, what)));
+}
+
+bool LedgerScan::is_record(std::string_view text, bool& of_tap) {
+  if (!text.starts_with(ledger_line_begin)) return false;
+  std::string& padded = parser_->padded;
+  if (padded.size() < text.size() + simdjson::SIMDJSON_PADDING) padded.resize(2 * text.size() + simdjson::SIMDJSON_PADDING);
+  text.copy(padded.data(), text.size());
+  simdjson::dom::element root;
+  simdjson::dom::object record;
+  std::string_view id;
+  std::int64_t revision = 0;
+  std::int64_t number = 0;
+  if (parser_->json.parse(padded.data(), text.size(), false).get(root) || root["id"].get(id) || root["revision"].get(revision) ||
+      root["tap_number"].get(number) || root["record"].get(record)) {
+    return false;
+  }
+  of_tap = id == id_ && number == tap_number_;
+  return !id.empty() && revision > 0 && number > 0;
+}
+
+void LedgerScan::end() {
+  torn = !rest_.empty();
+  if (!torn) return;
+  ++lines_;
+  LedgerEntry entry;
+  const auto what = read_entry(rest_, catalog_, entry);
+  torn_is_whole = !what;
+  torn_is_of_tap = torn_is_whole && entry.id == id_ && entry.tap_number == tap_number_;
+  if (what && !is_begun(rest_)) wrong(rest_, *what);
 }
 
 std::string ledger_line(const TapRecord& record, int revision, UnitSystem units) {
