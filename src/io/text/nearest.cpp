@@ -43,8 +43,12 @@ std::optional<std::string_view> nearest(std::string_view text, std::span<const s
   std::size_t best_distance = 0;
   for (const std::string_view name : known) {
     const std::string plain = plain_name(name);
+    const std::size_t longer = std::max(wanted.size(), plain.size());
+    const std::size_t most = std::max<std::size_t>(1, longer / 3);
+    // At least the letters that one has more.
+    const std::size_t least = longer - std::min(wanted.size(), plain.size());
+    if (least > most || (best && least >= best_distance)) continue;
     const std::size_t distance = edit_distance(wanted, plain);
-    const std::size_t most = std::max<std::size_t>(1, std::max(wanted.size(), plain.size()) / 3);
     const bool nothing_shared = distance >= std::min(wanted.size(), plain.size());
     if (distance > most || nothing_shared || (best && distance >= best_distance)) continue;
     best = name;

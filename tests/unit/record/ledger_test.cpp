@@ -69,6 +69,35 @@ TEST_CASE("a last line is whole, begun, or somebody else's") {
   CHECK(read("").entries.empty());
 }
 
+TEST_CASE("a writer's scan, in whatever pieces, knows of a ledger what the reader knows") {
+  const std::string one = line(1);
+  const std::string other = line(1, {{"tap_number", "2", ""}});
+  std::string escaped = line(2);
+  escaped.replace(escaped.find("AV-1041"), 7, "AV\\u002d1041");
+  std::vector<std::string> texts = {"", one, one + other + line(2), other, escaped, "work order 12", one + "x", "\n" + one,
+                                    one.substr(0, 90) + '\n' + one, one + "[1]\n" + other};
+  for (std::size_t cut = 0; cut <= one.size(); cut += cut < 40 || cut + 40 > one.size() ? 1 : 37) texts.push_back(other + one.substr(0, cut));
+  for (const std::string& text : texts) {
+    INFO(text.substr(0, 100));
+    const Ledger ledger = read(text);
+    for (const std::size_t piece : {std::size_t{1}, std::size_t{7}, std::size_t{4096}}) {
+      LedgerScan scan("AV-1041", 1, "ledger.ndjson", Catalog::builtin());
+      for (std::size_t at = 0; at < text.size(); at += piece) scan.add(std::string_view(text).substr(at, piece));
+      scan.end();
+      CHECK(scan.size == text.size());
+      CHECK(scan.whole == ledger.whole);
+      CHECK(scan.torn == ledger.torn);
+      CHECK(scan.torn_is_whole == ledger.torn_is_whole);
+      CHECK(scan.torn_is_of_tap == ledger.torn_is_whole);
+      CHECK(scan.revisions == ledger.revisions("AV-1041", 1));
+      REQUIRE(scan.diagnostics.size() == ledger.diagnostics.size());
+      for (std::size_t i = 0; i < scan.diagnostics.size(); ++i) {
+        CHECK(format_diagnostic(scan.diagnostics[i]) == format_diagnostic(ledger.diagnostics[i]));
+      }
+    }
+  }
+}
+
 TEST_CASE("exports name every tap once, points longitude first") {
   const std::string text = line(1, {{"longitude", "-85.1234567", ""}, {"latitude", "41.5", ""}}) +
                            line(1, {{"tap_number", "2", ""}, {"remarks", "=1+1", ""}});
