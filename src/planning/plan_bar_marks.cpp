@@ -41,7 +41,7 @@ mechanics::BarTool tool_of(const Site& site, const Candidate& plan, const MarksP
 }
 
 // What stands between the drawn-back tool and the pipe, and must be passed before it is shut.
-std::optional<Length> height_to_clear(const Site& site, const Candidate& plan) {
+std::optional<Length> height_to_clear(const Candidate& plan) {
   if (plan.method.kind == Method::direct) return plan.setup.machine == nullptr ? std::nullopt : plan.setup.machine->valve_height;
   const FittingFacts& fitting = plan.fitting;
   if (plan.method.kind != Method::saddle || !fitting.saddle_height.value || !fitting.stop_length.value) return std::nullopt;
@@ -69,7 +69,7 @@ std::optional<MarksPlan> bar_marks(const Site& site, const Candidate& plan, Reco
   MarksPlan marks;
   const ToolFacts& tool = site.job().tool;
   const MachineProfile* machine = plan.setup.machine;
-  marks.clear = height_to_clear(site, plan);
+  marks.clear = height_to_clear(plan);
   if (machine != nullptr) marks.feed_pitch = machine->feed_pitch;
   if (plan.method.kind == Method::direct) {
     marks.by_trial = site.job().service.trial.depth.has_value();
