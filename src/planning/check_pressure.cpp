@@ -177,11 +177,17 @@ Pressure check_surge(const Context& context, const ResolvedMain& main, Said& sai
 // offered where it could mean one that bears the line.
 Detail what_proves_more(const Context& context, const ResolvedMain& main) {
   if (main.candidates.size() == 1) return std::string_view("year or class");
-  const auto bears = [&](const ReadingMeans& means) {
-    return means.pipe != nullptr && means.pipe->rating && !over(context.line(), main.temperature_factor * *means.pipe->rating);
+  const auto bears = [&](const Pipe* pipe) {
+    return pipe->rating && !over(context.line(), main.temperature_factor * *pipe->rating);
+  };
+  // A tape that reads this pipe reads none that does not bear the line.
+  const auto stands_apart = [&](const Pipe* pipe) {
+    return pipe->od && bears(pipe) && std::none_of(main.candidates.begin(), main.candidates.end(), [&](const Pipe* other) {
+             return !bears(other) && (!other->od || !(abs(*other->od - *pipe->od).base() > 0.02));
+           });
   };
   const bool by_tape = main.settle && main.settle->id == ReadingId::circumference &&
-                       std::any_of(main.settle->readings.begin(), main.settle->readings.end(), bears);
+                       std::any_of(main.candidates.begin(), main.candidates.end(), stands_apart);
   return by_tape ? std::string_view("class or circumference") : std::string_view("class");
 }
 

@@ -50,7 +50,7 @@ def lists(program, source):
         if below:
             yield begun, below
     plan = long_options(program, ["plan"])
-    yield "plan --format ", ["text", "json", "html"]
+    yield "plan --format ", ["text", "json", "html", "calc", "calc-html"]
     yield "plan --format j", ["json"]
     yield "plan --fo", ["--format"]
     yield "plan --format json --", [name for name in plan if name != "--format"]

@@ -118,7 +118,7 @@ RULES_FORMATS = [[], ["--format", "json"]]
 RUNS = (
     [(["plan", "job.json", *form], True)
      for form in ([], ["--steps", "--materials"], ["--what-if"], ["--format", "json"], ["--format", "json", "--what-if"],
-                  ["--format", "html"])]
+                  ["--format", "html"], ["--format", "calc"], ["--format", "calc-html"])]
     + [(["batch", "week.csv", *form], True)
        for form in ([], ["--format", "html"], ["--format", "ndjson"], ["--format", "csv"],
                     ["--format", "ndjson", "--full"], ["--format", "ndjson", "--decisions"],
@@ -132,7 +132,7 @@ RUNS = (
     + [(["trial", "--threads", "14", *TRIALS, *form], True) for form in ([], ["--format", "json"])]
     + [(["rules", *words, *form], True)
        for words in (["check", "rules.json"], ["show"], ["diff", "default", "rules.json"]) for form in RULES_FORMATS]
-    + [(["schema", name], True) for name in ("job", "rules", "plan", "map", "machine", "settings", "verdict", "record")]
+    + [(["schema", name], True) for name in ("job", "rules", "plan", "map", "machine", "settings", "verdict", "record", "approved")]
     + [(["record", "job.json", "readings.json", *form], True) for form in ([], ["--format", "json"])]
     + [(["record", "--export", "ledger.ndjson", "--format", form], True) for form in ("json", "csv", "geojson")]
     + [(["record", "--tools", "ledger.ndjson"], True)]

@@ -3,19 +3,12 @@
 #include <algorithm>
 #include <cstdlib>
 #include <fstream>
-#include <utility>
 
 #define CATCH_CONFIG_EXTERNAL_INTERFACES
 #include "support/catch.hpp"
 
 namespace mainbore::test {
 namespace {
-
-struct Reading {
-  std::string where;
-  std::string column;
-};
-Reading last;
 
 #if __has_include(<catch2/catch_all.hpp>)
 using Listener = Catch::EventListenerBase;
@@ -35,7 +28,7 @@ class CheckLog : public Listener {
   }
 
   Ended assertionEnded(const Catch::AssertionStats& stats) override {
-    const Reading read = std::exchange(last, {});
+    const ReferenceRead read = take_last_read();
     const char* const path = std::getenv("MAINBORE_CHECK_LOG");
     if (path != nullptr && !read.where.empty() && stats.assertionResult.hasExpression()) {
       std::string expression = stats.assertionResult.getExpandedExpression();
@@ -50,8 +43,6 @@ class CheckLog : public Listener {
 };
 
 }  // namespace
-
-void reading_reference(const std::string& where, const std::string& column) { last = {where, column}; }
 
 CATCH_REGISTER_LISTENER(CheckLog)
 

@@ -9,7 +9,14 @@
 
 namespace mainbore::test {
 
-// The last number read from a reference table: "npt_dimensions.csv:4", "pitch_gauge".
-void reading_reference(const std::string& where, const std::string& column);
+// A number read from a reference table: "npt_dimensions.csv:4", "pitch_gauge".
+struct ReferenceRead {
+  std::string where;
+  std::string column;
+};
+
+// The last one that was read since the last call; empty: none. An assertion reads one table: in which order the two sides of
+// a comparison are worked out is the compiler's choice.
+[[nodiscard]] ReferenceRead take_last_read();
 
 }  // namespace mainbore::test

@@ -2,11 +2,14 @@
 
 #include <fstream>
 #include <stdexcept>
+#include <utility>
 
 #include "support/check_log.hpp"
 
 namespace mainbore::test {
 namespace {
+
+ReferenceRead last_read;
 
 std::vector<std::string> split_fields(const std::string& line) {
   std::vector<std::string> fields(1);
@@ -33,6 +36,8 @@ std::string after_label(const std::string& line, std::string_view label) {
 
 }  // namespace
 
+ReferenceRead take_last_read() { return std::exchange(last_read, {}); }
+
 const std::string& ReferenceRow::text(const std::string& column) const {
   const auto found = columns_->find(column);
   if (found == columns_->end()) throw std::runtime_error(where_ + ": no column '" + column + "'");
@@ -42,7 +47,7 @@ const std::string& ReferenceRow::text(const std::string& column) const {
 
 double ReferenceRow::number(const std::string& column) const {
   const std::string& field = text(column);
-  reading_reference(where_, column);
+  last_read = {where_, column};
   std::size_t used = 0;
   double value = 0;
   try {

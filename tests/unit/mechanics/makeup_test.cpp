@@ -31,7 +31,8 @@ TEST_CASE("threads left showing by a hole tapped to gauge") {
   const test::ReferenceTable table("mechanics_threads_showing.csv");
   for (const auto& row : table.rows()) {
     INFO(row.where());
-    CHECK(threads_showing(test::npt(row.text("size")), Length{}, row.number("wrench_turns")) ==
+    const TaperThread thread = test::npt(row.text("size"));
+    CHECK(threads_showing(thread, Length{}, row.number("wrench_turns")) ==
           Approx(row.number("showing")).margin(table.tolerance()));
   }
 }

@@ -433,6 +433,12 @@ TEST_CASE("no words of a plan hang on the text of its job, which moves with the 
   }
 }
 
+std::string codes_of(const std::vector<Finding>& findings) {
+  std::string codes;
+  for (const Finding& finding : findings) codes += ' ' + std::string(name_of(finding.code));
+  return codes;
+}
+
 TEST_CASE("a verdict alone decides and finds what the whole plan does") {
   RandomJobs random(9);
   int starved = 0;
@@ -445,6 +451,7 @@ TEST_CASE("a verdict alone decides and finds what the whole plan does") {
     // What is made from the evidence is the whole plan's alone.
     std::vector<Finding> found = whole.findings;
     std::erase_if(found, [](const Finding& finding) { return finding.code == FindingCode::value_recalled; });
+    INFO(codes_of(verdict.findings) << "\nof the whole plan:" << codes_of(found));
     REQUIRE(std::equal(verdict.findings.begin(), verdict.findings.end(), found.begin(), found.end(), same));
     REQUIRE(verdict.service.has_value() == whole.service.has_value());
     REQUIRE(verdict.readings.empty());

@@ -322,6 +322,8 @@ TEST_CASE("more demand, more length, more rise or less pressure never serves bet
     job.service.line.material = static_cast<Tubing>(random() % tubing_count);
     const std::array sizes = {0.75, 1.0, 1.25, 1.5, 2.0};
     job.service.line.size = inches(sizes[random() % sizes.size()]);
+    const ServiceTables& tables = Catalog::builtin().service_tables();
+    if (tables.tube(*job.service.line.material, *job.service.line.size) == nullptr) continue;  // not made so small
     job.service.line.length = real(5, 500) * units::foot;
     job.service.line.rise = real(-40, 60) * units::foot;
     job.service.line.elbows = static_cast<int>(random() % 6);

@@ -59,6 +59,13 @@ void readers_tell_the_same(const Plan& plan) {
     CHECK(text.find(title.substr(1)) != std::string::npos);
     CHECK(sheet.find(escaped(item.basis.source->brief)) != std::string::npos);
   }
+  // A calculation also names what it takes from a handbook and nothing is decided by: the weight of a foot of water.
+  for (const Calculation& made : plan.calculations) {
+    for (const CalculationInput& input : made.inputs) {
+      if (!input.worked_out && input.basis.source != nullptr) ids.insert(input.basis.source->id);
+    }
+    if (made.limit && !made.limit->worked_out && made.limit->basis.source != nullptr) ids.insert(made.limit->basis.source->id);
+  }
   std::set<std::string> named;
   for (const auto& [id, source] : json["sources"].items()) named.insert(id);
   CHECK(named == ids);
