@@ -17,12 +17,21 @@ namespace report {
 Sheet::Sheet(std::string& body, const Plan& plan, Audience audience, int count)
     : body_(body), out_(body), plan_(plan), audience_(audience), card_(card_of(plan, audience)),
       steps_(procedure(plan, audience)), prefix_("s" + std::to_string(count) + "-") {
-  HtmlWriter beside(figures_);
   if (no_go()) return;
   const auto room = [](const FigureRoom& figure) { return 1.15 * figure.words + figure.drawing; };
-  figures_room_ = moved_or_near() ? room(write_along_figure(beside, plan, audience, prefix_))
-                                  : room(write_section_figure(beside, plan, audience, prefix_));
-  figures_room_ += room(write_machine_figure(beside, plan, audience, prefix_));
+  const bool moved = moved_or_near();
+  std::string place;
+  HtmlWriter first(place);
+  const double place_room = room(moved ? write_along_figure(first, plan, audience, prefix_) : write_section_figure(first, plan, audience, prefix_));
+  std::string machine;
+  HtmlWriter second(machine);
+  const double machine_room = room(write_machine_figure(second, plan, audience, prefix_));
+  figures_room_ = place_room + machine_room;
+  // Where a full card has no room for both, what must be read and cleared goes before one of them.
+  const bool one = lines_but_odd() > full();
+  if (one) figures_room_ = moved ? place_room : machine_room;
+  if (!one || moved) figures_ += place;
+  if (!one || !moved) figures_ += machine;
 }
 
 void Sheet::write() {

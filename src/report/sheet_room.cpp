@@ -29,7 +29,7 @@ double Sheet::lines_but_odd() const {
   double lines = 2.6;  // verdict
   for (const std::string& line : card_.what) lines += lines_of({line}, paper::whole_column - 2.0);
   lines += card_.order.empty() ? 0.0 : 0.4 + lines_of({card_.order, "Order Place Planned for Crew Cover 10 ft 10 in"}, paper::whole_column);
-  lines += 2.4 + (card_.translation.empty() ? 0.0 : 1.2);  // who decides, and who has reviewed a translation
+  lines += 2.4 + (card_.translation.empty() ? 0.0 : 2.0);  // who decides, and who has reviewed a translation
   for (const std::string& text : card_.stops) lines += lines_of({text}, paper::whole_column);
   if (no_go()) lines += paper::heading + lines_of_cautions(true);
   if (!no_go()) lines += std::max(lines_of_numbers(), figures_room_ / paper::least_line);
