@@ -66,7 +66,8 @@ TEST_CASE("75 gpm runs too fast through a 1 in tap, and the plan says what would
 TEST_CASE("a meter that the peak takes nearly whole is said, with the next that would do") {
   Job job = job_with_demand(48, 1.5);
   job.service.meter = NominalSize::inches(1);  // 50 gpm at most
-  const Finding* const share = found(plan_of(job), FindingCode::service_meter_share);
+  const Plan plan = plan_of(job);
+  const Finding* const share = found(plan, FindingCode::service_meter_share);
   REQUIRE(share != nullptr);
   CHECK(share->severity == Severity::caution);
   REQUIRE(std::get_if<NominalSize>(&share->details[1]) != nullptr);
