@@ -3,7 +3,7 @@
 # Usage: check_packages.sh BUILD_DIR
 set -euo pipefail
 here=$(cd "$(dirname "$0")/../.." && pwd)
-build=$1
+build=$(cd "$1" && pwd)
 # The build goes back to the prefix that it had.
 trap 'cmake -S "$here" -B "$build" -DCMAKE_INSTALL_PREFIX=/usr/local > /dev/null' EXIT
 first=$(bash "$here/.ci/release" --from "$build")
