@@ -30,4 +30,9 @@ struct PipeKnown {
 // The pipes that fit, and what is known of them. Contradictions and doubts are findings.
 [[nodiscard]] std::pair<std::vector<const Pipe*>, PipeKnown> find_candidates(const Context& context, Said& said);
 
+// Whether a tape tells these two apart: nearer than a fiftieth of an inch outside they read alike.
+[[nodiscard]] inline bool told_apart(const Pipe& one, const Pipe& other) {
+  return one.od && other.od && abs(*one.od - *other.od) > 0.02 * units::inch;
+}
+
 }  // namespace mainbore::planning

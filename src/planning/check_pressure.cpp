@@ -2,6 +2,7 @@
 #include <array>
 
 #include "planning/calculations.hpp"
+#include "planning/candidates.hpp"
 #include "planning/checks.hpp"
 
 namespace mainbore::planning {
@@ -183,7 +184,7 @@ Detail what_proves_more(const Context& context, const ResolvedMain& main) {
   // A tape that reads this pipe reads none that does not bear the line.
   const auto stands_apart = [&](const Pipe* pipe) {
     return pipe->od && bears(pipe) && std::none_of(main.candidates.begin(), main.candidates.end(), [&](const Pipe* other) {
-             return !bears(other) && (!other->od || !(abs(*other->od - *pipe->od).base() > 0.02));
+             return !bears(other) && !told_apart(*pipe, *other);
            });
   };
   const bool by_tape = main.settle && main.settle->id == ReadingId::circumference &&

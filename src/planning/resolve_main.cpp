@@ -28,9 +28,6 @@ bool worse(const Pipe* a, const Pipe* b) {
 // The thickest that a gauge may read on any of these pipes. Of pipes that measure differently outside it is that of the
 // thinnest such, because the tape may tell of them yet.
 std::optional<Length> thickest_of(const std::vector<const Pipe*>& pipes) {
-  const auto alike = [](const Pipe* a, const Pipe* b) {
-    return !a->od || !b->od || !(abs(*a->od - *b->od) > 0.02 * units::inch);
-  };
   const auto reads = [](const Pipe* pipe) {
     if (pipe->wall) return std::optional(thickest_reading(*pipe));
     return pipe->plausible ? std::optional(pipe->plausible->wall_to) : std::nullopt;
@@ -39,7 +36,7 @@ std::optional<Length> thickest_of(const std::vector<const Pipe*>& pipes) {
   for (const Pipe* one : pipes) {
     std::optional<Length> most;
     for (const Pipe* other : pipes) {
-      if (alike(one, other)) most = std::max(most, reads(other));
+      if (!told_apart(*one, *other)) most = std::max(most, reads(other));
     }
     if (most && (!least || *most < *least)) least = most;
   }
@@ -72,9 +69,7 @@ std::optional<Length> believed_wall(const Context& context, const ResolvedMain& 
 std::optional<SettlingReading> settling_reading(const Context& context, const std::vector<const Pipe*>& pipes,
                                                 bool diameter_known) {
   const Pipe& first = *pipes.front();
-  const bool differs = std::any_of(pipes.begin(), pipes.end(), [&](const Pipe* pipe) {
-    return pipe->od && first.od && abs(*pipe->od - *first.od).base() > 0.02;
-  });
+  const bool differs = std::any_of(pipes.begin(), pipes.end(), [&](const Pipe* pipe) { return told_apart(*pipe, first); });
   if (diameter_known || !differs) return std::nullopt;
   SettlingReading reading{ReadingId::circumference, {}};
   if (!context.whole()) return reading;

@@ -11,6 +11,6 @@ namespace mainbore::report {
 
 // The content policy of a page with the sheet's style and script, and nothing else: no network, no other script. Style
 // attributes are allowed, because they set how far apart lines stand.
-[[nodiscard]] std::string sheet_policy();
+[[nodiscard]] const std::string& sheet_policy();
 
 }  // namespace mainbore::report

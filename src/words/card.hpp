@@ -142,6 +142,5 @@ enum class CardWord : std::uint8_t {
 };
 
 [[nodiscard]] std::string_view say(CardWord word, Language language);
-[[nodiscard]] std::string say(CardWord word, Language language, std::initializer_list<Figure> figures);
 
 }  // namespace mainbore::words

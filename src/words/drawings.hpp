@@ -91,6 +91,5 @@ enum class DrawingWord : std::uint8_t {
 };
 
 [[nodiscard]] std::string_view say(DrawingWord word, Language language);
-[[nodiscard]] std::string say(DrawingWord word, Language language, std::initializer_list<Figure> figures);
 
 }  // namespace mainbore::words

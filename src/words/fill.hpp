@@ -30,6 +30,12 @@ struct Figure {
 [[nodiscard]] std::string filled(std::string_view sentence, std::initializer_list<Figure> figures,
                                  Language language = Language::english);
 
+// A sentence of any table of words (`CardWord`, `StepWord`, ...) with its figures.
+template <typename Word>
+[[nodiscard]] std::string say(Word word, Language language, std::initializer_list<Figure> figures) {
+  return filled(say(word, language), figures, language);
+}
+
 // Its first letter as a sentence starts; a letter outside of ASCII stays as it is.
 [[nodiscard]] std::string sentence_case(std::string text);
 

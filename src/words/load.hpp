@@ -133,6 +133,5 @@ enum class LoadWord : std::uint8_t {
 };
 
 [[nodiscard]] std::string_view say(LoadWord word, Language language);
-[[nodiscard]] std::string say(LoadWord word, Language language, std::initializer_list<Figure> figures);
 
 }  // namespace mainbore::words

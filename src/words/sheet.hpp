@@ -69,6 +69,5 @@ enum class SheetWord : std::uint8_t {
 };
 
 [[nodiscard]] std::string_view say(SheetWord word, Language language);
-[[nodiscard]] std::string say(SheetWord word, Language language, std::initializer_list<Figure> figures);
 
 }  // namespace mainbore::words

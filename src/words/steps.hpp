@@ -256,6 +256,5 @@ enum class StepWord : std::uint8_t {
 };
 
 [[nodiscard]] std::string_view say(StepWord word, Language language);
-[[nodiscard]] std::string say(StepWord word, Language language, std::initializer_list<Figure> figures);
 
 }  // namespace mainbore::words

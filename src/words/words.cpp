@@ -31,38 +31,18 @@ std::string_view say(CardWord word, Language language) {
   return words_of(english::card, spanish::card, word, language);
 }
 
-std::string say(CardWord word, Language language, std::initializer_list<Figure> figures) {
-  return filled(say(word, language), figures, language);
-}
-
 std::string_view say(StepWord word, Language language) {
   return words_of(english::steps, spanish::steps, word, language);
 }
 
-std::string say(StepWord word, Language language, std::initializer_list<Figure> figures) {
-  return filled(say(word, language), figures, language);
-}
-
 std::string_view say(LoadWord word, Language language) { return words_of(english::load, spanish::load, word, language); }
-
-std::string say(LoadWord word, Language language, std::initializer_list<Figure> figures) {
-  return filled(say(word, language), figures, language);
-}
 
 std::string_view say(SheetWord word, Language language) {
   return words_of(english::sheet, spanish::sheet, word, language);
 }
 
-std::string say(SheetWord word, Language language, std::initializer_list<Figure> figures) {
-  return filled(say(word, language), figures, language);
-}
-
 std::string_view say(DrawingWord word, Language language) {
   return words_of(english::drawings, spanish::drawings, word, language);
-}
-
-std::string say(DrawingWord word, Language language, std::initializer_list<Figure> figures) {
-  return filled(say(word, language), figures, language);
 }
 
 const CautionText& caution_text(CautionWord word, Language language) {

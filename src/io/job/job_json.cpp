@@ -6,7 +6,7 @@
 #include <map>
 #include <vector>
 
-#include "io/job/job_fields.hpp"
+#include "io/job/field_tree.hpp"
 #include "io/text/text_scan.hpp"
 #include "mainbore/job_file.hpp"
 
@@ -66,41 +66,10 @@ void write_value(JsonWriter& out, std::string_view key, const JobField& field, c
   }
 }
 
-// The field table as the objects it describes: a member is a fact, or has members itself.
-struct Member {
-  std::string_view key;
-  const JobField* fact = nullptr;
-  bool list = false;
-  std::vector<Member> members;
-};
-
-// Of the rows whose paths agree in the first `prefix` characters.
-std::vector<Member> members_of(std::span<const JobField> rows, std::size_t prefix) {
-  std::vector<Member> members;
-  while (!rows.empty()) {
-    const JobField& field = rows.front();
-    const std::string_view rest = field.path.substr(prefix);
-    const std::size_t end = rest.find_first_of(".[");
-    const std::string_view key = rest.substr(0, end);
-    if (end == std::string_view::npos) {
-      members.push_back({key, &field, false, {}});
-      rows = rows.subspan(1);
-      continue;
-    }
-    const bool list = rest[end] == '[';
-    const std::size_t inner = prefix + end + (list ? 3 : 1);
-    std::size_t count = 0;
-    while (count < rows.size() && rows[count].path.substr(0, inner) == field.path.substr(0, inner)) ++count;
-    members.push_back({key, nullptr, list, members_of(rows.first(count), inner)});
-    rows = rows.subspan(count);
-  }
-  return members;
-}
-
 // A member's value, or nothing where it is not known, and how long a list is, come from `facts`.
 template <class Facts>
-void write_members(JsonWriter& out, const std::vector<Member>& members, const Facts& facts, std::size_t index) {
-  for (const Member& member : members) {
+void write_members(JsonWriter& out, const std::vector<FieldMember>& members, const Facts& facts, std::size_t index) {
+  for (const FieldMember& member : members) {
     if (member.fact != nullptr) {
       facts.write(out, member, index);
     } else if (member.list) {
@@ -126,8 +95,7 @@ void write_members(JsonWriter& out, const std::vector<Member>& members, const Fa
 template <class Facts>
 void write_object(JsonWriter& out, std::string_view key, const Facts& facts) {
   out.begin_object(key);
-  static const std::vector<Member> members = members_of(job_fields(), 0);
-  write_members(out, members, facts, 0);
+  write_members(out, job_members(), facts, 0);
   out.end_object();
 }
 
@@ -136,7 +104,7 @@ class KnownFacts {
  public:
   KnownFacts(const Job& job, UnitSystem system) : job_(job), system_(system) {}
 
-  void write(JsonWriter& out, const Member& member, std::size_t index) const {
+  void write(JsonWriter& out, const FieldMember& member, std::size_t index) const {
     const FieldValue value = member.fact->load(job_, index, member.fact->kind);
     if (value.index() != 0) write_value(out, member.key, *member.fact, value, system_);
   }
@@ -162,7 +130,7 @@ class WrittenFacts {
     }
   }
 
-  void write(JsonWriter& out, const Member& member, std::size_t index) const {
+  void write(JsonWriter& out, const FieldMember& member, std::size_t index) const {
     const auto found = written_.find(member.fact->path_at(index));
     if (found == written_.end()) return;
     const std::string_view text = *found->second;

@@ -1,10 +1,10 @@
 #include "mainbore/schema.hpp"
 
-#include <span>
+#include <algorithm>
 #include <type_traits>
 
 #include "io/approved/approved_fields.hpp"
-#include "io/job/job_fields.hpp"
+#include "io/job/field_tree.hpp"
 #include "io/orders/order_map_schema.hpp"
 #include "io/orders/verdict_schema.hpp"
 #include "io/plan/plan_schema.hpp"
@@ -40,7 +40,7 @@ class JobSchema {
 
   [[nodiscard]] Json write() {
     Json schema = document(SchemaOf::job, schema_version, "A service tap: what is known of one job");
-    schema.update(object_of(io::job_fields(), 0));
+    schema.update(object_of(io::job_members()));
     schema["definitions"] = std::move(definitions_);
     return schema;
   }
@@ -142,45 +142,32 @@ class JobSchema {
   }
 
   [[nodiscard]] Json machine() {
-    constexpr std::string_view section = "machine.";
-    const std::span<const JobField> rows = io::job_fields();
-    std::size_t first = 0;
-    while (!rows[first].path.starts_with(section)) ++first;
-    std::size_t count = 0;
-    while (first + count < rows.size() && rows[first + count].path.starts_with(section)) ++count;
-    return object_of(rows.subspan(first, count), section.size());
+    const std::vector<io::FieldMember>& job = io::job_members();
+    const auto machine = std::find_if(job.begin(), job.end(), [](const io::FieldMember& member) { return member.key == "machine"; });
+    return object_of(machine->members);
   }
 
-  // The object whose rows agree in the first `prefix` characters of their paths, with the objects inside it.
-  [[nodiscard]] Json object_of(std::span<const JobField> rows, std::size_t prefix) {
+  // The object with these members, and the objects inside it.
+  [[nodiscard]] Json object_of(const std::vector<io::FieldMember>& members) {
     Json object = closed_object();
     Json required = Json::array();
     Json figures = Json::array();
-    while (!rows.empty()) {
-      const JobField& field = rows.front();
-      const std::string_view rest = field.path.substr(prefix);
-      const std::size_t end = rest.find_first_of(".[");
-      const std::string key(rest.substr(0, end));
+    for (const io::FieldMember& one : members) {
+      const std::string key(one.key);
       Json& member = object["properties"][key];
-      if (end == std::string_view::npos) {
-        member = value_of(field);
-        if (field.need == Need::always) required.push_back(key);
-        if (field.need == Need::machine_figures) figures.push_back(key);
-        rows = rows.subspan(1);
+      if (one.fact != nullptr) {
+        member = value_of(*one.fact);
+        if (one.fact->need == Need::always) required.push_back(key);
+        if (one.fact->need == Need::machine_figures) figures.push_back(key);
         continue;
       }
-      const bool list = rest[end] == '[';
-      const std::size_t inner = prefix + end + (list ? 3 : 1);
-      std::size_t count = 0;
-      while (count < rows.size() && rows[count].path.substr(0, inner) == field.path.substr(0, inner)) ++count;
-      Json inside = object_of(rows.first(count), inner);
-      if (list) {
+      Json inside = object_of(one.members);
+      if (one.list) {
         member = {{"type", "array"}, {"maxItems", io::longest_list}, {"items", std::move(inside)}};
       } else {
         if (inside.contains("required")) required.push_back(key);
         member = std::move(inside);
       }
-      rows = rows.subspan(count);
     }
     if (!required.empty()) object["required"] = std::move(required);
     if (!figures.empty()) object["anyOf"] = one_machine(figures);
