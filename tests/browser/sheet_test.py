@@ -312,9 +312,14 @@ def check(browser, program, job, keep):
     smallest = browser.evaluate(TYPE)
     if smallest["body"] < BODY_TYPE or smallest["drawings"] < DRAWING_TYPE:
         yield f"type of {smallest} px on paper"
+    yield from check_papers(browser, keep, job.stem)
+
+
+# What is open prints on one to three pages, whatever the paper.
+def check_papers(browser, keep, name):
     for paper, (width, height) in PAPERS.items():
         print_out = browser.pdf(width, height)
-        (keep / f"{job.stem}-{paper}.pdf").write_bytes(print_out)
+        (keep / f"{name}-{paper}.pdf").write_bytes(print_out)
         pages = len(re.findall(rb"/Type\s*/Page\b", print_out))
         if not 1 <= pages <= 3:
             yield f"{pages} pages of {paper}"
@@ -333,12 +338,7 @@ def check_spanish(browser, program, job, keep):
     browser.open(file.absolute().as_uri(), BETWEEN_MARGINS)
     browser.media("print")
     yield from ("Spanish, paper: " + problem for problem in browser.evaluate(LOOK % BETWEEN_MARGINS))
-    for paper, (width, height) in PAPERS.items():
-        print_out = browser.pdf(width, height)
-        (keep / f"{job.stem}-es-{paper}.pdf").write_bytes(print_out)
-        pages = len(re.findall(rb"/Type\s*/Page\b", print_out))
-        if not 1 <= pages <= 3:
-            yield f"Spanish: {pages} pages of {paper}"
+    yield from ("Spanish: " + problem for problem in check_papers(browser, keep, job.stem + "-es"))
 
 
 def main(arguments):

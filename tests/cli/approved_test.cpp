@@ -1,11 +1,11 @@
 // The approved list and what is aboard, through the program.
 #include <nlohmann/json.hpp>
-#include <regex>
 #include <string>
 #include <vector>
 
 #include "cli/program_run.hpp"
 #include "support/catch.hpp"
+#include "support/one_line.hpp"
 
 using namespace mainbore;
 using namespace mainbore::test;
@@ -23,8 +23,6 @@ std::vector<std::string> with(std::vector<std::string> arguments, const std::vec
   return arguments;
 }
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
-// Lines that were broken at the width of the page, joined again.
-std::string joined(const std::string& page) { return std::regex_replace(page, std::regex(R"(\n\s+)"), " "); }
 
 constexpr const char* list =
     "kind,main,od_from,od_to,size,thread,torque,stock\n"
@@ -37,8 +35,8 @@ TEST_CASE("card, load list and JSON name the approved items") {
   const std::string example = source + "/examples/approved/ashby_vale.csv";
   const Ran card = run(with(saddle, {"--approved", example, "--materials"}), {});
   INFO(card.err);
-  CHECK(has(joined(card.out), "8.54 in to 9.4 in, 2 straps, wide bronze band, stock 41-117, nuts 50 ft-lbf"));
-  CHECK(has(joined(card.out), "1 in AWWA taper, full bore, stock 12-004"));
+  CHECK(has(on_one_line(card.out), "8.54 in to 9.4 in, 2 straps, wide bronze band, stock 41-117, nuts 50 ft-lbf"));
+  CHECK(has(on_one_line(card.out), "1 in AWWA taper, full bore, stock 12-004"));
   const Json plan = Json::parse(run(with(saddle, {"--approved", example, "--format", "json"}), {}).out);
   CHECK(plan["approved"]["fittings"][0]["stock"] == "41-117");
   bool loaded = false;

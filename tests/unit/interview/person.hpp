@@ -10,6 +10,7 @@
 
 #include "interview/interview.hpp"
 #include "mainbore/rules_file.hpp"
+#include "support/one_line.hpp"
 #include "support/plan_under.hpp"
 
 namespace mainbore::test {
@@ -17,15 +18,6 @@ namespace mainbore::test {
 // Part of a question, and the answer to it. Of several to one question each is said once, in order, the last again and
 // again.
 using Answers = std::vector<std::pair<std::string, std::string>>;
-
-inline std::string on_one_line(std::string_view text) {
-  std::string line;
-  for (const char c : text) {
-    const bool blank = c == ' ' || c == '\n';
-    if (!blank || line.empty() || line.back() != ' ') line += blank ? ' ' : c;
-  }
-  return line;
-}
 
 class Person : public std::streambuf {
  public:

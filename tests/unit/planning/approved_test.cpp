@@ -52,15 +52,8 @@ Job saddle_job() {
   return job;
 }
 
-const Finding* found(const Plan& plan, FindingCode code) {
-  for (const Finding& finding : plan.findings) {
-    if (finding.code == code) return &finding;
-  }
-  return nullptr;
-}
-
 std::string says(const Plan& plan, FindingCode code) {
-  const Finding* const finding = found(plan, code);
+  const Finding* const finding = find(plan, code);
   return finding == nullptr ? std::string() : detail_of(*finding, UnitSystem::us);
 }
 
@@ -104,7 +97,7 @@ TEST_CASE("a saddle tap takes saddle and stop from the approved list") {
   REQUIRE(plan.method.fitting(ApprovedKind::saddle) != nullptr);
   CHECK(plan.method.fitting(ApprovedKind::saddle)->torque);
   CHECK(plan.method.fitting(ApprovedKind::stop) != nullptr);
-  CHECK_FALSE(found(plan, FindingCode::approved_none_fits));
+  CHECK_FALSE(find(plan, FindingCode::approved_none_fits));
   CHECK(approved_in_words(*plan.method.fitting(ApprovedKind::saddle), UnitSystem::us) ==
         "8.54 in to 9.4 in, stock 41-117, nuts 50 ft-lbf");
   bool named = false;
@@ -121,7 +114,7 @@ TEST_CASE("a saddle tap takes saddle and stop from the approved list") {
 
 TEST_CASE("where no approved item fits, the office is asked and the nearest named") {
   const Plan plan = plan_with(saddle_job(), {"a.csv", "", "", {saddle(6.6, 7.2), saddle(8.54, 9.4, Material::pvc, 0.75), stop()}});
-  REQUIRE(found(plan, FindingCode::approved_none_fits) != nullptr);
+  REQUIRE(find(plan, FindingCode::approved_none_fits) != nullptr);
   CHECK(plan.verdict == Verdict::hold);
   CHECK(clears_by(FindingCode::approved_none_fits) == Clears::office);
   CHECK(says(plan, FindingCode::approved_none_fits) ==
@@ -138,17 +131,17 @@ TEST_CASE("a rating on the list clears the hold on the usual rating, and a lengt
   ApprovedItem wide = saddle(8.54, 9.40);
   wide.rating = 200.0 * units::psi;
   const Plan plain = plan_of(job);
-  CHECK(found(plain, FindingCode::pressure_over_stop_rating) != nullptr);
-  CHECK_FALSE(found(plan_with(job, {"a", "", "", {wide, strong}}), FindingCode::pressure_over_stop_rating));
+  CHECK(find(plain, FindingCode::pressure_over_stop_rating) != nullptr);
+  CHECK_FALSE(find(plan_with(job, {"a", "", "", {wide, strong}}), FindingCode::pressure_over_stop_rating));
   // A stop that is too weak is not chosen, and supplies nothing.
   strong.rating = 110.0 * units::psi;
   const Plan weak = plan_with(job, {"a", "", "", {wide, strong}});
-  CHECK(found(weak, FindingCode::approved_none_fits) != nullptr);
-  CHECK(found(weak, FindingCode::pressure_over_stop_rating) != nullptr);
+  CHECK(find(weak, FindingCode::approved_none_fits) != nullptr);
+  CHECK(find(weak, FindingCode::pressure_over_stop_rating) != nullptr);
   // What the job reads goes before the list.
   job.service.stop_rating = 90.0 * units::psi;
   strong.rating = 150.0 * units::psi;
-  CHECK(found(plan_with(job, {"a", "", "", {wide, strong}}), FindingCode::pressure_over_stop_rating) != nullptr);
+  CHECK(find(plan_with(job, {"a", "", "", {wide, strong}}), FindingCode::pressure_over_stop_rating) != nullptr);
 }
 
 TEST_CASE("an approved list never betters a verdict but by ratings and lengths, and an item less never does") {

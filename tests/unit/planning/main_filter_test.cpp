@@ -7,23 +7,13 @@
 #include "rules/tap_limits.hpp"
 #include "support/catch.hpp"
 #include "support/plan_under.hpp"
+#include "support/rules_of.hpp"
 #include "unit/planning/whole_jobs.hpp"
 
 using namespace mainbore;
 using namespace mainbore::test;
 
 namespace {
-
-Rules rules_of(const std::string& text) {
-  RulesFile read = load_rules(Catalog::builtin(), std::vector<RuleText>{{"own.json", text}});
-  for (const Diagnostic& d : read.diagnostics) UNSCOPED_INFO(format_diagnostic(d));
-  REQUIRE(read.rules);
-  return std::move(*read.rules);
-}
-
-bool found(const Plan& plan, FindingCode code) {
-  return std::any_of(plan.findings.begin(), plan.findings.end(), [&](const Finding& f) { return f.code == code; });
-}
 
 Job cast_iron_16(const std::string& class_name) {
   Job job = sound_job();
@@ -56,15 +46,15 @@ std::string random_criterion(WholeJobs& random) {
 // Cast iron of 1908, 16 in: outside and inside diameter of class A 17.40 and 16.20, of class B 17.40 and 16.00.
 TEST_CASE("a text that speaks of the inside diameter is asked of the class, not of the nominal size") {
   const Rules over_16 = rules_of(R"({"main": {"not_tapped": [{"bore_above": "16 in", "why": "Trunk mains"}]}})");
-  CHECK(found(plan_under(cast_iron_16("Class A"), over_16), FindingCode::main_not_tapped));
-  CHECK_FALSE(found(plan_under(cast_iron_16("Class B"), over_16), FindingCode::main_not_tapped));
-  CHECK_FALSE(found(plan_under(cast_iron_16("Class B"), over_16), FindingCode::main_perhaps_not_tapped));
+  CHECK(has(plan_under(cast_iron_16("Class A"), over_16), FindingCode::main_not_tapped));
+  CHECK_FALSE(has(plan_under(cast_iron_16("Class B"), over_16), FindingCode::main_not_tapped));
+  CHECK_FALSE(has(plan_under(cast_iron_16("Class B"), over_16), FindingCode::main_perhaps_not_tapped));
   // Which of them it is nobody knows: held, not stopped.
   const Plan unknown = plan_under(cast_iron_16(""), over_16);
-  CHECK(found(unknown, FindingCode::main_perhaps_not_tapped));
+  CHECK(has(unknown, FindingCode::main_perhaps_not_tapped));
   CHECK(unknown.verdict != Verdict::go);
   const Rules from_16 = rules_of(R"({"main": {"not_tapped": [{"bore_from": "16 in", "why": "Trunk mains"}]}})");
-  CHECK(found(plan_under(cast_iron_16("Class B"), from_16), FindingCode::main_not_tapped));
+  CHECK(has(plan_under(cast_iron_16("Class B"), from_16), FindingCode::main_not_tapped));
 }
 
 TEST_CASE("a row that forbids counts where it may be for the main, one that permits only where it surely is") {
@@ -95,9 +85,9 @@ TEST_CASE("seasons, specifications and caps ask the same of a main as permission
   job.date = "2026-01-15";
   job.main.installed = 1990;
   const Rules season = rules_of(R"({"main": {"closed_season": [{"laid_to": 1960, "from": "11-01", "to": "04-01"}]}})");
-  CHECK_FALSE(found(plan_under(job, season), FindingCode::season_closed));
+  CHECK_FALSE(has(plan_under(job, season), FindingCode::season_closed));
   job.main.installed.reset();
-  CHECK(found(plan_under(job, season), FindingCode::season_closed));
+  CHECK(has(plan_under(job, season), FindingCode::season_closed));
 
   job.service.method = Method::saddle;
   const Rules words = rules_of(R"({"saddle": {"specification": [{"wall_below": "0.30 in", "text": "wide band"}]}})");

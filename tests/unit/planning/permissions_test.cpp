@@ -5,19 +5,13 @@
 #include "mainbore/wording.hpp"
 #include "support/catch.hpp"
 #include "support/plan_under.hpp"
+#include "support/rules_of.hpp"
 #include "unit/planning/whole_jobs.hpp"
 
 using namespace mainbore;
 using namespace mainbore::test;
 
 namespace {
-
-Rules rules_of(const std::string& text) {
-  RulesFile read = load_rules(Catalog::builtin(), std::vector<RuleText>{{"own.json", text}});
-  for (const Diagnostic& d : read.diagnostics) UNSCOPED_INFO(format_diagnostic(d));
-  REQUIRE(read.rules);
-  return std::move(*read.rules);
-}
 
 Job job_in(Material material, double size, double tap) {
   Job job = sound_job();

@@ -6,6 +6,7 @@
 #include "mainbore/work.hpp"
 #include "support/catch.hpp"
 #include "support/plan_under.hpp"
+#include "support/rules_of.hpp"
 #include "unit/planning/jobs.hpp"
 #include "unit/planning/whole_jobs.hpp"
 
@@ -16,12 +17,6 @@ using Catch::Approx;
 namespace {
 
 constexpr int usual = 2000;
-
-Rules rules_of(const std::string& text) {
-  RulesFile read = load_rules(Catalog::builtin(), std::vector<RuleText>{{"own.json", text}});
-  REQUIRE(read.rules);
-  return std::move(*read.rules);
-}
 
 Job saddle_job() {
   Job job = sound_job();

@@ -11,20 +11,13 @@
 #include "mainbore/wording.hpp"
 #include "support/catch.hpp"
 #include "support/plan_under.hpp"
+#include "support/rules_of.hpp"
 #include "unit/planning/jobs.hpp"
 
 using namespace mainbore;
 using namespace mainbore::test;
 
 namespace {
-
-Rules rules_of(const std::string& text) {
-  const std::vector<RuleText> files = {{"own.json", text}};
-  RulesFile read = load_rules(Catalog::builtin(), files);
-  for (const Diagnostic& d : read.diagnostics) UNSCOPED_INFO(format_diagnostic(d));
-  REQUIRE(read.rules);
-  return std::move(*read.rules);
-}
 
 }  // namespace
 

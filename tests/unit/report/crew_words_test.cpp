@@ -14,6 +14,7 @@
 #include "mainbore/sheet.hpp"
 #include "mainbore/work.hpp"
 #include "support/catch.hpp"
+#include "support/one_line.hpp"
 #include "unit/planning/whole_jobs.hpp"
 #include "words/tables.hpp"
 
@@ -117,15 +118,6 @@ std::vector<std::string> english_pieces() {
     add_pieces(pieces, row.words.fix);
   }
   return pieces;
-}
-
-std::string on_one_line(std::string_view text) {
-  std::string out;
-  for (const char c : text) {
-    const char plain = c == '\n' ? ' ' : c;
-    if (plain != ' ' || out.empty() || out.back() != ' ') out += plain;
-  }
-  return out;
 }
 
 }  // namespace

@@ -13,6 +13,7 @@
 #include "mainbore/report.hpp"
 #include "mainbore/sheet.hpp"
 #include "support/catch.hpp"
+#include "support/one_line.hpp"
 #include "unit/planning/random_jobs.hpp"
 #include "unit/planning/whole_jobs.hpp"
 
@@ -20,15 +21,6 @@ using namespace mainbore;
 using namespace mainbore::test;
 
 namespace {
-
-std::string in_one_line(std::string text) {
-  std::string out;
-  for (const char c : text) {
-    const char plain = c == '\n' ? ' ' : c;
-    if (plain != ' ' || out.empty() || out.back() != ' ') out += plain;
-  }
-  return out;
-}
 
 // As a page writes it.
 std::string escaped(std::string_view text) {
@@ -44,7 +36,7 @@ std::string escaped(std::string_view text) {
 }
 
 void readers_tell_the_same(const Plan& plan) {
-  const std::string text = in_one_line(text_report(plan, {.width = 200}));
+  const std::string text = on_one_line(text_report(plan, {.width = 200}));
   const std::string sheet = sheet_html(plan, UnitSystem::us);
   const auto json = nlohmann::json::parse(plan_to_json(plan, UnitSystem::us, JsonStyle::compact));
   std::set<std::string> ids;

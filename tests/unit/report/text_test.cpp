@@ -7,12 +7,14 @@
 #include "mainbore/wording.hpp"
 #include "report/text_page.hpp"
 #include "support/catch.hpp"
+#include "support/one_line.hpp"
 #include "unit/work/sample_plans.hpp"
 
 namespace mainbore {
 namespace {
 
 using test::finding;
+using test::on_one_line;
 using test::Sample;
 using test::sample_plan;
 
@@ -54,15 +56,6 @@ std::vector<std::string> lines_of(const std::string& text) {
 
 bool contains(const std::string& text, std::string_view part) { return text.find(part) != std::string::npos; }
 
-std::string unwrapped(const std::string& text) {
-  std::string out;
-  for (const char c : text) {
-    const char plain = c == '\n' ? ' ' : c;
-    if (plain != ' ' || out.empty() || out.back() != ' ') out += plain;
-  }
-  return out;
-}
-
 }  // namespace
 
 TEST_CASE("a crew reads figures that it can gauge") {
@@ -82,7 +75,7 @@ TEST_CASE("rating and wall of different pipes are told to be the worst of each")
   Plan plan = sample_plan();
   CHECK_FALSE(contains(text_report(plan, {}), "worst of each"));
   plan.main.rated_as = test::sample_tables().thicker.class_name;
-  CHECK(contains(unwrapped(text_report(plan, {})), "worst of each"));
+  CHECK(contains(on_one_line(text_report(plan, {})), "worst of each"));
 }
 
 TEST_CASE("no line is wider than asked, none ends in a space") {
@@ -123,11 +116,11 @@ TEST_CASE("each hold has its code, what to do and a blank to fill") {
   CHECK(contains(text, "[direct.thin-wall]"));
   CHECK(contains(text, "--> Least wall: ________ in   by ________"));
   CHECK(contains(text, "--> Proved by (two means): ________________   by ________"));
-  CHECK(contains(unwrapped(text), "It must read at least 0.237 in; if less, use a saddle."));
+  CHECK(contains(on_one_line(text), "It must read at least 0.237 in; if less, use a saddle."));
 }
 
 TEST_CASE("what was not used stands with its reason, what was assumed with its way out") {
-  const std::string text = unwrapped(text_report(held_plan()));
+  const std::string text = on_one_line(text_report(held_plan()));
   CHECK(contains(text, "1-1/4 in direct: A wall of 0.25 in holds 1.2 threads; 2 threads are required."));
   CHECK(contains(text,
                  "Main class: PC 350, the weakest pipe that fits what is known. Better: read the class on the pipe."));
@@ -158,7 +151,7 @@ TEST_CASE("a no-go says what stops it, and shows no way to do it") {
 
 TEST_CASE("cautions cannot be switched off") {
   for (const Plan& plan : {held_plan(), refused_plan(), sample_plan()}) {
-    const std::string text = unwrapped(text_report(plan, {.steps = false, .materials = false}));
+    const std::string text = on_one_line(text_report(plan, {.steps = false, .materials = false}));
     for (const Caution& caution : cautions(plan, UnitSystem::us)) {
       INFO(caution.code);
       CHECK(contains(text, caution.text));
@@ -175,7 +168,7 @@ TEST_CASE("steps and load can be left out") {
 
 TEST_CASE("every step and hold point is printed") {
   const Plan plan = held_plan();
-  const std::string text = unwrapped(text_report(plan));
+  const std::string text = on_one_line(text_report(plan));
   for (const Step& step : procedure(plan, UnitSystem::us)) {
     INFO(step.id);
     CHECK(contains(text, in_words(step)));
@@ -186,14 +179,14 @@ TEST_CASE("every step and hold point is printed") {
 }
 
 TEST_CASE("sources say how each number was had") {
-  const std::string text = unwrapped(text_report(held_plan()));
+  const std::string text = on_one_line(text_report(held_plan()));
   CHECK(contains(text, "Sample pipe standard, 3rd edition, table 4 (published): pipe diameter; pipe wall"));
   CHECK(contains(text, "Sample pipe standard, 3rd edition, table 4 (recalled: check this value)"));
   Plan plan = held_plan();
   const std::string reference = "Ashmere Water standard 4.2";
   const Basis own{.how = How::published, .utility = true, .reference = &reference};
   plan.evidence.push_back({PlanPart::pressure, Taken::feed_limit, {}, {}, From::rule, own});
-  CHECK(contains(unwrapped(text_report(plan)), "The utility's own rule: Ashmere Water standard 4.2: feed limit."));
+  CHECK(contains(on_one_line(text_report(plan)), "The utility's own rule: Ashmere Water standard 4.2: feed limit."));
 }
 
 TEST_CASE("a recalled row of a published table is not passed off as published") {
@@ -201,7 +194,7 @@ TEST_CASE("a recalled row of a published table is not passed off as published") 
   for (Evidence& item : plan.evidence) {
     if (item.part == PlanPart::pipe) item.basis.how = How::memory;
   }
-  const std::string text = unwrapped(text_report(plan));
+  const std::string text = on_one_line(text_report(plan));
   CHECK(contains(text, "(recalled: check this value): pipe diameter; pipe wall; pipe rating"));
   CHECK_FALSE(contains(text, "(published): pipe diameter"));
 }
@@ -230,7 +223,7 @@ TEST_CASE("an order's own words cannot write to the terminal") {
 }
 
 TEST_CASE("metric reports carry no inch but in names of sizes") {
-  const std::string text = unwrapped(text_report(held_plan(), {.units = UnitSystem::si}));
+  const std::string text = on_one_line(text_report(held_plan(), {.units = UnitSystem::si}));
   CHECK(contains(text, "565 kPa"));
   CHECK(contains(text, "at least 6.1 mm"));
   for (const auto unit : {" psi", " lbf", " ft "}) {

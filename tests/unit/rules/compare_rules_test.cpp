@@ -8,19 +8,12 @@
 #include "mainbore/rules_file.hpp"
 #include "mainbore/rules_report.hpp"
 #include "support/catch.hpp"
+#include "support/rules_of.hpp"
 
 using namespace mainbore;
+using namespace mainbore::test;
 
 namespace {
-
-Rules rules_of(const std::string& text) {
-  std::vector<RuleText> files;
-  if (!text.empty()) files.push_back({"own.json", text});
-  RulesFile read = load_rules(Catalog::builtin(), files);
-  for (const Diagnostic& d : read.diagnostics) UNSCOPED_INFO(format_diagnostic(d));
-  REQUIRE(read.rules);
-  return std::move(*read.rules);
-}
 
 // Each difference as "path [mains]: change before -> after".
 std::vector<std::string> lines_of(const Rules& before, const Rules& after) {
