@@ -168,10 +168,10 @@ class CardLayout {
   void odd() {
     const std::size_t count = std::min(card_.odd.size(), setting_.odd);
     if (count == 0) return;
-    heading(said(CardWord::about));
-    const bool more = card_.odd.size() > count;
-    for (std::size_t i = 0; i < (more ? count - 1 : count); ++i) page_.paragraph("- " + clipped(card_.odd[i], width_ - 4), 2);
-    if (more) page_.paragraph("- " + say(CardWord::more_about, card_.language, {{"count", std::to_string(card_.odd.size() - count + 1)}}), 2);
+    const std::size_t more = card_.odd.size() - count;
+    heading(said(CardWord::about),
+            more == 0 ? std::string() : say(CardWord::more_about, card_.language, {{"count", std::to_string(more)}}));
+    for (std::size_t i = 0; i < count; ++i) page_.paragraph("- " + clipped(card_.odd[i], width_ - 4), 2);
   }
 
   // Side by side where there is room for two.
