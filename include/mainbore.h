@@ -73,7 +73,7 @@ typedef struct mainbore_planner mainbore_planner;
  * `rules`: files of a utility's own, laid over the default rules in their order. `data`: every file of a folder of tables
  * in place of those built in, each named by its path there ("pipes/ductile_iron.json"); NULL and 0 for those built in.
  * `settings`: one settings file, or NULL. Rules that it names are not opened: each must be among `rules`, under that very
- * name, and is laid before the others.
+ * name, and is laid before the others. An approved list cannot be given: settings that name one are refused.
  *
  * Returns MAINBORE_GO and sets `planner`, to be freed with mainbore_planner_free(); or MAINBORE_UNREADABLE, with every
  * fault of the texts in `result` and a null planner. */

@@ -372,6 +372,7 @@ _mainbore_values() {
         'order.decimal'
         'order.not-a-feature'
         'order.year'
+        'settings.approved-not-given'
         'settings.duplicate-key'
         'settings.rules-not-given'
         'settings.unknown-key'

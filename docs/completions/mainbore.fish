@@ -210,6 +210,7 @@ function __mainbore_values
                 'order.decimal' \
                 'order.not-a-feature' \
                 'order.year' \
+                'settings.approved-not-given' \
                 'settings.duplicate-key' \
                 'settings.rules-not-given' \
                 'settings.unknown-key' \

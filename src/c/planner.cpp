@@ -89,6 +89,12 @@ std::unique_ptr<mainbore_planner> make_planner(const Texts& given, std::vector<D
     faults.insert(faults.end(), read.diagnostics.begin(), read.diagnostics.end());
     if (read.settings) settings = *std::move(read.settings);
   }
+  // A plan that looked away from the list could go where the command holds.
+  if (!settings.approved.empty()) {
+    faults.push_back(fault_of("settings.approved-not-given", settings.file,
+                              "it names the approved list " + settings.approved + ", which cannot be given through the library",
+                              "plan with the command, or by settings without \"approved\""));
+  }
   const std::vector<RuleText> texts = in_order(given.rules, settings, taken, faults);
   RulesFile rules = load_rules(*catalog, texts);
   faults.insert(faults.end(), rules.diagnostics.begin(), rules.diagnostics.end());

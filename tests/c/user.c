@@ -87,6 +87,13 @@ static void refuse_rules_that_cannot_be(void) {
   CHECK(has(result, "settings.rules-not-given"));
   mainbore_free(result);
 
+  /* Nor may an approved list: a plan that looked away from it could go where the command holds. */
+  settings.bytes = "{\"approved\": \"approved.csv\"}";
+  settings.size = strlen(settings.bytes);
+  CHECK(mainbore_planner_new(NULL, 0, NULL, 0, &settings, &planner, &result) == MAINBORE_UNREADABLE);
+  CHECK(has(result, "settings.approved-not-given"));
+  mainbore_free(result);
+
   file.name = "ours.json";
   file.bytes = "nonsense";
   file.size = strlen(file.bytes);
