@@ -48,20 +48,20 @@ extern "C" {
 #define MAINBORE_NO_GO 1
 #define MAINBORE_UNREADABLE 2 /* a text that cannot be read: the result lists every fault */
 #define MAINBORE_HOLD 3
-#define MAINBORE_USAGE 64     /* the call itself makes no sense: a null, a number that is not listed here */
-#define MAINBORE_INTERNAL 70  /* a fault of the library, or no memory */
-#define MAINBORE_STOPPED 74   /* the receiver of a batch asked for no more */
+#define MAINBORE_USAGE 64    /* the call itself makes no sense: a null, a number that is not listed here */
+#define MAINBORE_INTERNAL 70 /* a fault of the library, or no memory */
+#define MAINBORE_STOPPED 74  /* the receiver of a batch asked for no more */
 
 /* The version of the library that is running, such as "0.1.0". Never freed. */
-MAINBORE_API const char *mainbore_version(void);
+MAINBORE_API const char* mainbore_version(void);
 
 /* Frees a result. NULL is allowed. */
-MAINBORE_API void mainbore_free(char *result);
+MAINBORE_API void mainbore_free(char* result);
 
 /* A text with its name: of a file, as faults name it. */
 typedef struct mainbore_text {
-  const char *name;  /* NUL at its end */
-  const char *bytes; /* UTF-8 */
+  const char* name;  /* NUL at its end */
+  const char* bytes; /* UTF-8 */
   size_t size;
 } mainbore_text;
 
@@ -77,12 +77,12 @@ typedef struct mainbore_planner mainbore_planner;
  *
  * Returns MAINBORE_GO and sets `planner`, to be freed with mainbore_planner_free(); or MAINBORE_UNREADABLE, with every
  * fault of the texts in `result` and a null planner. */
-MAINBORE_API int mainbore_planner_new(const mainbore_text *rules, size_t rules_count, const mainbore_text *data,
-                                      size_t data_count, const mainbore_text *settings, mainbore_planner **planner,
-                                      char **result);
+MAINBORE_API int mainbore_planner_new(const mainbore_text* rules, size_t rules_count, const mainbore_text* data,
+                                      size_t data_count, const mainbore_text* settings, mainbore_planner** planner,
+                                      char** result);
 
 /* Frees a planner. NULL is allowed. */
-MAINBORE_API void mainbore_planner_free(mainbore_planner *planner);
+MAINBORE_API void mainbore_planner_free(mainbore_planner* planner);
 
 /* What is asked for: one of these, */
 #define MAINBORE_VERDICT 0u   /* the verdict in a line of JSON, as `mainbore batch --format ndjson` writes it */
@@ -101,8 +101,8 @@ MAINBORE_API void mainbore_planner_free(mainbore_planner *planner);
 
 /* Plans one job. `job` is a job file. Returns the verdict, with what was asked for in `result`; or MAINBORE_UNREADABLE with
  * every fault of the job. A verdict alone takes a few microseconds, a plan some tens, a page more. */
-MAINBORE_API int mainbore_plan(const mainbore_planner *planner, const char *job, size_t size, unsigned what,
-                               char **result);
+MAINBORE_API int mainbore_plan(const mainbore_planner* planner, const char* job, size_t size, unsigned what,
+                               char** result);
 
 /* How the orders of a batch are written. */
 #define MAINBORE_ANY 0    /* found from the first bytes */
@@ -133,14 +133,14 @@ typedef struct mainbore_batch_options {
 /* Receives records in the order of the orders: whole lines of JSON, one an order, some dozens at a time. `records` lasts
  * until it returns. It is called from one thread at a time, which with several `jobs` need not be the caller's. It returns 0
  * to go on; anything else ends the batch. */
-typedef int (*mainbore_receiver)(void *context, const char *records, size_t size);
+typedef int (*mainbore_receiver)(void* context, const char* records, size_t size);
 
 /* Plans many orders. One that cannot be read is a record that says so, in its place. `options` and `tally` may be NULL.
  * Returns the worst of the orders (UNREADABLE, NO_GO, HOLD, GO; INTERNAL before all), with NULL in `result`; STOPPED where
  * the receiver ended it; or UNREADABLE with faults in `result` where a table's header cannot be used. */
-MAINBORE_API int mainbore_batch(const mainbore_planner *planner, const char *orders, size_t size,
-                                const mainbore_batch_options *options, mainbore_receiver receiver, void *context,
-                                mainbore_tally *tally, char **result);
+MAINBORE_API int mainbore_batch(const mainbore_planner* planner, const char* orders, size_t size,
+                                const mainbore_batch_options* options, mainbore_receiver receiver, void* context,
+                                mainbore_tally* tally, char** result);
 
 #ifdef __cplusplus
 }

@@ -46,19 +46,19 @@ inline constexpr std::array<std::string_view, approved_kind_count> approved_kind
 
 struct ApprovedItem {
   ApprovedKind kind = ApprovedKind::saddle;
-  std::string stock;                     // the utility's stock number; empty: it has none
-  std::string text;                      // further words: "bronze, double strap"
-  std::string label;                     // for a message: "stock 41-117", else "line 12" of the file
-  std::vector<Material> main;            // it is for; of a tool, empty: for any
-  std::optional<Length> od_from;         // outside diameters that a saddle, sleeve or seat takes, both ends within
+  std::string stock;              // the utility's stock number; empty: it has none
+  std::string text;               // further words: "bronze, double strap"
+  std::string label;              // for a message: "stock 41-117", else "line 12" of the file
+  std::vector<Material> main;     // it is for; of a tool, empty: for any
+  std::optional<Length> od_from;  // outside diameters that a saddle, sleeve or seat takes, both ends within
   std::optional<Length> od_to;
   NominalSize size;                      // of the tap: a saddle's or sleeve's outlet, a stop, a cutter's or tap's stop
   std::optional<ThreadStandard> thread;  // of the stop's inlet, and of the outlet or tap that it goes with
   std::optional<int> straps;             // of a saddle
   std::optional<Torque> torque;          // of its nuts
   std::optional<Pressure> rating;        // working pressure marked on it
-  std::optional<Length> length;          // stop from end to end; saddle from the pipe to its outlet face; chain hook to hook
-  std::optional<Length> diameter;        // of a cutter
+  std::optional<Length> length;    // stop from end to end; saddle from the pipe to its outlet face; chain hook to hook
+  std::optional<Length> diameter;  // of a cutter
 };
 
 struct ApprovedList {

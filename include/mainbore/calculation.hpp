@@ -26,7 +26,7 @@ struct CalculationInput {
 
 struct CalculationLimit {
   Measure value;
-  bool least = false;                 // the result must reach it
+  bool least = false;  // the result must reach it
   std::optional<Formula> worked_out;
   From from = From::rule;
   Basis basis;
@@ -35,11 +35,11 @@ struct CalculationLimit {
 struct Calculation {
   PlanPart part = PlanPart::tap;
   Formula formula = Formula::tap_size;
-  Detail of;                          // which of several: "corporation stop", "least wall"
+  Detail of;  // which of several: "corporation stop", "least wall"
   std::vector<CalculationInput> inputs;
   Measure result;
   std::optional<CalculationLimit> limit;
-  bool refused = false;               // of a method that was not taken, and why
+  bool refused = false;  // of a method that was not taken, and why
 
   // Result over limit; of a least limit, limit over result: over 1 it is not met. Nothing where either is zero.
   [[nodiscard]] std::optional<double> utilization() const {

@@ -34,20 +34,20 @@ struct StandardUse {
 };
 
 struct PipeSeries {
-  std::string id;        // "di-pressure-class"
+  std::string id;  // "di-pressure-class"
   Material material = Material::ductile_iron;
-  std::string standard;  // "AWWA C151/A21.51"
+  std::string standard;              // "AWWA C151/A21.51"
   std::vector<StandardUse> made_to;  // the numbers in it as a work order writes them, and those of older standards
   std::string title;
-  std::string basis;     // the outside-diameter family, in words
+  std::string basis;  // the outside-diameter family, in words
   OdFamily family = OdFamily::unnamed;
   std::optional<int> laid_from;  // the years in which such pipe was laid, where they bound anything
   std::optional<int> laid_to;
   Basis laid_basis;
-  std::optional<int> rerated;    // the year of the edition that rated the same pipe anew, and higher
-  Basis earlier_basis;           // of what it was rated before
-  Basis plausible_basis;         // of the readings that its pipes can give
-  Basis usual_basis;             // of the names that its pipes usually go by, though others may
+  std::optional<int> rerated;  // the year of the edition that rated the same pipe anew, and higher
+  Basis earlier_basis;         // of what it was rated before
+  Basis plausible_basis;       // of the readings that its pipes can give
+  Basis usual_basis;           // of the names that its pipes usually go by, though others may
   std::array<Basis, pipe_column_count> provenance;
 
   [[nodiscard]] const Basis& basis_of(PipeColumn column) const { return provenance[static_cast<std::size_t>(column)]; }
@@ -55,10 +55,10 @@ struct PipeSeries {
 
 // What the same pipe was called and rated by the editions of its standard before the year it was rated anew.
 struct EarlierClass {
-  std::string class_name;               // "Class 150"
-  std::vector<ClassWord> names;         // every word of its name
+  std::string class_name;        // "Class 150"
+  std::vector<ClassWord> names;  // every word of its name
   Pressure rating;
-  Pressure surge;                       // that the class covers on top of its rating
+  Pressure surge;  // that the class covers on top of its rating
 };
 
 // What a gauge or tape may read where no dimension is tabulated; beyond it the pipe is another one.
@@ -73,21 +73,21 @@ struct PlausibleReadings {
 struct Pipe {
   const PipeSeries* series = nullptr;
   NominalSize size;
-  std::string class_name;               // "PC 350", "DR 18"; empty where the series knows no classes
-  std::vector<ClassWord> names;         // every word of every spelling of it
-  std::vector<ClassWord> usual_names;   // that mean this pipe as a rule, but not by its standard
-  std::optional<Length> od;             // nominal outside diameter
-  Length od_minus;                      // how far below nominal the outside diameter may lie
-  Length od_plus;                       // and above
-  std::optional<Length> wall;           // the tabulated wall
-  Length wall_minus;                    // how far below the tabulated wall a sound pipe may be
-  std::optional<Pressure> rating;       // rated working pressure, at 73 degF for plastics
-  std::optional<double> dr;             // dimension ratio
+  std::string class_name;              // "PC 350", "DR 18"; empty where the series knows no classes
+  std::vector<ClassWord> names;        // every word of every spelling of it
+  std::vector<ClassWord> usual_names;  // that mean this pipe as a rule, but not by its standard
+  std::optional<Length> od;            // nominal outside diameter
+  Length od_minus;                     // how far below nominal the outside diameter may lie
+  Length od_plus;                      // and above
+  std::optional<Length> wall;          // the tabulated wall
+  Length wall_minus;                   // how far below the tabulated wall a sound pipe may be
+  std::optional<Pressure> rating;      // rated working pressure, at 73 degF for plastics
+  std::optional<double> dr;            // dimension ratio
   std::optional<EarlierClass> earlier;
   bool since_rerating = false;  // made only from the year on in which its series was rated anew
   std::optional<PlausibleReadings> plausible;
   std::string note;
-  std::optional<How> how;               // overrides the series where this row alone was had differently
+  std::optional<How> how;  // overrides the series where this row alone was had differently
 
   [[nodiscard]] How how_of(PipeColumn column) const { return how ? *how : series->basis_of(column).how; }
 };
@@ -116,10 +116,10 @@ inline constexpr std::array<std::string_view, 3> thread_standard_names = {"AWWA 
 struct TapThread {
   ThreadStandard standard = ThreadStandard::npt;
   NominalSize size;
-  mechanics::ThreadForm form;                       // enough to count threads in a wall
-  std::optional<mechanics::TaperThread> geometry;   // enough to plan make-up; absent for the AWWA taper
-  std::optional<Length> drill;       // hole drilled before the tap
-  std::optional<Length> projection;  // tap point ahead of the gauge plane when the tap stands at gauge
+  mechanics::ThreadForm form;                      // enough to count threads in a wall
+  std::optional<mechanics::TaperThread> geometry;  // enough to plan make-up; absent for the AWWA taper
+  std::optional<Length> drill;                     // hole drilled before the tap
+  std::optional<Length> projection;                // tap point ahead of the gauge plane when the tap stands at gauge
   Basis basis;
 };
 
@@ -130,7 +130,7 @@ enum class Feed : std::uint8_t { hand, powered };
 struct MachineProfile {
   std::string id;
   std::string title;
-  bool maker_figures = false;  // false: nobody has given the maker's limits yet
+  bool maker_figures = false;   // false: nobody has given the maker's limits yet
   bool without_limits = false;  // for a table of mains: whatever machine it takes; no figure of it is asked for
   NominalSize smallest_tap;
   NominalSize largest_tap;
@@ -139,11 +139,12 @@ struct MachineProfile {
   Pressure body_rating;                   // what the body and its gaskets hold
   Length bar_diameter;
   std::optional<Length> bar_travel;
-  std::optional<Length> standoff;         // from the pipe's crown to the tool's point with the bar drawn back
-  std::optional<Length> valve_height;     // from the pipe's crown to where its valve swings clear
-  std::optional<Length> feed_pitch;       // the bar's way in one turn of the feed
-  std::optional<Length> adapter_standoff; // from the end of its adapter, screwed on a stop, to the drawn-back cutter's edge
-  std::optional<Length> saddle_od_from;   // outside diameters its machine saddles seat on
+  std::optional<Length> standoff;      // from the pipe's crown to the tool's point with the bar drawn back
+  std::optional<Length> valve_height;  // from the pipe's crown to where its valve swings clear
+  std::optional<Length> feed_pitch;    // the bar's way in one turn of the feed
+  std::optional<Length>
+      adapter_standoff;  // from the end of its adapter, screwed on a stop, to the drawn-back cutter's edge
+  std::optional<Length> saddle_od_from;  // outside diameters its machine saddles seat on
   std::optional<Length> saddle_od_to;
   std::optional<Length> chain_length;     // base chain, hook to hook
   std::optional<Length> chain_extension;  // each extension
@@ -186,7 +187,9 @@ class Catalog {
   // The nominal sizes in which a material is listed, rising.
   [[nodiscard]] std::vector<NominalSize> sizes(Material material) const;
 
-  [[nodiscard]] const MaterialFacts& facts(Material material) const { return materials_[static_cast<std::size_t>(material)]; }
+  [[nodiscard]] const MaterialFacts& facts(Material material) const {
+    return materials_[static_cast<std::size_t>(material)];
+  }
   // What corporation stops are taken to be made of, where nobody has read the mark: cast leaded brass, the weakest met.
   [[nodiscard]] const MaterialFacts& stop_material() const { return stop_material_; }
   [[nodiscard]] const TapThread* thread(ThreadStandard standard, NominalSize size) const;
@@ -225,7 +228,9 @@ class Catalog {
   std::vector<PipeSeries> series_;
   std::vector<std::string> standards_;
   std::vector<Pipe> pipes_;
-  struct Range { std::uint32_t first = 0, count = 0; };
+  struct Range {
+    std::uint32_t first = 0, count = 0;
+  };
   std::map<std::pair<Material, NominalSize>, Range> index_;
   std::array<MaterialFacts, material_count> materials_;
   MaterialFacts stop_material_;

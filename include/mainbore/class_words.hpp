@@ -41,9 +41,9 @@ struct ClassWords {
   BoundedList<ClassWord, 6> words;
   BoundedList<std::uint8_t, 6> standards;  // places in Catalog::standards()
   std::optional<OdFamily> family;
-  bool issuer = false;                     // names who issues the American standards: AWWA, ANSI, ASTM, ASME
-  ShortText stray;                         // the first word that means nothing here; empty where there is none
-  std::optional<Material> stray_of;        // the material that it belongs to, where it is known at all
+  bool issuer = false;               // names who issues the American standards: AWWA, ANSI, ASTM, ASME
+  ShortText stray;                   // the first word that means nothing here; empty where there is none
+  std::optional<Material> stray_of;  // the material that it belongs to, where it is known at all
 
   [[nodiscard]] bool empty() const { return words.empty() && standards.empty() && !family; }
   // Whether it says that the pipe is American, whatever unit its size is named in.

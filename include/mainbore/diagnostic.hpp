@@ -17,15 +17,15 @@
 namespace mainbore {
 
 struct Diagnostic {
-  std::string_view code;   // stable: one of diagnostic_texts()
-  std::string file;        // as the user named it; "--set main.size" for a value from the command line
-  std::int64_t line = 0;   // from 1; 0 where lines mean nothing
-  int column = 0;          // from 1, in characters
-  std::string pointer;     // JSON Pointer (RFC 6901): "/main/material"; empty for the whole file
-  std::string message;     // what was found
-  std::string help;        // what is allowed, the nearest right thing; lines apart by '\n'; may be empty
-  std::string excerpt;     // the source line, or the part of a long one round the place; may be empty
-  int caret = 0;           // where the fault begins in the excerpt, in characters from 0
+  std::string_view code;  // stable: one of diagnostic_texts()
+  std::string file;       // as the user named it; "--set main.size" for a value from the command line
+  std::int64_t line = 0;  // from 1; 0 where lines mean nothing
+  int column = 0;         // from 1, in characters
+  std::string pointer;    // JSON Pointer (RFC 6901): "/main/material"; empty for the whole file
+  std::string message;    // what was found
+  std::string help;       // what is allowed, the nearest right thing; lines apart by '\n'; may be empty
+  std::string excerpt;    // the source line, or the part of a long one round the place; may be empty
+  int caret = 0;          // where the fault begins in the excerpt, in characters from 0
   int caret_length = 0;
 };
 

@@ -21,11 +21,11 @@
 namespace mainbore {
 
 struct Fingerprint {
-  std::string plan;     // of all below: 16 hexadecimal digits
-  std::string program;  // its version, as --version prints it
-  std::string tables;   // Catalog::hash(), as --version prints it
-  std::string rules;    // in force
-  std::string job;      // as planned, with what settings laid under it
+  std::string plan;      // of all below: 16 hexadecimal digits
+  std::string program;   // its version, as --version prints it
+  std::string tables;    // Catalog::hash(), as --version prints it
+  std::string rules;     // in force
+  std::string job;       // as planned, with what settings laid under it
   std::string approved;  // the approved list, every item; empty: the plan was made without one
 };
 

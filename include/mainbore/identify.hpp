@@ -106,7 +106,7 @@ struct Identification {
   std::vector<const PipeSeries*> not_judged;  // series whose diameters are not tabulated: they may fit anything
   std::vector<NextStep> next;                 // the surest first
   bool water_proved = false;
-  FromSettings from_settings;                 // by whoever laid it
+  FromSettings from_settings;  // by whoever laid it
 };
 
 // Throws std::invalid_argument when neither circumference nor diameter is given, or a length is not positive and

@@ -29,11 +29,23 @@ inline constexpr std::array<std::string_view, 8> carries_names = {"water",  "unk
                                                                   "sewage", "gas",     "petroleum",       "other"};
 
 enum class NearbyThing : std::uint8_t {
-  joint, bell, fitting, valve, tap, saddle, repair_clamp, defect, hydrant, sewer, gas_line, electric_line, other
+  joint,
+  bell,
+  fitting,
+  valve,
+  tap,
+  saddle,
+  repair_clamp,
+  defect,
+  hydrant,
+  sewer,
+  gas_line,
+  electric_line,
+  other
 };
 inline constexpr std::array<std::string_view, 13> nearby_names = {
-    "joint",        "bell",   "fitting", "valve", "tap",      "saddle",        "repair clamp",
-    "defect",       "hydrant", "sewer",  "gas line", "electric line", "other"};
+    "joint",  "bell",    "fitting", "valve",    "tap",           "saddle", "repair clamp",
+    "defect", "hydrant", "sewer",   "gas line", "electric line", "other"};
 
 enum class Method : std::uint8_t { direct, saddle, sleeve, none };
 inline constexpr std::array<std::string_view, 4> method_names = {"direct", "saddle", "sleeve", "none"};
@@ -49,16 +61,16 @@ struct ClockPosition {
 };
 
 struct MainFacts {
-  std::optional<Material> material;          // required
-  std::optional<NominalSize> size;           // required
-  std::optional<Pressure> pressure;          // required: the greatest static pressure expected while tapping
-  std::optional<Pressure> pressure_low;      // the lowest static pressure that customers are served at
-  std::string class_name;                    // as written: "PC 350", "C900 DR 18", "Class 150"
-  std::string standard;                      // "C900", "D2241", "iron pipe size" ...: narrows the catalogue
-  std::optional<int> installed;              // year laid
-  std::optional<Length> od;                  // measured outside diameter
-  std::optional<Length> circumference;       // measured by tape
-  std::optional<Length> wall;                // measured by gauge at the tap
+  std::optional<Material> material;      // required
+  std::optional<NominalSize> size;       // required
+  std::optional<Pressure> pressure;      // required: the greatest static pressure expected while tapping
+  std::optional<Pressure> pressure_low;  // the lowest static pressure that customers are served at
+  std::string class_name;                // as written: "PC 350", "C900 DR 18", "Class 150"
+  std::string standard;                  // "C900", "D2241", "iron pipe size" ...: narrows the catalogue
+  std::optional<int> installed;          // year laid
+  std::optional<Length> od;              // measured outside diameter
+  std::optional<Length> circumference;   // measured by tape
+  std::optional<Length> wall;            // measured by gauge at the tap
   std::optional<Condition> condition;
   std::optional<bool> encased;               // in polyethylene film
   std::optional<bool> curved;                // the length is bent along its run
@@ -67,9 +79,9 @@ struct MainFacts {
   std::optional<Pressure> occasional_surge;  // over static, seldom: a power failure, a fire flow
   std::optional<Pressure> rating;            // working pressure that the utility rates this main for, at 73 degF
   std::optional<Carries> carries;
-  std::optional<Length> cover;               // ground to crown
-  std::optional<bool> cover_measured;        // a cover of 0 is one that somebody measured
-  std::optional<bool> pressurised;           // false: a dry main, drained
+  std::optional<Length> cover;         // ground to crown
+  std::optional<bool> cover_measured;  // a cover of 0 is one that somebody measured
+  std::optional<bool> pressurised;     // false: a dry main, drained
 
   // Records write 0 where nobody measured.
   [[nodiscard]] std::optional<Length> known_cover() const {
@@ -90,7 +102,7 @@ struct CalendarDay {
 // Something on or beside the main near the asked place.
 struct Nearby {
   NearbyThing what = NearbyThing::joint;
-  Length along;                              // from the asked place; + and - are the two ways along the main
+  Length along;  // from the asked place; + and - are the two ways along the main
   std::optional<ClockPosition> clock;
   std::optional<NominalSize> size;
 };
@@ -114,58 +126,58 @@ inline constexpr std::array<std::string_view, 5> existing_service_names = {"none
 // From the main to the meter and on to where the residual is wanted.
 struct LineFacts {
   std::optional<Tubing> material;
-  std::optional<NominalSize> size;           // as the service, where not given
+  std::optional<NominalSize> size;  // as the service, where not given
   std::optional<Length> length;
-  std::optional<Length> rise;                // of the customer over the main; negative when it lies lower
+  std::optional<Length> rise;  // of the customer over the main; negative when it lies lower
   std::optional<FrictionMethod> friction;
-  std::optional<double> c;                   // Hazen-Williams, in place of the tabulated one
+  std::optional<double> c;  // Hazen-Williams, in place of the tabulated one
   std::optional<int> elbows;
   std::optional<int> couplings;
-  std::optional<Pressure> rating;            // working pressure printed on the tubing, at 73 degF
+  std::optional<Pressure> rating;  // working pressure printed on the tubing, at 73 degF
 };
 
 struct DemandFacts {
-  std::optional<Flow> flow;                  // known as such: fixtures are then not counted
+  std::optional<Flow> flow;  // known as such: fixtures are then not counted
   std::optional<double> fixture_units;
-  std::string fixtures;                      // "2 bathroom group, kitchen sink": names of the code's own table
-  std::optional<PlumbingCode> code;          // whose fixture units those are
+  std::string fixtures;              // "2 bathroom group, kitchen sink": names of the code's own table
+  std::optional<PlumbingCode> code;  // whose fixture units those are
   std::optional<FixtureSupply> supply;
-  std::optional<Flow> continuous;            // hose bibbs, lawn, cooling: added in full
+  std::optional<Flow> continuous;  // hose bibbs, lawn, cooling: added in full
   std::optional<DwellingSprinklers> sprinklers;
-  std::optional<Flow> sprinkler_flow;        // of one sprinkler, by its listing
-  std::optional<bool> shared;                // the pipe also serves other dwellings
-  std::optional<Pressure> residual;          // wanted behind the meter
+  std::optional<Flow> sprinkler_flow;  // of one sprinkler, by its listing
+  std::optional<bool> shared;          // the pipe also serves other dwellings
+  std::optional<Pressure> residual;    // wanted behind the meter
 };
 
 // What trial taps with this tool and a stop of this lot have found (mechanics/trial_taps.hpp).
 struct TrialFacts {
-  std::optional<Length> depth;               // from the touch of the tool to where tapping stops
-  std::optional<double> hand_turns;          // the stop goes in by hand
-  std::optional<double> wrench_turns;        // and by wrench
-  std::optional<double> threads_showing;     // left outside after them
+  std::optional<Length> depth;            // from the touch of the tool to where tapping stops
+  std::optional<double> hand_turns;       // the stop goes in by hand
+  std::optional<double> wrench_turns;     // and by wrench
+  std::optional<double> threads_showing;  // left outside after them
   std::string date;
-  std::string tool;                          // the mark on the tool
+  std::string tool;  // the mark on the tool
 };
 
 struct ServiceFacts {
-  std::optional<NominalSize> size;           // required
-  std::optional<ThreadStandard> thread;      // of the corporation stop's inlet
-  std::optional<Method> method;              // asked for: direct, saddle or sleeve
-  std::optional<ClockPosition> clock;        // asked for
-  std::optional<Pressure> stop_rating;       // working pressure marked on the corporation stop
-  std::optional<Pressure> saddle_rating;     // and on the saddle or sleeve
-  std::optional<Length> stop_length;         // corporation stop from end to end
-  std::optional<Length> saddle_height;       // from the pipe to the outlet face of the saddle
+  std::optional<NominalSize> size;        // required
+  std::optional<ThreadStandard> thread;   // of the corporation stop's inlet
+  std::optional<Method> method;           // asked for: direct, saddle or sleeve
+  std::optional<ClockPosition> clock;     // asked for
+  std::optional<Pressure> stop_rating;    // working pressure marked on the corporation stop
+  std::optional<Pressure> saddle_rating;  // and on the saddle or sleeve
+  std::optional<Length> stop_length;      // corporation stop from end to end
+  std::optional<Length> saddle_height;    // from the pipe to the outlet face of the saddle
   TrialFacts trial;
   std::optional<ExistingService> existing;
   LineFacts line;
-  std::optional<NominalSize> meter;          // nominal size of the meter
+  std::optional<NominalSize> meter;  // nominal size of the meter
   DemandFacts demand;
 };
 
 struct SanitaryFacts {
-  std::optional<double> stock;               // available chlorine of the stock at hand, per cent, by its label
-  std::optional<Volume> solution;            // how much to mix
+  std::optional<double> stock;     // available chlorine of the stock at hand, per cent, by its label
+  std::optional<Volume> solution;  // how much to mix
 };
 
 // As a competent person claims it after visual and manual tests.
@@ -187,51 +199,51 @@ inline constexpr std::array<std::string_view, 4> earth_names = {"sand", "earth",
 
 struct ExcavationFacts {
   std::optional<SoilClaim> soil;
-  std::optional<Pressure> strength;          // unconfined, by penetrometer or vane
+  std::optional<Pressure> strength;  // unconfined, by penetrometer or vane
   std::optional<Earth> earth;
   std::optional<bool> granular;
   std::optional<bool> fissured;
-  std::optional<bool> vibration;             // traffic, pile driving
-  std::optional<bool> disturbed;             // dug before: taken as so over any main
+  std::optional<bool> vibration;  // traffic, pile driving
+  std::optional<bool> disturbed;  // dug before: taken as so over any main
   std::optional<LayerFacts> layers;
   std::optional<PitWater> water;
-  std::optional<bool> distress;              // cracks at the edge, slumping, bulging
+  std::optional<bool> distress;  // cracks at the edge, slumping, bulging
   std::optional<Time> open_for;
-  std::optional<Protection> protection;      // chosen
+  std::optional<Protection> protection;  // chosen
   std::optional<CaveInSign> finding;
-  std::optional<bool> hazard;                // bad air is to be expected
-  std::optional<bool> crossing;              // people cross the pit on a walkway
-  std::optional<Length> spoil_distance;      // from the edge to the foot of the spoil
-  std::optional<bool> located;               // the ticket is valid and all marks are read
-  std::optional<Length> tolerance;           // of the state's law, to each side of a marked line
-  std::optional<Length> sewer;               // from the water line to the nearest sewer, level, edge to edge
-  std::optional<Length> sewer_below;         // and how far it lies below
-  std::optional<Velocity> speed;             // posted
-  std::optional<Length> lane;                // width of road closed
+  std::optional<bool> hazard;            // bad air is to be expected
+  std::optional<bool> crossing;          // people cross the pit on a walkway
+  std::optional<Length> spoil_distance;  // from the edge to the foot of the spoil
+  std::optional<bool> located;           // the ticket is valid and all marks are read
+  std::optional<Length> tolerance;       // of the state's law, to each side of a marked line
+  std::optional<Length> sewer;           // from the water line to the nearest sewer, level, edge to edge
+  std::optional<Length> sewer_below;     // and how far it lies below
+  std::optional<Velocity> speed;         // posted
+  std::optional<Length> lane;            // width of road closed
 };
 
 struct MachineFacts {
-  std::string profile;                       // id of a machine of the catalogue
-  std::optional<Feed> feed;                  // the feed to be used
+  std::string profile;                          // id of a machine of the catalogue
+  std::optional<Feed> feed;                     // the feed to be used
   std::shared_ptr<const MachineProfile> given;  // the machine's own figures, given whole in the job; plans point at it
-  std::optional<int> extensions;             // chain extensions on the truck
+  std::optional<int> extensions;                // chain extensions on the truck
 };
 
 // What goes on the bar, as measured with a tape.
 struct ToolFacts {
-  std::optional<Length> length;              // shoulder of the bar to the point of the cutting tool
-  std::optional<Length> lead;                // of that tool, its point ahead of the first thread of its tap
-  std::optional<Length> insertion_length;    // shoulder of the bar to the end of the stop on the insertion tool
+  std::optional<Length> length;            // shoulder of the bar to the point of the cutting tool
+  std::optional<Length> lead;              // of that tool, its point ahead of the first thread of its tap
+  std::optional<Length> insertion_length;  // shoulder of the bar to the end of the stop on the insertion tool
 };
 
 struct Job {
-  std::string id;                            // work order
-  std::string place;                         // where, in the user's words
-  std::string date;                          // planned day
+  std::string id;     // work order
+  std::string place;  // where, in the user's words
+  std::string date;   // planned day
   std::string crew;
   std::string note;
   MainFacts main;
-  std::optional<std::vector<Nearby>> nearby; // absent: nobody looked; empty: looked, and there is nothing
+  std::optional<std::vector<Nearby>> nearby;  // absent: nobody looked; empty: looked, and there is nothing
   ServiceFacts service;
   MachineFacts machine;
   ToolFacts tool;

@@ -32,8 +32,9 @@ struct Audience {
   Language language = Language::english;
 
   constexpr Audience() = default;
-  constexpr Audience(UnitSystem read, Language spoken = Language::english) : units(read), language(spoken) {}  // NOLINT implicit by design
-  constexpr operator UnitSystem() const { return units; }                                                      // NOLINT
+  constexpr Audience(UnitSystem read, Language spoken = Language::english)
+      : units(read), language(spoken) {}                   // NOLINT implicit by design
+  constexpr operator UnitSystem() const { return units; }  // NOLINT
 };
 
 }  // namespace mainbore

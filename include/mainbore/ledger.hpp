@@ -29,13 +29,13 @@ struct LedgerEntry {
   std::string place;
   std::string crew;
   std::string material;
-  std::string main_size;     // "8 in"
+  std::string main_size;  // "8 in"
   std::string service_size;
   std::string verdict;
   bool complete = false;
   bool is_void = false;
   Readings readings;
-  std::string_view text;     // the line as it stands, without its end
+  std::string_view text;  // the line as it stands, without its end
 };
 
 struct Ledger {
@@ -63,10 +63,10 @@ class LedgerScan {
   void add(std::string_view bytes);  // the next of the ledger
   void end();                        // there are no more
 
-  int revisions = 0;                    // of the tap, in whole lines
-  std::size_t size = 0;                 // bytes, all of them
-  std::size_t whole = 0;                // and up to the end of the last whole line
-  bool torn = false;                    // as of a Ledger
+  int revisions = 0;      // of the tap, in whole lines
+  std::size_t size = 0;   // bytes, all of them
+  std::size_t whole = 0;  // and up to the end of the last whole line
+  bool torn = false;      // as of a Ledger
   bool torn_is_whole = false;
   bool torn_is_of_tap = false;          // and of the tap
   std::vector<Diagnostic> diagnostics;  // the first lines that are no records
@@ -98,11 +98,11 @@ class LedgerScan {
 
 // What the records teach of a tool.
 struct ToolUse {
-  std::string tool;        // its mark
-  int holes = 0;           // in all the records
-  int since_sharpened = 0; // holes since it was last sharpened or replaced; all of them where it never was
-  std::string last_state;  // "sharpened" or "replaced"; empty: never
-  std::string last_date;   // of the last hole
+  std::string tool;         // its mark
+  int holes = 0;            // in all the records
+  int since_sharpened = 0;  // holes since it was last sharpened or replaced; all of them where it never was
+  std::string last_state;   // "sharpened" or "replaced"; empty: never
+  std::string last_date;    // of the last hole
 };
 // Where tapping stopped with a pair of tool and stop, of the direct taps: what service.trial.* of the next job can say.
 struct PairDepth {

@@ -24,8 +24,8 @@ enum class Material : std::uint8_t {
 };
 
 inline constexpr std::array<std::string_view, 10> material_names = {
-    "ductile iron",    "cast iron", "PVC",               "PVCO",             "polyethylene",
-    "asbestos cement", "steel",     "concrete cylinder", "galvanized steel", "copper"};
+    "ductile iron",      "cast iron",        "PVC",   "PVCO", "polyethylene", "asbestos cement", "steel",
+    "concrete cylinder", "galvanized steel", "copper"};
 inline constexpr std::size_t material_count = material_names.size();
 
 [[nodiscard]] constexpr std::string_view name_of(Material material) {
@@ -68,9 +68,7 @@ class MaterialList {
 [[nodiscard]] constexpr bool is_plastic(Material m) {
   return m == Material::pvc || m == Material::pvco || m == Material::polyethylene;
 }
-[[nodiscard]] constexpr bool is_iron(Material m) {
-  return m == Material::ductile_iron || m == Material::cast_iron;
-}
+[[nodiscard]] constexpr bool is_iron(Material m) { return m == Material::ductile_iron || m == Material::cast_iron; }
 // May carry stray or house current, and completes a circuit when a service is parted.
 [[nodiscard]] constexpr bool is_metallic(Material m) {
   return m == Material::ductile_iron || m == Material::cast_iron || m == Material::steel ||

@@ -58,23 +58,25 @@ class Measure {
   constexpr Measure() = default;
   constexpr Measure(double base, Kind kind) : base_(base), kind_(kind) {}
   // The everyday kind of each dimension; name the other (distance, earth, strength ...) when that is meant.
-  constexpr Measure(Length v, Kind kind = Kind::length) : base_(v.base()), kind_(kind) {}        // NOLINT implicit by design
-  constexpr Measure(Pressure v, Kind kind = Kind::pressure) : base_(v.base()), kind_(kind) {}    // NOLINT
-  constexpr Measure(Force v) : base_(v.base()), kind_(Kind::force) {}                            // NOLINT
-  constexpr Measure(Torque v) : base_(v.base()), kind_(Kind::torque) {}                          // NOLINT
-  constexpr Measure(Flow v) : base_(v.base()), kind_(Kind::flow) {}                              // NOLINT
-  constexpr Measure(Volume v, Kind kind = Kind::volume) : base_(v.base()), kind_(kind) {}        // NOLINT
-  constexpr Measure(Velocity v, Kind kind = Kind::velocity) : base_(v.base()), kind_(kind) {}    // NOLINT
-  constexpr Measure(Area v) : base_(v.base()), kind_(Kind::area) {}                              // NOLINT
-  constexpr Measure(LineLoad v) : base_(v.base()), kind_(Kind::line_load) {}                     // NOLINT
-  constexpr Measure(Time v, Kind kind = Kind::duration) : base_(v.base()), kind_(kind) {}        // NOLINT
-  constexpr Measure(Temperature v) : base_(v.fahrenheit()), kind_(Kind::temperature) {}          // NOLINT
+  constexpr Measure(Length v, Kind kind = Kind::length) : base_(v.base()), kind_(kind) {}  // NOLINT implicit by design
+  constexpr Measure(Pressure v, Kind kind = Kind::pressure) : base_(v.base()), kind_(kind) {}  // NOLINT
+  constexpr Measure(Force v) : base_(v.base()), kind_(Kind::force) {}                          // NOLINT
+  constexpr Measure(Torque v) : base_(v.base()), kind_(Kind::torque) {}                        // NOLINT
+  constexpr Measure(Flow v) : base_(v.base()), kind_(Kind::flow) {}                            // NOLINT
+  constexpr Measure(Volume v, Kind kind = Kind::volume) : base_(v.base()), kind_(kind) {}      // NOLINT
+  constexpr Measure(Velocity v, Kind kind = Kind::velocity) : base_(v.base()), kind_(kind) {}  // NOLINT
+  constexpr Measure(Area v) : base_(v.base()), kind_(Kind::area) {}                            // NOLINT
+  constexpr Measure(LineLoad v) : base_(v.base()), kind_(Kind::line_load) {}                   // NOLINT
+  constexpr Measure(Time v, Kind kind = Kind::duration) : base_(v.base()), kind_(kind) {}      // NOLINT
+  constexpr Measure(Temperature v) : base_(v.fahrenheit()), kind_(Kind::temperature) {}        // NOLINT
 
   // In the coherent base units of units.hpp; degrees Fahrenheit for a temperature, the plain number for a ratio.
   [[nodiscard]] constexpr double base() const { return base_; }
   [[nodiscard]] constexpr Kind kind() const { return kind_; }
   template <int L, int F, int T>
-  [[nodiscard]] constexpr Quantity<L, F, T> as() const { return Quantity<L, F, T>::from_base(base_); }
+  [[nodiscard]] constexpr Quantity<L, F, T> as() const {
+    return Quantity<L, F, T>::from_base(base_);
+  }
 
   friend constexpr bool operator==(const Measure&, const Measure&) = default;
 
@@ -153,9 +155,9 @@ void append_measure(std::string& out, Measure measure, UnitSystem system, Toward
 // Lengths as they are read on site, for text alone: what must be reached is rounded up, what is there down.
 [[nodiscard]] std::string on_rule(Length length, UnitSystem system, Toward toward);  // sixteenths of an inch | mm
 [[nodiscard]] std::string on_tape(Length length, UnitSystem system, Toward toward);  // feet and inches | centimetres
-[[nodiscard]] std::string on_gauge(Pressure pressure, UnitSystem system);                   // nearest psi | kPa
+[[nodiscard]] std::string on_gauge(Pressure pressure, UnitSystem system);            // nearest psi | kPa
 [[nodiscard]] std::string on_gauge(Pressure pressure, UnitSystem system, Toward toward);
-[[nodiscard]] std::string on_caliper(Length length, UnitSystem system);             // nearest 0.01 in | 0.1 mm
+[[nodiscard]] std::string on_caliper(Length length, UnitSystem system);  // nearest 0.01 in | 0.1 mm
 
 // A number rounded to `decimals` places, without trailing zeros and without a negative zero. Locale-free.
 void append_number(std::string& out, double value, int decimals);

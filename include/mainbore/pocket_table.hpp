@@ -74,8 +74,8 @@ struct PocketTable {
   std::vector<PocketCell> cells;                       // in catalogue order
   const Catalog* catalog = nullptr;
   const Rules* rules = nullptr;
-  std::shared_ptr<const void> keeps;                   // both
-  FromSettings from_settings;                          // by whoever laid it
+  std::shared_ptr<const void> keeps;  // both
+  FromSettings from_settings;         // by whoever laid it
 };
 
 // The job behind a cell.

@@ -16,12 +16,12 @@
 namespace mainbore {
 
 // MAINBORE_READING(enumerator, "id")
-#define MAINBORE_READINGS(X)                                                                             \
-  X(line_pressure, "line-pressure")       /* of the main at the gauge, when tapping */                   \
-  X(wall, "wall")                         /* sound wall at the tap */                                    \
-  X(circumference, "circumference")       /* of the bare pipe, by tape */                                \
-  X(pipe_temperature, "pipe-temperature") /* of the pipe wall */                                         \
-  X(joint_distance, "joint-distance")     /* from the tap to the nearest joint, along the main */        \
+#define MAINBORE_READINGS(X) \
+  X(line_pressure, "line-pressure")       /* of the main at the gauge, when tapping */ \
+  X(wall, "wall")                         /* sound wall at the tap */ \
+  X(circumference, "circumference")       /* of the bare pipe, by tape */ \
+  X(pipe_temperature, "pipe-temperature") /* of the pipe wall */ \
+  X(joint_distance, "joint-distance")     /* from the tap to the nearest joint, along the main */ \
   X(surge, "surge")                       /* that the utility knows of this main: the office confirms it */
 
 enum class ReadingId : std::uint8_t {

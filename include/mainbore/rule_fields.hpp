@@ -23,12 +23,11 @@ enum class Stricter : std::uint8_t { neither, higher, lower };
 // One rule with a single value. This table is the only list of them: it drives reading, range checks, schema and
 // documentation.
 struct RuleField {
-  using Target =
-      std::variant<Rule<double> Rules::*, Rule<Length> Rules::*, Rule<Pressure> Rules::*, Rule<Temperature> Rules::*,
-                   Rule<Force> Rules::*, Rule<Velocity> Rules::*, Rule<Flow> Rules::*, Rule<Volume> Rules::*,
-                   Rule<Time> Rules::*, Rule<NominalSize> Rules::*, Rule<ThreadStandard> Rules::*,
-                   Rule<ClockPosition> Rules::*, Rule<std::optional<Length>> Rules::*,
-                   Rule<std::optional<NominalSize>> Rules::*>;
+  using Target = std::variant<Rule<double> Rules::*, Rule<Length> Rules::*, Rule<Pressure> Rules::*,
+                              Rule<Temperature> Rules::*, Rule<Force> Rules::*, Rule<Velocity> Rules::*,
+                              Rule<Flow> Rules::*, Rule<Volume> Rules::*, Rule<Time> Rules::*,
+                              Rule<NominalSize> Rules::*, Rule<ThreadStandard> Rules::*, Rule<ClockPosition> Rules::*,
+                              Rule<std::optional<Length>> Rules::*, Rule<std::optional<NominalSize>> Rules::*>;
   std::string_view path;  // "direct.required_threads": group and key
   Target target;
   Kind kind;     // what the value measures; unused for a thread or a clock position
@@ -36,7 +35,7 @@ struct RuleField {
   double most;
   std::string_view help;
   Stricter stricter;
-  bool safety;  // guards people or pipe: a looser one needs a reason
+  bool safety;         // guards people or pipe: a looser one needs a reason
   bool whole = false;  // a count, which has no fractions
 };
 [[nodiscard]] std::span<const RuleField> rule_fields();

@@ -40,24 +40,25 @@ struct MainFilter {
   std::optional<Length> wall_from;        // the nominal wall is at least this
   std::optional<Length> wall_below;       // the nominal wall is thinner than this
   // Inside diameter: outside less two walls, as the standard has them; a lining is not taken off.
-  std::optional<Length> bore_from;        // inclusive
-  std::optional<Length> bore_to;          // inclusive
-  std::optional<Length> bore_above;       // only wider ones
-  std::optional<Length> bore_below;       // only narrower ones
-  std::optional<int> laid_from;           // year in which the main was laid, inclusive
-  std::optional<int> laid_to;             // inclusive
+  std::optional<Length> bore_from;   // inclusive
+  std::optional<Length> bore_to;     // inclusive
+  std::optional<Length> bore_above;  // only wider ones
+  std::optional<Length> bore_below;  // only narrower ones
+  std::optional<int> laid_from;      // year in which the main was laid, inclusive
+  std::optional<int> laid_to;        // inclusive
 
   [[nodiscard]] bool covers(Material material, NominalSize size) const {
     return (materials.empty() || materials.contains(material)) && !(main_from && size < *main_from) &&
-           !(main_to && size > *main_to) && !(main_above && size <= *main_above) && !(main_below && size >= *main_below);
+           !(main_to && size > *main_to) && !(main_above && size <= *main_above) &&
+           !(main_below && size >= *main_below);
   }
 };
 
 // The largest tap a kind of main may take: a row of a list of permissions, of caps, or of mains that are not tapped.
 struct TapLimit : MainFilter {
-  NominalSize largest;                    // 0: no tap by this method
-  std::string why;                        // for a refusal: what is done instead
-  std::string consent;                    // of a permission: who must consent to each tap under it
+  NominalSize largest;  // 0: no tap by this method
+  std::string why;      // for a refusal: what is done instead
+  std::string consent;  // of a permission: who must consent to each tap under it
   Basis basis;
 };
 
@@ -94,7 +95,7 @@ struct ClosedSeason : MainFilter {
   YearDay to;
   std::string from_text;  // as reports print them: "1 November"
   std::string to_text;
-  std::string why;        // or what may be done in it
+  std::string why;  // or what may be done in it
   Basis basis;
 
   [[nodiscard]] constexpr bool holds_on(YearDay day) const {
@@ -169,16 +170,16 @@ struct Rules {
   TapLimits sleeve_cap;
 
   // direct tap
-  Rule<double> required_threads;               // complete threads in the wall
-  Rule<double> marginal_threads;               // within this of the requirement: say so
-  Rule<double> hole_ratio_direct;              // greatest hole over outside diameter
+  Rule<double> required_threads;   // complete threads in the wall
+  Rule<double> marginal_threads;   // within this of the requirement: say so
+  Rule<double> hole_ratio_direct;  // greatest hole over outside diameter
   Rule<ThreadStandard> default_thread;
-  Rule<double> wrench_turns;                   // make-up wanted
+  Rule<double> wrench_turns;  // make-up wanted
   Rule<double> threads_showing;
-  Rule<double> strip_effectiveness;            // of a short thread's shear area
-  Rule<Temperature> plastic_wet_tap_coldest;   // pipe temperature window for a wet tap in PVC
+  Rule<double> strip_effectiveness;           // of a short thread's shear area
+  Rule<Temperature> plastic_wet_tap_coldest;  // pipe temperature window for a wet tap in PVC
   Rule<Temperature> plastic_wet_tap_warmest;
-  Rule<Temperature> plastic_dry_tap_coldest;   // and for a dry one
+  Rule<Temperature> plastic_dry_tap_coldest;  // and for a dry one
   Rule<Temperature> plastic_dry_tap_warmest;
 
   // saddle, sleeve, several taps
@@ -186,126 +187,126 @@ struct Rules {
   std::vector<FittingSpecification> sleeve_specification;
   Rule<double> hole_ratio_saddle;
   Rule<double> hole_ratio_sleeve;
-  Rule<NominalSize> smallest_sleeve;           // smallest outlet with which a sleeve is made
-  Rule<double> section_left;                   // least section modulus left in the pipe as a beam
+  Rule<NominalSize> smallest_sleeve;  // smallest outlet with which a sleeve is made
+  Rule<double> section_left;          // least section modulus left in the pipe as a beam
   Rule<double> equal_capacity_exponent;
-  Rule<double> most_taps;                      // of a series standing for one larger
+  Rule<double> most_taps;  // of a series standing for one larger
 
   // pressure
-  Rule<Pressure> stop_rating;                  // of a corporation stop whose mark nobody has read
+  Rule<Pressure> stop_rating;  // of a corporation stop whose mark nobody has read
   Rule<Pressure> saddle_rating;
-  Rule<Pressure> wet_tap_limit;                // whatever the equipment allows
-  Rule<Pressure> surge_assumed;                // recurring, where none is given
-  Rule<Pressure> iron_surge_allowance;         // already inside the class of iron
-  Rule<double> fitting_surge_factor;           // stop, saddle, machine: total for a moment over the rating
-  Rule<Pressure> asbestos_cement_surge_allowance;      // inside the class of asbestos cement
-  Rule<double> plastic_recurring_surge_factor;         // recurring surge: total over the derated rating
-  Rule<double> polyethylene_recurring_surge_factor;    // of polyethylene, which tires less
-  Rule<double> plastic_surge_factor;                   // occasional surge: total over the derated rating
-  Rule<Pressure> regulator_above;              // customer side
+  Rule<Pressure> wet_tap_limit;                      // whatever the equipment allows
+  Rule<Pressure> surge_assumed;                      // recurring, where none is given
+  Rule<Pressure> iron_surge_allowance;               // already inside the class of iron
+  Rule<double> fitting_surge_factor;                 // stop, saddle, machine: total for a moment over the rating
+  Rule<Pressure> asbestos_cement_surge_allowance;    // inside the class of asbestos cement
+  Rule<double> plastic_recurring_surge_factor;       // recurring surge: total over the derated rating
+  Rule<double> polyethylene_recurring_surge_factor;  // of polyethylene, which tires less
+  Rule<double> plastic_surge_factor;                 // occasional surge: total over the derated rating
+  Rule<Pressure> regulator_above;                    // customer side
 
   // place
   std::vector<Clearance> clearances;
-  Rule<Length> farthest_shift;                 // how far a tap may be moved to find its place
-  Rule<Length> stagger_within;                 // taps nearer than this stand at different clock positions
-  Rule<double> stagger_apart;                  // degrees round the pipe between such taps, at least
+  Rule<Length> farthest_shift;  // how far a tap may be moved to find its place
+  Rule<Length> stagger_within;  // taps nearer than this stand at different clock positions
+  Rule<double> stagger_apart;   // degrees round the pipe between such taps, at least
   Rule<ClockPosition> default_clock;
-  Rule<double> lowest_elevation;               // degrees above horizontal: lowest place on the pipe
+  Rule<double> lowest_elevation;  // degrees above horizontal: lowest place on the pipe
   Rule<double> highest_elevation;
-  Rule<std::optional<Length>> least_cover;     // over a main that is tapped
+  Rule<std::optional<Length>> least_cover;  // over a main that is tapped
   Rule<std::optional<Length>> greatest_cover;
 
   // measuring
-  Rule<Length> od_uncertainty;                 // caliper
-  Rule<Length> circumference_uncertainty;      // tape
-  Rule<Length> wall_uncertainty;               // gauge
+  Rule<Length> od_uncertainty;             // caliper
+  Rule<Length> circumference_uncertainty;  // tape
+  Rule<Length> wall_uncertainty;           // gauge
 
   // hands and chain
-  Rule<Force> push_caution;                    // on a bar held by hand
+  Rule<Force> push_caution;  // on a bar held by hand
   Rule<Force> push_limit;
   Rule<double> ovality_caution;
   Rule<double> ovality_limit;
-  Rule<Length> chain_bearing;                  // length of plastic pipe that shares the chain's squeeze
-  Rule<double> gasket_factor;                  // m, of the seal under the machine saddle
-  Rule<Length> gasket_width;                   // of the ring that the seal is pressed on
-  Rule<Length> gasket_land;                    // sound pipe between the hole and the sealing circle
-  Rule<Pressure> stud_stress;                  // tension over the stud's full section
-  Rule<Length> tool_clearance;                 // tap tip to the far wall
+  Rule<Length> chain_bearing;   // length of plastic pipe that shares the chain's squeeze
+  Rule<double> gasket_factor;   // m, of the seal under the machine saddle
+  Rule<Length> gasket_width;    // of the ring that the seal is pressed on
+  Rule<Length> gasket_land;     // sound pipe between the hole and the sealing circle
+  Rule<Pressure> stud_stress;   // tension over the stud's full section
+  Rule<Length> tool_clearance;  // tap tip to the far wall
 
   // cutting, for the force the clamp must hold
-  Rule<Length> drill_feed;                     // per turn, by ratchet and feed screw
-  Rule<double> drill_work_factor;              // Kd of the handbook method (mechanics/boring.hpp)
-  Rule<double> drill_iron_factor;              // K of the cast-iron method
-  Rule<Length> drill_clearance;                // past breakthrough
-  Rule<Force> shell_cutter_thrust;             // of a shell cutter in plastic
+  Rule<Length> drill_feed;          // per turn, by ratchet and feed screw
+  Rule<double> drill_work_factor;   // Kd of the handbook method (mechanics/boring.hpp)
+  Rule<double> drill_iron_factor;   // K of the cast-iron method
+  Rule<Length> drill_clearance;     // past breakthrough
+  Rule<Force> shell_cutter_thrust;  // of a shell cutter in plastic
 
   // water for the customer
-  Rule<Velocity> velocity_caution;             // speed of the water in the service from which a caution is given
-  Rule<Velocity> velocity_limit;               // greatest speed of the water in the service
-  Rule<Velocity> tap_velocity_limit;           // and in the tap and its corporation stop, which are short
-  Rule<Pressure> least_residual;               // least pressure behind the meter at the demand
-  Rule<double> meter_share;                    // share of a meter's greatest flow that the demand may take
-  Rule<double> meter_continuous_share;         // share of a meter's greatest flow that it may pass without pause
-  Rule<NominalSize> smallest_line;             // smallest service that may be laid
-  Rule<std::optional<NominalSize>> smallest_tap;  // that the utility makes
+  Rule<Velocity> velocity_caution;                  // speed of the water in the service from which a caution is given
+  Rule<Velocity> velocity_limit;                    // greatest speed of the water in the service
+  Rule<Velocity> tap_velocity_limit;                // and in the tap and its corporation stop, which are short
+  Rule<Pressure> least_residual;                    // least pressure behind the meter at the demand
+  Rule<double> meter_share;                         // share of a meter's greatest flow that the demand may take
+  Rule<double> meter_continuous_share;              // share of a meter's greatest flow that it may pass without pause
+  Rule<NominalSize> smallest_line;                  // smallest service that may be laid
+  Rule<std::optional<NominalSize>> smallest_tap;    // that the utility makes
   Rule<std::optional<Length>> line_over_tap_least;  // by how much the service pipe is larger than the tap
   Rule<std::optional<Length>> line_over_tap_most;
-  Rule<double> equal_runs_exponent;            // exponent by which several runs of small pipe equal one larger
-  Rule<Flow> sprinkler_single;                 // flow of one dwelling sprinkler alone
-  Rule<Flow> sprinkler_of_two;                 // flow of each of two dwelling sprinklers together
-  Rule<Flow> sprinkler_shared;                 // allowance for domestic use on pipe that sprinklers share
+  Rule<double> equal_runs_exponent;  // exponent by which several runs of small pipe equal one larger
+  Rule<Flow> sprinkler_single;       // flow of one dwelling sprinkler alone
+  Rule<Flow> sprinkler_of_two;       // flow of each of two dwelling sprinklers together
+  Rule<Flow> sprinkler_shared;       // allowance for domestic use on pipe that sprinklers share
 
   // cleaning
-  Rule<double> swab_percent;                   // strength of the solution for swabbing cutter, stop and pipe
-  Rule<Volume> swab_volume;                    // solution mixed where a job asks for no other amount
-  Rule<Velocity> flush_velocity;               // speed in the service that carries dirt and chips out
-  Rule<Velocity> flush_velocity_least;         // speed below which a flush only rinses
-  Rule<double> flush_changes;                  // times the water in the service is changed
-  Rule<double> flush_chlorine;                 // most chlorine in the flush water, mg/L
-  Rule<double> dechlorination_excess;          // agent given over the exact dose
-  Rule<double> lead_percent;                   // most lead, averaged over wetted surfaces
-  Rule<NominalSize> sample_above;              // services larger than this are chlorinated as mains and sampled
+  Rule<double> swab_percent;            // strength of the solution for swabbing cutter, stop and pipe
+  Rule<Volume> swab_volume;             // solution mixed where a job asks for no other amount
+  Rule<Velocity> flush_velocity;        // speed in the service that carries dirt and chips out
+  Rule<Velocity> flush_velocity_least;  // speed below which a flush only rinses
+  Rule<double> flush_changes;           // times the water in the service is changed
+  Rule<double> flush_chlorine;          // most chlorine in the flush water, mg/L
+  Rule<double> dechlorination_excess;   // agent given over the exact dose
+  Rule<double> lead_percent;            // most lead, averaged over wetted surfaces
+  Rule<NominalSize> sample_above;       // services larger than this are chlorinated as mains and sampled
 
   // the pit
-  Rule<Length> room_along;                     // bottom of the pit along the main
-  Rule<Length> room_machine_side;              // from the main to the wall on the side of the machine
-  Rule<Length> room_far_side;                  // from the main to the other wall
-  Rule<Length> room_below;                     // clear under the main
-  Rule<Length> protective_system_depth;        // depth from which a protective system is required
-  Rule<Length> egress_depth;                   // depth from which a ladder or other way out is required
-  Rule<Length> egress_travel;                  // farthest way to a ladder
-  Rule<Length> ladder_extension;               // side rails of a ladder above the edge
-  Rule<Length> atmosphere_depth;               // depth beyond which the air is tested where bad air is to be expected
-  Rule<Length> engineer_depth;                 // depth beyond which an engineer designs the protective system
-  Rule<Length> short_term_depth;               // depth down to which Type A soil may stand at the short-term slope
-  Rule<Time> short_term_open;                  // time that Type A soil may stand at the short-term slope
-  Rule<Length> spoil_setback;                  // least way from the edge to the spoil
-  Rule<Length> guardrail_depth;                // depth from which a crossing has guard rails
-  Rule<Pressure> type_a_least;                 // least unconfined strength of Type A soil
-  Rule<Pressure> type_c_most;                  // greatest unconfined strength of Type C soil
-  Rule<double> slope_stable_rock;              // steepest slope in stable rock, run to one of rise
-  Rule<double> slope_type_a;                   // steepest slope in Type A soil, run to one of rise
-  Rule<double> slope_type_a_short;             // the same for the short term
-  Rule<double> slope_type_b;                   // steepest slope in Type B soil, run to one of rise
-  Rule<double> slope_type_c;                   // steepest slope in Type C soil, run to one of rise
-  Rule<double> slope_distress;                 // run added to one of rise where the ground shows distress
-  Rule<Length> vertical_lower;                 // most of the wall that may stand upright below the slope in Type A soil
-  Rule<Length> vertical_lower_depth;           // pit to which the slope above it is that of Type A
-  Rule<double> vertical_lower_slope;           // slope above it in a deeper pit
-  Rule<Length> bench_first;                    // highest first bench
-  Rule<Length> bench_later_a;                  // highest bench above the first in Type A soil
-  Rule<Length> bench_later_b;                  // highest bench above the first in cohesive Type B soil
-  Rule<Length> shield_above;                   // shield above the foot of a slope over it
-  Rule<Length> shield_below;                   // most that may be dug below the bottom of a shield
-  Rule<double> swell_sand;                     // gain in volume of dug sand or gravel
-  Rule<double> swell_earth;                    // gain in volume of dug common earth
-  Rule<double> swell_clay;                     // gain in volume of dug clay
-  Rule<double> swell_rock;                     // gain in volume of broken rock
-  Rule<double> repose;                         // run to one of rise at which spoil comes to rest
-  Rule<Length> tolerance_margin;               // dug by hand to each side of a marked line
-  Rule<double> notice_days;                    // working days between the call and the first digging
-  Rule<Length> sewer_apart;                    // least way from a water line to a sewer beside it
-  Rule<Length> sewer_below;                    // least way down from a water line to a sewer nearer than that
+  Rule<Length> room_along;               // bottom of the pit along the main
+  Rule<Length> room_machine_side;        // from the main to the wall on the side of the machine
+  Rule<Length> room_far_side;            // from the main to the other wall
+  Rule<Length> room_below;               // clear under the main
+  Rule<Length> protective_system_depth;  // depth from which a protective system is required
+  Rule<Length> egress_depth;             // depth from which a ladder or other way out is required
+  Rule<Length> egress_travel;            // farthest way to a ladder
+  Rule<Length> ladder_extension;         // side rails of a ladder above the edge
+  Rule<Length> atmosphere_depth;         // depth beyond which the air is tested where bad air is to be expected
+  Rule<Length> engineer_depth;           // depth beyond which an engineer designs the protective system
+  Rule<Length> short_term_depth;         // depth down to which Type A soil may stand at the short-term slope
+  Rule<Time> short_term_open;            // time that Type A soil may stand at the short-term slope
+  Rule<Length> spoil_setback;            // least way from the edge to the spoil
+  Rule<Length> guardrail_depth;          // depth from which a crossing has guard rails
+  Rule<Pressure> type_a_least;           // least unconfined strength of Type A soil
+  Rule<Pressure> type_c_most;            // greatest unconfined strength of Type C soil
+  Rule<double> slope_stable_rock;        // steepest slope in stable rock, run to one of rise
+  Rule<double> slope_type_a;             // steepest slope in Type A soil, run to one of rise
+  Rule<double> slope_type_a_short;       // the same for the short term
+  Rule<double> slope_type_b;             // steepest slope in Type B soil, run to one of rise
+  Rule<double> slope_type_c;             // steepest slope in Type C soil, run to one of rise
+  Rule<double> slope_distress;           // run added to one of rise where the ground shows distress
+  Rule<Length> vertical_lower;           // most of the wall that may stand upright below the slope in Type A soil
+  Rule<Length> vertical_lower_depth;     // pit to which the slope above it is that of Type A
+  Rule<double> vertical_lower_slope;     // slope above it in a deeper pit
+  Rule<Length> bench_first;              // highest first bench
+  Rule<Length> bench_later_a;            // highest bench above the first in Type A soil
+  Rule<Length> bench_later_b;            // highest bench above the first in cohesive Type B soil
+  Rule<Length> shield_above;             // shield above the foot of a slope over it
+  Rule<Length> shield_below;             // most that may be dug below the bottom of a shield
+  Rule<double> swell_sand;               // gain in volume of dug sand or gravel
+  Rule<double> swell_earth;              // gain in volume of dug common earth
+  Rule<double> swell_clay;               // gain in volume of dug clay
+  Rule<double> swell_rock;               // gain in volume of broken rock
+  Rule<double> repose;                   // run to one of rise at which spoil comes to rest
+  Rule<Length> tolerance_margin;         // dug by hand to each side of a marked line
+  Rule<double> notice_days;              // working days between the call and the first digging
+  Rule<Length> sewer_apart;              // least way from a water line to a sewer beside it
+  Rule<Length> sewer_below;              // least way down from a water line to a sewer nearer than that
 
   // Those that needed a reason, worked out once when the files are read.
   std::vector<LooserRule> looser;

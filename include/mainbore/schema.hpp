@@ -34,7 +34,7 @@ namespace mainbore {
 
 enum class SchemaOf : std::uint8_t { job, rules, plan, map, machine, settings, verdict, record, approved };
 inline constexpr std::array<std::string_view, 9> schema_names = {"job",      "rules",   "plan",   "map",     "machine",
-                                                                "settings", "verdict", "record", "approved"};
+                                                                 "settings", "verdict", "record", "approved"};
 
 // Of all but the plan's: raised when a file that was valid no longer is. A plan's is plan_format (plan_file.hpp).
 inline constexpr int schema_version = 1;

@@ -31,10 +31,10 @@ struct DemandPlan {
   std::optional<PlumbingCode> code;
   std::optional<double> fixture_units;
   hydraulics::CurveCoverage coverage = hydraulics::CurveCoverage::within;
-  Flow domestic;                          // by fixtures or as given, and what runs on
-  Flow continuous;                        // of that
+  Flow domestic;    // by fixtures or as given, and what runs on
+  Flow continuous;  // of that
   Flow sprinklers;
-  Flow flow;                              // what the service must carry: the greater of the two
+  Flow flow;  // what the service must carry: the greater of the two
   const Basis* basis = nullptr;
 };
 
@@ -49,48 +49,48 @@ inline constexpr std::array<std::string_view, loss_part_count> loss_part_names =
 
 struct LossItem {
   LossPart part = LossPart::line;
-  Pressure loss;                          // negative where the line falls
-  std::optional<Length> counted_as;       // plain pipe that loses as much
-  Pressure left;                          // behind it
+  Pressure loss;                     // negative where the line falls
+  std::optional<Length> counted_as;  // plain pipe that loses as much
+  Pressure left;                     // behind it
 };
 
 // A point of the drawing of pressure along the service.
 struct ProfilePoint {
-  std::string_view at;                    // "main", or the part behind which it lies
-  Length along;                           // from the main
-  Length height;                          // over the main
+  std::string_view at;  // "main", or the part behind which it lies
+  Length along;         // from the main
+  Length height;        // over the main
   Pressure pressure;
 };
 
 // How many taps of a smaller size carry what the asked one does, by what is held equal.
 struct EqualTaps {
   NominalSize size;
-  double by_velocity = 0.0;               // exponent 2: the same speed; short fittings
-  double by_rule = 0.0;                   // the exponent taps are planned with
-  double by_runs = 0.0;                   // equal loss over equal runs of pipe
+  double by_velocity = 0.0;  // exponent 2: the same speed; short fittings
+  double by_rule = 0.0;      // the exponent taps are planned with
+  double by_runs = 0.0;      // equal loss over equal runs of pipe
 };
 
 struct ServicePlan {
   DemandPlan demand;
-  Pressure supply;                        // lowest pressure in the main
+  Pressure supply;  // lowest pressure in the main
   const TubeSize* tube = nullptr;
   Length length;
   Length rise;
   int taps = 1;
   NominalSize tap;
   FrictionMethod method = FrictionMethod::hazen_williams;
-  double c = 0.0;                         // by Hazen-Williams
-  Length roughness;                       // by Darcy-Weisbach
-  Temperature temperature;                // of the water, for its viscosity
+  double c = 0.0;           // by Hazen-Williams
+  Length roughness;         // by Darcy-Weisbach
+  Temperature temperature;  // of the water, for its viscosity
   const Basis* friction_basis = nullptr;
   const MeterSize* meter = nullptr;
-  bool meter_assumed = false;             // the smallest that may pass the flow
+  bool meter_assumed = false;  // the smallest that may pass the flow
   std::vector<LossItem> losses;
   Pressure residual;
-  Pressure residual_least;                // with the least bore of the tubing
+  Pressure residual_least;  // with the least bore of the tubing
   Pressure residual_wanted;
-  hydraulics::AvailableFlow available;    // the flow at which the residual falls to the least wanted
-  Velocity velocity;                      // in the line, at the demand
+  hydraulics::AvailableFlow available;  // the flow at which the residual falls to the least wanted
+  Velocity velocity;                    // in the line, at the demand
   std::optional<NominalSize> smallest_tap;
   std::optional<NominalSize> smallest_line;
   std::optional<NominalSize> smallest_meter;
@@ -102,8 +102,8 @@ struct ServicePlan {
 struct OpenHole {
   Length bore;
   Flow flow;
-  Force push;                             // on what closes it
-  Force jet;                              // of the water that comes out
+  Force push;  // on what closes it
+  Force jet;   // of the water that comes out
 };
 
 }  // namespace mainbore

@@ -42,7 +42,7 @@ enum class Tubing : std::uint8_t {
 };
 inline constexpr std::size_t tubing_count = 11;
 inline constexpr std::array<std::string_view, tubing_count> tubing_names = {
-    "copper type K", "copper type L",   "polyethylene SDR 9", "PEX SDR 9",    "galvanized steel", "black steel",
+    "copper type K",   "copper type L",   "polyethylene SDR 9", "PEX SDR 9",    "galvanized steel", "black steel",
     "PVC Schedule 40", "PVC Schedule 80", "CPVC SDR 11",        "ductile iron", "PVC DR 18"};
 [[nodiscard]] constexpr std::string_view name_of(Tubing tubing) {
   return tubing_names[static_cast<std::size_t>(tubing)];
@@ -53,8 +53,8 @@ struct TubeSize {
   NominalSize size;
   Length od;
   Length wall;
-  Length bore;        // by the nominal wall
-  Length bore_least;  // with plastic walls as thick as their tolerance allows
+  Length bore;                     // by the nominal wall
+  Length bore_least;               // with plastic walls as thick as their tolerance allows
   std::optional<Pressure> rating;  // of plastic, at 73 degF, by the least grade it is made of; none for copper
   Basis basis;
   Basis rating_basis;
@@ -125,7 +125,7 @@ struct DechlorinationAgent {
 // A product that chlorine is sold as. The strength of a liquid is by volume: grams of available chlorine in 100 mL.
 struct ChlorineProduct {
   std::string name;
-  bool dry = false;                      // weighed; else measured by volume
+  bool dry = false;  // weighed; else measured by volume
   sanitary::Concentration strength;
   Basis basis;
 };
@@ -146,38 +146,40 @@ struct LocateColour {
 };
 
 struct ServiceTables {
-  std::array<std::vector<TubeSize>, tubing_count> tubes;              // sizes rising
+  std::array<std::vector<TubeSize>, tubing_count> tubes;  // sizes rising
   std::array<TubeFriction, tubing_count> friction;
   std::array<std::vector<SizedLength>, line_fitting_count> fittings;  // sizes rising
   Basis fittings_basis;
-  std::vector<MeterSize> meters;                       // sizes rising
-  std::vector<FixtureRow> fixtures;                    // by code, then by the first letter, whatever its case
+  std::vector<MeterSize> meters;     // sizes rising
+  std::vector<FixtureRow> fixtures;  // by code, then by the first letter, whatever its case
   // Where the rows of a letter begin, in lower case; those of the next begin where they end.
   std::array<std::array<std::uint16_t, 129>, plumbing_code_count> fixtures_from{};
   std::array<Basis, plumbing_code_count> fixtures_basis;
   std::array<DemandCurve, plumbing_code_count> curves;
   std::vector<hydraulics::WaterPoint> water;
   Basis water_basis;
-  UnitWeight head;                                     // pressure of a foot of water, as the codes round it
+  UnitWeight head;  // pressure of a foot of water, as the codes round it
   Basis head_basis;
-  sanitary::Concentration weakest_bleach;              // household bleach, by its label
+  sanitary::Concentration weakest_bleach;  // household bleach, by its label
   Basis stock_basis;
   std::vector<DechlorinationAgent> dechlorination;
   Basis dechlorination_basis;
   std::vector<ChlorineDose> doses;
   std::vector<ChlorineProduct> chlorine_products;
-  UnitWeight soil_weight;                              // in the bank
+  UnitWeight soil_weight;  // in the bank
   UnitWeight rock_weight;
   Basis weight_basis;
   std::vector<LocateColour> colours;
-  std::string water_mark;                              // the colour of drinking water's marks, which every pit asks for
+  std::string water_mark;  // the colour of drinking water's marks, which every pit asks for
   std::string gas_mark;
   Basis colours_basis;
 
   [[nodiscard]] std::span<const TubeSize> tubes_of(Tubing tubing) const {
     return tubes[static_cast<std::size_t>(tubing)];
   }
-  [[nodiscard]] const TubeFriction& friction_of(Tubing tubing) const { return friction[static_cast<std::size_t>(tubing)]; }
+  [[nodiscard]] const TubeFriction& friction_of(Tubing tubing) const {
+    return friction[static_cast<std::size_t>(tubing)];
+  }
   [[nodiscard]] const TubeSize* tube(Tubing tubing, NominalSize size) const;
   [[nodiscard]] const MeterSize* meter(NominalSize size) const;
   // Those whose name begins with this character, in lower case.

@@ -29,12 +29,12 @@ struct SettingTaken {
 
 // One thing that is on the truck, by its name on the load list or its stock number on the approved list.
 struct AboardItem {
-  std::string item;   // key of a load list: "corporation-stop"; empty: by its stock number alone
-  std::string stock;  // as on the approved list; empty: it has none
+  std::string item;                 // key of a load list: "corporation-stop"; empty: by its stock number alone
+  std::string stock;                // as on the approved list; empty: it has none
   std::optional<NominalSize> size;  // of the tap
   std::optional<Length> od_from;    // outside diameters that a saddle, sleeve, seat or clamp takes
   std::optional<Length> od_to;
-  std::optional<Length> length;     // of a chain
+  std::optional<Length> length;  // of a chain
   int count = 1;
 };
 using Aboard = std::vector<AboardItem>;
@@ -43,7 +43,7 @@ using Aboard = std::vector<AboardItem>;
 struct FromSettings {
   std::string file;  // as it was named; empty: there was none
   std::vector<SettingTaken> taken;
-  std::vector<std::string> set_aside;  // "machine", "crew", "units": the job or the command line says otherwise
+  std::vector<std::string> set_aside;    // "machine", "crew", "units": the job or the command line says otherwise
   std::shared_ptr<const Aboard> aboard;  // what is on the truck; null: nobody has said
 
   [[nodiscard]] bool any() const { return !file.empty(); }
@@ -68,10 +68,10 @@ struct Settings {
   std::string crew;
   std::optional<UnitSystem> units;
   std::optional<Language> language;
-  std::string translation_reviewed_by;  // who has reviewed the translation for the utility; empty: nobody
-  std::string approved;            // file of approved fittings as written, seen from the same folder; empty: none
+  std::string translation_reviewed_by;   // who has reviewed the translation for the utility; empty: nobody
+  std::string approved;                  // file of approved fittings as written, seen from the same folder; empty: none
   std::shared_ptr<const Aboard> aboard;  // what is on the truck; null: nobody has said
-  std::vector<std::string> rules;  // files as written, seen from the settings file's folder; laid in this order
+  std::vector<std::string> rules;        // files as written, seen from the settings file's folder; laid in this order
 };
 
 // Lays machine, fittings and crew under the job, and adds to `from` what was taken and what was set aside.

@@ -47,10 +47,11 @@ struct FittingFact {
   const char* key;
   std::string_view path;
 };
-inline constexpr std::array<FittingFact, 4> settings_fitting_facts = {{{"tap", "service.size"},
-                                                                        {"saddle_height", "service.saddle_height"},
-                                                                        {"stop_length", "service.stop_length"},
-                                                                        {"adapter_standoff", "machine.adapter_standoff"}}};
+inline constexpr std::array<FittingFact, 4> settings_fitting_facts = {
+    {{"tap", "service.size"},
+     {"saddle_height", "service.saddle_height"},
+     {"stop_length", "service.stop_length"},
+     {"adapter_standoff", "machine.adapter_standoff"}}};
 
 // Never throws for anything in the text. The catalogue must outlive the settings.
 [[nodiscard]] SettingsFile read_settings(std::string_view text, std::string_view file_name, const Catalog& catalog);

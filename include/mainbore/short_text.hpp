@@ -15,7 +15,8 @@ class ShortText {
   static constexpr std::size_t longest = 15;
 
   constexpr ShortText() = default;
-  constexpr explicit ShortText(std::string_view text) : size_(static_cast<std::uint8_t>(std::min(text.size(), longest))) {
+  constexpr explicit ShortText(std::string_view text)
+      : size_(static_cast<std::uint8_t>(std::min(text.size(), longest))) {
     for (std::size_t i = 0; i < size_; ++i) text_[i] = plain(text[i]) ? text[i] : '?';
     if (text.size() > longest) text_[longest - 2] = text_[longest - 1] = '.';
   }

@@ -21,12 +21,22 @@ struct Source {
 // Tables never hold the last three, which are for what a job itself, a settings file or an approved list states: a mark
 // read off a fitting, a maker's figure.
 enum class How : std::uint8_t {
-  published, derived, common_practice, memory, stated, stated_in_settings, stated_in_approved_list
+  published,
+  derived,
+  common_practice,
+  memory,
+  stated,
+  stated_in_settings,
+  stated_in_approved_list
 };
 [[nodiscard]] constexpr std::string_view name_of(How how) {
-  constexpr std::array<std::string_view, 7> names = {
-      "published",         "derived",                "common practice",            "memory",
-      "stated in the job", "stated in the settings", "stated in the approved list"};
+  constexpr std::array<std::string_view, 7> names = {"published",
+                                                     "derived",
+                                                     "common practice",
+                                                     "memory",
+                                                     "stated in the job",
+                                                     "stated in the settings",
+                                                     "stated in the approved list"};
   return names[static_cast<std::size_t>(how)];
 }
 

@@ -29,9 +29,42 @@ namespace mainbore {
 
 // Everything that is written down of a finished tap. Names only grow.
 enum class RecordKey : std::uint8_t {
-  order, tap_number, date, start, end, line_pressure, od, circumference, wall, pipe_temperature, joint_distance, surge,
-  pipe_class, condition, clock, cover, station, tie_1, tie_1_from, tie_2, tie_2_from, longitude, latitude, method, tool,
-  tool_state, stop, tap_depth, hand_turns, wrench_turns, threads_showing, leak_check, coupon, tapped_by, seen_by, remarks
+  order,
+  tap_number,
+  date,
+  start,
+  end,
+  line_pressure,
+  od,
+  circumference,
+  wall,
+  pipe_temperature,
+  joint_distance,
+  surge,
+  pipe_class,
+  condition,
+  clock,
+  cover,
+  station,
+  tie_1,
+  tie_1_from,
+  tie_2,
+  tie_2_from,
+  longitude,
+  latitude,
+  method,
+  tool,
+  tool_state,
+  stop,
+  tap_depth,
+  hand_turns,
+  wrench_turns,
+  threads_showing,
+  leak_check,
+  coupon,
+  tapped_by,
+  seen_by,
+  remarks
 };
 inline constexpr std::size_t record_key_count = static_cast<std::size_t>(RecordKey::remarks) + 1;
 
@@ -51,8 +84,8 @@ struct RecordEntry {
   double greatest = 0.0;
   std::span<const std::string_view> words = {};  // of a choice
   Needed needed = Needed::never;
-  std::string_view fact = {};               // the fact of the job that is read again at the pipe: kind and range are its
-  std::optional<ReadingId> reading = {};    // the stop number it is judged by
+  std::string_view fact = {};             // the fact of the job that is read again at the pipe: kind and range are its
+  std::optional<ReadingId> reading = {};  // the stop number it is judged by
 };
 [[nodiscard]] std::span<const RecordEntry> record_entries();
 [[nodiscard]] const RecordEntry& entry_of(RecordKey key);
@@ -111,7 +144,7 @@ struct Deviation {
   std::string what;
   std::string planned;  // empty where the plan says nothing of it
   std::string done;
-  std::string reason;   // empty: none was given
+  std::string reason;  // empty: none was given
 };
 
 struct VoidReason {
@@ -128,11 +161,11 @@ struct TapRecord {
   Plan planned;  // the sheet the crew worked by
   Plan found;    // planned again with the readings
   Readings readings;
-  std::vector<JudgedReading> judged;   // every stop number of the sheet
-  std::vector<FindingCode> settled;    // holds of the sheet that the readings did away with
-  std::vector<HoldLeft> holds;         // those that are left
+  std::vector<JudgedReading> judged;  // every stop number of the sheet
+  std::vector<FindingCode> settled;   // holds of the sheet that the readings did away with
+  std::vector<HoldLeft> holds;        // those that are left
   std::vector<Deviation> deviations;
-  std::vector<VoidReason> because;     // why the sheet is void
+  std::vector<VoidReason> because;  // why the sheet is void
   std::vector<Missing> missing;
 
   [[nodiscard]] bool is_void() const { return !because.empty(); }

@@ -31,8 +31,14 @@ class Quantity {
   constexpr auto operator<=>(const Quantity&) const = default;
 
   constexpr Quantity operator-() const { return Quantity(-value_); }
-  constexpr Quantity& operator+=(Quantity other) { value_ += other.value_; return *this; }
-  constexpr Quantity& operator-=(Quantity other) { value_ -= other.value_; return *this; }
+  constexpr Quantity& operator+=(Quantity other) {
+    value_ += other.value_;
+    return *this;
+  }
+  constexpr Quantity& operator-=(Quantity other) {
+    value_ -= other.value_;
+    return *this;
+  }
   friend constexpr Quantity operator+(Quantity a, Quantity b) { return Quantity(a.value_ + b.value_); }
   friend constexpr Quantity operator-(Quantity a, Quantity b) { return Quantity(a.value_ - b.value_); }
   friend constexpr Quantity operator*(double k, Quantity q) { return Quantity(k * q.value_); }
@@ -70,8 +76,7 @@ constexpr auto operator/(double k, Quantity<L, F, T> q) {
 
 // Square root of a quantity whose exponents are even: sqrt(area) is a length.
 template <int L, int F, int T>
-  requires(L % 2 == 0 && F % 2 == 0 && T % 2 == 0)
-auto sqrt(Quantity<L, F, T> q) {
+requires(L % 2 == 0 && F % 2 == 0 && T % 2 == 0) auto sqrt(Quantity<L, F, T> q) {
   return detail::wrap<L / 2, F / 2, T / 2>(std::sqrt(q.base()));
 }
 template <int L, int F, int T>
@@ -82,38 +87,38 @@ constexpr Quantity<L, F, T> abs(Quantity<L, F, T> q) {
 using Length = Quantity<1, 0, 0>;
 using Area = Quantity<2, 0, 0>;
 using Volume = Quantity<3, 0, 0>;
-using SecondMoment = Quantity<4, 0, 0>;      // second moment of area
-using InverseLength = Quantity<-1, 0, 0>;    // threads per inch
+using SecondMoment = Quantity<4, 0, 0>;    // second moment of area
+using InverseLength = Quantity<-1, 0, 0>;  // threads per inch
 using Force = Quantity<0, 1, 0>;
-using Pressure = Quantity<-2, 1, 0>;         // also stress and modulus
+using Pressure = Quantity<-2, 1, 0>;  // also stress and modulus
 using Torque = Quantity<1, 1, 0>;
-using LineLoad = Quantity<-1, 1, 0>;         // force per unit length
-using UnitWeight = Quantity<-3, 1, 0>;       // weight per unit volume
+using LineLoad = Quantity<-1, 1, 0>;    // force per unit length
+using UnitWeight = Quantity<-3, 1, 0>;  // weight per unit volume
 using Time = Quantity<0, 0, 1>;
 using Velocity = Quantity<1, 0, -1>;
 using Acceleration = Quantity<1, 0, -2>;
 using Flow = Quantity<3, 0, -1>;
 using KinematicViscosity = Quantity<2, 0, -1>;
-using Density = Quantity<-4, 1, 2>;          // mass per unit volume, as force * time^2 / length^4
+using Density = Quantity<-4, 1, 2>;  // mass per unit volume, as force * time^2 / length^4
 
 // One of each unit. Multiply to make a quantity, divide by it to read one.
 namespace units {
 inline constexpr Length inch = Length::from_base(1.0);
 inline constexpr Length foot = 12.0 * inch;
-inline constexpr Length mm = inch / 25.4;                                  // exact by definition of the inch
+inline constexpr Length mm = inch / 25.4;  // exact by definition of the inch
 inline constexpr Length metre = 1000.0 * mm;
 inline constexpr Area in2 = inch * inch;
 inline constexpr Volume in3 = inch * inch * inch;
 inline constexpr Volume ft3 = foot * foot * foot;
 inline constexpr Volume yd3 = 27.0 * ft3;
-inline constexpr Volume gallon = 231.0 * in3;                              // US liquid gallon, exact
+inline constexpr Volume gallon = 231.0 * in3;  // US liquid gallon, exact
 inline constexpr Volume litre = 1.0e6 * (mm * mm * mm);
 inline constexpr Volume m3 = 1000.0 * litre;
 inline constexpr Force lbf = Force::from_base(1.0);
-inline constexpr Force newton = lbf / 4.4482216152605;                     // exact by definition of the pound-force
+inline constexpr Force newton = lbf / 4.4482216152605;  // exact by definition of the pound-force
 inline constexpr Pressure psi = lbf / in2;
 inline constexpr Pressure kpa = newton * 1000.0 / (metre * metre);
-inline constexpr Pressure tsf = 2000.0 * lbf / (foot * foot);              // US short ton per square foot
+inline constexpr Pressure tsf = 2000.0 * lbf / (foot * foot);  // US short ton per square foot
 inline constexpr Torque in_lbf = inch * lbf;
 inline constexpr Torque ft_lbf = foot * lbf;
 inline constexpr Torque newton_metre = newton * metre;

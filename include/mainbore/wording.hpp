@@ -18,11 +18,12 @@ struct Plan;
 
 // What a code means, for `mainbore explain` and the documentation.
 struct FindingText {
-  std::string_view title;   // "line pressure over the feed limit"
-  std::string_view detail;  // with {value} {limit} {margin} {0} ... in it; {0+} is a figure that must be reached, {wall} and
-                            // the like the bounds of a reading
-  std::string_view fix;     // what to do about it; the same placeholders
-  std::string_view about;   // the why, in a paragraph: in English alone
+  std::string_view title;  // "line pressure over the feed limit"
+  std::string_view
+      detail;  // with {value} {limit} {margin} {0} ... in it; {0+} is a figure that must be reached, {wall} and
+               // the like the bounds of a reading
+  std::string_view fix;    // what to do about it; the same placeholders
+  std::string_view about;  // the why, in a paragraph: in English alone
 };
 [[nodiscard]] const FindingText& text_of(FindingCode code, Language language = Language::english);
 

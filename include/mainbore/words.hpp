@@ -11,14 +11,14 @@ namespace mainbore {
 class Words {
  public:
   Words() = default;
-  Words(const char* literal) : literal_(literal) {}             // NOLINT implicit by design; lives as long as the program
+  Words(const char* literal) : literal_(literal) {}  // NOLINT implicit by design; lives as long as the program
   // Text that lives as long as the program, and is not copied.
   [[nodiscard]] static Words standing(std::string_view text) {
     Words words;
     words.literal_ = text;
     return words;
   }
-  Words(std::string made) : made_(std::move(made)) {}           // NOLINT implicit by design
+  Words(std::string made) : made_(std::move(made)) {}  // NOLINT implicit by design
 
   // Good as long as these words stay where they are.
   [[nodiscard]] std::string_view view() const { return made_.empty() ? literal_ : std::string_view(made_); }

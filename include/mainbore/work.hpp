@@ -41,8 +41,8 @@ struct LoadItem {
   Words item;            // "Corporation stop, AWWA taper inlet"
   std::string size;      // "1 in"; empty where there is none
   int quantity = 1;
-  Words check;  // what to look at before it leaves the yard; empty: nothing in particular
-  std::string stock = {};   // of the item that the approved list has for it; empty: none was chosen, or it has no number
+  Words check;             // what to look at before it leaves the yard; empty: nothing in particular
+  std::string stock = {};  // of the item that the approved list has for it; empty: none was chosen, or it has no number
   LoadGroup group = LoadGroup::fit;
   // Where the settings say what is aboard: how many of it the truck has, and what else aboard would do for what it lacks.
   std::optional<int> aboard = {};
@@ -52,52 +52,51 @@ struct LoadItem {
   [[nodiscard]] int lacking() const { return aboard && *aboard < quantity ? quantity - *aboard : 0; }
 };
 // Every key there is, in alphabetical order.
-inline constexpr std::array<std::string_view, 45> load_item_keys = {
-    "asbestos-kit",
-    "blanket",
-    "bonding-jumper",
-    "branch-fittings",
-    "bucket",
-    "chain",
-    "chain-extension",
-    "combined-drill-and-tap",
-    "corporation-stop",
-    "cutting-grease",
-    "diameter-tape",
-    "disinfectant",
-    "encasement-tape",
-    "insertion-tool",
-    "ladder",
-    "lock-and-tag",
-    "machine-gasket",
-    "machine-saddle",
-    "plug",
-    "powered-feed",
-    "pressure-gauge",
-    "repair-clamp",
-    "rule",
-    "scraper",
-    "service-pipe",
-    "service-saddle",
-    "shell-cutter",
-    "spare-gasket",
-    "stop-adapter",
-    "sump-pump",
-    "support",
-    "tapping-machine",
-    "tapping-sleeve",
-    "tapping-valve",
-    "test-pump",
-    "thermometer",
-    "thread-sealant",
-    "torque-wrench",
-    "trench-shield",
-    "trial-piece",
-    "valve-adapter",
-    "valve-key",
-    "wall-gauge",
-    "waste-hose",
-    "wrenches"};
+inline constexpr std::array<std::string_view, 45> load_item_keys = {"asbestos-kit",
+                                                                    "blanket",
+                                                                    "bonding-jumper",
+                                                                    "branch-fittings",
+                                                                    "bucket",
+                                                                    "chain",
+                                                                    "chain-extension",
+                                                                    "combined-drill-and-tap",
+                                                                    "corporation-stop",
+                                                                    "cutting-grease",
+                                                                    "diameter-tape",
+                                                                    "disinfectant",
+                                                                    "encasement-tape",
+                                                                    "insertion-tool",
+                                                                    "ladder",
+                                                                    "lock-and-tag",
+                                                                    "machine-gasket",
+                                                                    "machine-saddle",
+                                                                    "plug",
+                                                                    "powered-feed",
+                                                                    "pressure-gauge",
+                                                                    "repair-clamp",
+                                                                    "rule",
+                                                                    "scraper",
+                                                                    "service-pipe",
+                                                                    "service-saddle",
+                                                                    "shell-cutter",
+                                                                    "spare-gasket",
+                                                                    "stop-adapter",
+                                                                    "sump-pump",
+                                                                    "support",
+                                                                    "tapping-machine",
+                                                                    "tapping-sleeve",
+                                                                    "tapping-valve",
+                                                                    "test-pump",
+                                                                    "thermometer",
+                                                                    "thread-sealant",
+                                                                    "torque-wrench",
+                                                                    "trench-shield",
+                                                                    "trial-piece",
+                                                                    "valve-adapter",
+                                                                    "valve-key",
+                                                                    "wall-gauge",
+                                                                    "waste-hose",
+                                                                    "wrenches"};
 // "You have 4." or "YOU LACK 1. Aboard instead: ..."; empty where nobody has said what is aboard.
 [[nodiscard]] std::string aboard_in_words(const LoadItem& item, Language language = Language::english);
 // The load list: what the order of work and the contingencies use, each once, and nothing else.
@@ -113,7 +112,7 @@ struct BarMark {
   std::string_view key;   // "stop-tapping"
   std::string_view sign;  // what is written at it: "4"
   std::string_view name;  // "STOP TAPPING"
-  Words where;            // "mark 3 + 1-1/16 in, 14-3/4 turns of the bar"; with a blank where a length is to be measured
+  Words where;  // "mark 3 + 1-1/16 in, 14-3/4 turns of the bar"; with a blank where a length is to be measured
 };
 // In the order of their signs. Empty for a no-go.
 [[nodiscard]] std::vector<BarMark> bar_marks(const Plan& plan, Audience audience);
@@ -192,17 +191,17 @@ struct ValveState {
 };
 inline constexpr std::array<std::string_view, 4> valve_keys = {"valve", "bypass", "bleed", "chamber"};
 [[nodiscard]] std::array<ValveState, valve_keys.size()> valves_of(const RigState& state, Seat seat,
-                                                                   Language language = Language::english);
+                                                                  Language language = Language::english);
 
 inline constexpr std::size_t most_acts = 8;  // of one step
 inline constexpr std::size_t most_used = 8;  // things of one step
 
 struct Step {
-  std::string_view id = {};          // "set.stop"
-  std::string_view phase = {};       // heading it stands under: "Set the stop"
-  Words condition = {};              // it is done when this is so; empty: always, in its turn
+  std::string_view id = {};     // "set.stop"
+  std::string_view phase = {};  // heading it stands under: "Set the stop"
+  Words condition = {};         // it is done when this is so; empty: always, in its turn
   Words action = {};
-  std::string_view hold_point = {};  // go no further until this is so; empty: none
+  std::string_view hold_point = {};       // go no further until this is so; empty: none
   BoundedList<Act, most_acts> acts = {};  // in the order in which the action asks for them
   RigState state = {};                    // after them
   bool moves_valves = false;  // the machine holds water back, and valves or chamber stand otherwise than before

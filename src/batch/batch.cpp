@@ -64,7 +64,8 @@ BatchResult plan_orders(io::ByteSource bytes, InputFormat in, const std::string&
   std::mutex mutex;
   std::vector<std::shared_ptr<OrderPlanner>> planners;
   const auto make_work = [&]() -> Work {
-    const auto orders = std::make_shared<OrderPlanner>(planner, options, file_name, in, rows ? rows->table() : nullptr, kept);
+    const auto orders =
+        std::make_shared<OrderPlanner>(planner, options, file_name, in, rows ? rows->table() : nullptr, kept);
     const std::scoped_lock lock(mutex);
     planners.push_back(orders);
     return [orders](Piece& piece) { orders->plan(piece); };

@@ -39,18 +39,18 @@ struct BatchOptions {
   BatchFormat format = BatchFormat::verdicts;
   PlanScope scope = PlanScope::whole;  // of plans
   UnitSystem units = UnitSystem::us;
-  bool rows = true;         // records carry row and line
-  bool name_files = false;  // records carry the file's name
-  bool sheets = false;      // of a week: each order's field sheet
-  int orders_before = 0;    // of files before this one, for the numbers of the sheets
+  bool rows = true;               // records carry row and line
+  bool name_files = false;        // records carry the file's name
+  bool sheets = false;            // of a week: each order's field sheet
+  int orders_before = 0;          // of files before this one, for the numbers of the sheets
   std::uint64_t rows_before = 0;  // of JSON: what came of the same stream before these bytes
   std::int64_t lines_before = 0;
   int jobs = 1;
-  std::optional<char> delimiter;       // of a table; absent: found from its first line
-  const io::OrderMap* map = nullptr;   // of a table; of members of JSON and properties of GeoJSON
+  std::optional<char> delimiter;          // of a table; absent: found from its first line
+  const io::OrderMap* map = nullptr;      // of a table; of members of JSON and properties of GeoJSON
   const io::KeepColumns* keep = nullptr;  // what records carry on
-  const Settings* settings = nullptr;  // laid under every order
-  FromSettings from_settings = {};     // what was taken for all of them already
+  const Settings* settings = nullptr;     // laid under every order
+  FromSettings from_settings = {};        // what was taken for all of them already
   // Told the columns that are kept, where the table or the names of --keep say them, before the first piece is given.
   std::function<void(std::span<const std::string>)> begin = {};
 };

@@ -110,7 +110,8 @@ class FeatureSource : public OrderSource {
       for (std::size_t at = begin; at < ahead.size(); ++at) {
         const Opening::Is is = opening.feed(ahead[at]);
         if (is == Opening::Is::unknown) continue;
-        return is == Opening::Is::collection ? open_collection(std::move(ahead), at) : open_features(std::move(ahead), at);
+        return is == Opening::Is::collection ? open_collection(std::move(ahead), at)
+                                             : open_features(std::move(ahead), at);
       }
     }
     open_features(std::move(ahead), ahead.size());

@@ -16,7 +16,7 @@ namespace mainbore::batch {
 
 // A file of tables or maps that holds no text.
 struct ForeignFile {
-  std::string_view what;       // "a GeoPackage or another SQLite database"
+  std::string_view what;         // "a GeoPackage or another SQLite database"
   std::string_view pipe_format;  // what ogr2ogr makes of it for batch: "GeoJSON", "CSV"; empty: unpack it first
 };
 [[nodiscard]] std::optional<ForeignFile> foreign_file(std::string_view first_bytes);

@@ -407,7 +407,8 @@ class JsonSource : public OrderSource {
     // A key that the order has already begins another, whose brace is missing.
     const auto is_of_this = [&] { return first_word(std::string_view(text_).substr(comma)) != first_word(text_); };
     const bool text_behind = std::exchange(key_behind_comma_, false);
-    const bool goes_on = text_behind ? !broken_ && c == ':' && is_of_this() : broken_ && c != '{' && c != ']' && c != ',';
+    const bool goes_on =
+        text_behind ? !broken_ && c == ':' && is_of_this() : broken_ && c != '{' && c != ']' && c != ',';
     const bool broken_behind = text_behind && std::exchange(broken_, false);
     if (goes_on) {
       next_ = Next::value;
@@ -537,7 +538,7 @@ class JsonSource : public OrderSource {
   bool ended_ = false;
   std::size_t used_ = 0;  // of the piece's bytes
 
-  std::string text_;  // of the order in the making
+  std::string text_;      // of the order in the making
   std::size_t here_ = 0;  // where in it the last byte stands
   bool blank_ = true;
   bool in_array_ = false;
@@ -562,7 +563,7 @@ class JsonSource : public OrderSource {
   OrderStart start_{features_};
   std::uint64_t passed_over_ = 0;    // braces that may begin an order, in a broken one
   std::uint64_t passed_before_ = 0;  // the last brace
-  std::int64_t last_line_ = 0;     // of the broken order
+  std::int64_t last_line_ = 0;       // of the broken order
   char before_ = '\n';
 
   std::int64_t line_ = 1;

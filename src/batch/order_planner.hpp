@@ -42,8 +42,8 @@ class OrderPlanner {
   io::RecordOptions record_;
   io::FastJobReader reader_;
   std::optional<io::OrderTable> table_;
-  std::optional<io::MemberRows> rows_;     // of members that a map names, and of features
-  std::optional<io::JobMembers> members_;  // of jobs with members that are carried on
+  std::optional<io::MemberRows> rows_;        // of members that a map names, and of features
+  std::optional<io::JobMembers> members_;     // of jobs with members that are carried on
   const io::FeatureText* feature_ = nullptr;  // of the order at hand
   OrderRecord order_;
 };

@@ -22,7 +22,8 @@ bool is_blank(std::string_view text) { return std::all_of(text.begin(), text.end
 
 class LineSource : public OrderSource {
  public:
-  LineSource(io::ByteSource bytes, char separator) : bytes_(io::without_mark(std::move(bytes))), separator_(separator) {}
+  LineSource(io::ByteSource bytes, char separator)
+      : bytes_(io::without_mark(std::move(bytes))), separator_(separator) {}
 
   bool take(Piece& piece) override {
     while (!ended_ && piece.texts.empty()) fill(piece);

@@ -46,7 +46,7 @@ struct OrderText {
   std::int64_t first_line = 0;  // of the text, which may begin with blank lines
   std::int64_t line = 0;        // of the order
   std::uint64_t row = 0;
-  std::string_view fault;  // what is wrong with the file here; there is no text then
+  std::string_view fault;      // what is wrong with the file here; there is no text then
   bool broken = false;         // its brackets and quotes do not match: it is never planned
   std::int64_t unread_to = 0;  // over 0: up to this line it may have swallowed others
 };
@@ -70,10 +70,10 @@ struct Piece {
   std::string head;
   std::string tail;
 
-  std::string out;  // records in the format asked for
+  std::string out;                      // records in the format asked for
   std::vector<report::WeekOrder> week;  // or what a report of the week needs of each order
-  std::string id_texts;      // one behind the other
-  std::vector<OrderId> ids;  // of the orders that have one
+  std::string id_texts;                 // one behind the other
+  std::vector<OrderId> ids;             // of the orders that have one
   Tally tally;
 
   void clear() {

@@ -51,7 +51,8 @@ int status_of(const batch::Tally& tally) {
   return tally.hold > 0 ? MAINBORE_HOLD : MAINBORE_GO;
 }
 
-batch::BatchOptions options_of(const mainbore_planner& planner, const mainbore_batch_options& given, const Asked& asked) {
+batch::BatchOptions options_of(const mainbore_planner& planner, const mainbore_batch_options& given,
+                               const Asked& asked) {
   batch::BatchOptions options;
   Asked without_language = asked;
   without_language.language.reset();
@@ -72,8 +73,9 @@ batch::BatchOptions options_of(const mainbore_planner& planner, const mainbore_b
 }  // namespace
 }  // namespace mainbore::c
 
-int mainbore_batch(const mainbore_planner* planner, const char* orders, size_t size, const mainbore_batch_options* options,
-                   mainbore_receiver receiver, void* context, mainbore_tally* tally, char** result) {
+int mainbore_batch(const mainbore_planner* planner, const char* orders, size_t size,
+                   const mainbore_batch_options* options, mainbore_receiver receiver, void* context,
+                   mainbore_tally* tally, char** result) {
   using namespace mainbore::c;
   namespace batch = mainbore::batch;
   if (result != nullptr) *result = nullptr;

@@ -46,7 +46,8 @@ std::string text_of(const Plan& plan, const Asked& asked, UnitSystem units, Lang
       break;
   }
   std::string text;
-  append_plan_json(text, plan, units, asked.style, asked.kind == MAINBORE_PLAN ? PlanScope::whole : PlanScope::decisions);
+  append_plan_json(text, plan, units, asked.style,
+                   asked.kind == MAINBORE_PLAN ? PlanScope::whole : PlanScope::decisions);
   return text;
 }
 

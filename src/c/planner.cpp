@@ -24,7 +24,8 @@ std::string name_of(const mainbore_text& text) { return text.name == nullptr ? "
 bool whole(const mainbore_text* first, std::size_t count) {
   if (first == nullptr) return count == 0;
   const std::span<const mainbore_text> texts(first, count);
-  return std::all_of(texts.begin(), texts.end(), [](const mainbore_text& text) { return text.bytes != nullptr || text.size == 0; });
+  return std::all_of(texts.begin(), texts.end(),
+                     [](const mainbore_text& text) { return text.bytes != nullptr || text.size == 0; });
 }
 
 Diagnostic fault_of(std::string_view code, const std::string& file, std::string message, std::string help = {}) {
@@ -49,9 +50,11 @@ std::vector<RuleText> in_order(std::span<const mainbore_text> rules, const Setti
   std::vector<RuleText> texts;
   std::vector<bool> laid(rules.size(), false);
   for (const std::string& wanted : settings.rules) {
-    const auto found = std::find_if(rules.begin(), rules.end(), [&](const mainbore_text& one) { return name_of(one) == wanted; });
+    const auto found =
+        std::find_if(rules.begin(), rules.end(), [&](const mainbore_text& one) { return name_of(one) == wanted; });
     if (found == rules.end()) {
-      faults.push_back(fault_of("settings.rules-not-given", settings.file, "it names the rules file " + wanted + ", which is not here",
+      faults.push_back(fault_of("settings.rules-not-given", settings.file,
+                                "it names the rules file " + wanted + ", which is not here",
                                 "give its text among the rules, under this name"));
       continue;
     }
@@ -77,7 +80,8 @@ std::unique_ptr<mainbore_planner> make_planner(const Texts& given, std::vector<D
   try {
     catalog = catalog_of(given.data);
     static_cast<void>(load_field_tests(*catalog));
-    if (const auto fault = io::machine_out_of_range(*catalog)) faults.push_back(fault_of("data.unreadable", "data", *fault));
+    if (const auto fault = io::machine_out_of_range(*catalog))
+      faults.push_back(fault_of("data.unreadable", "data", *fault));
   } catch (const CatalogError& fault) {
     faults.push_back(fault_of("data.unreadable", "data", fault.what()));
     return nullptr;
@@ -91,22 +95,25 @@ std::unique_ptr<mainbore_planner> make_planner(const Texts& given, std::vector<D
   }
   // A plan that looked away from the list could go where the command holds.
   if (!settings.approved.empty()) {
-    faults.push_back(fault_of("settings.approved-not-given", settings.file,
-                              "it names the approved list " + settings.approved + ", which cannot be given through the library",
-                              "plan with the command, or by settings without \"approved\""));
+    faults.push_back(
+        fault_of("settings.approved-not-given", settings.file,
+                 "it names the approved list " + settings.approved + ", which cannot be given through the library",
+                 "plan with the command, or by settings without \"approved\""));
   }
   const std::vector<RuleText> texts = in_order(given.rules, settings, taken, faults);
   RulesFile rules = load_rules(*catalog, texts);
   faults.insert(faults.end(), rules.diagnostics.begin(), rules.diagnostics.end());
   if (!faults.empty()) return nullptr;
   Planner planner(std::move(catalog), *std::move(rules.rules));
-  return std::unique_ptr<mainbore_planner>(new mainbore_planner{std::move(settings), std::move(taken), std::move(planner)});
+  return std::unique_ptr<mainbore_planner>(
+      new mainbore_planner{std::move(settings), std::move(taken), std::move(planner)});
 }
 
 }  // namespace
 
 std::optional<Asked> asked_by(unsigned what) {
-  constexpr unsigned flags = MAINBORE_US | MAINBORE_SI | MAINBORE_ENGLISH | MAINBORE_SPANISH | MAINBORE_ONE_LINE | MAINBORE_NO_ROWS;
+  constexpr unsigned flags =
+      MAINBORE_US | MAINBORE_SI | MAINBORE_ENGLISH | MAINBORE_SPANISH | MAINBORE_ONE_LINE | MAINBORE_NO_ROWS;
   const auto has = [&](unsigned flag) { return (what & flag) != 0; };
   Asked asked;
   asked.kind = what & ~flags;

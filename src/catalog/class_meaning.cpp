@@ -7,9 +7,8 @@ namespace {
 
 bool made_to(const Pipe& pipe, std::uint8_t standard) {
   const std::vector<StandardUse>& known = pipe.series->made_to;
-  return std::any_of(known.begin(), known.end(), [&](const StandardUse& use) {
-    return use.standard == standard && pipe.size >= use.from;
-  });
+  return std::any_of(known.begin(), known.end(),
+                     [&](const StandardUse& use) { return use.standard == standard && pipe.size >= use.from; });
 }
 
 }  // namespace
@@ -19,9 +18,9 @@ bool means(const ClassWord& word, const std::vector<ClassWord>& names) {
     if (name.thousandths != word.thousandths) return false;
     if (name.mark == word.mark) return true;
     if (word.mark == ClassMark::class_number) return name.mark == ClassMark::pressure_class;
-    return word.mark == ClassMark::number && (name.mark == ClassMark::class_number ||
-                                              name.mark == ClassMark::pressure_class ||
-                                              name.mark == ClassMark::pressure_rating);
+    return word.mark == ClassMark::number &&
+           (name.mark == ClassMark::class_number || name.mark == ClassMark::pressure_class ||
+            name.mark == ClassMark::pressure_rating);
   });
 }
 
@@ -43,7 +42,8 @@ bool of_class(const ClassWords& words, const std::vector<ClassWord>& names) {
 }
 
 bool means_pipe(const ClassWords& words, const Pipe& pipe) {
-  return words.stray.empty() && of_standard(pipe, words) && of_class(words, pipe.names) && !compound_left_out(words, pipe);
+  return words.stray.empty() && of_standard(pipe, words) && of_class(words, pipe.names) &&
+         !compound_left_out(words, pipe);
 }
 
 }  // namespace mainbore

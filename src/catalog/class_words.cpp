@@ -15,23 +15,23 @@ constexpr char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c
 
 // A run of letters, or a number with its decimals.
 struct Token {
-  std::string_view text;     // in small letters
+  std::string_view text;  // in small letters
   std::string_view written;
-  char before = '\0';        // what parts it from the token before; nothing where they are joined
+  char before = '\0';  // what parts it from the token before; nothing where they are joined
   bool number = false;
 };
 
 // What a word of letters stands for.
 enum class Meaning : std::uint8_t {
-  nothing,     // says nothing of the class
-  issuer,      // nor does who issues its standard
-  kind,        // of the figure behind it
-  pressure,    // "pressure class", "pressure rating"
-  thickness,   // "thickness class"
+  nothing,    // says nothing of the class
+  issuer,     // nor does who issues its standard
+  kind,       // of the figure behind it
+  pressure,   // "pressure class", "pressure rating"
+  thickness,  // "thickness class"
   family,
-  iron,        // "iron pipe size"
-  standard,    // weight
-  resin,       // of the number joined to it
+  iron,      // "iron pipe size"
+  standard,  // weight
+  resin,     // of the number joined to it
 };
 
 struct Word {

@@ -1,10 +1,11 @@
+#include "mainbore/field_tests.hpp"
+
 #include <simdjson.h>
 
 #include <algorithm>
 #include <string>
 
 #include "mainbore/catalog_error.hpp"
-#include "mainbore/field_tests.hpp"
 
 namespace mainbore {
 namespace {

@@ -26,10 +26,8 @@ class DemandTables : public TableReader {
     constexpr std::array<std::string_view, 6> ipc_names = {"fixture", "occupancy", "control", "cold", "hot", "total"};
     const auto ipc_at = columns_of(ipc, ipc_names, ipc_names.size(), count);
     each_row(ipc, count, [&](const Cells& cells) {
-      FixtureRow row{PlumbingCode::ipc,
-                     text_cell(cells[ipc_at[0]], "fixture"),
-                     text_cell(cells[ipc_at[1]], "occupancy"),
-                     text_cell(cells[ipc_at[2]], "control"),
+      FixtureRow row{PlumbingCode::ipc, text_cell(cells[ipc_at[0]], "fixture"),
+                     text_cell(cells[ipc_at[1]], "occupancy"), text_cell(cells[ipc_at[2]], "control"),
                      number_within(cells[ipc_at[5]], fixture_limits, "total")};
       row.flush_valve = is_valve(row.control) && row.control != "flushometer tank";
       add(std::move(row));
@@ -42,7 +40,10 @@ class DemandTables : public TableReader {
       for (std::size_t use = 1; use < upc_names.size(); ++use) {
         const element cell = cells[upc_at[use]];
         if (cell.is_null()) continue;
-        FixtureRow row{PlumbingCode::upc,  text_cell(cells[upc_at[0]], "fixture"), std::string(upc_names[use]), {},
+        FixtureRow row{PlumbingCode::upc,
+                       text_cell(cells[upc_at[0]], "fixture"),
+                       std::string(upc_names[use]),
+                       {},
                        number_within(cell, fixture_limits, upc_names[use])};
         row.flush_valve = is_valve(row.fixture) && row.fixture.find("tank") == std::string::npos;
         add(std::move(row));
@@ -97,7 +98,9 @@ class DemandTables : public TableReader {
         for (std::size_t i = 1; i < 3; ++i) {
           if (cells[at[i]].is_null()) continue;
           auto& points = i == 1 ? curve.tank_rows : curve.valve_rows;
-          const hydraulics::DemandPoint point{units, number_within(cells[at[i]], flow_limits, i == 1 ? "gpm_flush_tank" : "gpm_flush_valve") * units::gpm};
+          const hydraulics::DemandPoint point{
+              units,
+              number_within(cells[at[i]], flow_limits, i == 1 ? "gpm_flush_tank" : "gpm_flush_valve") * units::gpm};
           if (!points.empty() && (units <= points.back().fixture_units || point.flow < points.back().flow)) {
             fault("units and flow must rise from row to row");
           }

@@ -16,8 +16,7 @@ class MachineTable : public TableReader {
   void read_machines(object file) {
     for (const auto& [id, value] : file) {
       enter("machine " + quoted(id));
-      if (machines_.empty() != (id == "unspecified"))
-        fault("the first machine, and no other, is \"unspecified\"");
+      if (machines_.empty() != (id == "unspecified")) fault("the first machine, and no other, is \"unspecified\"");
       if (is_known(id)) fault("the id stands twice");
       machines_.push_back(machine_from(id, as_object(value, "the machine")));
     }

@@ -98,6 +98,8 @@ void load_temperature_factors(Reading& at, object file, Materials& materials) {
   MaterialTables(at).read_temperature_factors(file, materials);
 }
 
-void load_stop_material(Reading& at, object file, MaterialFacts& stop) { MaterialTables(at).read_stop_material(file, stop); }
+void load_stop_material(Reading& at, object file, MaterialFacts& stop) {
+  MaterialTables(at).read_stop_material(file, stop);
+}
 
 }  // namespace mainbore::tables

@@ -16,8 +16,7 @@ class NameTables : public TableReader {
       if (spelling.empty() || normal_spelling(spelling) != spelling) {
         fault(quoted(spelling) + " is not in the normal spelling " + quoted(normal_spelling(spelling)));
       }
-      const bool known =
-          into.materials.contains(spelling) || into.ambiguous.contains(spelling);
+      const bool known = into.materials.contains(spelling) || into.ambiguous.contains(spelling);
       if (known) fault(quoted(spelling) + " stands twice");
       map.emplace(std::string(spelling), std::move(meaning));
     };

@@ -85,7 +85,8 @@ class PipeTables : public TableReader {
   static OdFamily family_of(std::string_view basis) {
     if (basis.find("(IPS)") != std::string_view::npos) return OdFamily::iron_pipe_size;
     if (basis.find("(CTS)") != std::string_view::npos) return OdFamily::copper_tube;
-    const bool cast = basis.find("(CIOD)") != std::string_view::npos || basis.find("cast-iron") != std::string_view::npos;
+    const bool cast =
+        basis.find("(CIOD)") != std::string_view::npos || basis.find("cast-iron") != std::string_view::npos;
     return cast ? OdFamily::cast_iron : OdFamily::unnamed;
   }
 
@@ -148,7 +149,8 @@ class PipeTables : public TableReader {
       earlier.class_name = as_text(cells[at[1]], names[1]);
       add_words(earlier.names, earlier.class_name);
       std::vector<ClassWord> spellings = earlier.names;
-      for (const element spelling : as_array(cells[at[2]], names[2])) add_words(spellings, as_text(spelling, "a spelling"));
+      for (const element spelling : as_array(cells[at[2]], names[2]))
+        add_words(spellings, as_text(spelling, "a spelling"));
       earlier.rating = number_within(cells[at[3]], pressure_limits, names[3]) * units::psi;
       earlier.surge = number_within(cells[at[4]], {1, 500, "psi"}, names[4]) * units::psi;
       bool found = false;

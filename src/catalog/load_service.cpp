@@ -167,7 +167,8 @@ class ServiceLineTables : public TableReader {
       for (std::size_t i = 1; i < columns; ++i) {
         if (cells[i].is_null()) continue;
         auto& points = tables.meters[i - 1].loss;
-        const Pressure lost = number_within(cells[i], {0.01, 200, "psi"}, "psi " + tables.meters[i - 1].size.label()) * units::psi;
+        const Pressure lost =
+            number_within(cells[i], {0.01, 200, "psi"}, "psi " + tables.meters[i - 1].size.label()) * units::psi;
         if (!points.empty() && (flow <= points.back().flow || lost < points.back().loss)) {
           fault("flow and loss must rise from row to row");
         }
@@ -185,9 +186,13 @@ class ServiceLineTables : public TableReader {
 
 void load_tubes(Reading& at, object file, ServiceTables& tables) { ServiceLineTables(at).read_tubes(file, tables); }
 
-void load_roughness(Reading& at, object file, ServiceTables& tables) { ServiceLineTables(at).read_roughness(file, tables); }
+void load_roughness(Reading& at, object file, ServiceTables& tables) {
+  ServiceLineTables(at).read_roughness(file, tables);
+}
 
-void load_fittings(Reading& at, object file, ServiceTables& tables) { ServiceLineTables(at).read_fittings(file, tables); }
+void load_fittings(Reading& at, object file, ServiceTables& tables) {
+  ServiceLineTables(at).read_fittings(file, tables);
+}
 
 void load_meters(Reading& at, object file, ServiceTables& tables) { ServiceLineTables(at).read_meters(file, tables); }
 

@@ -71,7 +71,8 @@ class ThreadTables : public TableReader {
       if (column == names[major] || column == names[tpi]) basis = weaker(basis, of_column);
     }
     const auto length = [&](const Cells& cells, std::size_t column) {
-      return number_within(cells[at[column]], {0.01 / unit.base(), 12.0 / unit.base(), unit_name}, names[column]) * unit;
+      return number_within(cells[at[column]], {0.01 / unit.base(), 12.0 / unit.base(), unit_name}, names[column]) *
+             unit;
     };
     const auto length_or_unknown = [&](const Cells& cells, std::size_t column) -> std::optional<Length> {
       if (at[column] == npos || cells[at[column]].is_null()) return std::nullopt;
@@ -109,9 +110,8 @@ class ThreadTables : public TableReader {
   }
 
   [[nodiscard]] bool is_known(ThreadStandard standard, NominalSize size) const {
-    return std::any_of(threads_.begin(), threads_.end(), [&](const TapThread& thread) {
-      return thread.standard == standard && thread.size == size;
-    });
+    return std::any_of(threads_.begin(), threads_.end(),
+                       [&](const TapThread& thread) { return thread.standard == standard && thread.size == size; });
   }
 
   std::vector<TapThread>& threads_;

@@ -46,7 +46,8 @@ class WaterTables : public TableReader {
     const auto stock_at = columns_of(stock, stock_names, stock_names.size(), count);
     each_row(stock, count, [&](const Cells& cells) {
       const double low = number_within(cells[stock_at[2]], percent_limits, "percent_low");
-      if (number_within(cells[stock_at[3]], percent_limits, "percent_high") < low) fault("the low strength is above the high one");
+      if (number_within(cells[stock_at[3]], percent_limits, "percent_high") < low)
+        fault("the low strength is above the high one");
       const Basis basis = basis_in(cells[stock_at[4]], cells[stock_at[5]]);
       if (as_text(cells[stock_at[0]], "stock") != "household bleach") return;
       tables.weakest_bleach = Concentration::percent(low);
@@ -77,7 +78,8 @@ class WaterTables : public TableReader {
       dose.method = text_cell(cells[dose_at[0]], "method");
       dose.dose = Concentration::mg_per_litre(number_within(cells[dose_at[1]], dose_limits, "dose_mg_l"));
       dose.hold = number_within(cells[dose_at[2]], hold_limits, "hold_h") * units::hour;
-      if (!cells[dose_at[3]].is_null()) dose.hold_most = number_within(cells[dose_at[3]], hold_limits, "hold_max_h") * units::hour;
+      if (!cells[dose_at[3]].is_null())
+        dose.hold_most = number_within(cells[dose_at[3]], hold_limits, "hold_max_h") * units::hour;
       dose.residual = Concentration::mg_per_litre(number_within(cells[dose_at[4]], dose_limits, "residual_mg_l"));
       dose.basis = basis_in(cells[dose_at[5]], cells[dose_at[6]]);
       if (dose.residual >= dose.dose) fault("more is left than was dosed");
@@ -87,12 +89,12 @@ class WaterTables : public TableReader {
     const object agents = table_in(file, "dechlorination");
     tables.dechlorination_basis = basis_of(agents);
     constexpr std::array<std::string_view, 6> agent_names = {
-        "agent", "mg_per_mg_chlorine", "lb_per_100000_gal_per_mg_l", "kg_per_100_m3_per_mg_l", "ph_of_1_percent",
-        "oxygen_scavenger"};
+        "agent",           "mg_per_mg_chlorine", "lb_per_100000_gal_per_mg_l", "kg_per_100_m3_per_mg_l",
+        "ph_of_1_percent", "oxygen_scavenger"};
     const auto agent_at = columns_of(agents, agent_names, 2, count);
     each_row(agents, count, [&](const Cells& cells) {
-      tables.dechlorination.push_back(
-          {text_cell(cells[agent_at[0]], "agent"), number_within(cells[agent_at[1]], {0.1, 100}, "mg_per_mg_chlorine")});
+      tables.dechlorination.push_back({text_cell(cells[agent_at[0]], "agent"),
+                                       number_within(cells[agent_at[1]], {0.1, 100}, "mg_per_mg_chlorine")});
     });
   }
 };
@@ -101,6 +103,8 @@ class WaterTables : public TableReader {
 
 void load_water(Reading& at, object file, ServiceTables& tables) { WaterTables(at).read_water(file, tables); }
 
-void load_disinfection(Reading& at, object file, ServiceTables& tables) { WaterTables(at).read_disinfection(file, tables); }
+void load_disinfection(Reading& at, object file, ServiceTables& tables) {
+  WaterTables(at).read_disinfection(file, tables);
+}
 
 }  // namespace mainbore::tables

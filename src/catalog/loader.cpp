@@ -36,14 +36,16 @@ class CatalogLoader : tables::TableReader {
     return std::array<Table, 8>{{
         {"edition.json", [](Reading& at, object file, Catalog& into) { CatalogLoader(at, into).read_edition(file); }},
         {"materials.json", [](Reading& at, object file, Catalog& into) { load_materials(at, file, into.materials_); }},
-        {"stops.json", [](Reading& at, object file, Catalog& into) { load_stop_material(at, file, into.stop_material_); }},
+        {"stops.json",
+         [](Reading& at, object file, Catalog& into) { load_stop_material(at, file, into.stop_material_); }},
         {"temperature_factors.json",
          [](Reading& at, object file, Catalog& into) { load_temperature_factors(at, file, into.materials_); }},
         {"material_names.json",
          [](Reading& at, object file, Catalog& into) {
            load_spellings(at, file, into, {into.material_spellings_, into.ambiguous_spellings_});
          }},
-        {"metric_sizes.json", [](Reading& at, object file, Catalog& into) { load_metric_sizes(at, file, into.metric_sizes_); }},
+        {"metric_sizes.json",
+         [](Reading& at, object file, Catalog& into) { load_metric_sizes(at, file, into.metric_sizes_); }},
         {"threads.json", [](Reading& at, object file, Catalog& into) { load_threads(at, file, into.threads_); }},
         {"machines.json", [](Reading& at, object file, Catalog& into) { load_machines(at, file, into.machines_); }},
     }};
@@ -85,8 +87,8 @@ class CatalogLoader : tables::TableReader {
       std::string title(text_member(source, "title"));
       std::string brief = text_or_empty(source, "short");
       if (brief.empty()) brief = title;  // a title of few words is its own
-      catalog_.sources_.push_back({std::string(id), std::move(title), std::move(brief), std::string(text_member(source, "where")),
-                                   text_or_empty(source, "note")});
+      catalog_.sources_.push_back({std::string(id), std::move(title), std::move(brief),
+                                   std::string(text_member(source, "where")), text_or_empty(source, "note")});
     }
   }
 

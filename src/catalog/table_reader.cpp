@@ -107,7 +107,9 @@ element TableReader::member(object from, std::string_view key) const {
   return value;
 }
 
-std::string_view TableReader::text_member(object from, std::string_view key) const { return as_text(member(from, key), key); }
+std::string_view TableReader::text_member(object from, std::string_view key) const {
+  return as_text(member(from, key), key);
+}
 
 std::string TableReader::text_or_empty(object from, std::string_view key) const {
   element value;

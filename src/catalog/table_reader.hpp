@@ -39,7 +39,8 @@ constexpr Limits flow_limits{0.1, 100000, "gpm"};
 
 // The files, and where in them the reading is. One for all tables.
 struct Reading {
-  Reading(const DataFiles& all_files, const std::vector<Source>& all_sources) : files(all_files), sources(all_sources) {}
+  Reading(const DataFiles& all_files, const std::vector<Source>& all_sources)
+      : files(all_files), sources(all_sources) {}
 
   const DataFiles& files;
   const std::vector<Source>& sources;

@@ -90,8 +90,8 @@ class Input {
     } while (batch::may_be_foreign(ahead_));
     const auto foreign = batch::foreign_file(ahead_);
     if (!foreign) return;
-    throw Stop(exit_unreadable, name_ + " is " + std::string(foreign->what) + ", not text" +
-                                    way_out(name_, foreign->pipe_format));
+    throw Stop(exit_unreadable,
+               name_ + " is " + std::string(foreign->what) + ", not text" + way_out(name_, foreign->pipe_format));
   }
 
   [[nodiscard]] io::ByteSource bytes() {
@@ -160,9 +160,10 @@ InputFormat open_format(const BatchRequest& request, const std::string& path, In
     throw Stop(exit_usage, "--delimiter is for tables, and " + input.name() + " is JSON");
   }
   if (in != InputFormat::geojson && request.format == "geojson") {
-    throw Stop(exit_usage, "--format geojson gives features back, and " + input.name() +
-                               " has none: take --format ndjson or csv\na table with coordinates becomes GeoJSON by: "
-                               "ogr2ogr -f GeoJSON /vsistdout/ TABLE.csv -oo X_POSSIBLE_NAMES=x -oo Y_POSSIBLE_NAMES=y");
+    throw Stop(exit_usage,
+               "--format geojson gives features back, and " + input.name() +
+                   " has none: take --format ndjson or csv\na table with coordinates becomes GeoJSON by: "
+                   "ogr2ogr -f GeoJSON /vsistdout/ TABLE.csv -oo X_POSSIBLE_NAMES=x -oo Y_POSSIBLE_NAMES=y");
   }
   return in;
 }
@@ -307,8 +308,9 @@ class Records {
     name_ = name;
     if (options_.format != BatchFormat::table) return;
     if (in != InputFormat::csv && keep_.all) {
-      throw Stop(exit_usage, "the members of " + name + " are not known before the last order: with --format csv name "
-                             "those to keep, or take --format ndjson");
+      throw Stop(exit_usage, "the members of " + name +
+                                 " are not known before the last order: with --format csv name "
+                                 "those to keep, or take --format ndjson");
     }
     if (!keep_.all) write_header(keep_.names);
   }
@@ -372,10 +374,10 @@ BatchOptions options_of(const BatchRequest& request) {
     throw Stop(exit_usage, "--full and --decisions go with --format ndjson");
   }
   options.format = request.full || request.decisions ? BatchFormat::plans
-                   : lines                       ? BatchFormat::verdicts
-                   : request.format == "csv"     ? BatchFormat::table
-                   : request.format == "geojson" ? BatchFormat::features
-                                                 : BatchFormat::week;
+                   : lines                           ? BatchFormat::verdicts
+                   : request.format == "csv"         ? BatchFormat::table
+                   : request.format == "geojson"     ? BatchFormat::features
+                                                     : BatchFormat::week;
   if (request.all && !request.columns) throw Stop(exit_usage, "--all goes with --columns");
   if (options.format == BatchFormat::week && !request.keep.empty() && !request.columns) {
     throw Stop(exit_usage, "--keep goes with --format ndjson, csv or geojson");
@@ -423,7 +425,8 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
   options.name_files = files.size() > 1;
 
   if (options.format == BatchFormat::features && files.size() > 1) {
-    throw Stop(exit_usage, "--format geojson takes one input: coordinates of two may not be of one system\nrun it for each");
+    throw Stop(exit_usage,
+               "--format geojson takes one input: coordinates of two may not be of one system\nrun it for each");
   }
 
   std::optional<SheetFolder> sheets;

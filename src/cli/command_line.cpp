@@ -75,8 +75,8 @@ void refuse_nothing(const CLI::App& command) {
   for (const CLI::Option* option : command.get_options()) {
     const std::vector<std::string> values = option->results();
     if (std::none_of(values.begin(), values.end(), [](const std::string& value) { return value.empty(); })) continue;
-    throw Stop(exit_usage, option->get_name() + " is given with nothing in it\ntry: mainbore " + command.get_name() +
-                               " --help");
+    throw Stop(exit_usage,
+               option->get_name() + " is given with nothing in it\ntry: mainbore " + command.get_name() + " --help");
   }
 }
 

@@ -21,7 +21,7 @@ namespace mainbore::cli {
 struct Console {
   std::istream& in;
   std::ostream& out;
-  std::ostream& err;  // shows what others wrote, and cannot be painted on by it
+  std::ostream& err;       // shows what others wrote, and cannot be painted on by it
   std::ostream& progress;  // standard error as it is, for the line that is written over itself
   const Environment& environment;
   std::string output = {};  // the file that the result goes to; empty or "-": standard output

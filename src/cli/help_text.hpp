@@ -14,13 +14,17 @@ inline constexpr const char* program_help =
     "  mainbore explain pressure.over-feed-limit\n";
 
 inline constexpr const char* manual_description =
-    "Before anyone drills, mainbore reads the job (the main, the service, the line pressure, the place, the trench) and\n"
+    "Before anyone drills, mainbore reads the job (the main, the service, the line pressure, the place, the trench) "
+    "and\n"
     "decides whether this main can take this tap: directly or through a saddle, with how many complete threads in the\n"
-    "wall, within every pressure limit in the chain, at which place on the pipe. It prints the verdict, the numbers a crew\n"
-    "can hold a gauge against, what clears each hold, and what to do instead when the answer is no. What is left out is\n"
+    "wall, within every pressure limit in the chain, at which place on the pipe. It prints the verdict, the numbers a "
+    "crew\n"
+    "can hold a gauge against, what clears each hold, and what to do instead when the answer is no. What is left out "
+    "is\n"
     "assumed on the safe side, and the plan says so. It never asks the network and never guesses a unit.\n"
     "\n"
-    "It plans; it does not decide. The utility, the local code, the makers' instructions and the competent person on site\n"
+    "It plans; it does not decide. The utility, the local code, the makers' instructions and the competent person on "
+    "site\n"
     "do. Water mains only.\n";
 
 // What the program heeds of its surroundings.

@@ -57,9 +57,9 @@ ExitStatus identify_command(const IdentifyRequest& request, Console& console) {
   const Planner planner(tables, in_force.rules(catalog, request.rules, console));
   Identification found = identify(readings, planner, open_field_tests(catalog));
   found.from_settings = in_force.taken();
-  write_result(request.format == "json" ? identification_to_json(found, units, JsonStyle::pretty)
-                                        : identify_text(found, units),
-               console);
+  write_result(
+      request.format == "json" ? identification_to_json(found, units, JsonStyle::pretty) : identify_text(found, units),
+      console);
   return found.fits.empty() ? exit_no_go : exit_go;
 }
 

@@ -48,7 +48,10 @@ std::string order_of(const TapRecord& record) {
 }  // namespace
 
 LedgerFile::LedgerFile(const std::string& path, const TapRecord& record, const Catalog& catalog, Console& console)
-    : path_(path), console_(console), record_(record), ledger_(order_of(record), record.readings.tap_number(), shown_name(path), catalog) {
+    : path_(path),
+      console_(console),
+      record_(record),
+      ledger_(order_of(record), record.readings.tap_number(), shown_name(path), catalog) {
   open();
   read();
 }
@@ -97,7 +100,8 @@ void LedgerFile::mend_end() {
   }
   if (::ftruncate(file_.number(), static_cast<off_t>(ledger_.whole)) != 0) refuse(path_, std::strerror(errno));
   size_ = ledger_.whole;
-  console_.err << "mainbore: " << shown_name(path_) << ": a record that was never finished is taken away from its end\n";
+  console_.err << "mainbore: " << shown_name(path_)
+               << ": a record that was never finished is taken away from its end\n";
 }
 
 int LedgerFile::append(UnitSystem units) {

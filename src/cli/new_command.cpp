@@ -29,7 +29,8 @@ void require_place(const NewRequest& request) {
     throw Stop(exit_usage, "no file: name the job file to write\ntry: mainbore new job.json");
   }
   std::error_code error;
-  if (fs::is_directory(job, error)) throw Stop(exit_no_output, "cannot write " + shown_name(job) + ": it is a directory");
+  if (fs::is_directory(job, error))
+    throw Stop(exit_no_output, "cannot write " + shown_name(job) + ": it is a directory");
   if (fs::exists(fs::symlink_status(job, error)) && !request.replace) {
     throw Stop(exit_no_output, shown_name(job) + " is there already: name another file, or say --replace");
   }

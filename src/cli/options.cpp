@@ -45,9 +45,10 @@ void add_output_option(CLI::App& command, Output& output) {
 // What every command that plans takes: units, rules, tables, and where the result goes.
 template <class Request>
 void add_shared_options(CLI::App& command, Request& request, Output& output) {
-  takes_one_of(command.add_option("--units", request.units,
-                                  "of the result: us (in, ft, psi) or si (mm, m, kPa);\ndefault: by the settings, else us"),
-               {"us", "si"});
+  takes_one_of(
+      command.add_option("--units", request.units,
+                         "of the result: us (in, ft, psi) or si (mm, m, kPa);\ndefault: by the settings, else us"),
+      {"us", "si"});
   command
       .add_option("--rules", request.rules,
                   "a utility's own rules (JSON), laid over the defaults;\nrepeatable, in order")
@@ -68,11 +69,10 @@ void add_language_option(CLI::App& command, std::string& language) {
 void add_settings_options(CLI::App& command, SettingsRequest& request, UsersOwn own) {
   command
       .add_option("--settings", request.file,
-                  own == UsersOwn::read
-                      ? "machine, rules, units and crew said once for every job (JSON), in place of\n"
-                        "$XDG_CONFIG_HOME/mainbore/settings.json; the job and this line come first"
-                      : "machine, rules, units and crew said once for every order (JSON); your own\n"
-                        "settings file is not read: output depends on the arguments alone")
+                  own == UsersOwn::read ? "machine, rules, units and crew said once for every job (JSON), in place of\n"
+                                          "$XDG_CONFIG_HOME/mainbore/settings.json; the job and this line come first"
+                                        : "machine, rules, units and crew said once for every order (JSON); your own\n"
+                                          "settings file is not read: output depends on the arguments alone")
       ->type_name("FILE");
   if (own == UsersOwn::never) return;
   command.add_flag("--no-settings", request.none, "no settings file is read");
@@ -80,8 +80,9 @@ void add_settings_options(CLI::App& command, SettingsRequest& request, UsersOwn 
 
 void add_approved_option(CLI::App& command, std::string& file) {
   command
-      .add_option("--approved", file,
-                  "the utility's approved fittings (JSON or CSV), which plans choose from;\ndefault: those of the settings")
+      .add_option(
+          "--approved", file,
+          "the utility's approved fittings (JSON or CSV), which plans choose from;\ndefault: those of the settings")
       ->type_name("FILE");
 }
 
@@ -95,7 +96,9 @@ void add_plan_options(CLI::App& command, PlanRequest& request, Output& output) {
                   "units: in, ft, mm, m, psi, kPa, bar, degF, degC")
       ->type_name("PATH=VALUE")
       ->allow_extra_args(false);
-  takes_one_of(command.add_option("--format", request.format, "of the result; html is the field sheet; calc and calc-html\nare the calculation sheet that an engineer files; default text"),
+  takes_one_of(command.add_option("--format", request.format,
+                                  "of the result; html is the field sheet; calc and calc-html\nare the calculation "
+                                  "sheet that an engineer files; default text"),
                {"text", "json", "html", "calc", "calc-html"});
   command.add_flag("--why", request.why, "with text, behind the card: what it rests on, and what was not checked");
   command.add_flag("--materials", request.materials, "with text, behind the card: what to load");
@@ -123,15 +126,14 @@ void add_batch_options(CLI::App& command, BatchRequest& request, Output& output)
                                   "ndjson or csv (a record an order), geojson (the features of GeoJSON\n"
                                   "given back with their verdicts); default text"),
                {"text", "ndjson", "csv", "html", "geojson"});
-  command.add_option("--sheets", request.sheets,
-                     "with text or html: a field sheet an order, named by its id, into this folder,\n"
-                     "with an index")
+  command
+      .add_option("--sheets", request.sheets,
+                  "with text or html: a field sheet an order, named by its id, into this folder,\n"
+                  "with an index")
       ->type_name("DIR");
   command.add_flag("--full", request.full, "with ndjson: the whole plan of each order");
-  command.add_flag("--decisions", request.decisions,
-                   "with ndjson: the plan without its words, load and steps; faster");
-  command
-      .add_option("--map", request.map, "which column, member or property is which fact (JSON); see docs/orders.md")
+  command.add_flag("--decisions", request.decisions, "with ndjson: the plan without its words, load and steps; faster");
+  command.add_option("--map", request.map, "which column, member or property is which fact (JSON); see docs/orders.md")
       ->type_name("FILE");
   command
       .add_option("--keep", request.keep,
@@ -143,8 +145,7 @@ void add_batch_options(CLI::App& command, BatchRequest& request, Output& output)
   command.add_flag("--all", request.all, "with --columns: every value that was not understood, with its count");
   takes_one_of(command.add_option("--delimiter", request.delimiter, "between cells; default: found"),
                {"comma", "tab", "semicolon"}, {",", ";", "\t"});
-  command.add_flag("--no-rows", request.no_rows,
-                   "records without row and line: the same in any piece of a file");
+  command.add_flag("--no-rows", request.no_rows, "records without row and line: the same in any piece of a file");
   takes_one_of(command.add_option("--fail-on", request.fail_on,
                                   "exit 0 unless an order is this bad or worse (office:\n"
                                   "a hold that the office clears); default hold"),
@@ -171,7 +172,8 @@ void add_identify_options(CLI::App& command, IdentifyRequest& request, Output& o
   command.add_option("--installed", request.installed, "year laid, by the record")->type_name("YEAR");
   command.add_option("--magnet", request.magnet, "does a magnet stick")->type_name("yes|no");
   command.add_option("--sound", request.sound, "of a light blow")->type_name("ring|dull");
-  command.add_option("--joint", request.joint, "push-on, mechanical, flanged, \"caulked bell\",\n\"sleeve coupling\" ...")
+  command
+      .add_option("--joint", request.joint, "push-on, mechanical, flanged, \"caulked bell\",\n\"sleeve coupling\" ...")
       ->type_name("STYLE");
   command.add_option("--carries", request.carries, "what it was proved to carry by two means: water ...")
       ->type_name("CONTENT");
@@ -180,11 +182,13 @@ void add_identify_options(CLI::App& command, IdentifyRequest& request, Output& o
 
 void add_trial_options(CLI::App& command, TrialRequest& request, Output& output) {
   command
-      .add_option("--trial", request.trials,
-                  "one trial; repeatable: depth (in, mm), turns by hand\n(may be left out) and by wrench, threads showing")
+      .add_option(
+          "--trial", request.trials,
+          "one trial; repeatable: depth (in, mm), turns by hand\n(may be left out) and by wrench, threads showing")
       ->type_name("TRIAL")
       ->allow_extra_args(false);
-  command.add_option("--threads", request.threads_per_inch, "threads per inch, counted on the stop")->type_name("NUMBER");
+  command.add_option("--threads", request.threads_per_inch, "threads per inch, counted on the stop")
+      ->type_name("NUMBER");
   command.add_option("--wrench", request.wrench, "turns by wrench wanted; default by the rules")->type_name("TURNS");
   command.add_option("--showing", request.showing, "threads to be left showing; default by the rules")
       ->type_name("THREADS");
@@ -219,14 +223,17 @@ void add_explain_options(CLI::App& command, ExplainRequest& request) {
 }
 
 void add_schema_options(CLI::App& command, SchemaRequest& request, Output& output) {
-  command.add_option("WHAT", request.what, "job, rules, plan, map, machine, settings, verdict, record or approved")->type_name("");
+  command.add_option("WHAT", request.what, "job, rules, plan, map, machine, settings, verdict, record or approved")
+      ->type_name("");
   command.add_option("--data", request.data, "tables to use in place of those built in")->type_name("DIR");
   add_output_option(command, output);
 }
 
 void add_record_options(CLI::App& command, RecordRequest& request, Output& output) {
   command.add_option("JOB", request.job, "the job file (JSON) that the crew worked by, or -")->type_name("");
-  command.add_option("READINGS", request.readings, "what was read (JSON), or -; without it, on a terminal, it is asked for")
+  command
+      .add_option("READINGS", request.readings,
+                  "what was read (JSON), or -; without it, on a terminal, it is asked for")
       ->type_name("");
   command
       .add_option("--set", request.settings,
@@ -234,11 +241,15 @@ void add_record_options(CLI::App& command, RecordRequest& request, Output& outpu
                   "wall=\"0.28 in\"  tie_1=\"12 ft 6 in\"  holds.CODE.found=...  deviations.clock=...")
       ->type_name("NAME=VALUE")
       ->allow_extra_args(false);
-  command.add_option("--append", request.append, "also add the record to this ledger (JSON lines); made where it is not there")
+  command
+      .add_option("--append", request.append,
+                  "also add the record to this ledger (JSON lines); made where it is not there")
       ->type_name("LEDGER");
-  command.add_option("--export", request.exported, "write out a ledger: the last record of each tap")->type_name("LEDGER");
+  command.add_option("--export", request.exported, "write out a ledger: the last record of each tap")
+      ->type_name("LEDGER");
   command.add_option("--order", request.order, "with --export: the taps of this work order alone")->type_name("ORDER");
-  command.add_option("--tools", request.tools, "count the holes of each tool in a ledger, and list the depths tapped to")
+  command
+      .add_option("--tools", request.tools, "count the holes of each tool in a ledger, and list the depths tapped to")
       ->type_name("LEDGER");
   takes_one_of(command.add_option("--format", request.format,
                                   "of a record and of tools text or json, default text;\n"

@@ -8,7 +8,6 @@
 #include <string>
 
 #include "cli/batch_command.hpp"
-#include "cli/trial_command.hpp"
 #include "cli/explain_command.hpp"
 #include "cli/identify_command.hpp"
 #include "cli/new_command.hpp"
@@ -17,6 +16,7 @@
 #include "cli/rules_command.hpp"
 #include "cli/schema_command.hpp"
 #include "cli/table_command.hpp"
+#include "cli/trial_command.hpp"
 
 namespace mainbore::cli {
 

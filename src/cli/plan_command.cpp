@@ -34,7 +34,9 @@ std::optional<std::string> input_of(const PlanRequest& request, const Console& c
 
 ExitStatus plan_command(const PlanRequest& request, Console& console) {
   if (request.format.starts_with("calc") && request.language == name_of(Language::spanish)) {
-    throw Stop(exit_usage, "the calculation sheet is in English alone: leave out --language, or ask for the card with --format text");
+    throw Stop(
+        exit_usage,
+        "the calculation sheet is in English alone: leave out --language, or ask for the card with --format text");
   }
   const std::vector<Setting> settings = settings_of(request.settings, "PATH=VALUE, such as --set main.size=\"8 in\"");
   const std::optional<std::string> input = input_of(request, console);
@@ -68,9 +70,9 @@ ExitStatus plan_command(const PlanRequest& request, Console& console) {
   } else if (request.format == "calc-html") {
     result = calculation_sheet_html(plan, units);
   } else if (request.format == "json") {
-    result = request.what_if ? what_if_to_json(what_if(plan.job, planner, units), units, JsonStyle::pretty,
-                                               plan.from_settings)
-                             : plan_to_json(plan, units, JsonStyle::pretty);
+    result = request.what_if
+                 ? what_if_to_json(what_if(plan.job, planner, units), units, JsonStyle::pretty, plan.from_settings)
+                 : plan_to_json(plan, units, JsonStyle::pretty);
   } else {
     TextOptions options;
     options.units = units;

@@ -13,13 +13,13 @@ struct PlanRequest {
   std::string job;                    // file, "-", or empty
   std::vector<std::string> settings;  // PATH=VALUE
   std::string format = "text";
-  bool why = false;                   // text: behind the card, what it rests on
-  bool materials = false;             // what to load
-  bool steps = false;                 // the order of work
-  bool full = false;                  // all of it
-  bool what_if = false;               // how far each fact may move before the verdict changes
-  std::string units;                  // empty: the settings', else us
-  std::string language;               // empty: the settings', else English
+  bool why = false;        // text: behind the card, what it rests on
+  bool materials = false;  // what to load
+  bool steps = false;      // the order of work
+  bool full = false;       // all of it
+  bool what_if = false;    // how far each fact may move before the verdict changes
+  std::string units;       // empty: the settings', else us
+  std::string language;    // empty: the settings', else English
   std::vector<std::string> rules;
   std::string approved;
   std::string data;

@@ -24,7 +24,8 @@ void require_sense(const RecordRequest& request) {
   const bool whole_ledger = !request.exported.empty() || !request.tools.empty();
   if (!request.exported.empty() && !request.tools.empty()) throw Stop(exit_usage, "give --export or --tools, not both");
   if (whole_ledger && (!request.job.empty() || !request.settings.empty() || !request.append.empty())) {
-    throw Stop(exit_usage, std::string("--export and --tools take a ledger alone, without job and readings") + try_help);
+    throw Stop(exit_usage,
+               std::string("--export and --tools take a ledger alone, without job and readings") + try_help);
   }
   if (request.append == "-") throw Stop(exit_usage, "--append takes the name of a file");
   if (!request.order.empty() && request.exported.empty()) throw Stop(exit_usage, "--order goes with --export");
@@ -50,7 +51,8 @@ void open_ledger(const std::string& path, const Catalog& catalog, LedgerText& re
   if (read.text.size() > longest_ledger) throw Stop(exit_unreadable, shown_name(path) + " is too long for a ledger");
   read.ledger = read_ledger(read.text, shown_name(path), catalog);
   stop_on(read.ledger.diagnostics, "nothing is written", console);
-  if (read.ledger.torn) console.err << "mainbore: " << shown_name(path) << ": its last record is not finished, and is left out\n";
+  if (read.ledger.torn)
+    console.err << "mainbore: " << shown_name(path) << ": its last record is not finished, and is left out\n";
 }
 
 ExitStatus export_ledger(const RecordRequest& request, const Catalog& catalog, UnitSystem units, Console& console) {
@@ -58,7 +60,8 @@ ExitStatus export_ledger(const RecordRequest& request, const Catalog& catalog, U
   open_ledger(request.exported, catalog, read, console);
   const auto entries = read.ledger.latest(request.order);
   if (entries.empty() && !request.order.empty()) {
-    throw Stop(exit_no_input, "no record of order " + text::quoted(request.order) + " in " + shown_name(request.exported));
+    throw Stop(exit_no_input,
+               "no record of order " + text::quoted(request.order) + " in " + shown_name(request.exported));
   }
   write_result(request.format == "csv"       ? ledger_to_csv(entries, units)
                : request.format == "geojson" ? ledger_to_geojson(entries, units)
@@ -83,7 +86,8 @@ Readings readings_of(const RecordRequest& request, const Job& job, const Planner
   std::vector<Setting> settings = settings_of(request.settings, "NAME=VALUE, such as --set wall=\"0.28 in\"");
   if (request.readings.empty() && settings.empty()) {
     if (!console.environment.in_is_terminal || !console.environment.err_is_terminal || request.job == "-") {
-      throw Stop(exit_usage, std::string("no readings: name a file, - for standard input, or give them with --set") + try_help);
+      throw Stop(exit_usage,
+                 std::string("no readings: name a file, - for standard input, or give them with --set") + try_help);
     }
     auto asked = interview::ask_readings(console.in, console.err, planner.plan(job), units, catalog);
     if (!asked) throw Stop(exit_stopped, "stopped; nothing is recorded");
@@ -108,10 +112,12 @@ ExitStatus status_of(const TapRecord& record) {
 void require_one_order(const Job& job, const Readings& readings, bool appended) {
   const std::string_view order = readings.text(RecordKey::order);
   if (!order.empty() && !job.id.empty() && order != job.id) {
-    throw Stop(exit_unreadable, "the readings are of order " + text::quoted(order) + ", and the job is " + text::quoted(job.id));
+    throw Stop(exit_unreadable,
+               "the readings are of order " + text::quoted(order) + ", and the job is " + text::quoted(job.id));
   }
   if (appended && order.empty() && job.id.empty()) {
-    throw Stop(exit_unreadable, "a ledger tells taps by their work order: give the job its id, or the readings their order");
+    throw Stop(exit_unreadable,
+               "a ledger tells taps by their work order: give the job its id, or the readings their order");
   }
 }
 
@@ -148,7 +154,8 @@ ExitStatus record_command(const RecordRequest& request, Console& console) {
     if (revision > 1) console.err << " as correction " << revision - 1 << "; the first record stays";
     console.err << '\n';
   }
-  result.write(request.format == "json" ? record_to_json(record, units, JsonStyle::pretty) : record_text(record, units));
+  result.write(request.format == "json" ? record_to_json(record, units, JsonStyle::pretty)
+                                        : record_text(record, units));
   result.finish();
   return status_of(record);
 }

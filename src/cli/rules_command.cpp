@@ -17,8 +17,7 @@ bool as_json(const RulesRequest& request) { return request.format == "json"; }
 
 void refuse_rules_option(const RulesRequest& request) {
   if (request.rules.empty()) return;
-  throw Stop(exit_usage,
-             "--rules goes with \"rules show\"; to " + request.action + ", name the files behind the word");
+  throw Stop(exit_usage, "--rules goes with \"rules show\"; to " + request.action + ", name the files behind the word");
 }
 
 std::string check(const RulesRequest& request, UnitSystem system, const Catalog& catalog, Console& console) {

@@ -20,7 +20,7 @@ struct Environment {
   // The files that standard input and output are, where a shell made them such.
   std::optional<FileIdentity> in_file = {};
   std::optional<FileIdentity> out_file = {};
-  int out_columns = 0;           // of the terminal written to; 0: none, or it does not tell
+  int out_columns = 0;  // of the terminal written to; 0: none, or it does not tell
 };
 
 // `arguments` without the program's name. Writes the result to `out` and everything else to `err`; `out` stays empty

@@ -8,8 +8,8 @@
 namespace mainbore::cli {
 
 struct SchemaRequest {
-  std::string what;    // one of schema_names
-  std::string data;    // directory of tables to use in place of those built in
+  std::string what;  // one of schema_names
+  std::string data;  // directory of tables to use in place of those built in
 };
 
 [[nodiscard]] ExitStatus schema_command(const SchemaRequest& request, Console& console);

@@ -27,8 +27,7 @@ std::optional<std::string> users_own_file(const Environment& environment) {
 
 }  // namespace
 
-SettingsInForce::SettingsInForce(const SettingsRequest& request, UsersOwn own, const Catalog& catalog,
-                                 Console& console)
+SettingsInForce::SettingsInForce(const SettingsRequest& request, UsersOwn own, const Catalog& catalog, Console& console)
     : own_(own) {
   if (request.file && request.none) throw Stop(exit_usage, "give --settings or --no-settings, not both");
   std::optional<std::string> path = request.file;
@@ -73,8 +72,8 @@ Rules SettingsInForce::rules(const Catalog& catalog, const std::vector<std::stri
   try {
     return open_rules(catalog, all, console);
   } catch (const Stop& stop) {
-    throw Stop(stop.status(), std::string(stop.what()) + "\nsome of the rules are named by " + settings_.file + '\n' +
-                                  way_forward());
+    throw Stop(stop.status(),
+               std::string(stop.what()) + "\nsome of the rules are named by " + settings_.file + '\n' + way_forward());
   }
 }
 

@@ -11,7 +11,8 @@ namespace {
 Material material_of(const std::string& text, const Catalog& catalog) {
   const auto read = catalog.read_material(text);
   if (read.material) return *read.material;
-  if (!read.why_not.empty()) throw Stop(exit_usage, "--material: " + text::quoted(text) + ": " + std::string(read.why_not));
+  if (!read.why_not.empty())
+    throw Stop(exit_usage, "--material: " + text::quoted(text) + ": " + std::string(read.why_not));
   return static_cast<Material>(word_of("--material", text, material_names).value());
 }
 
@@ -32,7 +33,8 @@ std::shared_ptr<const MachineProfile> machine_of(const std::string& path, const 
   const JobFile read = read_job(read_text(path, longest_job, console), shown_name(path), catalog);
   stop_on(read.diagnostics, "no table is made", console);
   auto machine = machine_of(read.job->machine, catalog);
-  if (!machine) throw Stop(exit_unreadable, shown_name(path) + ": the job names no machine; give its figures under \"machine\"");
+  if (!machine)
+    throw Stop(exit_unreadable, shown_name(path) + ": the job names no machine; give its figures under \"machine\"");
   return machine;
 }
 

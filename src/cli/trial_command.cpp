@@ -84,9 +84,9 @@ ExitStatus trial_command(const TrialRequest& request, Console& console) {
     sheet.limits.least_agreeing = static_cast<int>(*least);
   }
   sheet.result = mechanics::trial_taps(trials, sheet.threads_per_inch, sheet.wanted, sheet.limits);
-  write_result(request.format == "json" ? trial_taps_to_json(sheet, units, JsonStyle::pretty)
-                                        : trial_taps_text(sheet, units),
-               console);
+  write_result(
+      request.format == "json" ? trial_taps_to_json(sheet, units, JsonStyle::pretty) : trial_taps_text(sheet, units),
+      console);
   return sheet.result.settled() ? exit_go : exit_hold;
 }
 

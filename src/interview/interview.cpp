@@ -34,8 +34,8 @@ bool is_one_of(std::string_view plain, const std::array<std::string_view, N>& wo
 
 // As compared: plain_name() has taken out blanks, hyphens and dots.
 constexpr std::array<std::string_view, 15> words_not_known = {
-    "don'tknow",   "dontknow", "don\u2019tknow", "donotknow", "idon'tknow", "idontknow", "idon\u2019tknow", "unknown",
-    "notknown",    "noidea",   "notsure",        "dunno",     "idk",        "dk",        "cannottell"};
+    "don'tknow", "dontknow", "don\u2019tknow", "donotknow", "idon'tknow", "idontknow", "idon\u2019tknow", "unknown",
+    "notknown",  "noidea",   "notsure",        "dunno",     "idk",        "dk",        "cannottell"};
 constexpr std::array<std::string_view, 2> words_help = {"?", "help"};
 constexpr std::array<std::string_view, 4> words_stop = {"stop", "quit", "exit", "cancel"};
 constexpr std::array<std::string_view, 5> words_nothing = {"nothing", "nothingmore", "none", "nomore", "no"};
@@ -114,9 +114,9 @@ std::string shell_word(std::string_view word) {
 std::string list_of(const std::vector<const Question*>& open) {
   std::string text;
   for (const Question* question : open) {
-    text += wrapped(std::string(question->path) + ": " + std::string(question->field()->help) + ". " +
-                        std::string(question->more),
-                    4, "  - ");
+    text += wrapped(
+        std::string(question->path) + ": " + std::string(question->field()->help) + ". " + std::string(question->more),
+        4, "  - ");
   }
   return text;
 }
@@ -282,9 +282,9 @@ class Interview {
   void take_not_known(const Place& place) {
     const JobField* const field = place.asks().field();
     if (field == nullptr) return take_blank(place);
-    const bool has_word = field->type == FieldType::choice &&
-                          std::find(field->choice->names.begin(), field->choice->names.end(), "unknown") !=
-                              field->choice->names.end();
+    const bool has_word =
+        field->type == FieldType::choice &&
+        std::find(field->choice->names.begin(), field->choice->names.end(), "unknown") != field->choice->names.end();
     if (!has_word) return leave_open(place);
     take_value(place, "unknown");
   }

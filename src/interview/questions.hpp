@@ -16,11 +16,11 @@ namespace mainbore::interview {
 inline constexpr std::string_view usual_blank = "don't know";
 
 struct Question {
-  std::string_view path;               // of the field table; empty: yes or no, whether the section is gone through
-  std::string_view ask;                // in plain words
-  std::string_view more;               // for who asks what is meant; of a required fact, how it is found out
+  std::string_view path;                 // of the field table; empty: yes or no, whether the section is gone through
+  std::string_view ask;                  // in plain words
+  std::string_view more;                 // for who asks what is meant; of a required fact, how it is found out
   std::string_view blank = usual_blank;  // what an empty answer means; the fact is left out of the job then
-  bool (*applies)(const Job& so_far) = nullptr;  // absent: to every job
+  bool (*applies)(const Job& so_far) = nullptr;                              // absent: to every job
   std::string (*hint)(const Job& so_far, const Catalog& catalog) = nullptr;  // further help, from the tables
 
   [[nodiscard]] bool opens_section() const { return path.empty(); }

@@ -59,12 +59,13 @@ std::string question_of(const RecordEntry& entry, const Plan& plan, UnitSystem u
 
 }  // namespace
 
-std::optional<std::vector<Setting>> ask_readings(std::istream& in, std::ostream& out, const Plan& plan, UnitSystem units,
-                                                 const Catalog& catalog) {
+std::optional<std::vector<Setting>> ask_readings(std::istream& in, std::ostream& out, const Plan& plan,
+                                                 UnitSystem units, const Catalog& catalog) {
   out << "Enter leaves a reading unread, \"?\" says more, \"stop\" leaves and records nothing.\n";
   Asking asking(in, out, catalog);
   for (const RecordEntry& entry : record_entries()) {
-    if (entry.key == RecordKey::order || (entry.needed == Needed::direct_tap && plan.method.kind != Method::direct)) continue;
+    if (entry.key == RecordKey::order || (entry.needed == Needed::direct_tap && plan.method.kind != Method::direct))
+      continue;
     const std::string more = std::string(entry.help) + "; " + allowed_for(entry, catalog);
     if (!asking.ask(std::string(entry.name), question_of(entry, plan, units), more)) return std::nullopt;
   }
@@ -73,7 +74,8 @@ std::optional<std::vector<Setting>> ask_readings(std::istream& in, std::ostream&
     const std::string path = "holds." + std::string(name_of(finding.code));
     const std::string more = fix_of(finding, units, plan.readings);
     const std::size_t before = asking.answers.size();
-    if (!asking.ask(path + ".found", "Hold, " + std::string(text_of(finding.code).title) + ": found", more)) return std::nullopt;
+    if (!asking.ask(path + ".found", "Hold, " + std::string(text_of(finding.code).title) + ": found", more))
+      return std::nullopt;
     if (asking.answers.size() == before) continue;
     if (!asking.ask(path + ".by", "  cleared by", more)) return std::nullopt;
   }

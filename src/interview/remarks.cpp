@@ -10,11 +10,21 @@ namespace {
 
 // Those that rest on an answer, and neither on one that is still to come nor on what stands in for it below.
 constexpr std::array told_at_once = {
-    FindingCode::identity_not_water,    FindingCode::identity_unknown,      FindingCode::main_not_in_catalogue,
-    FindingCode::main_class_not_made,   FindingCode::main_year_contradicts, FindingCode::main_od_contradicts,
-    FindingCode::main_readings_disagree, FindingCode::main_wall_impossible, FindingCode::main_condition_poor,
-    FindingCode::main_curved,           FindingCode::main_temperature_outside, FindingCode::service_not_smaller,
-    FindingCode::service_fixture_unknown, FindingCode::main_not_yet_laid,   FindingCode::main_freezing,
+    FindingCode::identity_not_water,
+    FindingCode::identity_unknown,
+    FindingCode::main_not_in_catalogue,
+    FindingCode::main_class_not_made,
+    FindingCode::main_year_contradicts,
+    FindingCode::main_od_contradicts,
+    FindingCode::main_readings_disagree,
+    FindingCode::main_wall_impossible,
+    FindingCode::main_condition_poor,
+    FindingCode::main_curved,
+    FindingCode::main_temperature_outside,
+    FindingCode::service_not_smaller,
+    FindingCode::service_fixture_unknown,
+    FindingCode::main_not_yet_laid,
+    FindingCode::main_freezing,
     FindingCode::main_class_word,
 };
 

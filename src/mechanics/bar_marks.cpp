@@ -5,7 +5,8 @@
 namespace mainbore::mechanics {
 
 BarMarks bar_marks(const PipeRange& pipe, const BarTool& tool) {
-  require(is_positive(pipe.least_od) && is_positive(pipe.planned_od), "bar_marks: an outside diameter must be positive");
+  require(is_positive(pipe.least_od) && is_positive(pipe.planned_od),
+          "bar_marks: an outside diameter must be positive");
   require(is_positive(pipe.least_wall) && is_positive(pipe.greatest_wall) && is_positive(pipe.farthest_wall),
           "bar_marks: a wall must be positive");
   require(pipe.greatest_wall + pipe.farthest_wall < pipe.least_od, "bar_marks: the walls must leave a bore");

@@ -23,7 +23,9 @@ CalculationInput given_or(bool stated, Measure value, const Basis& basis) {
 
 CalculationInput worked_out(Formula by, Measure value) { return {value, by, From::given, {}}; }
 
-CalculationInput plain(double value, Kind kind) { return {Measure(value, kind), {}, From::given, {.how = How::derived}}; }
+CalculationInput plain(double value, Kind kind) {
+  return {Measure(value, kind), {}, From::given, {.how = How::derived}};
+}
 
 CalculationInput diameter(const Context& context, const ResolvedMain& main, Length value) {
   const MainFacts& facts = context.job().main;
@@ -42,7 +44,8 @@ CalculationInput nominal_wall(const ResolvedMain& main) {
   return figure(*main.governing, PipeColumn::wall, *main.wall_nominal);
 }
 
-Worked::Worked(PlanPart part, Formula formula, std::initializer_list<CalculationInput> inputs, Measure result, Detail of) {
+Worked::Worked(PlanPart part, Formula formula, std::initializer_list<CalculationInput> inputs, Measure result,
+               Detail of) {
   made_.part = part;
   made_.formula = formula;
   made_.of = of;
@@ -68,10 +71,16 @@ void write_threads(const Site& site, const TapThread& thread, Candidate& candida
     if (in_wall.judged) worked.at_least(required);
     taken.calculated(std::move(worked));
   };
-  put({PlanPart::tap, Formula::threads_in_wall, {diameter(site, main, *main.od), major, nominal_wall(main), pitch},
-       Measure(in_wall.at_nominal.complete_threads, Kind::threads), std::string_view("wall given")});
-  put({PlanPart::tap, Formula::threads_in_wall, {diameter(site, main, *main.od_least), major, least_wall(main), pitch},
-       Measure(in_wall.at_least->complete_threads, Kind::threads), std::string_view("least wall")});
+  put({PlanPart::tap,
+       Formula::threads_in_wall,
+       {diameter(site, main, *main.od), major, nominal_wall(main), pitch},
+       Measure(in_wall.at_nominal.complete_threads, Kind::threads),
+       std::string_view("wall given")});
+  put({PlanPart::tap,
+       Formula::threads_in_wall,
+       {diameter(site, main, *main.od_least), major, least_wall(main), pitch},
+       Measure(in_wall.at_least->complete_threads, Kind::threads),
+       std::string_view("least wall")});
   if (!in_wall.wall_needed) return;
   Worked needed(PlanPart::tap, Formula::wall_needed, {diameter(site, main, *main.od_least), major, required, pitch},
                 *in_wall.wall_needed);
@@ -95,10 +104,10 @@ void write_makeup(const Site& site, const TapThread& thread, Candidate& candidat
   const CalculationInput wrench = figure(rules.wrench_turns, Kind::turns);
   const CalculationInput by_hand = worked_out(Formula::hand_tight, makeup.hand_tight_length);
   const CalculationInput pitch = of_thread(thread.form.pitch());
-  taken.calculated(Worked(PlanPart::tap, Formula::hand_tight,
-                          {of_thread(thread.geometry->effective_length), wrench,
-                           figure(rules.threads_showing, Kind::threads), pitch},
-                          makeup.hand_tight_length));
+  taken.calculated(Worked(
+      PlanPart::tap, Formula::hand_tight,
+      {of_thread(thread.geometry->effective_length), wrench, figure(rules.threads_showing, Kind::threads), pitch},
+      makeup.hand_tight_length));
   taken.calculated(Worked(PlanPart::tap, Formula::past_gauge, {by_hand, of_thread(thread.geometry->gauge_length)},
                           makeup.stop_past_gauge));
   if (plan.protrusion) {
@@ -158,36 +167,37 @@ void write_clamp(const Site& site, Candidate& candidate) {
   const mechanics::NutFactors factors;
   const CalculationInput stud = figure(Measure(*machine.stud_diameter), machine.basis);
   const CalculationInput tension = worked_out(Formula::chain_tension, *clamp.tension);
-  for (const auto& [factor, torque, how] : {std::tuple(factors.low, clamp.stud_torque->low, std::string_view("well greased")),
-                                            std::tuple(factors.usual, clamp.stud_torque->usual, std::string_view("dry")),
-                                            std::tuple(factors.high, clamp.stud_torque->high, std::string_view("rusty"))}) {
+  for (const auto& [factor, torque, how] :
+       {std::tuple(factors.low, clamp.stud_torque->low, std::string_view("well greased")),
+        std::tuple(factors.usual, clamp.stud_torque->usual, std::string_view("dry")),
+        std::tuple(factors.high, clamp.stud_torque->high, std::string_view("rusty"))}) {
     const CalculationInput nut = figure(Measure(factor, Kind::ratio), usual_practice);
     taken.calculated(Worked(PlanPart::machine, Formula::stud_torque, {nut, stud, tension}, torque, how));
   }
 }
 
-void write_marks(const Site& site, const Candidate& candidate, const MarksPlan& marks, std::optional<Length> greatest_wall,
-                 Recorder& taken) {
+void write_marks(const Site& site, const Candidate& candidate, const MarksPlan& marks,
+                 std::optional<Length> greatest_wall, Recorder& taken) {
   if (!taken.on()) return;
   const ResolvedMain& main = site.main;
   const Rules& rules = site.rules;
   const ToolFacts& tool = site.job().tool;
   const ServiceFacts& service = site.job().service;
-  const auto put = [&](Formula formula, std::initializer_list<CalculationInput> inputs, Measure result, Detail of = {}) {
-    taken.calculated(Worked(PlanPart::machine, formula, inputs, result, of));
-  };
+  const auto put = [&](Formula formula, std::initializer_list<CalculationInput> inputs, Measure result,
+                       Detail of = {}) { taken.calculated(Worked(PlanPart::machine, formula, inputs, result, of)); };
   if (marks.clear && candidate.method.kind == Method::direct) {
     put(Formula::valve_clear, {figure(Measure(*marks.clear), candidate.setup.machine->basis)}, *marks.clear);
   } else if (marks.clear) {
-    put(Formula::stop_clear, {length_of(candidate.fitting.saddle_height), length_of(candidate.fitting.stop_length)}, *marks.clear);
+    put(Formula::stop_clear, {length_of(candidate.fitting.saddle_height), length_of(candidate.fitting.stop_length)},
+        *marks.clear);
   }
   if (!marks.at || !greatest_wall) return;
   put(Formula::breakthrough, {least_wall(main)}, marks.at->breakthrough);
   const bool drilled = candidate.method.kind == Method::direct && !is_plastic(main.material) && candidate.setup.drill;
   if (marks.at->full_width) {
     const Length width = drilled ? *candidate.setup.drill : *candidate.method.hole;
-    const TapThread* const thread = candidate.method.thread
-                                        ? site.catalog.thread(*candidate.method.thread, candidate.method.tap) : nullptr;
+    const TapThread* const thread =
+        candidate.method.thread ? site.catalog.thread(*candidate.method.thread, candidate.method.tap) : nullptr;
     const Basis& of_hole = thread != nullptr ? thread->basis : usual_practice;
     put(Formula::drill_stroke,
         {diameter(site, main, *main.od), plain(greatest_wall->base(), Kind::length), figure(Measure(width), of_hole),
@@ -198,11 +208,13 @@ void write_marks(const Site& site, const Candidate& candidate, const MarksPlan& 
   if (marks.at->stop_tapping && marks.by_trial) {
     put(Formula::stop_by_trial, {given(*service.trial.depth)}, *marks.at->stop_tapping);
   } else if (marks.at->stop_tapping) {
-    put(Formula::stop_tapping, {given(*tool.lead), worked_out(Formula::tap_depth, *marks.tap_depth)}, *marks.at->stop_tapping);
+    put(Formula::stop_tapping, {given(*tool.lead), worked_out(Formula::tap_depth, *marks.tap_depth)},
+        *marks.at->stop_tapping);
   }
   if (marks.tap_turns) {
     const TapThread* const thread = site.catalog.thread(*candidate.method.thread, candidate.method.tap);
-    put(Formula::tap_turns, {worked_out(Formula::tap_depth, *marks.tap_depth), figure(Measure(thread->form.pitch()), thread->basis)},
+    put(Formula::tap_turns,
+        {worked_out(Formula::tap_depth, *marks.tap_depth), figure(Measure(thread->form.pitch()), thread->basis)},
         Measure(*marks.tap_turns, Kind::turns));
   }
   if (marks.at->stop_touches) {
@@ -210,13 +222,14 @@ void write_marks(const Site& site, const Candidate& candidate, const MarksPlan& 
   }
   if (marks.stop_drawn_back) {
     put(Formula::stop_drawn_back,
-        {figure(Measure(*marks.drawn_back), candidate.setup.machine->basis), given(*tool.length), given(*tool.insertion_length)},
+        {figure(Measure(*marks.drawn_back), candidate.setup.machine->basis), given(*tool.length),
+         given(*tool.insertion_length)},
         *marks.stop_drawn_back);
   }
   if (marks.limit) {
     put(Formula::never_past,
-        {diameter(site, main, *main.od_least), plain(farthest_wall(site)->base(), Kind::length), figure(rules.tool_clearance),
-         plain(pilot_ahead(site, candidate.method.kind).base(), Kind::length)},
+        {diameter(site, main, *main.od_least), plain(farthest_wall(site)->base(), Kind::length),
+         figure(rules.tool_clearance), plain(pilot_ahead(site, candidate.method.kind).base(), Kind::length)},
         *marks.limit);
   }
 }
@@ -228,8 +241,8 @@ Calculation friction(const LaidLine& laid, const ServicePlan& service, const hyd
                      Pressure loss, std::string_view part, bool run) {
   const ServiceTables& tables = *laid.tables;
   const Length length = segment.length + segment.equivalent_length;
-  const CalculationInput counted = run ? given(Measure(length, Kind::distance))
-                                       : figure(Measure(length, Kind::distance), tables.fittings_basis);
+  const CalculationInput counted =
+      run ? given(Measure(length, Kind::distance)) : figure(Measure(length, Kind::distance), tables.fittings_basis);
   const CalculationInput flow = worked_out(Formula::demand, service.demand.flow);
   const CalculationInput bore = figure(Measure(segment.bore), service.tube->basis);
   if (service.method == FrictionMethod::hazen_williams) {
@@ -256,7 +269,8 @@ void write_losses(const Context& context, const LaidLine& laid, const ServicePla
   const auto part = [&](LossPart which, Formula by, Pressure loss) {
     parts[static_cast<std::size_t>(which)] = worked_out(by, loss);
   };
-  const Formula by = service.method == FrictionMethod::hazen_williams ? Formula::friction_by_c : Formula::friction_by_roughness;
+  const Formula by =
+      service.method == FrictionMethod::hazen_williams ? Formula::friction_by_c : Formula::friction_by_roughness;
   for (std::size_t i = 0; i < line.segments.size(); ++i) {
     const auto which = static_cast<LossPart>(i);
     const Pressure loss = losses.segments[i].friction;
@@ -265,23 +279,23 @@ void write_losses(const Context& context, const LaidLine& laid, const ServicePla
     part(which, by, loss);
   }
   if (service.meter != nullptr) {
-    taken.calculated(Worked(PlanPart::service, Formula::meter_loss, {figure(Measure(losses.meter), service.meter->basis)},
-                            losses.meter));
+    taken.calculated(Worked(PlanPart::service, Formula::meter_loss,
+                            {figure(Measure(losses.meter), service.meter->basis)}, losses.meter));
     taken.calculated(Worked(PlanPart::service, Formula::meter_flow, {worked_out(Formula::demand, service.demand.flow)},
                             service.demand.flow)
                          .at_most(figure(Measure(service.meter->safe_maximum), service.meter->basis)));
     part(LossPart::meter, Formula::meter_loss, losses.meter);
   }
-  taken.calculated(Worked(PlanPart::service, Formula::rise_loss,
-                          {figure(Measure(tables.head * units::foot), tables.head_basis),
-                           given_or(context.job().service.line.rise.has_value(), Measure(service.rise, Kind::distance),
-                                    usual_practice)},
-                          losses.elevation));
+  taken.calculated(Worked(
+      PlanPart::service, Formula::rise_loss,
+      {figure(Measure(tables.head * units::foot), tables.head_basis),
+       given_or(context.job().service.line.rise.has_value(), Measure(service.rise, Kind::distance), usual_practice)},
+      losses.elevation));
   part(LossPart::rise, Formula::rise_loss, losses.elevation);
   const bool own = context.job().service.demand.residual.value_or(Pressure()) > context.rules.least_residual.value;
   taken.calculated(Worked(PlanPart::service, Formula::residual,
-                          {given_or(context.job().main.pressure_low.has_value(), service.supply, stated_in_job), parts[0],
-                           parts[1], parts[2], parts[3], parts[4], parts[5]},
+                          {given_or(context.job().main.pressure_low.has_value(), service.supply, stated_in_job),
+                           parts[0], parts[1], parts[2], parts[3], parts[4], parts[5]},
                           service.residual)
                        .at_least(own ? given(service.residual_wanted) : figure(context.rules.least_residual)));
 }
@@ -294,8 +308,8 @@ void write_flush(const Context& context, const LaidLine& laid, const FlushPlan& 
     taken.calculated(Worked(PlanPart::cleaning, Formula::flush_flow, {figure(speed), bore}, plan.flow, which)
                          .at_most(plain(flush.available.base(), Kind::flow)));
     const CalculationInput water = worked_out(Formula::flush_volume, plan.discharged);
-    taken.calculated(Worked(PlanPart::cleaning, Formula::flush_time, {water, worked_out(Formula::flush_flow, plan.flow)},
-                            plan.time, which));
+    taken.calculated(Worked(PlanPart::cleaning, Formula::flush_time,
+                            {water, worked_out(Formula::flush_flow, plan.flow)}, plan.time, which));
   };
   taken.calculated(Worked(PlanPart::cleaning, Formula::flush_volume,
                           {figure(rules.flush_changes, Kind::ratio), bore, given(Measure(laid.length, Kind::distance))},
@@ -315,25 +329,27 @@ void write_flush(const Context& context, const LaidLine& laid, const FlushPlan& 
 void write_pit(const Site& site, const PitPlan& plan, const Rule<double>& swell, Recorder& taken) {
   if (!taken.on()) return;
   const Rules& rules = site.rules;
-  const auto put = [&](Formula formula, std::initializer_list<CalculationInput> inputs, Measure result, Detail of = {}) {
-    taken.calculated(Worked(PlanPart::pit, formula, inputs, result, of));
-  };
+  const auto put = [&](Formula formula, std::initializer_list<CalculationInput> inputs, Measure result,
+                       Detail of = {}) { taken.calculated(Worked(PlanPart::pit, formula, inputs, result, of)); };
   const auto far = [](Length value) { return Measure(value, Kind::distance); };
   const auto rule_far = [](const Rule<Length>& rule) { return figure(rule, Kind::distance); };
   const CalculationInput od = diameter(site, site.main, plan.main_od);
   const CalculationInput depth = worked_out(Formula::pit_depth, far(plan.pit.depth));
   const CalculationInput slope = plain(plan.pit.slope);
   const CalculationInput top = worked_out(Formula::pit_top, far(plan.top.across));
-  put(Formula::pit_across, {rule_far(rules.room_far_side), od, rule_far(rules.room_machine_side)}, far(plan.pit.across));
+  put(Formula::pit_across, {rule_far(rules.room_far_side), od, rule_far(rules.room_machine_side)},
+      far(plan.pit.across));
   const CalculationInput across = worked_out(Formula::pit_across, far(plan.pit.across));
   put(Formula::pit_top, {across, slope, depth}, far(plan.top.across), std::string_view("across the main"));
-  put(Formula::pit_top, {rule_far(rules.room_along), slope, depth}, far(plan.top.along), std::string_view("along the main"));
+  put(Formula::pit_top, {rule_far(rules.room_along), slope, depth}, far(plan.top.along),
+      std::string_view("along the main"));
   put(Formula::pit_volume, {rule_far(rules.room_along), across, depth, slope}, Measure(plan.bank, Kind::earth));
-  put(Formula::loose_volume, {worked_out(Formula::pit_volume, Measure(plan.bank, Kind::earth)), figure(swell, Kind::ratio)},
+  put(Formula::loose_volume,
+      {worked_out(Formula::pit_volume, Measure(plan.bank, Kind::earth)), figure(swell, Kind::ratio)},
       Measure(plan.loose, Kind::earth));
   put(Formula::spoil_height,
-      {worked_out(Formula::loose_volume, Measure(plan.loose, Kind::earth)), worked_out(Formula::pit_top, far(plan.top.along)),
-       figure(rules.repose, Kind::ratio)},
+      {worked_out(Formula::loose_volume, Measure(plan.loose, Kind::earth)),
+       worked_out(Formula::pit_top, far(plan.top.along)), figure(rules.repose, Kind::ratio)},
       far(plan.spoil.height));
   put(Formula::strip_taken,
       {top, rule_far(rules.spoil_setback), figure(rules.repose, Kind::ratio),

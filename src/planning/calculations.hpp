@@ -40,7 +40,8 @@ template <class T>
 
 class Worked {
  public:
-  Worked(PlanPart part, Formula formula, std::initializer_list<CalculationInput> inputs, Measure result, Detail of = {});
+  Worked(PlanPart part, Formula formula, std::initializer_list<CalculationInput> inputs, Measure result,
+         Detail of = {});
   Worked& at_most(const CalculationInput& limit) { return bound(limit, false); }
   Worked& at_least(const CalculationInput& limit) { return bound(limit, true); }
   operator Calculation() { return std::move(made_); }  // NOLINT implicit by design
@@ -56,8 +57,8 @@ void write_threads(const Site& site, const TapThread& thread, Candidate& candida
 void write_makeup(const Site& site, const TapThread& thread, Candidate& candidate);
 void write_chain(const Site& site, Length on_truck, Candidate& candidate);
 void write_clamp(const Site& site, Candidate& candidate);
-void write_marks(const Site& site, const Candidate& candidate, const MarksPlan& marks, std::optional<Length> greatest_wall,
-                 Recorder& taken);
+void write_marks(const Site& site, const Candidate& candidate, const MarksPlan& marks,
+                 std::optional<Length> greatest_wall, Recorder& taken);
 void write_losses(const Context& context, const LaidLine& laid, const ServicePlan& service,
                   const hydraulics::ServiceLine& line, const hydraulics::ServiceLosses& losses, Recorder& taken);
 void write_flush(const Context& context, const LaidLine& laid, const FlushPlan& flush, Recorder& taken);

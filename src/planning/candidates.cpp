@@ -190,9 +190,8 @@ void tell_year_contradicts(const Context& context, Said& said, const std::vector
 void narrow_by_year(const Context& context, Said& said, std::vector<const Pipe*>& pipes) {
   if (!context.job().main.installed || pipes.empty()) return;
   const int year = *context.job().main.installed;
-  const Narrowing by_years = narrow(pipes, [&](const Pipe& pipe) {
-    return laid_in(*pipe.series, year) ? nullptr : &pipe.series->laid_basis;
-  });
+  const Narrowing by_years =
+      narrow(pipes, [&](const Pipe& pipe) { return laid_in(*pipe.series, year) ? nullptr : &pipe.series->laid_basis; });
   if (!by_years.fits) return tell_year_contradicts(context, said, pipes, year);
   if (by_years.removed_by != nullptr) said.taken.take(PlanPart::pipe, Taken::years_laid, *by_years.removed_by, year);
   if (by_years.doubted != nullptr) {
@@ -205,7 +204,8 @@ void narrow_by_year(const Context& context, Said& said, std::vector<const Pipe*>
   const Narrowing by_edition = narrow(pipes, [&](const Pipe& pipe) {
     return !pipe.since_rerating || year >= *pipe.series->rerated ? nullptr : &pipe.series->earlier_basis;
   });
-  if (by_edition.removed_by != nullptr) said.taken.take(PlanPart::pipe, Taken::years_laid, *by_edition.removed_by, year);
+  if (by_edition.removed_by != nullptr)
+    said.taken.take(PlanPart::pipe, Taken::years_laid, *by_edition.removed_by, year);
   if (by_edition.fits) return;
   const Pipe& newer = *pipes.front();
   said.findings.add(FindingCode::main_year_contradicts, Severity::hold)
@@ -242,7 +242,8 @@ bool fits_diameter(const Pipe& pipe, const MeasuredDiameter& measured) {
 
 // Where no diameter is tabulated, a reading must still be one that a pipe of this name can have: by its series, or else
 // more than its nominal inches, and not half as much again (old small pit-cast pipe comes nearest to that).
-void check_untabulated_diameter(const Context& context, Said& said, const std::vector<const Pipe*>& pipes, const MeasuredDiameter& measured) {
+void check_untabulated_diameter(const Context& context, Said& said, const std::vector<const Pipe*>& pipes,
+                                const MeasuredDiameter& measured) {
   if (std::any_of(pipes.begin(), pipes.end(), [](const Pipe* pipe) { return pipe->od.has_value(); })) return;
   Length least = context.size().number() * units::inch;
   Length greatest = 1.5 * least + 1.0 * units::inch;
@@ -270,13 +271,15 @@ Detail pipe_that_reads(const Context& context, const MeasuredDiameter& measured)
   return {};
 }
 
-void narrow_by_diameter(const Context& context, Said& said, std::vector<const Pipe*>& pipes, const MeasuredDiameter& measured) {
+void narrow_by_diameter(const Context& context, Said& said, std::vector<const Pipe*>& pipes,
+                        const MeasuredDiameter& measured) {
   check_untabulated_diameter(context, said, pipes, measured);
-  const Narrowing by_reading = narrow(
-      pipes, [&](const Pipe& pipe) { return fits_diameter(pipe, measured) ? nullptr : &stated_in_job; });
+  const Narrowing by_reading =
+      narrow(pipes, [&](const Pipe& pipe) { return fits_diameter(pipe, measured) ? nullptr : &stated_in_job; });
   if (by_reading.fits) return;
   const auto gap = [&](const Pipe* pipe) { return pipe->od ? abs(*pipe->od - measured.value).base() : 1e9; };
-  const Pipe* nearest = *std::min_element(pipes.begin(), pipes.end(), [&](auto* a, auto* b) { return gap(a) < gap(b); });
+  const Pipe* nearest =
+      *std::min_element(pipes.begin(), pipes.end(), [&](auto* a, auto* b) { return gap(a) < gap(b); });
   said.findings.add(FindingCode::main_od_contradicts, Severity::hold)
       .value(measured.value)
       .at_most(*nearest->od)
@@ -286,7 +289,8 @@ void narrow_by_diameter(const Context& context, Said& said, std::vector<const Pi
 
 // In most countries a metric name is that of another pipe than the one listed here. The tape tells; a record that names
 // the standard has told already.
-void check_metric_name(const Context& context, Said& said, const std::vector<const Pipe*>& pipes, const PipeKnown& known) {
+void check_metric_name(const Context& context, Said& said, const std::vector<const Pipe*>& pipes,
+                       const PipeKnown& known) {
   const NominalSize size = context.size();
   if (size.dn() == 0 || known.measured || known.settles_series || known.by_class.names_standard() ||
       known.by_standard.names_standard()) {
@@ -308,7 +312,8 @@ std::pair<std::vector<const Pipe*>, PipeKnown> find_candidates(const Context& co
   candidates.reserve(listed.size());
   for (const Pipe& pipe : listed) candidates.push_back(&pipe);
   if (listed.empty()) {
-    said.findings.add(FindingCode::main_not_in_catalogue, Severity::hold).with(name_of(context.material()), context.size());
+    said.findings.add(FindingCode::main_not_in_catalogue, Severity::hold)
+        .with(name_of(context.material()), context.size());
   }
   narrow_by_card(context, said, candidates, known);
   check_year(context, said);

@@ -21,9 +21,9 @@ struct MeasuredDiameter {
 
 // What the card and the readings say of the pipe, read once.
 struct PipeKnown {
-  ClassWords by_class;                       // of main.class
-  ClassWords by_standard;                    // of main.standard
-  bool settles_series = false;               // main.standard names a series outright
+  ClassWords by_class;          // of main.class
+  ClassWords by_standard;       // of main.standard
+  bool settles_series = false;  // main.standard names a series outright
   std::optional<MeasuredDiameter> measured;
 };
 

@@ -30,7 +30,8 @@ void plan_swab(const Context& context, CleaningPlan& cleaning, Said& said) {
     said.taken.take(PlanPart::cleaning, what, basis, value);
   };
   take(Taken::solution_strength, rules.swab_percent.basis, Measure(mix.wanted.percent(), Kind::percent));
-  take(Taken::stock_strength, facts.stock ? stated_in_job : tables.stock_basis, Measure(mix.stock.percent(), Kind::percent));
+  take(Taken::stock_strength, facts.stock ? stated_in_job : tables.stock_basis,
+       Measure(mix.stock.percent(), Kind::percent));
   take(Taken::solution_amount, facts.solution ? stated_in_job : rules.swab_volume.basis, Measure(mix.finished));
   if (mix.stock < mix.wanted) {
     said.findings.add(FindingCode::clean_stock_too_weak, Severity::hold)
@@ -97,7 +98,8 @@ void plan_fills(const Context& context, CleaningPlan& cleaning, Said& said) {
     fill.agents = agents_for(context, line, dose->dose);
   }
   for (const ChlorineProduct& product : tables.chlorine_products) {
-    said.taken.take(PlanPart::cleaning, Taken::stock_strength, product.basis, Measure(product.strength.percent(), Kind::percent));
+    said.taken.take(PlanPart::cleaning, Taken::stock_strength, product.basis,
+                    Measure(product.strength.percent(), Kind::percent));
   }
 }
 
@@ -151,7 +153,8 @@ std::optional<CleaningPlan> check_cleaning(const Context& context, const std::op
       said.taken.take(PlanPart::cleaning, Taken::chlorine_dose, dose.basis);
     }
     if (context.whole() && cleaning.flush) plan_fills(context, cleaning, said);
-    said.taken.take(PlanPart::cleaning, Taken::as_main, context.rules.sample_above.basis, context.rules.sample_above.value);
+    said.taken.take(PlanPart::cleaning, Taken::as_main, context.rules.sample_above.basis,
+                    context.rules.sample_above.value);
     said.findings.add(FindingCode::clean_as_main, Severity::caution)
         .with(context.asked(), context.rules.sample_above.value)
         .basis(context.rules.sample_above.basis);

@@ -39,8 +39,8 @@ std::optional<ToolDepth> tool_depth(const Site& site, Candidate& candidate) {
   const Length lead = std::max(*stroke, tool.lead.value_or(Length()));
   const Length tap = tap_depth_for(site, candidate).value_or(Length());
   const bool own = candidate.makeup && candidate.makeup->tip_depth;
-  return put(Formula::tool_depth, {through, ahead, own ? worked_out(Formula::tap_depth, tap) : plain(tap.base(), Kind::length)},
-             lead + tap);
+  return put(Formula::tool_depth,
+             {through, ahead, own ? worked_out(Formula::tap_depth, tap) : plain(tap.base(), Kind::length)}, lead + tap);
 }
 
 // The stop goes in on a tool of its own, on the same bar: that must not pass the mark either to bring it home.
@@ -53,7 +53,8 @@ void judge_insertion(const Site& site, Length limit, Candidate& candidate) {
       .value(*tool.insertion_length)
       .at_least(*tool.length - limit)
       .with(std::string_view("tool.insertion_length"),
-            std::string_view("the stop would touch the hole only past the mark that no tool may pass; it must be at least"))
+            std::string_view(
+                "the stop would touch the hole only past the mark that no tool may pass; it must be at least"))
       .basis(site.rules.tool_clearance.basis);
 }
 
@@ -92,11 +93,12 @@ void check_far_wall(const Site& site, Candidate& candidate) {
   const Length clear = *limit + clearance.value - depth;
   if (candidate.makeup) candidate.makeup->far_wall_clearance = clear;
   if (site.whole()) {
-    candidate.said.taken.calculated(Worked(PlanPart::tap, Formula::far_wall,
-                                           {diameter(site, site.main, *site.main.od_least),
-                                            plain(farthest_wall(site)->base(), Kind::length), worked_out(tool->by, depth)},
-                                           clear)
-                                        .at_least(figure(clearance)));
+    candidate.said.taken.calculated(
+        Worked(PlanPart::tap, Formula::far_wall,
+               {diameter(site, site.main, *site.main.od_least), plain(farthest_wall(site)->base(), Kind::length),
+                worked_out(tool->by, depth)},
+               clear)
+            .at_least(figure(clearance)));
   }
   if (over(depth, *limit)) {
     candidate.said.findings.add(FindingCode::machine_tool_strikes_far_wall, Severity::hold)

@@ -52,20 +52,21 @@ void plan_chain(const Site& site, Candidate& candidate) {
   if (over(path->length, *machine.chain_length) && extends) {
     chain.extensions = static_cast<int>(std::ceil(missing / *machine.chain_extension - 1e-9));
   }
-  chain.available = *machine.chain_length + static_cast<double>(chain.extensions) *
-                                                machine.chain_extension.value_or(Length());
+  chain.available =
+      *machine.chain_length + static_cast<double>(chain.extensions) * machine.chain_extension.value_or(Length());
   const int on_truck = site.job().machine.extensions.value_or(chain.extensions);
   if (chain.extensions > 0 && !site.job().machine.extensions) {
     candidate.said.assume({"machine.extensions", chain.extensions, "the load list asks for them",
-                                 "count the chain extensions on the truck"});
+                           "count the chain extensions on the truck"});
     candidate.said.taken.assumed(PlanPart::machine, Taken::chain_extensions, machine.basis, chain.extensions);
   }
-  write_chain(site, *machine.chain_length + static_cast<double>(on_truck) * machine.chain_extension.value_or(Length()), candidate);
+  write_chain(site, *machine.chain_length + static_cast<double>(on_truck) * machine.chain_extension.value_or(Length()),
+              candidate);
   if (over(chain.needed, chain.available) || on_truck < chain.extensions) {
     candidate.said.findings.add(FindingCode::machine_chain_short, Severity::hold)
-        .value(Measure(*machine.chain_length +
-                           static_cast<double>(on_truck) * machine.chain_extension.value_or(Length()),
-                       Kind::tape))
+        .value(
+            Measure(*machine.chain_length + static_cast<double>(on_truck) * machine.chain_extension.value_or(Length()),
+                    Kind::tape))
         .at_least(Measure(chain.needed, Kind::tape))
         .with(chain.extensions, on_truck)
         .basis(machine.basis);
@@ -92,14 +93,16 @@ void plan_clamp(const Site& site, Candidate& candidate) {
   ClampPlan& clamp = setup.clamp.emplace();
   clamp.force = mechanics::clamp_force_needed(load);
   candidate.said.taken.take(PlanPart::machine, Taken::seal, rules.gasket_factor.basis,
-                       Measure(rules.gasket_factor.value, Kind::ratio));
-  candidate.said.taken.take(PlanPart::machine, Taken::seal, rules.gasket_width.basis, Measure(rules.gasket_width.value));
+                            Measure(rules.gasket_factor.value, Kind::ratio));
+  candidate.said.taken.take(PlanPart::machine, Taken::seal, rules.gasket_width.basis,
+                            Measure(rules.gasket_width.value));
   clamp.tension = mechanics::chain_tension_needed(load, mechanics::Angle::degrees(setup.chain->leg_degrees));
   if (clamp.tension && machine.stud_diameter) {
     clamp.stud_torque = mechanics::stud_torque(*clamp.tension, *machine.stud_diameter, {});
     // More studs may share a leg; that each pulls a whole one is never too little.
     const Pressure stress = mechanics::stud_stress(*clamp.tension, *machine.stud_diameter);
-    candidate.said.taken.take(PlanPart::machine, Taken::stud_stress, rules.stud_stress.basis, Measure(rules.stud_stress.value));
+    candidate.said.taken.take(PlanPart::machine, Taken::stud_stress, rules.stud_stress.basis,
+                              Measure(rules.stud_stress.value));
     if (site.whole()) {
       candidate.said.taken.calculated(Worked(PlanPart::machine, Formula::stud_stress,
                                              {worked_out(Formula::chain_tension, *clamp.tension),
@@ -124,16 +127,17 @@ void plan_clamp(const Site& site, Candidate& candidate) {
   clamp.ovality = mechanics::ovality(barrel, *modulus, clamp.force, rules.chain_bearing.value);
   candidate.said.taken.take(PlanPart::machine, Taken::pipe_stiffness, facts.basis, Measure(*modulus));
   candidate.said.taken.take(PlanPart::machine, Taken::chain_squeeze, rules.chain_bearing.basis,
-                       Measure(rules.chain_bearing.value));
+                            Measure(rules.chain_bearing.value));
   candidate.said.taken.take(PlanPart::machine, Taken::chain_squeeze, rules.ovality_limit.basis,
-                       Measure(100.0 * rules.ovality_limit.value, Kind::percent));
+                            Measure(100.0 * rules.ovality_limit.value, Kind::percent));
   if (site.whole()) {
     candidate.said.taken.calculated(
         Worked(PlanPart::machine, Formula::ovality,
                {figure(Measure(*modulus), facts.basis), diameter(site, main, *main.od), least_wall(main),
                 worked_out(Formula::clamp_force, clamp.force), figure(rules.chain_bearing)},
                Measure(100.0 * *clamp.ovality, Kind::percent))
-            .at_most(figure(Measure(100.0 * rules.ovality_limit.value, Kind::percent), rules.ovality_limit.basis, From::rule)));
+            .at_most(figure(Measure(100.0 * rules.ovality_limit.value, Kind::percent), rules.ovality_limit.basis,
+                            From::rule)));
   }
   const bool beyond = over(*clamp.ovality, rules.ovality_limit.value);
   if (beyond || over(*clamp.ovality, rules.ovality_caution.value)) {
@@ -155,7 +159,8 @@ void plan_cutting(const Site& site, Candidate& candidate) {
   Setup& setup = candidate.setup;
   if (is_plastic(main.material)) {
     setup.cut_thrust = rules.shell_cutter_thrust.value;
-    candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.shell_cutter_thrust.basis, Measure(setup.cut_thrust));
+    candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.shell_cutter_thrust.basis,
+                              Measure(setup.cut_thrust));
     return;
   }
   const TapThread* thread = site.catalog.thread(*candidate.method.thread, candidate.method.tap);
@@ -171,20 +176,22 @@ void plan_cutting(const Site& site, Candidate& candidate) {
     const mechanics::DrillPoint& point = mechanics::standard_point;
     candidate.said.taken.calculated(
         Worked(PlanPart::machine, Formula::drill_thrust,
-               {figure(Measure(*setup.drill), thread != nullptr ? thread->basis : usual_practice), figure(rules.drill_feed),
-                figure(rules.drill_work_factor, Kind::ratio), plain(point.thrust_factor), plain(point.chisel_factor),
-                figure(rules.drill_iron_factor, Kind::ratio)},
+               {figure(Measure(*setup.drill), thread != nullptr ? thread->basis : usual_practice),
+                figure(rules.drill_feed), figure(rules.drill_work_factor, Kind::ratio), plain(point.thrust_factor),
+                plain(point.chisel_factor), figure(rules.drill_iron_factor, Kind::ratio)},
                setup.cut_thrust));
   }
-  candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_feed.basis, Measure(rules.drill_feed.value));
+  candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_feed.basis,
+                            Measure(rules.drill_feed.value));
   candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_work_factor.basis,
-                       Measure(rules.drill_work_factor.value, Kind::ratio));
+                            Measure(rules.drill_work_factor.value, Kind::ratio));
   candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_iron_factor.basis,
-                       Measure(rules.drill_iron_factor.value, Kind::ratio));
+                            Measure(rules.drill_iron_factor.value, Kind::ratio));
 }
 
 // What the bar must pass, against what it has.
-void write_travel(Candidate& candidate, Formula formula, std::initializer_list<CalculationInput> lengths, Length needed) {
+void write_travel(Candidate& candidate, Formula formula, std::initializer_list<CalculationInput> lengths,
+                  Length needed) {
   const MachineProfile& machine = *candidate.setup.machine;
   Worked travel(PlanPart::machine, formula, lengths, Measure(needed, Kind::tape));
   if (machine.bar_travel) travel.at_most(figure(Measure(*machine.bar_travel), machine.basis));
@@ -216,7 +223,8 @@ void plan_travel(const Site& site, Candidate& candidate) {
   const CalculationInput standoff = figure(Measure(*machine.standoff), machine.basis);
   if (site.whole()) {
     const CalculationInput depth = candidate.makeup && candidate.makeup->tip_depth
-                                       ? worked_out(Formula::tap_depth, tap_depth) : plain(tap_depth.base(), Kind::length);
+                                       ? worked_out(Formula::tap_depth, tap_depth)
+                                       : plain(tap_depth.base(), Kind::length);
     write_travel(candidate, Formula::travel_tool,
                  {standoff, worked_out(Formula::drill_stroke, *stroke),
                   tool.lead ? given(*tool.lead) : plain(0.0, Kind::length), depth},
@@ -229,7 +237,8 @@ void plan_travel(const Site& site, Candidate& candidate) {
     needed = std::max(needed, for_stop);
     if (site.whole()) {
       write_travel(candidate, Formula::travel_stop,
-                   {standoff, given(*tool.length), given(*tool.insertion_length), plain(made_up.base(), Kind::length)}, for_stop);
+                   {standoff, given(*tool.length), given(*tool.insertion_length), plain(made_up.base(), Kind::length)},
+                   for_stop);
     }
   }
   require_travel(candidate, needed);
@@ -279,15 +288,15 @@ void plan_reach_through_saddle(const Site& site, Candidate& candidate) {
   const auto stroke = stroke_through(site, candidate, *candidate.method.hole);
   if (!stroke) return;
   // What is known already may be too much.
-  require_travel(candidate,
-                 saddle_height.value_or(Length()) + stop_length.value_or(Length()) +
-                     machine.adapter_standoff.value_or(Length()) + *stroke);
+  require_travel(candidate, saddle_height.value_or(Length()) + stop_length.value_or(Length()) +
+                                machine.adapter_standoff.value_or(Length()) + *stroke);
   if (count > 0 && !(count == 1 && !machine.bar_travel)) candidate.setup.travel_needed.reset();
   if (site.whole() && candidate.setup.travel_needed) {
-    write_travel(candidate, Formula::travel_saddle,
-                 {length_of(candidate.fitting.saddle_height), length_of(candidate.fitting.stop_length),
-                  figure(Measure(*machine.adapter_standoff), machine.basis), worked_out(Formula::drill_stroke, *stroke)},
-                 *candidate.setup.travel_needed);
+    write_travel(
+        candidate, Formula::travel_saddle,
+        {length_of(candidate.fitting.saddle_height), length_of(candidate.fitting.stop_length),
+         figure(Measure(*machine.adapter_standoff), machine.basis), worked_out(Formula::drill_stroke, *stroke)},
+        *candidate.setup.travel_needed);
   }
 }
 
@@ -311,8 +320,9 @@ void judge_figures(const Site& site, Candidate& candidate) {
   }
   const Length sealing = hole + 2.0 * land.value;
   if (machine.gasket_diameter && site.whole()) {
-    candidate.said.taken.calculated(Worked(PlanPart::machine, Formula::gasket_needed, {plain(hole.base(), Kind::length), figure(land)}, sealing)
-                                        .at_most(figure(Measure(*machine.gasket_diameter), machine.basis)));
+    candidate.said.taken.calculated(
+        Worked(PlanPart::machine, Formula::gasket_needed, {plain(hole.base(), Kind::length), figure(land)}, sealing)
+            .at_most(figure(Measure(*machine.gasket_diameter), machine.basis)));
   }
   if (machine.gasket_diameter && (over(sealing, *machine.gasket_diameter) || !over(*machine.gasket_diameter, hole))) {
     findings.add(FindingCode::machine_gasket_small, Severity::hold)
@@ -403,8 +413,7 @@ std::optional<Length> thickest_wall(const Site& site) {
 std::optional<Length> drill_stroke_for(const Site& site, Length drill, Length wall) {
   const ResolvedMain& main = site.main;
   if (is_plastic(main.material) || !main.od) return std::nullopt;
-  return mechanics::drill_stroke({*main.od, wall}, drill, drill_point_angle,
-                                 site.rules.drill_clearance.value);
+  return mechanics::drill_stroke({*main.od, wall}, drill, drill_point_angle, site.rules.drill_clearance.value);
 }
 
 // At the flanks of the hole the wall is longer; in metal the point of a drill is ahead of them.
@@ -413,18 +422,18 @@ std::optional<Length> stroke_through(const Site& site, Candidate& candidate, Len
   const auto wall = thickest_wall(site);
   if (!main.od || !wall) return std::nullopt;
   candidate.said.taken.take(PlanPart::machine, Taken::past_breakthrough, site.rules.drill_clearance.basis,
-                       Measure(site.rules.drill_clearance.value));
+                            Measure(site.rules.drill_clearance.value));
   const auto drilled = drill_stroke_for(site, hole, *wall);
   const auto stroke = drilled ? drilled
                               : mechanics::drill_stroke({*main.od, *wall}, hole, mechanics::Angle::degrees(180.0),
                                                         site.rules.drill_clearance.value);
   if (!stroke) return wall;
   if (site.whole()) {
-    candidate.said.taken.calculated(Worked(PlanPart::machine, Formula::drill_stroke,
-                                           {diameter(site, main, *main.od), plain(wall->base(), Kind::length),
-                                            plain(hole.base(), Kind::length), plain(drilled ? 118.0 : 180.0, Kind::angle),
-                                            figure(site.rules.drill_clearance)},
-                                           *stroke, std::string_view("thickest wall it may meet")));
+    candidate.said.taken.calculated(
+        Worked(PlanPart::machine, Formula::drill_stroke,
+               {diameter(site, main, *main.od), plain(wall->base(), Kind::length), plain(hole.base(), Kind::length),
+                plain(drilled ? 118.0 : 180.0, Kind::angle), figure(site.rules.drill_clearance)},
+               *stroke, std::string_view("thickest wall it may meet")));
   }
   return stroke;
 }
@@ -465,7 +474,7 @@ void check_machine(const Site& site, Candidate& candidate) {
         .with(std::string_view(machine.title))
         .basis(machine.basis);
     candidate.said.assume({"machine", std::string_view(machine.title), "limits that nearly any machine meets",
-                                 "give the machine's own figures from its maker's instructions"});
+                           "give the machine's own figures from its maker's instructions"});
     candidate.said.taken.assumed(PlanPart::machine, Taken::machine, machine.basis, std::string_view(machine.title));
   } else {
     candidate.said.taken.take(PlanPart::machine, Taken::machine, machine.basis);
@@ -487,12 +496,13 @@ void check_machine(const Site& site, Candidate& candidate) {
   check_far_wall(site, candidate);
 
   if (site.pressurised()) {
-    candidate.said.taken.take(PlanPart::machine, Taken::push_by_hand, rules.push_caution.basis, Measure(rules.push_caution.value));
+    candidate.said.taken.take(PlanPart::machine, Taken::push_by_hand, rules.push_caution.basis,
+                              Measure(rules.push_caution.value));
   }
   if (site.whole() && site.pressurised()) {
     candidate.said.taken.calculated(Worked(PlanPart::machine, Formula::bar_push,
-                                           {given(site.line()), figure(Measure(machine.bar_diameter), machine.basis)}, setup.push,
-                                           std::string_view("a caution beyond the limit"))
+                                           {given(site.line()), figure(Measure(machine.bar_diameter), machine.basis)},
+                                           setup.push, std::string_view("a caution beyond the limit"))
                                         .at_most(figure(rules.push_caution)));
   }
   const bool beyond = over(setup.push, rules.push_limit.value);

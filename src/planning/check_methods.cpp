@@ -61,7 +61,8 @@ void judge_by_rule(const Site& site, const rules::MethodLists& lists, const Refu
   Findings& findings = candidate.said.findings;
   const TapLimit* const cap = decided.cap.row;
   for (const TapLimit* const row : {decided.permission, cap}) {
-    if (row != nullptr) candidate.said.taken.take(PlanPart::tap, Taken::largest_tap, row->basis, row->largest, From::rule);
+    if (row != nullptr)
+      candidate.said.taken.take(PlanPart::tap, Taken::largest_tap, row->basis, row->largest, From::rule);
   }
   const bool own_is_open = decided.open != nullptr && decided.open->basis.utility;
   const Detail open = own_is_open ? Detail(fact_that_settles(decided.asks)) : Detail();
@@ -73,9 +74,10 @@ void judge_by_rule(const Site& site, const rules::MethodLists& lists, const Refu
   const TapLimit& row = capped ? *cap : *decided.permission;
   const Detail unsettled = !capped ? open : decided.cap.asks ? Detail(fact_that_settles(*decided.cap.asks)) : Detail();
   if (site.whole()) {
-    candidate.said.taken.calculated(Worked(PlanPart::tap, Formula::tap_size, {given(Measure(candidate.method.tap.number(), Kind::ratio))},
-                                           Measure(candidate.method.tap.number(), Kind::ratio), name_of(candidate.method.kind))
-                                        .at_most(figure(Measure(row.largest.number(), Kind::ratio), row.basis, From::rule)));
+    candidate.said.taken.calculated(
+        Worked(PlanPart::tap, Formula::tap_size, {given(Measure(candidate.method.tap.number(), Kind::ratio))},
+               Measure(candidate.method.tap.number(), Kind::ratio), name_of(candidate.method.kind))
+            .at_most(figure(Measure(row.largest.number(), Kind::ratio), row.basis, From::rule)));
   }
   if (row.largest == NominalSize()) {
     findings.add(codes.not_allowed, Severity::stop)
@@ -95,7 +97,8 @@ void judge_by_rule(const Site& site, const rules::MethodLists& lists, const Refu
 // The hole of a direct tap is that over its threads, of any other the outlet's nominal bore.
 CalculationInput hole_of(const Site& site, const Candidate& candidate) {
   const ChosenMethod& method = candidate.method;
-  const TapThread* const thread = method.kind == Method::direct && method.thread ? site.catalog.thread(*method.thread, method.tap) : nullptr;
+  const TapThread* const thread =
+      method.kind == Method::direct && method.thread ? site.catalog.thread(*method.thread, method.tap) : nullptr;
   return figure(Measure(*method.hole), thread != nullptr ? thread->basis : usual_practice);
 }
 
@@ -177,7 +180,7 @@ void judge_threads(const Site& site, const TapThread& thread, Candidate& candida
       candidate.said.taken.take(PlanPart::tap, Taken::pipe_strength, facts.basis, Measure(*facts.shear_strength));
       candidate.said.taken.take(PlanPart::tap, Taken::stop_strength, site.catalog.stop_material().basis, Measure(stop));
       candidate.said.taken.take(PlanPart::tap, Taken::shear_area, rules.strip_effectiveness.basis,
-                           Measure(rules.strip_effectiveness.value, Kind::ratio));
+                                Measure(rules.strip_effectiveness.value, Kind::ratio));
     }
   }
 
@@ -280,9 +283,10 @@ void plan_makeup(const Site& site, const TapThread& thread, Candidate& candidate
   plan.wrench_turns = rules.wrench_turns.value;
   plan.threads_showing = rules.threads_showing.value;
   plan.makeup = mechanics::makeup(*thread.geometry, {plan.wrench_turns, plan.threads_showing});
-  candidate.said.taken.take(PlanPart::tap, Taken::wrench_turns, rules.wrench_turns.basis, Measure(plan.wrench_turns, Kind::turns));
+  candidate.said.taken.take(PlanPart::tap, Taken::wrench_turns, rules.wrench_turns.basis,
+                            Measure(plan.wrench_turns, Kind::turns));
   candidate.said.taken.take(PlanPart::tap, Taken::threads_showing, rules.threads_showing.basis,
-                       Measure(plan.threads_showing, Kind::threads));
+                            Measure(plan.threads_showing, Kind::threads));
   if (main.wall_nominal) plan.protrusion = mechanics::protrusion(plan.makeup.engaged_length, *main.wall_nominal);
   if (thread.projection) {
     plan.tip_depth = mechanics::tap_tip_depth(*thread.geometry, *thread.projection, plan.makeup.stop_past_gauge);
@@ -294,7 +298,8 @@ void plan_makeup(const Site& site, const TapThread& thread, Candidate& candidate
 const TapThread* next_larger_thread(const Catalog& catalog, ThreadStandard standard, NominalSize size) {
   const TapThread* next = nullptr;
   for (const TapThread& thread : catalog.threads()) {
-    if (thread.standard == standard && thread.size > size && (next == nullptr || thread.size < next->size)) next = &thread;
+    if (thread.standard == standard && thread.size > size && (next == nullptr || thread.size < next->size))
+      next = &thread;
   }
   return next;
 }
@@ -333,7 +338,8 @@ void try_direct(const Site& site, NominalSize tap, Candidate& candidate) {
   const Rules& rules = site.rules;
   candidate.method.kind = Method::direct;
   candidate.method.tap = tap;
-  judge_by_rule(site, {rules.direct, rules.direct_by_default, {&rules.cap, &rules.direct_cap}}, direct_codes, candidate);
+  judge_by_rule(site, {rules.direct, rules.direct_by_default, {&rules.cap, &rules.direct_cap}}, direct_codes,
+                candidate);
   take_thread(site, candidate);
   judge_tap_size(site, candidate);
   if (main.material == Material::pvc) judge_pvc_direct(site, candidate);
@@ -348,8 +354,7 @@ void try_direct(const Site& site, NominalSize tap, Candidate& candidate) {
   const TapThread* known = site.catalog.thread(*candidate.method.thread, tap);
   const TapThread* thread = known != nullptr ? known : next_larger_thread(site.catalog, *candidate.method.thread, tap);
   if (known == nullptr) {
-    candidate.said.findings
-        .add(FindingCode::direct_thread_unknown, thread == nullptr ? Severity::hold : Severity::note)
+    candidate.said.findings.add(FindingCode::direct_thread_unknown, thread == nullptr ? Severity::hold : Severity::note)
         .with(name_of(*candidate.method.thread), tap);
   }
   if (thread == nullptr) return;
@@ -369,8 +374,9 @@ const FittingSpecification* specification(const Site& site, const std::vector<Fi
   if (rows.empty()) return nullptr;
   const rules::MainInQuestion question = main_in_question(site, main);
   const auto found = std::find_if(rows.begin(), rows.end(), [&](const FittingSpecification& row) {
-    return row.covers(main.material, main.size) && rules::match_any(row, question) != rules::Match::no && (!row.tap_from || tap >= *row.tap_from) &&
-           (!row.tap_to || tap <= *row.tap_to) && (!row.tap_above || tap > *row.tap_above);
+    return row.covers(main.material, main.size) && rules::match_any(row, question) != rules::Match::no &&
+           (!row.tap_from || tap >= *row.tap_from) && (!row.tap_to || tap <= *row.tap_to) &&
+           (!row.tap_above || tap > *row.tap_above);
   });
   if (found == rows.end()) return nullptr;
   candidate.said.taken.take(PlanPart::tap, Taken::fitting, found->basis, {}, From::rule);
@@ -386,7 +392,8 @@ void try_saddle(const Site& site, NominalSize tap, Candidate& candidate) {
   candidate.method.hole = outlet_bore(tap);
   candidate.method.specification = specification(site, site.rules.saddle_specification, candidate);
   const Rules& rules = site.rules;
-  judge_by_rule(site, {rules.saddle, rules.saddle_by_default, {&rules.cap, &rules.saddle_cap}}, saddle_codes, candidate);
+  judge_by_rule(site, {rules.saddle, rules.saddle_by_default, {&rules.cap, &rules.saddle_cap}}, saddle_codes,
+                candidate);
   take_thread(site, candidate);
   judge_tap_size(site, candidate);
   judge_hole_ratio(site, candidate, site.rules.hole_ratio_saddle, FindingCode::saddle_hole_too_large);
@@ -404,7 +411,8 @@ void try_sleeve(const Site& site, NominalSize outlet, Candidate& candidate) {
   candidate.method.hole = outlet_bore(outlet);
   candidate.method.specification = specification(site, site.rules.sleeve_specification, candidate);
   const Rules& rules = site.rules;
-  judge_by_rule(site, {rules.sleeve, rules.sleeve_by_default, {&rules.cap, &rules.sleeve_cap}}, sleeve_codes, candidate);
+  judge_by_rule(site, {rules.sleeve, rules.sleeve_by_default, {&rules.cap, &rules.sleeve_cap}}, sleeve_codes,
+                candidate);
   judge_hole_ratio(site, candidate, rules.hole_ratio_sleeve, FindingCode::sleeve_hole_too_large);
   if (outlet < rules.smallest_sleeve.value) {
     candidate.said.findings.add(FindingCode::sleeve_too_small, Severity::stop)
@@ -435,10 +443,10 @@ Candidate try_several_of(const Site& site, NominalSize tap) {
   const Rules& rules = site.rules;
   Candidate candidate(site);
   try_direct(site, tap, candidate);
-  candidate.method.count = hydraulics::taps_needed(hydraulics::equal_capacity(
-      site.asked().number() / tap.number(), rules.equal_capacity_exponent.value));
+  candidate.method.count = hydraulics::taps_needed(
+      hydraulics::equal_capacity(site.asked().number() / tap.number(), rules.equal_capacity_exponent.value));
   candidate.said.taken.take(PlanPart::tap, Taken::equal_capacity, rules.equal_capacity_exponent.basis,
-                       Measure(rules.equal_capacity_exponent.value, Kind::ratio));
+                            Measure(rules.equal_capacity_exponent.value, Kind::ratio));
   if (site.whole()) {
     candidate.said.taken.calculated(Worked(PlanPart::tap, Formula::equal_taps,
                                            {given(Measure(site.asked().number(), Kind::ratio)), plain(tap.number()),
@@ -469,7 +477,8 @@ Candidate try_several_of(const Site& site, NominalSize tap) {
     if (clearance.what == NearbyThing::tap) {
       spacing = clearance.least.value;
       spaced_by = &clearance.least.basis;
-      candidate.said.taken.take(PlanPart::tap, Taken::taps_apart, clearance.least.basis, Measure(spacing, Kind::distance));
+      candidate.said.taken.take(PlanPart::tap, Taken::taps_apart, clearance.least.basis,
+                                Measure(spacing, Kind::distance));
     }
     if (clearance.what != NearbyThing::joint) continue;
     joint = clearance.least.value;
@@ -479,10 +488,11 @@ Candidate try_several_of(const Site& site, NominalSize tap) {
   const Length needed = hydraulics::barrel_needed(candidate.method.count, spacing, joint);
   const auto barrel = barrel_between_joints(site);
   if (site.whole()) {
-    Worked row(PlanPart::tap, Formula::barrel_needed,
-               {worked_out(Formula::equal_taps, Measure(candidate.method.count, Kind::ratio)),
-                figure(Measure(spacing, Kind::distance), *spaced_by), figure(Measure(joint, Kind::distance), *joint_by)},
-               Measure(needed, Kind::distance));
+    Worked row(
+        PlanPart::tap, Formula::barrel_needed,
+        {worked_out(Formula::equal_taps, Measure(candidate.method.count, Kind::ratio)),
+         figure(Measure(spacing, Kind::distance), *spaced_by), figure(Measure(joint, Kind::distance), *joint_by)},
+        Measure(needed, Kind::distance));
     if (barrel) row.at_most(given(Measure(*barrel, Kind::distance)));
     candidate.said.taken.calculated(std::move(row));
   }
@@ -548,7 +558,8 @@ Candidate try_method(const Site& site, Method method, const ApprovedItems* among
   else if (method == Method::saddle) try_saddle(site, site.asked(), candidate);
   else try_sleeve(site, site.asked(), candidate);
   if (asked && *asked != method) {
-    candidate.said.findings.add(FindingCode::method_not_as_asked, Severity::hold).with(name_of(*asked), name_of(method));
+    candidate.said.findings.add(FindingCode::method_not_as_asked, Severity::hold)
+        .with(name_of(*asked), name_of(method));
   }
   equip(site, candidate, among);
   return candidate;
@@ -558,7 +569,8 @@ Candidate try_method(const Site& site, Method method, const ApprovedItems* among
 Detail way_by_rule(const std::vector<RejectedMethod>& rejected) {
   for (const RejectedMethod& method : rejected) {
     const FindingCode code = method.why.code;
-    if (code == FindingCode::saddle_not_allowed || code == FindingCode::sleeve_not_allowed) return method.why.details[1];
+    if (code == FindingCode::saddle_not_allowed || code == FindingCode::sleeve_not_allowed)
+      return method.why.details[1];
   }
   return {};
 }
@@ -609,14 +621,14 @@ Findings judge_method(const Site& site, const ChosenMethod& method) {
 Choice choose_method(const Site& site) {
   std::vector<RejectedMethod> rejected;
   Recorder refusals(site.whole());
-  if (site.findings.worst() == Severity::stop) return {no_tap(site, rejected), std::move(rejected), std::move(refusals)};
+  if (site.findings.worst() == Severity::stop)
+    return {no_tap(site, rejected), std::move(rejected), std::move(refusals)};
   const auto& asked = site.job().service.method;
   std::pmr::vector<Candidate> tried(&site.memory);
   tried.reserve(4);
   const auto best = [&]() -> Candidate* {
-    const auto found = std::min_element(tried.begin(), tried.end(), [](const Candidate& a, const Candidate& b) {
-      return a.verdict() < b.verdict();
-    });
+    const auto found = std::min_element(
+        tried.begin(), tried.end(), [](const Candidate& a, const Candidate& b) { return a.verdict() < b.verdict(); });
     return found == tried.end() || found->verdict() == Verdict::no_go ? nullptr : &*found;
   };
   // No method betters what the main itself already holds.

@@ -1,6 +1,6 @@
 // The pit: soil, walls, size, spoil, ladder, air, marks, what lies beside it.
-#include <cmath>
 #include <algorithm>
+#include <cmath>
 #include <initializer_list>
 #include <numbers>
 #include <string>
@@ -193,7 +193,8 @@ class PitCheck {
       said_.taken.calculated(Worked(PlanPart::pit, Formula::pit_depth,
                                     {planning::given(Measure(cover, Kind::distance)), diameter(site_, site_.main, od),
                                      figure(rules_.room_below, Kind::distance)},
-                                    Measure(plan.pit.depth, Kind::distance), std::string_view("a protective system beyond the limit"))
+                                    Measure(plan.pit.depth, Kind::distance),
+                                    std::string_view("a protective system beyond the limit"))
                                  .at_most(figure(rules_.protective_system_depth, Kind::distance)));
     }
     take(Taken::pit_room, rules_.room_along, Kind::distance);

@@ -139,7 +139,8 @@ void note_what_lies_near(const Context& context, Length shift, Said& said) {
       case NearbyThing::electric_line:
         said.findings.add(FindingCode::place_other_line, Severity::caution).with(name, distance);
         break;
-      default: break;
+      default:
+        break;
     }
   }
 }
@@ -163,7 +164,8 @@ PlaceRound place_round(const Job& job, const Rules& rules, Length shift, Method 
   const ClockPosition from = within_rules(rules, wanted) ? wanted : usual;
   const auto clear = clear_clock(from, serves);
   // Where no place is clear of the taps, one that the rules allow is planned all the same, and held.
-  const auto planned = clear ? clear : clear_clock(from, [&](ClockPosition clock) { return within_rules(rules, clock); });
+  const auto planned =
+      clear ? clear : clear_clock(from, [&](ClockPosition clock) { return within_rules(rules, clock); });
   place.clock = planned.value_or(wanted);
   place.other_clock = mirrored(place.clock);
   if (!within_rules(rules, wanted)) place.outside = outside_finding(rules, wanted, place.clock);
@@ -228,10 +230,11 @@ Location check_place(const Context& context, Said& said) {
       location.clearings.push_back({obstacle.thing->what, obstacle.thing->along,
                                     abs(obstacle.thing->along - location.shift), obstacle.rule->least.value});
       const Clearing& clearing = location.clearings.back();
-      said.taken.calculated(Worked(PlanPart::place, Formula::distance_kept,
-                                   {given(Measure(clearing.along, Kind::distance)), plain(location.shift.base(), Kind::distance)},
-                                   Measure(clearing.kept, Kind::distance), nearby_names[static_cast<std::size_t>(clearing.what)])
-                                .at_least(figure(obstacle.rule->least, Kind::distance)));
+      said.taken.calculated(
+          Worked(PlanPart::place, Formula::distance_kept,
+                 {given(Measure(clearing.along, Kind::distance)), plain(location.shift.base(), Kind::distance)},
+                 Measure(clearing.kept, Kind::distance), nearby_names[static_cast<std::size_t>(clearing.what)])
+              .at_least(figure(obstacle.rule->least, Kind::distance)));
     }
   }
   note_what_lies_near(context, location.shift, said);

@@ -34,8 +34,7 @@ CalculationInput surge_of(const Context& context, Pressure surge) {
 
 // A surge is over in a moment; a fitting that is proved at half as much again bears it. Of a line that is over the rating
 // already, that is said elsewhere: here, whether the surge is still too much once the line is brought down to it.
-void bear_surge(const Site& site, Candidate& candidate, std::string_view fitting, Pressure limit,
-                const Basis& basis) {
+void bear_surge(const Site& site, Candidate& candidate, std::string_view fitting, Pressure limit, const Basis& basis) {
   const Rule<double>& factor = site.rules.fitting_surge_factor;
   candidate.said.taken.take(PlanPart::pressure, Taken::fitting_surge, factor.basis, Measure(factor.value, Kind::ratio));
   const Pressure line = candidate.pressure.line;
@@ -45,8 +44,8 @@ void bear_surge(const Site& site, Candidate& candidate, std::string_view fitting
     Recorder& taken = candidate.said.taken;
     taken.calculated(Worked(PlanPart::pressure, Formula::fitting_allowed, {figure(factor, Kind::ratio), rating},
                             factor.value * limit, fitting));
-    taken.calculated(Worked(PlanPart::pressure, Formula::fitting_with_surge, {given(line), rating, surge_of(site, surge)},
-                            std::min(line, limit) + surge, fitting)
+    taken.calculated(Worked(PlanPart::pressure, Formula::fitting_with_surge,
+                            {given(line), rating, surge_of(site, surge)}, std::min(line, limit) + surge, fitting)
                          .at_most(worked_out(Formula::fitting_allowed, factor.value * limit)));
   }
   if (!over(std::min(line, limit) + surge, factor.value * limit)) return;
@@ -79,7 +78,8 @@ void require_for_good(const Site& site, Candidate& candidate, PressureLink link,
   const Basis& basis = marked ? *known.basis : rule.basis;
   add_limit(chain, link, limit, basis);
   write_line(site, candidate.said.taken, name_of(link), limit, basis);
-  if (over(chain.line, limit)) candidate.said.findings.add(code, Severity::hold).value(chain.line).at_most(limit).basis(basis);
+  if (over(chain.line, limit))
+    candidate.said.findings.add(code, Severity::hold).value(chain.line).at_most(limit).basis(basis);
   if (marked) {
     candidate.said.taken.take(PlanPart::pressure, taken_of(link), basis, Measure(limit));
     // The list is the office's word: whoever fits the thing still reads its mark.
@@ -105,9 +105,10 @@ void bears_in_pipe(const Context& context, const ResolvedMain& main, Said& said,
   const Pressure total = context.line() + surge;
   if (said.taken.on()) {
     said.taken.calculated(Worked(PlanPart::pressure, Formula::surge_allowed,
-                                 {borne.factor, figure(Measure(*main.rating), *main.rating_basis), borne.covered}, allowed, how_often));
-    said.taken.calculated(Worked(PlanPart::pressure, Formula::line_with_surge, {given(context.line()), surge_of(context, surge)},
-                                 total, how_often)
+                                 {borne.factor, figure(Measure(*main.rating), *main.rating_basis), borne.covered},
+                                 allowed, how_often));
+    said.taken.calculated(Worked(PlanPart::pressure, Formula::line_with_surge,
+                                 {given(context.line()), surge_of(context, surge)}, total, how_often)
                               .at_most(worked_out(Formula::surge_allowed, allowed)));
   }
   if (!over(total, allowed)) return;
@@ -140,7 +141,8 @@ void check_plastic_surge(const Context& context, const ResolvedMain& main, Said&
   if (const auto& seldom = context.job().main.occasional_surge) {
     if (over(context.line() + *seldom, rating)) count_on(rules.plastic_surge_factor);
     bears_in_pipe(context, main, said, *seldom, occasional, rules.plastic_surge_factor.value * rating,
-                  rules.plastic_surge_factor.basis, {figure(rules.plastic_surge_factor, Kind::ratio), plain(0.0, Kind::pressure)});
+                  rules.plastic_surge_factor.basis,
+                  {figure(rules.plastic_surge_factor, Kind::ratio), plain(0.0, Kind::pressure)});
   }
 }
 
@@ -151,7 +153,7 @@ Pressure check_surge(const Context& context, const ResolvedMain& main, Said& sai
   const Pressure usual = recurring_surge(context);
   if (!context.job().main.surge) {
     said.assume({"main.surge", Measure(usual), "the usual allowance for a small system",
-                    "ask the utility what surge the main sees"});
+                 "ask the utility what surge the main sees"});
     said.taken.assumed(PlanPart::pressure, Taken::surge, rules.surge_assumed.basis, Measure(usual));
   } else {
     said.taken.take(PlanPart::pressure, Taken::surge, stated_in_job, Measure(usual));
@@ -183,9 +185,9 @@ Detail what_proves_more(const Context& context, const ResolvedMain& main) {
   };
   // A tape that reads this pipe reads none that does not bear the line.
   const auto stands_apart = [&](const Pipe* pipe) {
-    return pipe->od && bears(pipe) && std::none_of(main.candidates.begin(), main.candidates.end(), [&](const Pipe* other) {
-             return !bears(other) && !told_apart(*pipe, *other);
-           });
+    return pipe->od && bears(pipe) &&
+           std::none_of(main.candidates.begin(), main.candidates.end(),
+                        [&](const Pipe* other) { return !bears(other) && !told_apart(*pipe, *other); });
   };
   const bool by_tape = main.settle && main.settle->id == ReadingId::circumference &&
                        std::any_of(main.candidates.begin(), main.candidates.end(), stands_apart);
@@ -215,7 +217,8 @@ PressureChain check_pipe_pressure(const Context& context, const ResolvedMain& ma
       said.findings.add(FindingCode::pressure_over_pipe_rating, class_may_help ? Severity::hold : Severity::stop)
           .value(chain.line)
           .at_most(*main.rating)
-          .with(main.rated_as.empty() ? Detail() : Detail(main.rated_as), class_may_help ? what_proves_more(context, main) : Detail())
+          .with(main.rated_as.empty() ? Detail() : Detail(main.rated_as),
+                class_may_help ? what_proves_more(context, main) : Detail())
           .basis(basis);
     }
     chain.surge = check_surge(context, main, said);
@@ -240,8 +243,7 @@ void check_equipment_pressure(const Site& site, Candidate& candidate) {
 
   if (method == Method::saddle || method == Method::sleeve) {
     require_for_good(site, candidate, PressureLink::saddle, FindingCode::pressure_over_saddle_rating,
-                     candidate.fitting.saddle_rating,
-                     rules.saddle_rating,
+                     candidate.fitting.saddle_rating, rules.saddle_rating,
                      {"service.saddle_rating", Measure(rules.saddle_rating.value), "a rating in common use",
                       "read the pressure marked on the saddle"});
   }
@@ -269,8 +271,8 @@ void check_equipment_pressure(const Site& site, Candidate& candidate) {
   const Feed feed = candidate.setup.feed;
   const auto limit = feed == Feed::powered ? machine.powered_limit : machine.hand_limit;
   if (limit) {
-    require_while_tapping(site, candidate, PressureLink::feed, FindingCode::pressure_over_feed_limit, *limit, machine.basis,
-                          name_of(feed));
+    require_while_tapping(site, candidate, PressureLink::feed, FindingCode::pressure_over_feed_limit, *limit,
+                          machine.basis, name_of(feed));
   }
 }
 

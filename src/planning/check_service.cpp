@@ -40,8 +40,8 @@ bool skips(char c) { return c == ' ' || c == '-'; }
 // "kitchen sinks" is the table's "kitchen sink"; case, spaces and hyphens do not matter.
 bool same_fixture(std::string_view written, std::string_view listed) {
   // As most are written; the last letter tells most others apart.
-  const bool as_listed = written.size() >= listed.size() && written[listed.size() - 1] == listed.back() &&
-                         written.starts_with(listed);
+  const bool as_listed =
+      written.size() >= listed.size() && written[listed.size() - 1] == listed.back() && written.starts_with(listed);
   std::size_t at = as_listed ? listed.size() : 0;
   for (const char c : at > 0 ? std::string_view() : listed) {
     if (skips(c)) continue;
@@ -197,7 +197,8 @@ std::optional<DemandPlan> plan_demand(const Context& context, Said& said) {
   said.taken.take(PlanPart::service, Taken::demand, *demand.basis, Measure(demand.flow));
   if (context.whole()) {
     said.taken.calculated(Worked(PlanPart::service, Formula::demand,
-                                 {figure(Measure(demand.domestic), *demand.basis), figure(Measure(demand.sprinklers), rules.sprinkler_single.basis)},
+                                 {figure(Measure(demand.domestic), *demand.basis),
+                                  figure(Measure(demand.sprinklers), rules.sprinkler_single.basis)},
                                  demand.flow));
   }
   return demand;
@@ -208,11 +209,7 @@ std::optional<DemandPlan> plan_demand(const Context& context, Said& said) {
 class ServiceCheck {
  public:
   ServiceCheck(const Context& context, const LaidLine& laid, const DemandPlan& demand, Said& said)
-      : context_(context),
-        said_(said),
-        rules_(context.rules),
-        tables_(context.catalog.service_tables()),
-        laid_(laid) {
+      : context_(context), said_(said), rules_(context.rules), tables_(context.catalog.service_tables()), laid_(laid) {
     service_.demand = demand;
   }
 
@@ -303,15 +300,15 @@ class ServiceCheck {
     take(Taken::water_speed, rules_.velocity_limit.basis, Measure(rules_.velocity_limit.value));
     if (!context_.job().main.pressure_low) {
       said_.assume({"main.pressure_low", Measure(service_.supply), "the line pressure, at which nobody else draws",
-                       "ask the utility for the lowest pressure the main falls to"});
+                    "ask the utility for the lowest pressure the main falls to"});
       said_.taken.assumed(PlanPart::service, Taken::lowest_pressure, stated_in_job, Measure(service_.supply));
     } else {
       take(Taken::lowest_pressure, stated_in_job, Measure(service_.supply));
     }
     if (!facts.rise) {
       const Measure level(Length(), Kind::distance);
-      said_.assume({"service.line.rise", level, "main and customer at one height",
-                       "level from the main to the customer"});
+      said_.assume(
+          {"service.line.rise", level, "main and customer at one height", "level from the main to the customer"});
       said_.taken.assumed(PlanPart::service, Taken::line_rise, usual_practice, level);
     }
   }
@@ -334,7 +331,7 @@ class ServiceCheck {
     service_.meter = &*fits;
     service_.meter_assumed = true;
     said_.assume({"service.meter", fits->size, "the smallest that may pass the flow, which loses most",
-                     "say which meter is set"});
+                  "say which meter is set"});
     said_.taken.assumed(PlanPart::service, Taken::meter, fits->basis, fits->size);
   }
 
@@ -381,10 +378,11 @@ class ServiceCheck {
 
   void judge_velocity() {
     if (context_.whole()) {
-      said_.taken.calculated(Worked(PlanPart::service, Formula::water_speed,
-                                    {worked_out(Formula::demand, flow()), figure(Measure(laid_.tube->bore), laid_.tube->basis)},
-                                    service_.velocity)
-                                 .at_most(figure(rules_.velocity_limit)));
+      said_.taken.calculated(
+          Worked(PlanPart::service, Formula::water_speed,
+                 {worked_out(Formula::demand, flow()), figure(Measure(laid_.tube->bore), laid_.tube->basis)},
+                 service_.velocity)
+              .at_most(figure(rules_.velocity_limit)));
     }
     judge_tap_velocity();
     const bool beyond = over(service_.velocity, rules_.velocity_limit.value);
@@ -532,7 +530,9 @@ void check_line_size(const Context& context, Said& said) {
   const auto& size = context.job().service.line.size;
   const Rule<NominalSize>& smallest = rules.smallest_line;
   if (size && *size < smallest.value) {
-    said.findings.add(FindingCode::service_line_small, Severity::hold).with(*size, smallest.value).basis(smallest.basis);
+    said.findings.add(FindingCode::service_line_small, Severity::hold)
+        .with(*size, smallest.value)
+        .basis(smallest.basis);
   }
   const auto& least = rules.line_over_tap_least;
   const auto& most = rules.line_over_tap_most;
@@ -570,7 +570,8 @@ void check_regulator(const Context& context, Said& said) {
 
 // PVC tires and warms in its own way; chlorinated PVC bears more warmth than it, and is counted as it.
 bool is_pvc(Tubing tubing) {
-  return tubing == Tubing::pvc_40 || tubing == Tubing::pvc_80 || tubing == Tubing::cpvc || tubing == Tubing::pvc_pressure;
+  return tubing == Tubing::pvc_40 || tubing == Tubing::pvc_80 || tubing == Tubing::cpvc ||
+         tubing == Tubing::pvc_pressure;
 }
 
 // The size that is laid, with its rating; of one that is not listed, the weakest listed. Null: metal, which is not rated here.
@@ -611,8 +612,8 @@ void check_line_rating(const Context& context, Said& said) {
         .basis(basis);
     return;
   }
-  const Rule<double>& factor = of_pvc ? context.rules.plastic_recurring_surge_factor
-                                      : context.rules.polyethylene_recurring_surge_factor;
+  const Rule<double>& factor =
+      of_pvc ? context.rules.plastic_recurring_surge_factor : context.rules.polyethylene_recurring_surge_factor;
   const Pressure surge = greatest_surge(context);
   if (over(context.line() + surge, rating)) {
     said.taken.take(PlanPart::service, Taken::fitting_surge, factor.basis, Measure(factor.value, Kind::ratio));
@@ -637,9 +638,10 @@ std::optional<OpenHole> open_hole(const Context& context, const ChosenMethod& me
   const ServiceTables& tables = context.catalog.service_tables();
   const CalculationInput discharge = plain(short_tube_discharge);
   const CalculationInput bore = plain(hole->base(), Kind::length);
-  taken.calculated(Worked(PlanPart::pressure, Formula::open_hole_flow,
-                          {discharge, bore, given(context.line()), figure(Measure(tables.head * units::foot), tables.head_basis)},
-                          open.flow));
+  taken.calculated(
+      Worked(PlanPart::pressure, Formula::open_hole_flow,
+             {discharge, bore, given(context.line()), figure(Measure(tables.head * units::foot), tables.head_basis)},
+             open.flow));
   taken.calculated(Worked(PlanPart::pressure, Formula::jet_force,
                           {discharge, plain(short_tube_velocity), bore, given(context.line())}, open.jet));
   return open;

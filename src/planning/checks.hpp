@@ -32,14 +32,27 @@ inline constexpr Temperature freezing = Temperature::fahrenheit(32.0);
 class FindingBuilder {
  public:
   explicit FindingBuilder(Finding& finding) : finding_(finding) {}
-  FindingBuilder& value(Measure v) { finding_.value = v; return *this; }
-  FindingBuilder& at_most(Measure v) { finding_.limit = v; return *this; }
-  FindingBuilder& at_least(Measure v) { finding_.limit = v; finding_.limit_is_least = true; return *this; }
+  FindingBuilder& value(Measure v) {
+    finding_.value = v;
+    return *this;
+  }
+  FindingBuilder& at_most(Measure v) {
+    finding_.limit = v;
+    return *this;
+  }
+  FindingBuilder& at_least(Measure v) {
+    finding_.limit = v;
+    finding_.limit_is_least = true;
+    return *this;
+  }
   FindingBuilder& with(Detail a, Detail b = {}, Detail c = {}, Detail d = {}) {
     finding_.details = {a, b, c, d};
     return *this;
   }
-  FindingBuilder& basis(const Basis& first) { finding_.basis[0] = &first; return *this; }
+  FindingBuilder& basis(const Basis& first) {
+    finding_.basis[0] = &first;
+    return *this;
+  }
   FindingBuilder& basis(const Basis& first, const Basis& second) {
     finding_.basis[0] = &first;
     finding_.basis[1] = &second;
@@ -147,10 +160,10 @@ struct Site : Context {
 // Where round the pipe a way of tapping stands, and what is to be said of that.
 struct PlaceRound {
   ClockPosition clock;
-  ClockPosition other_clock;              // of every second tap of a series
-  std::string_view because;               // where the job names no clock
-  std::optional<Finding> outside;         // the place wanted lies outside the rule
-  std::optional<Finding> in_line;         // or in line with another tap
+  ClockPosition other_clock;       // of every second tap of a series
+  std::string_view because;        // where the job names no clock
+  std::optional<Finding> outside;  // the place wanted lies outside the rule
+  std::optional<Finding> in_line;  // or in line with another tap
 };
 // The clear place nearest to the one that the job or the method asks for. `shift` is the place along the main.
 [[nodiscard]] PlaceRound place_round(const Job& job, const Rules& rules, Length shift, Method method, int taps);

@@ -12,14 +12,9 @@ namespace mainbore::planning {
 namespace {
 
 enum class Property : std::uint8_t { main, unknown_diameter, diameter, size, thread, rating, length, width };
-constexpr std::array<std::string_view, 8> property_names = {"material of the main",
-                                                            "diameter, which is not known yet",
-                                                            "diameter",
-                                                            "size",
-                                                            "thread",
-                                                            "rating",
-                                                            "length",
-                                                            "cutting diameter"};
+constexpr std::array<std::string_view, 8> property_names = {
+    "material of the main", "diameter, which is not known yet", "diameter", "size", "thread", "rating", "length",
+    "cutting diameter"};
 
 // What an item lacks, with the figures of the first that has any.
 struct Lacks {
@@ -93,7 +88,8 @@ class Chooser {
 
  private:
   [[nodiscard]] bool may_be(const ApprovedItem& item, ApprovedKind kind) const {
-    return item.kind == kind && (among_ == nullptr || std::find(among_->begin(), among_->end(), &item) != among_->end());
+    return item.kind == kind &&
+           (among_ == nullptr || std::find(among_->begin(), among_->end(), &item) != among_->end());
   }
 
   [[nodiscard]] Length way_taken(const ApprovedItem& item) const {
@@ -112,7 +108,8 @@ class Chooser {
     const bool sized = item.kind != ApprovedKind::seat && item.kind != ApprovedKind::chain;
     if (sized && item.size != method.tap) missing.add(Property::size);
     if (item.thread && item.thread != method.thread) missing.add(Property::thread);
-    if (item.kind == ApprovedKind::stop) lacks_rating(item, site_.job().service.stop_rating, site_.rules.stop_rating, missing);
+    if (item.kind == ApprovedKind::stop)
+      lacks_rating(item, site_.job().service.stop_rating, site_.rules.stop_rating, missing);
     if (item.kind == ApprovedKind::saddle || item.kind == ApprovedKind::sleeve) {
       lacks_rating(item, site_.job().service.saddle_rating, site_.rules.saddle_rating, missing);
     }
@@ -131,7 +128,8 @@ class Chooser {
     const ResolvedMain& main = site_.main;
     if (!main.od_least || !main.od_greatest) missing.add(Property::unknown_diameter);
     else if (over(*item.od_from, *main.od_least)) missing.add(Property::diameter, *item.od_from, *main.od_least, false);
-    else if (over(*main.od_greatest, *item.od_to)) missing.add(Property::diameter, *item.od_to, *main.od_greatest, true);
+    else if (over(*main.od_greatest, *item.od_to))
+      missing.add(Property::diameter, *item.od_to, *main.od_greatest, true);
   }
 
   // Of one whose rating the list does not say, what the job read or the rule assumes.

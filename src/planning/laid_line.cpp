@@ -74,8 +74,7 @@ std::optional<LaidLine> laid_line(const Context& context, const ChosenMethod& me
     laid.water.viscosity = hydraulics::water_at(laid.temperature, tables.water).viscosity;
     laid.friction = hydraulics::DarcyWeisbach{tables.friction_of(*facts.material).roughness};
   } else {
-    laid.friction =
-        hydraulics::HazenWilliams{facts.c.value_or(tables.friction_of(*facts.material).c)};
+    laid.friction = hydraulics::HazenWilliams{facts.c.value_or(tables.friction_of(*facts.material).c)};
   }
   return laid;
 }

@@ -24,7 +24,8 @@ rules::MainInQuestion main_in_question(const Context& context, const ResolvedMai
 }
 
 std::string_view fact_that_settles(rules::AsksOf what) {
-  constexpr std::array<std::string_view, 4> paths = {"main.class", "main.wall", "main.od and main.wall", "main.installed"};
+  constexpr std::array<std::string_view, 4> paths = {"main.class", "main.wall", "main.od and main.wall",
+                                                     "main.installed"};
   return paths[static_cast<std::size_t>(what)];
 }
 

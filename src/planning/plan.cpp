@@ -116,7 +116,8 @@ Plan assembled(const Context& context, Job&& job, JudgedMain&& judged, Choice&& 
   } else {
     plan.findings = gathered(lists);
   }
-  plan.verdict = verdict_of(std::max({judged.said.findings.worst(), work.said.findings.worst(), method.findings.worst()}));
+  plan.verdict =
+      verdict_of(std::max({judged.said.findings.worst(), work.said.findings.worst(), method.findings.worst()}));
   return plan;
 }
 

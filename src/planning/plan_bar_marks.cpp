@@ -42,9 +42,11 @@ mechanics::BarTool tool_of(const Site& site, const Candidate& plan, const MarksP
 
 // What stands between the drawn-back tool and the pipe, and must be passed before it is shut.
 std::optional<Length> height_to_clear(const Candidate& plan) {
-  if (plan.method.kind == Method::direct) return plan.setup.machine == nullptr ? std::nullopt : plan.setup.machine->valve_height;
+  if (plan.method.kind == Method::direct)
+    return plan.setup.machine == nullptr ? std::nullopt : plan.setup.machine->valve_height;
   const FittingFacts& fitting = plan.fitting;
-  if (plan.method.kind != Method::saddle || !fitting.saddle_height.value || !fitting.stop_length.value) return std::nullopt;
+  if (plan.method.kind != Method::saddle || !fitting.saddle_height.value || !fitting.stop_length.value)
+    return std::nullopt;
   return *fitting.saddle_height.value + *fitting.stop_length.value;
 }
 

@@ -96,8 +96,8 @@ void enter(Job& job, ReadingId id, double read) {
 
 // Other homes, for a plan that the readings expected settle for the worse.
 struct Homes {
-  std::vector<LengthRange> tapes;            // of each candidate, and
-  std::vector<Length> circumferences;      // the mark in it that the candidate is expected to read
+  std::vector<LengthRange> tapes;      // of each candidate, and
+  std::vector<Length> circumferences;  // the mark in it that the candidate is expected to read
   std::optional<double> temperature;
   std::optional<double> wall;
 };
@@ -199,8 +199,7 @@ class Search {
   // Whether a reading may do harm before the others are taken: of threads, tape and wall decide together, and either may
   // tell of another pipe.
   [[nodiscard]] bool counts_alone(ReadingId id) const {
-    const bool of_threads = method_.kind == Method::direct &&
-                            (id == ReadingId::circumference || id == ReadingId::wall);
+    const bool of_threads = method_.kind == Method::direct && (id == ReadingId::circumference || id == ReadingId::wall);
     return may_be_refused_ || of_threads;
   }
 
@@ -288,9 +287,7 @@ class ReadingWriter {
     }
     return found;
   }
-  void take(Taken what, const Basis& basis, Measure value) {
-    taken_.take(PlanPart::readings, what, basis, value);
-  }
+  void take(Taken what, const Basis& basis, Measure value) { taken_.take(PlanPart::readings, what, basis, value); }
   void add(ReadingId id, std::optional<Measure> at_least, std::optional<Measure> at_most) {
     readings_.push_back({id, at_least, at_most});
   }
@@ -354,8 +351,8 @@ class ReadingWriter {
       add(ReadingId::line_pressure, std::nullopt, Measure(shown));
       const auto alone = pressure_to_read(site_, chosen_.pressure);
       if (alone && whole_psi(*alone) == shown && !(shown < 1.0 * units::psi)) {
-        taken_.calculated(Worked(PlanPart::readings, Formula::pressure_to_read, {plain(alone->base(), Kind::pressure)}, shown,
-                                 name_of(ReadingId::line_pressure)));
+        taken_.calculated(Worked(PlanPart::readings, Formula::pressure_to_read, {plain(alone->base(), Kind::pressure)},
+                                 shown, name_of(ReadingId::line_pressure)));
       }
     }
   }
@@ -402,11 +399,13 @@ class ReadingWriter {
       const CalculationInput od = figure(*pipe, PipeColumn::od, *pipe->od);
       if (!std::exchange(low, low || marks.low == least) && low) {
         taken_.calculated(Worked(PlanPart::readings, Formula::tape_least,
-                                 {od, figure(*pipe, PipeColumn::od_minus, pipe->od_minus), error}, Measure(least, Kind::tape), of));
+                                 {od, figure(*pipe, PipeColumn::od_minus, pipe->od_minus), error},
+                                 Measure(least, Kind::tape), of));
       }
       if (!std::exchange(high, high || marks.high == most) && high) {
         taken_.calculated(Worked(PlanPart::readings, Formula::tape_most,
-                                 {od, figure(*pipe, PipeColumn::od_plus, pipe->od_plus), error}, Measure(most, Kind::tape), of));
+                                 {od, figure(*pipe, PipeColumn::od_plus, pipe->od_plus), error},
+                                 Measure(most, Kind::tape), of));
       }
     }
   }
@@ -444,7 +443,8 @@ class ReadingWriter {
   void surge() {
     if (facts().surge || !chosen_.pressure.surge) return;
     Pressure most = *chosen_.pressure.surge;
-    for (const Findings* findings : std::initializer_list<const Findings*>{&site_.findings, &held_, &chosen_.said.findings}) {
+    for (const Findings* findings :
+         std::initializer_list<const Findings*>{&site_.findings, &held_, &chosen_.said.findings}) {
       for (const Finding& finding : findings->list()) {
         const bool of_surge = finding.code == FindingCode::pressure_surge_over_rating ||
                               finding.code == FindingCode::pressure_surge_over_fitting;

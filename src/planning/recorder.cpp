@@ -17,15 +17,15 @@ bool same(const Evidence& a, const Evidence& b) {
 // Two checks may ask for one stroke.
 bool same(const Calculation& a, const Calculation& b) {
   return a.formula == b.formula && a.part == b.part && a.of == b.of && a.result == b.result &&
-         std::equal(a.inputs.begin(), a.inputs.end(), b.inputs.begin(), b.inputs.end(),
-                    [](const CalculationInput& one, const CalculationInput& other) { return one.value == other.value; });
+         std::equal(
+             a.inputs.begin(), a.inputs.end(), b.inputs.begin(), b.inputs.end(),
+             [](const CalculationInput& one, const CalculationInput& other) { return one.value == other.value; });
 }
 
 // What decides about the tap is told first.
-constexpr std::array told_in_order = {PlanPart::tap,      PlanPart::pipe,    PlanPart::pressure,
-                                      PlanPart::machine,  PlanPart::place,   PlanPart::readings,
-                                      PlanPart::service,  PlanPart::cleaning, PlanPart::pit,
-                                      PlanPart::rejected};
+constexpr std::array told_in_order = {PlanPart::tap,   PlanPart::pipe,     PlanPart::pressure, PlanPart::machine,
+                                      PlanPart::place, PlanPart::readings, PlanPart::service,  PlanPart::cleaning,
+                                      PlanPart::pit,   PlanPart::rejected};
 
 // Names and bases of what is recalled, each once, as many as a finding holds.
 class RecalledNames {
@@ -79,11 +79,11 @@ void Recorder::refused(const Recorder& tried, const Finding& why) {
   if (!on_) return;
   for (const Basis* const basis : why.basis) {
     if (basis == nullptr) continue;
-    const auto taken = std::find_if(tried.list_.begin(), tried.list_.end(),
-                                    [&](const Item& item) { return item.stands == basis; });
+    const auto taken =
+        std::find_if(tried.list_.begin(), tried.list_.end(), [&](const Item& item) { return item.stands == basis; });
     const bool known = taken != tried.list_.end();
-    put(PlanPart::rejected, known ? taken->evidence.what : Taken::finding, *basis, known ? taken->evidence.value : Detail(),
-        from_of(*basis, From::table));
+    put(PlanPart::rejected, known ? taken->evidence.what : Taken::finding, *basis,
+        known ? taken->evidence.value : Detail(), from_of(*basis, From::table));
     list_.back().evidence.finding = why.code;
   }
   for (const Calculation& made : tried.calculations_) {

@@ -1,8 +1,8 @@
 #include <algorithm>
 #include <utility>
 
-#include "mainbore/mechanics/rating.hpp"
 #include "catalog/class_meaning.hpp"
+#include "mainbore/mechanics/rating.hpp"
 #include "planning/calculations.hpp"
 #include "planning/candidates.hpp"
 
@@ -50,7 +50,10 @@ std::optional<Length> believed_wall(const Context& context, const ResolvedMain& 
   if (!measured) return std::nullopt;
   const Basis& gauge = context.rules.wall_uncertainty.basis;
   if (od && !over(0.5 * *od, *measured)) {
-    said.findings.add(FindingCode::main_wall_impossible, Severity::hold).value(*measured).at_most(0.5 * *od).basis(gauge);
+    said.findings.add(FindingCode::main_wall_impossible, Severity::hold)
+        .value(*measured)
+        .at_most(0.5 * *od)
+        .basis(gauge);
     return std::nullopt;
   }
   const std::optional<Length> thickest = thickest_of(main.candidates);
@@ -69,7 +72,8 @@ std::optional<Length> believed_wall(const Context& context, const ResolvedMain& 
 std::optional<SettlingReading> settling_reading(const Context& context, const std::vector<const Pipe*>& pipes,
                                                 bool diameter_known) {
   const Pipe& first = *pipes.front();
-  const bool differs = std::any_of(pipes.begin(), pipes.end(), [&](const Pipe* pipe) { return told_apart(*pipe, first); });
+  const bool differs =
+      std::any_of(pipes.begin(), pipes.end(), [&](const Pipe* pipe) { return told_apart(*pipe, first); });
   if (diameter_known || !differs) return std::nullopt;
   SettlingReading reading{ReadingId::circumference, {}};
   if (!context.whole()) return reading;
@@ -77,7 +81,8 @@ std::optional<SettlingReading> settling_reading(const Context& context, const st
     if (!pipe->od) continue;
     const LengthRange tape = whole_marks(tape_range(*pipe, context.rules));
     const auto same = std::find_if(reading.readings.begin(), reading.readings.end(), [&](const ReadingMeans& means) {
-      return std::fabs(means.low.base() - tape.low.base()) < 0.01 && std::fabs(means.high.base() - tape.high.base()) < 0.01;
+      return std::fabs(means.low.base() - tape.low.base()) < 0.01 &&
+             std::fabs(means.high.base() - tape.high.base()) < 0.01;
     });
     if (same != reading.readings.end()) {
       ++same->also;
@@ -100,7 +105,8 @@ void bound_diameter(ResolvedMain& main, const std::optional<MeasuredDiameter>& m
   main.od_greatest = main.od_high && within(*main.od_high, read) ? *main.od_high : read.high;
 }
 
-void resolve_diameter(const Context& context, ResolvedMain& main, Said& said, const std::optional<MeasuredDiameter>& measured) {
+void resolve_diameter(const Context& context, ResolvedMain& main, Said& said,
+                      const std::optional<MeasuredDiameter>& measured) {
   std::optional<Length> least;
   std::optional<Length> greatest;
   for (const Pipe* pipe : main.candidates) {
@@ -124,7 +130,8 @@ void resolve_diameter(const Context& context, ResolvedMain& main, Said& said, co
   if (main.governing != nullptr && main.governing->od) main.od = main.governing->od;
   else main.od = least;
   if (!main.od) {
-    said.findings.add(FindingCode::main_od_unknown, Severity::hold).basis(context.rules.circumference_uncertainty.basis);
+    said.findings.add(FindingCode::main_od_unknown, Severity::hold)
+        .basis(context.rules.circumference_uncertainty.basis);
   } else if (over(*greatest - *least, 0.06 * units::inch)) {
     said.findings.add(FindingCode::main_od_unsettled, Severity::hold)
         .with(Measure(*least), Measure(*greatest))
@@ -135,7 +142,8 @@ void resolve_diameter(const Context& context, ResolvedMain& main, Said& said, co
 // Of a wall and how far it may lie below, the weaker column: the least wall is no better known than its tolerance.
 const Basis& deciding_wall(const Pipe& pipe) {
   const PipeSeries& series = *pipe.series;
-  const bool by_tolerance = pipe.wall_minus > Length() && pipe.how_of(PipeColumn::wall_minus) > pipe.how_of(PipeColumn::wall);
+  const bool by_tolerance =
+      pipe.wall_minus > Length() && pipe.how_of(PipeColumn::wall_minus) > pipe.how_of(PipeColumn::wall);
   return series.basis_of(by_tolerance ? PipeColumn::wall_minus : PipeColumn::wall);
 }
 
@@ -148,7 +156,8 @@ void resolve_wall(const Context& context, ResolvedMain& main, Said& said) {
     main.wall_basis = WallBasis::measured;
     said.taken.measured(PlanPart::pipe, Taken::gauge, gauge.basis, Measure(*measured));
     if (said.taken.on()) {
-      said.taken.calculated(Worked(PlanPart::pipe, Formula::wall_by_gauge, {nominal_wall(main), figure(gauge)}, *main.wall_least));
+      said.taken.calculated(
+          Worked(PlanPart::pipe, Formula::wall_by_gauge, {nominal_wall(main), figure(gauge)}, *main.wall_least));
     }
     auto asked = class_wall_reading(pipe, context.rules);
     const bool tabulated = asked.has_value();
@@ -167,13 +176,14 @@ void resolve_wall(const Context& context, ResolvedMain& main, Said& said) {
     main.wall_least = least_wall(*pipe);
     main.wall_basis = WallBasis::catalogue;
     said.assume({"main.wall", Measure(*main.wall_least), "the least wall a sound pipe of this class may have",
-                    "gauge the wall at the tap"});
+                 "gauge the wall at the tap"});
     said.taken.assumed(PlanPart::pipe, Taken::pipe_wall, pipe->series->basis_of(PipeColumn::wall_minus),
-                          Measure(*main.wall_least));
+                       Measure(*main.wall_least));
     if (said.taken.on()) {
-      said.taken.calculated(Worked(PlanPart::pipe, Formula::wall_by_table,
-                                   {figure(*pipe, PipeColumn::wall, *pipe->wall), figure(*pipe, PipeColumn::wall_minus, pipe->wall_minus)},
-                                   *main.wall_least));
+      said.taken.calculated(Worked(
+          PlanPart::pipe, Formula::wall_by_table,
+          {figure(*pipe, PipeColumn::wall, *pipe->wall), figure(*pipe, PipeColumn::wall_minus, pipe->wall_minus)},
+          *main.wall_least));
     }
   }
 }
@@ -206,7 +216,8 @@ void rate_by_class(const Context& context, ResolvedMain& main, Said& said, const
   const auto too_thin_for = [&](const Pipe& pipe) {
     return wall && pipe.plausible && over(pipe.plausible->wall_from, *wall);
   };
-  std::optional<Pressure> least_with_surge;  // another pipe's than the least rating, where that one's class covers a surge
+  std::optional<Pressure>
+      least_with_surge;  // another pipe's than the least rating, where that one's class covers a surge
   for (const Pipe* pipe : main.candidates) {
     if (!pipe->rating) {
       main.rating_unsettled = true;
@@ -238,7 +249,7 @@ void rate_by_class(const Context& context, ResolvedMain& main, Said& said, const
   if (main.rating) main.surge_covered = *least_with_surge - *main.rating;
   if (edition_assumed && !context.job().main.rating) {
     said.assume({"main.rating", Measure(*main.rating), "the same pipe was rated lower before its standard was revised",
-                    "find the year it was laid, or read the pressure class (PC) printed on the pipe"});
+                 "find the year it was laid, or read the pressure class (PC) printed on the pipe"});
     said.taken.assumed(PlanPart::pipe, Taken::pipe_rating, *main.rating_basis, Measure(*main.rating));
   }
 }
@@ -251,7 +262,7 @@ void rate_by_utility(const Context& context, ResolvedMain& main, Said& said) {
   main.rating_unsettled = false;
   if (known && *stated > *main.greatest_rating) {
     said.assume({"main.rating", Measure(*main.greatest_rating), "no class that this pipe can be was rated for more",
-                    "have the utility look into the rating it states"});
+                 "have the utility look into the rating it states"});
     said.taken.assumed(PlanPart::pipe, Taken::pipe_rating, *main.rating_basis, Measure(*main.greatest_rating));
     if (*main.rating == *main.greatest_rating) return;  // settled, by the pipe
     main.rating = main.greatest_rating;
@@ -269,8 +280,8 @@ void derate(const Context& context, ResolvedMain& main, Said& said) {
   if (facts.temperature_factors.empty()) return;
   if (!context.job().main.temperature) {
     said.assume({"main.temperature", Measure(temperature_assumed),
-                    "buried mains are seldom warmer, and no credit is taken for cold",
-                    "hold a thermometer to the bare pipe"});
+                 "buried mains are seldom warmer, and no credit is taken for cold",
+                 "hold a thermometer to the bare pipe"});
     said.taken.assumed(PlanPart::pipe, Taken::pipe_temperature, facts.temperature_basis, Measure(temperature_assumed));
     return;
   }
@@ -278,7 +289,7 @@ void derate(const Context& context, ResolvedMain& main, Said& said) {
   const auto factor = temperature_factor(context, facts, *context.job().main.temperature);
   main.temperature_factor = factor.value_or(0.0);
   said.taken.take(PlanPart::pipe, Taken::temperature_factor, facts.temperature_basis,
-                     Measure(main.temperature_factor, Kind::ratio));
+                  Measure(main.temperature_factor, Kind::ratio));
   if (main.rating) {
     const Pressure of_class = *main.rating;
     main.rating = main.temperature_factor * of_class;
@@ -339,12 +350,11 @@ ResolvedMain resolve_main(const Context& context, Said& said) {
 
   if (main.candidates.size() > 1) {
     main.settle = settling_reading(context, main.candidates, known.measured.has_value());
-    said.assume({"main.class", std::string_view(main.governing->class_name),
-                    "the weakest pipe that fits what is known",
-                    main.settle ? "read the class cast or stenciled on the pipe, or take the reading below"
-                                : "read the class cast or stenciled on the pipe"});
+    said.assume({"main.class", std::string_view(main.governing->class_name), "the weakest pipe that fits what is known",
+                 main.settle ? "read the class cast or stenciled on the pipe, or take the reading below"
+                             : "read the class cast or stenciled on the pipe"});
     said.taken.assumed(PlanPart::pipe, Taken::pipe_class, main.governing->series->basis_of(PipeColumn::wall),
-                          std::string_view(main.governing->class_name));
+                       std::string_view(main.governing->class_name));
     said.findings.add(FindingCode::main_class_unknown, Severity::caution)
         .with(std::string_view(main.governing->class_name), static_cast<int>(main.candidates.size()),
               main.settle ? Detail(name_of(main.settle->id)) : Detail())

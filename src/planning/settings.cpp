@@ -21,7 +21,8 @@ void take_machine(MachineFacts& machine, const Settings& settings, FromSettings&
   from.taken.insert(from.taken.end(), settings.machine_facts.begin(), settings.machine_facts.end());
 }
 
-void take_length(std::optional<Length>& fact, const std::optional<Length>& length, std::string_view path, FromSettings& from) {
+void take_length(std::optional<Length>& fact, const std::optional<Length>& length, std::string_view path,
+                 FromSettings& from) {
   if (fact || !length) return;
   fact = length;
   from.taken.push_back({std::string(path), Measure(*length)});
@@ -69,7 +70,8 @@ UnitSystem units_in_force(const Settings& settings, std::optional<UnitSystem> as
   return asked.value_or(UnitSystem::us);
 }
 
-Language language_in_force(const Settings& settings, std::optional<Language> asked, bool translated, FromSettings& from) {
+Language language_in_force(const Settings& settings, std::optional<Language> asked, bool translated,
+                           FromSettings& from) {
   Language language = asked.value_or(Language::english);
   if (settings.language && !asked && translated) {
     language = *settings.language;

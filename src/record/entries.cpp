@@ -58,8 +58,8 @@ constexpr RecordEntry choice(RecordKey key, std::string_view name, std::string_v
   return entry;
 }
 constexpr RecordEntry numbered() {
-  RecordEntry entry = text(RecordKey::tap_number, "tap_number", "Tap", "of several taps of one order, from 1",
-                           Needed::never);
+  RecordEntry entry =
+      text(RecordKey::tap_number, "tap_number", "Tap", "of several taps of one order, from 1", Needed::never);
   entry.type = RecordType::whole;
   entry.least = 1;
   entry.greatest = 99;
@@ -76,28 +76,38 @@ constexpr std::array<RecordEntry, record_key_count> entries = {
     of_type(RecordType::day, text(date, "date", "Date", "day of the tap, such as 2026-05-04", always)),
     of_type(RecordType::time, text(start, "start", "Start", "such as 07:30", always)),
     of_type(RecordType::time, text(end, "end", "End", "such as 10:15", always)),
-    ranged(1, 1000, fact(line_pressure, "line_pressure", "Line pressure", "at the gauge, when tapping", "main.pressure", quantity,
-         Kind::pressure, always, ReadingId::line_pressure)),
-    ranged(0.3, 160, fact(od, "od", "Outside diameter", "by caliper on the bare pipe", "main.od", quantity, Kind::length, never)),
-    ranged(1, 500, fact(circumference, "circumference", "Circumference", "by tape on the bare pipe", "main.circumference", quantity,
-         Kind::tape, never, ReadingId::circumference)),
-    ranged(0.01, 24, fact(wall, "wall", "Wall", "by gauge at the tap", "main.wall", quantity, Kind::length, never, ReadingId::wall)),
-    ranged(-40, 150, fact(pipe_temperature, "pipe_temperature", "Temperature of the pipe", "thermometer on the bare pipe",
-         "main.temperature", quantity, Kind::temperature, never, ReadingId::pipe_temperature)),
+    ranged(1, 1000,
+           fact(line_pressure, "line_pressure", "Line pressure", "at the gauge, when tapping", "main.pressure",
+                quantity, Kind::pressure, always, ReadingId::line_pressure)),
+    ranged(0.3, 160,
+           fact(od, "od", "Outside diameter", "by caliper on the bare pipe", "main.od", quantity, Kind::length, never)),
+    ranged(1, 500,
+           fact(circumference, "circumference", "Circumference", "by tape on the bare pipe", "main.circumference",
+                quantity, Kind::tape, never, ReadingId::circumference)),
+    ranged(
+        0.01, 24,
+        fact(wall, "wall", "Wall", "by gauge at the tap", "main.wall", quantity, Kind::length, never, ReadingId::wall)),
+    ranged(-40, 150,
+           fact(pipe_temperature, "pipe_temperature", "Temperature of the pipe", "thermometer on the bare pipe",
+                "main.temperature", quantity, Kind::temperature, never, ReadingId::pipe_temperature)),
     [] {
       RecordEntry entry = distance(joint_distance, "joint_distance", "Distance to the nearest joint",
                                    "from the tap along the main", 1000, never);
       entry.reading = ReadingId::joint_distance;
       return entry;
     }(),
-    ranged(0, 500, fact(surge, "surge", "Surge, by the utility", "as the utility confirms it", "main.surge", quantity, Kind::pressure,
-         never, ReadingId::surge)),
-    fact(pipe_class, "class", "Class on the barrel", "as it stands on the pipe", "main.class", RecordType::text, Kind::ratio,
-         never),
+    ranged(0, 500,
+           fact(surge, "surge", "Surge, by the utility", "as the utility confirms it", "main.surge", quantity,
+                Kind::pressure, never, ReadingId::surge)),
+    fact(pipe_class, "class", "Class on the barrel", "as it stands on the pipe", "main.class", RecordType::text,
+         Kind::ratio, never),
     fact(condition, "condition", "Condition", "of the pipe as found", "main.condition", RecordType::choice, Kind::ratio,
          always),
-    fact(clock, "clock", "Clock", "of the tap, seen along the main", "service.clock", RecordType::text, Kind::ratio, always),
-    ranged(0, 100 * foot, fact(cover, "cover", "Cover", "from the ground to the crown", "main.cover", quantity, Kind::distance, always)),
+    fact(clock, "clock", "Clock", "of the tap, seen along the main", "service.clock", RecordType::text, Kind::ratio,
+         always),
+    ranged(
+        0, 100 * foot,
+        fact(cover, "cover", "Cover", "from the ground to the crown", "main.cover", quantity, Kind::distance, always)),
     text(station, "station", "Station", "along the main, by the utility's own count", never),
     distance(tie_1, "tie_1", "Tie 1", "from the tap to a fixed point", 1000, always),
     text(tie_1_from, "tie_1_from", "Tie 1 from", "the fixed point", always),
@@ -107,15 +117,21 @@ constexpr std::array<RecordEntry, record_key_count> entries = {
     degrees(latitude, "latitude", "Latitude", 90),
     choice(method, "method", "Method", "how it was tapped", methods_done, always),
     text(tool, "tool", "Tool", "mark on the tap or cutter", always),
-    choice(tool_state, "tool_state", "State of the tool", "what was done to it since the hole before", tool_states, never),
+    choice(tool_state, "tool_state", "State of the tool", "what was done to it since the hole before", tool_states,
+           never),
     text(stop, "stop", "Stop", "corporation stop or valve: size, thread and mark", always),
-    ranged(0.1, 60, fact(tap_depth, "tap_depth", "Depth tapped to", "feed from the touch of the tool to where tapping stopped",
-         "service.trial.depth", quantity, Kind::length, never)),
-    ranged(0, 100, fact(hand_turns, "hand_turns", "Turns by hand", "of the stop", "service.trial.hand_turns", quantity, Kind::ratio, never)),
-    ranged(0, 20, fact(wrench_turns, "wrench_turns", "Turns by wrench", "of the stop", "service.trial.wrench_turns", quantity, Kind::ratio,
-         direct_tap)),
-    ranged(0, 20, fact(threads_showing, "threads_showing", "Threads showing", "of the stop, outside the pipe",
-         "service.trial.threads_showing", quantity, Kind::ratio, direct_tap)),
+    ranged(0.1, 60,
+           fact(tap_depth, "tap_depth", "Depth tapped to", "feed from the touch of the tool to where tapping stopped",
+                "service.trial.depth", quantity, Kind::length, never)),
+    ranged(0, 100,
+           fact(hand_turns, "hand_turns", "Turns by hand", "of the stop", "service.trial.hand_turns", quantity,
+                Kind::ratio, never)),
+    ranged(0, 20,
+           fact(wrench_turns, "wrench_turns", "Turns by wrench", "of the stop", "service.trial.wrench_turns", quantity,
+                Kind::ratio, direct_tap)),
+    ranged(0, 20,
+           fact(threads_showing, "threads_showing", "Threads showing", "of the stop, outside the pipe",
+                "service.trial.threads_showing", quantity, Kind::ratio, direct_tap)),
     text(leak_check, "leak_check", "Leak check", "pressure, minutes, and what was seen", always),
     text(coupon, "coupon", "Coupon kept by", "who has the piece cut out, or why there is none", always),
     text(tapped_by, "tapped_by", "Tapped by, initials", "who tapped", always),
@@ -170,7 +186,8 @@ std::string written(const RecordValue& value, UnitSystem units) {
 std::string written(const RecordEntry& entry, const RecordValue& value, UnitSystem units) {
   const auto* const measure = std::get_if<Measure>(&value);
   if (measure != nullptr && entry.kind == Kind::distance) return on_tape(measure->as<1, 0, 0>(), units, Toward::less);
-  if (measure == nullptr || entry.type != RecordType::quantity || entry.kind != Kind::ratio) return written(value, units);
+  if (measure == nullptr || entry.type != RecordType::quantity || entry.kind != Kind::ratio)
+    return written(value, units);
   std::string text;
   constexpr int places = 7;  // a centimeter on the ground
   append_number(text, measure->base(), places);

@@ -38,7 +38,8 @@ Job with_readings(Job job, const Readings& readings) {
   length(main.wall, wall);
   length(main.cover, cover);
   if (const auto read = readings.text(pipe_class); !read.empty()) main.class_name = read;
-  if (const auto read = place_of(readings.text(condition), condition_names)) main.condition = static_cast<Condition>(*read);
+  if (const auto read = place_of(readings.text(condition), condition_names))
+    main.condition = static_cast<Condition>(*read);
   if (const auto* at = std::get_if<ClockPosition>(&readings.at(clock))) job.service.clock = *at;
   if (const auto read = place_of(readings.text(method), method_names)) job.service.method = static_cast<Method>(*read);
   return job;
@@ -63,17 +64,15 @@ const RecordEntry* entry_read_for(ReadingId id) {
 }
 
 bool has(const Plan& plan, FindingCode code, Severity severity) {
-  return std::any_of(plan.findings.begin(), plan.findings.end(), [&](const Finding& finding) {
-    return finding.code == code && finding.severity == severity;
-  });
+  return std::any_of(plan.findings.begin(), plan.findings.end(),
+                     [&](const Finding& finding) { return finding.code == code && finding.severity == severity; });
 }
 
 int rank(Verdict verdict) { return verdict == Verdict::go ? 0 : verdict == Verdict::hold ? 1 : 2; }
 
 class RecordMaker {
  public:
-  RecordMaker(const Job& job, const Readings& readings, const Planner& planner, UnitSystem units)
-      : units_(units) {
+  RecordMaker(const Job& job, const Readings& readings, const Planner& planner, UnitSystem units) : units_(units) {
     record_.readings = readings;
     record_.planned = planner.plan(job);
     record_.found = planner.plan(with_readings(job, readings));
@@ -107,7 +106,8 @@ class RecordMaker {
   void compare() {
     const Plan& planned = record_.planned;
     const Plan& found = record_.found;
-    if (planned.verdict == Verdict::no_go) record_.because.push_back({"no-go", "the plan was a no-go: there was no tap to make"});
+    if (planned.verdict == Verdict::no_go)
+      record_.because.push_back({"no-go", "the plan was a no-go: there was no tap to make"});
     const bool worse = rank(found.verdict) > rank(planned.verdict);
     for (const Finding& finding : found.findings) {
       if (finding.severity != Severity::stop && finding.severity != Severity::hold) continue;
@@ -119,11 +119,13 @@ class RecordMaker {
     const ChosenMethod& then = planned.method;
     const ChosenMethod& now = found.method;
     if (now.kind != then.kind || now.count != then.count || now.tap != then.tap) {
-      record_.because.push_back({"method", "planned again with the readings it is another tap: " + summary_of(found, units_).work});
+      record_.because.push_back(
+          {"method", "planned again with the readings it is another tap: " + summary_of(found, units_).work});
       return;
     }
     for (const Finding& finding : planned.findings) {
-      if (finding.severity == Severity::hold && !has(found, finding.code, Severity::hold)) record_.settled.push_back(finding.code);
+      if (finding.severity == Severity::hold && !has(found, finding.code, Severity::hold))
+        record_.settled.push_back(finding.code);
     }
   }
 
@@ -160,8 +162,8 @@ class RecordMaker {
   }
 
   void deviation(const RecordEntry& entry, std::string planned) {
-    record_.deviations.push_back({std::string(entry.name), std::move(planned), written(entry, read().at(entry.key), units_),
-                                  reason_for(entry.name)});
+    record_.deviations.push_back({std::string(entry.name), std::move(planned),
+                                  written(entry, read().at(entry.key), units_), reason_for(entry.name)});
   }
 
   void off_by_more(RecordKey key, std::optional<Measure> planned, double tolerance) {
@@ -183,14 +185,17 @@ class RecordMaker {
       return number ? std::optional(Measure(*number, Kind::ratio)) : std::nullopt;
     };
     const MakeupPlan makeup = planned.makeup.value_or(MakeupPlan{});
-    off_by_more(wrench_turns, by_plan_or_trial(planned.makeup.has_value(), makeup.wrench_turns, trial.wrench_turns), 0.25 + 1e-9);
-    off_by_more(threads_showing, by_plan_or_trial(planned.makeup.has_value(), makeup.threads_showing, trial.threads_showing),
+    off_by_more(wrench_turns, by_plan_or_trial(planned.makeup.has_value(), makeup.wrench_turns, trial.wrench_turns),
+                0.25 + 1e-9);
+    off_by_more(threads_showing,
+                by_plan_or_trial(planned.makeup.has_value(), makeup.threads_showing, trial.threads_showing),
                 0.5 + 1e-9);
     if (planned.marks && planned.marks->at && planned.marks->at->stop_tapping) {
       off_by_more(tap_depth, Measure(*planned.marks->at->stop_tapping), 1.0 / 16.0 + 1e-9);
     }
     for (const JudgedReading& one : record_.judged) {
-      if (one.judged == Judged::outside) deviation(*entry_read_for(one.stop_number.id), bounds_in_words(one.stop_number, units_));
+      if (one.judged == Judged::outside)
+        deviation(*entry_read_for(one.stop_number.id), bounds_in_words(one.stop_number, units_));
     }
     for (const DeviationReason& given : read().deviations) {
       const bool told = std::any_of(record_.deviations.begin(), record_.deviations.end(),
@@ -216,10 +221,12 @@ class RecordMaker {
   void miss(std::string name, std::string label) { record_.missing.push_back({std::move(name), std::move(label)}); }
 
   void missing() {
-    const bool direct = read().has(method) ? read().text(method) == "direct" : record_.planned.method.kind == Method::direct;
+    const bool direct =
+        read().has(method) ? read().text(method) == "direct" : record_.planned.method.kind == Method::direct;
     for (const RecordEntry& entry : record_entries()) {
       const bool stop_number = entry.reading && record_.planned.reading(*entry.reading) != nullptr;
-      const bool needed = stop_number || entry.needed == Needed::always || (entry.needed == Needed::direct_tap && direct);
+      const bool needed =
+          stop_number || entry.needed == Needed::always || (entry.needed == Needed::direct_tap && direct);
       if (needed && !read().has(entry.key)) miss(std::string(entry.name), std::string(entry.label));
     }
     if (!read().has(od) && !read().has(circumference) && record_.planned.reading(ReadingId::circumference) == nullptr) {
@@ -235,7 +242,9 @@ class RecordMaker {
            "Hold not written as cleared, found and by whom: " + std::string(text_of(hold.code).title));
     }
     for (const Deviation& one : record_.deviations) {
-      if (one.reason.empty()) miss("deviations." + one.what, "Reason for " + one.what + ": " + one.done + " where " + one.planned + " was planned");
+      if (one.reason.empty())
+        miss("deviations." + one.what,
+             "Reason for " + one.what + ": " + one.done + " where " + one.planned + " was planned");
     }
   }
 

@@ -35,8 +35,8 @@ ToolHistory tool_history(const std::vector<const LedgerEntry*>& entries) {
     if (read.has(RecordKey::date)) use.last_date = read.text(RecordKey::date);
     const auto depth = read.measure(RecordKey::tap_depth);
     if (!depth || read.text(RecordKey::method) != "direct") continue;
-    history.depths.push_back({tool, std::string(read.text(RecordKey::stop)), std::string(read.text(RecordKey::date)), *depth,
-                              read.measure(RecordKey::hand_turns), read.measure(RecordKey::wrench_turns),
+    history.depths.push_back({tool, std::string(read.text(RecordKey::stop)), std::string(read.text(RecordKey::date)),
+                              *depth, read.measure(RecordKey::hand_turns), read.measure(RecordKey::wrench_turns),
                               read.measure(RecordKey::threads_showing)});
   }
   for (auto& [name, use] : tools) history.tools.push_back(std::move(use));

@@ -32,7 +32,8 @@ std::string how_in_words(const Basis& basis) {
 }
 
 std::string source_in_words(From from, const Basis& basis) {
-  if (basis.utility) return "the utility's rule" + (basis.reference != nullptr ? ": " + *basis.reference : std::string());
+  if (basis.utility)
+    return "the utility's rule" + (basis.reference != nullptr ? ": " + *basis.reference : std::string());
   if (from == From::measured) return "measured at the pipe";
   if (basis.how == How::stated_in_settings) return "given by the settings file";
   std::string text = from == From::assumed ? "assumed; " : from == From::rule ? "rule; " : "";
@@ -54,15 +55,18 @@ std::string with_figures(std::string_view formula, const std::vector<Calculation
     if (!in_name(formula[i]) || std::isdigit(static_cast<unsigned char>(formula[i])) != 0) {
       const bool number = std::isdigit(static_cast<unsigned char>(formula[i])) != 0;
       do out += formula[i++];
-      while (number && i < formula.size() && (std::isdigit(static_cast<unsigned char>(formula[i])) != 0 || formula[i] == '.'));
+      while (number && i < formula.size() &&
+             (std::isdigit(static_cast<unsigned char>(formula[i])) != 0 || formula[i] == '.'));
       continue;
     }
     std::size_t end = i;
     while (end < formula.size() && in_name(formula[end])) ++end;
     const std::string_view name = formula.substr(i, end - i);
-    const auto figure = std::find_if(figures.begin(), figures.end(), [&](const CalculationFigure& f) { return f.symbol == name; });
+    const auto figure =
+        std::find_if(figures.begin(), figures.end(), [&](const CalculationFigure& f) { return f.symbol == name; });
     if (figure == figures.end()) out += name;
-    else if ((end < formula.size() && formula[end] == '^') || figure->value.starts_with('-')) out += "(" + figure->value + ")";
+    else if ((end < formula.size() && formula[end] == '^') || figure->value.starts_with('-'))
+      out += "(" + figure->value + ")";
     else out += figure->value;
     i = end;
   }
@@ -83,7 +87,8 @@ std::string line_of(const Plan& plan, int number, Formula formula, const Detail&
     const Calculation& one = plan.calculations[i];
     const int here = static_cast<int>(i) + 1;
     if (here >= number && found > 0) break;
-    if (here != number && one.formula == formula && measure != nullptr && one.result.base() == measure->base()) found = here;
+    if (here != number && one.formula == formula && measure != nullptr && one.result.base() == measure->base())
+      found = here;
   }
   if (found > 0) return "line " + std::to_string(found);
   return "by [" + std::string(text_of(formula).id) + "]";
@@ -104,8 +109,10 @@ CalculationLine line(const Plan& plan, const Calculation& made, int number, Unit
   out.formula = text.text;
   for (std::size_t i = 0; i < made.inputs.size(); ++i) {
     const CalculationInput& input = made.inputs[i];
-    out.with.push_back({std::string(text.symbols[i].name), in_figures(input.value, system), std::string(text.symbols[i].what),
-                        input.worked_out ? line_of(plan, number, *input.worked_out, input.value) : source_in_words(input.from, input.basis)});
+    out.with.push_back({std::string(text.symbols[i].name), in_figures(input.value, system),
+                        std::string(text.symbols[i].what),
+                        input.worked_out ? line_of(plan, number, *input.worked_out, input.value)
+                                         : source_in_words(input.from, input.basis)});
   }
   out.figures = with_figures(text.text, out.with);
   out.result = std::string(result_symbol(text.text)) + " = " + in_figures(made.result, system);
@@ -124,17 +131,28 @@ CalculationLine line(const Plan& plan, const Calculation& made, int number, Unit
 
 std::string_view name_of(PlanPart part) {
   switch (part) {
-    case PlanPart::pipe: return "Pipe";
-    case PlanPart::tap: return "Tap";
-    case PlanPart::pressure: return "Pressure";
-    case PlanPart::machine: return "Machine and marks on the bar";
-    case PlanPart::place: return "Place";
-    case PlanPart::readings: return "Bounds of the stop numbers";
-    case PlanPart::service: return "Water for the customer";
-    case PlanPart::cleaning: return "Cleaning";
-    case PlanPart::pit: return "Pit";
-    case PlanPart::findings: return "Findings";
-    case PlanPart::rejected: return "What other ways were refused for";
+    case PlanPart::pipe:
+      return "Pipe";
+    case PlanPart::tap:
+      return "Tap";
+    case PlanPart::pressure:
+      return "Pressure";
+    case PlanPart::machine:
+      return "Machine and marks on the bar";
+    case PlanPart::place:
+      return "Place";
+    case PlanPart::readings:
+      return "Bounds of the stop numbers";
+    case PlanPart::service:
+      return "Water for the customer";
+    case PlanPart::cleaning:
+      return "Cleaning";
+    case PlanPart::pit:
+      return "Pit";
+    case PlanPart::findings:
+      return "Findings";
+    case PlanPart::rejected:
+      return "What other ways were refused for";
   }
   return {};
 }

@@ -11,7 +11,7 @@ namespace mainbore::report {
 
 struct CalculationFigure {
   std::string symbol;
-  std::string value;   // "8.99 in"
+  std::string value;  // "8.99 in"
   std::string what;
   std::string source;  // "line 4", "given by the job", "AWWA C151/A21.51-17 (published)"
 };
@@ -22,9 +22,9 @@ struct CalculationLine {
   std::string title;
   std::string_view id;
   std::string formula;
-  std::string figures;      // the formula with them
-  std::string result;       // "n = 3.4371 threads"
-  std::string limit;        // "at least 2 threads"; empty: none
+  std::string figures;  // the formula with them
+  std::string result;   // "n = 3.4371 threads"
+  std::string limit;    // "at least 2 threads"; empty: none
   std::string limit_source;
   std::string utilization;  // "0.5819"; empty: none
   bool met = true;

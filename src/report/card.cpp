@@ -19,7 +19,9 @@ using words::sentence_case;
 
 class CardWriter {
  public:
-  CardWriter(const Plan& plan, Audience audience) : plan_(plan), audience_(audience) { card_.language = audience.language; }
+  CardWriter(const Plan& plan, Audience audience) : plan_(plan), audience_(audience) {
+    card_.language = audience.language;
+  }
 
   Card all() && {
     verdict();
@@ -97,7 +99,8 @@ class CardWriter {
   void readings() {
     for (const Reading& reading : plan_.readings) {
       const std::string_view unit = shown(Measure(0.0, reading.kind()), audience_).unit;
-      card_.readings.push_back({sentence_case(std::string(words_of(reading.id, audience_.language))), bounds_in_words(reading, audience_), std::string(unit), reading.id});
+      card_.readings.push_back({sentence_case(std::string(words_of(reading.id, audience_.language))),
+                                bounds_in_words(reading, audience_), std::string(unit), reading.id});
     }
   }
 
@@ -124,11 +127,13 @@ class CardWriter {
     switch (plan_.method.kind) {
       case Method::direct: {
         if (setup.saddle_od) {
-          line(CardWord::machine_seat, said(CardWord::seat_for, {{"diameter", on_caliper(*setup.saddle_od, audience_)}}));
+          line(CardWord::machine_seat,
+               said(CardWord::seat_for, {{"diameter", on_caliper(*setup.saddle_od, audience_)}}));
         }
         if (setup.chain) line(CardWord::chain, chain(*setup.chain));
         if (setup.clamp && setup.clamp->stud_torque) {
-          line(CardWord::stud_torque, said(CardWord::stud_torque_is, {{"torque", show(setup.clamp->stud_torque->usual)}}));
+          line(CardWord::stud_torque,
+               said(CardWord::stud_torque_is, {{"torque", show(setup.clamp->stud_torque->usual)}}));
         }
         break;
       }
@@ -149,7 +154,8 @@ class CardWriter {
       card_.setup.push_back({sentence_case(std::string(kind)), approved_in_words(*item, audience_)});
     }
     const std::string push = wet() && setup.push > Force() ? show(setup.push) : std::string();
-    line(CardWord::feed, said(setup.feed == Feed::hand ? CardWord::feed_by_hand : CardWord::feed_powered, {{"push", push}}));
+    line(CardWord::feed,
+         said(setup.feed == Feed::hand ? CardWord::feed_by_hand : CardWord::feed_powered, {{"push", push}}));
   }
 
   [[nodiscard]] std::string chain(const ChainPlan& chain) const {
@@ -175,7 +181,9 @@ class CardWriter {
     if (plan_.makeup) add(said(CardWord::short_wrench, {{"turns", wrench_turns()}}));
     if (!text.empty()) card_.what.push_back(sentence_case(std::move(text)) + '.');
   }
-  [[nodiscard]] std::string wrench_turns() const { return turns_in_words(plan_.makeup->wrench_turns, audience_.language); }
+  [[nodiscard]] std::string wrench_turns() const {
+    return turns_in_words(plan_.makeup->wrench_turns, audience_.language);
+  }
 
   // What the truck lacks, with what else aboard would do: before all that it has.
   void lacking(const std::vector<LoadItem>& list) {
@@ -197,8 +205,8 @@ class CardWriter {
     const auto list = materials(plan_, audience_);
     lacking(list);
     for (std::size_t group = 0; group < load_group_names.size(); ++group) {
-      constexpr std::array<CardWord, load_group_names.size()> labels = {CardWord::fit, CardWord::machine, CardWord::measure,
-                                                                        CardWord::keep_safe};
+      constexpr std::array<CardWord, load_group_names.size()> labels = {CardWord::fit, CardWord::machine,
+                                                                        CardWord::measure, CardWord::keep_safe};
       CardGroup things{said(labels[group]), {}};
       for (const LoadItem& item : list) {
         if (item.group != static_cast<LoadGroup>(group)) continue;
@@ -243,7 +251,8 @@ class CardWriter {
     for (const Finding& finding : plan_.findings) {
       if (finding.severity == severity && !said_above(finding.code)) list.push_back(&finding);
     }
-    std::stable_partition(list.begin(), list.end(), [](const Finding* finding) { return finding->code != FindingCode::value_recalled; });
+    std::stable_partition(list.begin(), list.end(),
+                          [](const Finding* finding) { return finding->code != FindingCode::value_recalled; });
     for (const Finding* finding : list) card_.odd.push_back(line_of(*finding, audience_, plan_.readings));
   }
 
@@ -256,9 +265,11 @@ class CardWriter {
 
 AssumedWords assumed_words(const Assumption& assumed, Audience audience) {
   AssumedWords words{std::string(words::term(assumed.path, audience.language)), {}};
-  std::replace_if(words.fact.begin(), words.fact.end(), [](char c) { return c == '.' || c == '_'; }, ' ');
+  std::replace_if(
+      words.fact.begin(), words.fact.end(), [](char c) { return c == '.' || c == '_'; }, ' ');
   const auto* const measure = std::get_if<Measure>(&assumed.value);
-  if (measure != nullptr && measure->kind() == Kind::pressure) words.value = on_gauge(measure->as<-2, 1, 0>(), audience);
+  if (measure != nullptr && measure->kind() == Kind::pressure)
+    words.value = on_gauge(measure->as<-2, 1, 0>(), audience);
   else append_detail(words.value, assumed.value, audience);
   return words;
 }

@@ -49,9 +49,9 @@ struct Card {
   std::vector<BarMark> marks;
   std::string makeup;
   std::vector<CardGroup> bring;
-  std::vector<std::string> odd;       // about this job, the gravest first
+  std::vector<std::string> odd;  // about this job, the gravest first
   std::vector<std::string_view> cautions;
-  std::string translation;            // who has reviewed it; empty in English
+  std::string translation;  // who has reviewed it; empty in English
 };
 // "main class" and "PC 350".
 struct AssumedWords {

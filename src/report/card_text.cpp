@@ -122,8 +122,9 @@ class CardLayout {
         if (first) {
           if (clears == Clears::office) heading(said(planned ? CardWord::clear_by_office : CardWord::open_for_office));
           else if (!planned) heading(said(CardWord::open_at_pipe));
-          else heading(said(CardWord::clear_at_pipe),
-                       said(hold.number == 1 ? CardWord::clear_at_pipe_ready : CardWord::clear_at_pipe_beside));
+          else
+            heading(said(CardWord::clear_at_pipe),
+                    said(hold.number == 1 ? CardWord::clear_at_pipe_ready : CardWord::clear_at_pipe_beside));
         }
         first = false;
         // Number, order, blank and name: the blank to the right, where a hand finds it.
@@ -150,7 +151,8 @@ class CardLayout {
     for (const BarMark& mark : card_.marks) widest = std::max(widest, columns(mark.name));
     for (const BarMark& mark : card_.marks) {
       if (setting_.run_on && mark.key == "touch") continue;
-      page_.field(std::string(mark.sign) + hard_space + std::string(mark.name), mark.where.view(), static_cast<int>(widest) + 8);
+      page_.field(std::string(mark.sign) + hard_space + std::string(mark.name), mark.where.view(),
+                  static_cast<int>(widest) + 8);
     }
     if (!card_.makeup.empty()) page_.field(said(CardWord::makeup), card_.makeup, static_cast<int>(widest) + 8);
   }
@@ -162,7 +164,9 @@ class CardLayout {
     constexpr std::size_t column = 13;
     constexpr std::size_t all_of_them = 10000;
     for (const CardGroup& group : card_.bring)
-      page_.field(group.label, shortened_list(group.things, setting_.short_bring ? width_ - column : all_of_them, card_.language), column);
+      page_.field(group.label,
+                  shortened_list(group.things, setting_.short_bring ? width_ - column : all_of_them, card_.language),
+                  column);
   }
 
   void odd() {

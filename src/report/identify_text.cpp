@@ -57,8 +57,7 @@ std::string numbers_of(const std::vector<std::size_t>& fits) {
 
 std::string answer_text(const NextAnswer& answer, UnitSystem system) {
   if (!answer.answer.empty()) return std::string(answer.answer);
-  if (answer.low && answer.high)
-    return format_between(*answer.low, *answer.high, system);
+  if (answer.low && answer.high) return format_between(*answer.low, *answer.high, system);
   std::string text;
   if (answer.from) text += "from " + std::to_string(*answer.from);
   if (answer.to) text += (text.empty() ? "to " : " to ") + std::to_string(*answer.to);
@@ -105,10 +104,9 @@ std::string identify_text(const Identification& found, UnitSystem system, int wi
   if (found.readings.circumference) {
     page.field("circumference", format_measure(Measure(*found.readings.circumference, Kind::tape), system));
   }
-  page.field("outside diameter",
-             found.readings_disagree
-                 ? length(found.od) + " by caliper, and the tape says otherwise"
-                 : length(found.od) + ", so from " + length(found.od_low) + " to " + length(found.od_high));
+  page.field("outside diameter", found.readings_disagree ? length(found.od) + " by caliper, and the tape says otherwise"
+                                                         : length(found.od) + ", so from " + length(found.od_low) +
+                                                               " to " + length(found.od_high));
   if (found.readings.wall) page.field("wall", length(*found.readings.wall));
 
   if (found.fits.empty()) {

@@ -38,7 +38,8 @@ std::string pocket_table_text(const PocketTable& table, UnitSystem system) {
   for (const auto& heading : sheet.headings) widths.push_back(report::columns(heading));
   for (const report::PocketBlock& block : sheet.blocks) {
     for (const auto& row : block.rows) {
-      for (std::size_t i = 0; i < row.size(); ++i) widths[i] = std::max(widths[i], report::columns(report::printable(row[i])));
+      for (std::size_t i = 0; i < row.size(); ++i)
+        widths[i] = std::max(widths[i], report::columns(report::printable(row[i])));
     }
   }
   for (const report::PocketBlock& block : sheet.blocks) {

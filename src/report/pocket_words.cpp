@@ -123,7 +123,8 @@ PocketSheet pocket_sheet(const PocketTable& table, UnitSystem system) {
       format_measure(Measure(table.options.line), system) +
       " on sound, straight, cool pipe proved to carry water, nothing near" +
       (table.options.machine ? "; machine: " + table.options.machine->title : "; no machine's limits") + ".");
-  if (table.from_settings.any()) sheet.conditions.push_back("From settings: " + settings_line(table.from_settings) + '.');
+  if (table.from_settings.any())
+    sheet.conditions.push_back("From settings: " + settings_line(table.from_settings) + '.');
   sheet.conditions.emplace_back(
       "It is no permission. Each job is planned with its own pressure, place, condition and machine.");
   sheet.headings = {"main", "class", "direct", "saddle", "threads*", "wall*" + unit, "OD" + unit, "chain" + unit};

@@ -11,13 +11,15 @@ namespace mainbore {
 namespace {
 
 std::string capital(std::string text) {
-  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 'a' + 'A');
+  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
+    text.front() = static_cast<char>(text.front() - 'a' + 'A');
   return text;
 }
 
 class RecordPage {
  public:
-  RecordPage(const TapRecord& record, UnitSystem units, int width) : record_(record), units_(units), page_(width, false) {}
+  RecordPage(const TapRecord& record, UnitSystem units, int width)
+      : record_(record), units_(units), page_(width, false) {}
 
   std::string write() && {
     head();
@@ -60,7 +62,9 @@ class RecordPage {
     page_.heading("STOP NUMBERS");
     for (const JudgedReading& one : record_.judged) {
       std::string text = bounds_in_words(one.stop_number, units_);
-      if (one.value) text += "; read " + format_measure(*one.value, units_) + ": " + std::string(judged_names[static_cast<std::size_t>(one.judged)]);
+      if (one.value)
+        text += "; read " + format_measure(*one.value, units_) + ": " +
+                std::string(judged_names[static_cast<std::size_t>(one.judged)]);
       else text += "; not read";
       page_.field(capital(std::string(words_of(one.stop_number.id))), text, 36);
     }

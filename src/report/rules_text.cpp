@@ -80,7 +80,8 @@ std::vector<std::string> wrapped(std::string_view text, std::size_t width) {
     const std::size_t space = std::min(text.find(' '), text.size());
     const std::string_view word = text.substr(0, space);
     text.remove_prefix(std::min(space + 1, text.size()));
-    if (!lines.back().empty() && report::columns(lines.back()) + 1 + report::columns(word) > width) lines.emplace_back();
+    if (!lines.back().empty() && report::columns(lines.back()) + 1 + report::columns(word) > width)
+      lines.emplace_back();
     if (!lines.back().empty()) lines.back() += ' ';
     lines.back() += word;
   }

@@ -15,14 +15,20 @@ using words::SheetWord;
 namespace report {
 
 Sheet::Sheet(std::string& body, const Plan& plan, Audience audience, int count)
-    : body_(body), out_(body), plan_(plan), audience_(audience), card_(card_of(plan, audience)),
-      steps_(procedure(plan, audience)), prefix_("s" + std::to_string(count) + "-") {
+    : body_(body),
+      out_(body),
+      plan_(plan),
+      audience_(audience),
+      card_(card_of(plan, audience)),
+      steps_(procedure(plan, audience)),
+      prefix_("s" + std::to_string(count) + "-") {
   if (no_go()) return;
   const auto room = [](const FigureRoom& figure) { return 1.15 * figure.words + figure.drawing; };
   const bool moved = moved_or_near();
   std::string place;
   HtmlWriter first(place);
-  const double place_room = room(moved ? write_along_figure(first, plan, audience, prefix_) : write_section_figure(first, plan, audience, prefix_));
+  const double place_room = room(moved ? write_along_figure(first, plan, audience, prefix_)
+                                       : write_section_figure(first, plan, audience, prefix_));
   std::string machine;
   HtmlWriter second(machine);
   const double machine_room = room(write_machine_figure(second, plan, audience, prefix_));
@@ -123,7 +129,8 @@ void append_page_tail(std::string& out) {
 std::string sheet_html(const Plan& plan, Audience audience) {
   std::string out;
   const std::string verdict(name_of(plan.verdict));
-  const std::string name = plan.job.id.empty() ? std::string(say(SheetWord::title_sheet, audience.language)) : plan.job.id;
+  const std::string name =
+      plan.job.id.empty() ? std::string(say(SheetWord::title_sheet, audience.language)) : plan.job.id;
   append_page_head(out, name + ": " + verdict, audience.language);
   append_sheet_body(out, plan, audience, 1);
   append_page_tail(out);

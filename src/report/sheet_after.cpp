@@ -26,7 +26,8 @@ void Sheet::always(bool whole, bool own_page) {
     out_.start("li");
     if (!whole) out_.element("span", list[i].brief, {{"class", "print"}});
     out_.start("span", {{"class", "whole"}}).text(list[i].text);
-    if (!list[i].basis.empty()) out_.text(" ").element("span", "(" + std::string(list[i].basis) + ")", {{"class", "screen"}});
+    if (!list[i].basis.empty())
+      out_.text(" ").element("span", "(" + std::string(list[i].basis) + ")", {{"class", "screen"}});
     out_.end().end().line();
   }
   out_.end().line();
@@ -45,8 +46,8 @@ void Sheet::record() {
       if (!field.row.empty()) out_.start("span", {{"class", "tie"}});
       row = field.row;
     }
-    blank(words::term(field.label, audience_.language), unit_of(field, audience_), !row.empty() && !field.kind ? "wide" : "",
-          std::string(field.key));
+    blank(words::term(field.label, audience_.language), unit_of(field, audience_),
+          !row.empty() && !field.kind ? "wide" : "", std::string(field.key));
   }
   if (!row.empty()) out_.end();
   out_.end();
@@ -54,6 +55,10 @@ void Sheet::record() {
   out_.end().line();
 }
 
-void Sheet::foot() { out_.element("p", say(SheetWord::fingerprint, audience_.language, {{"print", in_words(fingerprint_of(plan_))}}), {{"class", "foot"}}).line(); }
+void Sheet::foot() {
+  out_.element("p", say(SheetWord::fingerprint, audience_.language, {{"print", in_words(fingerprint_of(plan_))}}),
+               {{"class", "foot"}})
+      .line();
+}
 
 }  // namespace mainbore::report

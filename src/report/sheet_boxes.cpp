@@ -19,20 +19,30 @@ using words::BoxWord;
 std::string_view kind_of(const RecordEntry& entry) {
   if (entry.key == RecordKey::clock) return "clock";
   switch (entry.type) {
-    case RecordType::day: return "day";
-    case RecordType::time: return "time";
-    case RecordType::whole: return "whole";
-    case RecordType::choice: return "choice";
-    case RecordType::text: return "text";
-    case RecordType::quantity: break;
+    case RecordType::day:
+      return "day";
+    case RecordType::time:
+      return "time";
+    case RecordType::whole:
+      return "whole";
+    case RecordType::choice:
+      return "choice";
+    case RecordType::text:
+      return "text";
+    case RecordType::quantity:
+      break;
   }
   switch (entry.kind) {
     case Kind::length:
     case Kind::tape:
-    case Kind::distance: return "length";
-    case Kind::pressure: return "pressure";
-    case Kind::temperature: return "temperature";
-    default: return "number";
+    case Kind::distance:
+      return "length";
+    case Kind::pressure:
+      return "pressure";
+    case Kind::temperature:
+      return "temperature";
+    default:
+      return "number";
   }
 }
 
@@ -58,7 +68,8 @@ std::string choices(const RecordEntry& entry, Language language) {
 
 std::string reads_of(ReadingId id) {
   const auto entries = record_entries();
-  const auto entry = std::find_if(entries.begin(), entries.end(), [&](const RecordEntry& one) { return one.reading == id; });
+  const auto entry =
+      std::find_if(entries.begin(), entries.end(), [&](const RecordEntry& one) { return one.reading == id; });
   return std::string(entry->name);
 }
 
@@ -68,10 +79,15 @@ std::string reads_of(FindingCode hold, HoldBox box) {
 
 void write_boxes(HtmlWriter& out, const Plan& plan, Audience audience) {
   const auto say = [&](BoxWord word) { return std::string(words::say(word, audience.language)); };
-  out.start("ul", {{"class", "reads"}, {"hidden", "hidden"}, {"data-order", plan.job.id},
-                   {"data-inside", say(BoxWord::inside)}, {"data-outside", say(BoxWord::outside)},
-                   {"data-unreadable", say(BoxWord::unreadable)}, {"data-first", say(BoxWord::first)},
-                   {"data-save", say(BoxWord::save)}, {"data-saved", say(BoxWord::saved)},
+  out.start("ul", {{"class", "reads"},
+                   {"hidden", "hidden"},
+                   {"data-order", plan.job.id},
+                   {"data-inside", say(BoxWord::inside)},
+                   {"data-outside", say(BoxWord::outside)},
+                   {"data-unreadable", say(BoxWord::unreadable)},
+                   {"data-first", say(BoxWord::first)},
+                   {"data-save", say(BoxWord::save)},
+                   {"data-saved", say(BoxWord::saved)},
                    {"data-hold", say(BoxWord::hold)}});
   for (const RecordEntry& entry : record_entries()) {
     if (entry.key == RecordKey::order) continue;
@@ -81,7 +97,8 @@ void write_boxes(HtmlWriter& out, const Plan& plan, Audience audience) {
       if (!value.empty()) list.push_back({name, std::move(value)});
     };
     if (entry.type == RecordType::quantity) {
-      add("data-unit", std::string(shown(Measure(0.0, stop_number != nullptr ? stop_number->kind() : entry.kind), audience).unit));
+      add("data-unit",
+          std::string(shown(Measure(0.0, stop_number != nullptr ? stop_number->kind() : entry.kind), audience).unit));
     }
     if (entry.least < entry.greatest) {
       add("data-from", number(entry.least));

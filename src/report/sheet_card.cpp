@@ -81,12 +81,16 @@ void Sheet::stop_numbers() {
   if (card_.readings.empty()) return;
   heading(SheetWord::stop_numbers, SheetWord::stop_numbers_beside);
   out_.start("table").start("tr");
-  for (const std::string_view column : {said(SheetWord::column_read), said(SheetWord::column_bounds), said(SheetWord::column_reading)})
+  for (const std::string_view column :
+       {said(SheetWord::column_read), said(SheetWord::column_bounds), said(SheetWord::column_reading)})
     out_.element("th", column, {{"scope", "col"}});
   out_.end().line();
   for (const CardReading& reading : card_.readings) {
     out_.start("tr").element("th", reading.what, {{"scope", "row"}});
-    out_.element("td", reading.bounds, {{"class", "limit"}}).element("td", "", {{"class", "read"}, {"data-reads", reads_of(reading.id)}}).end().line();
+    out_.element("td", reading.bounds, {{"class", "limit"}})
+        .element("td", "", {{"class", "read"}, {"data-reads", reads_of(reading.id)}})
+        .end()
+        .line();
   }
   out_.end().line();
 }
@@ -116,7 +120,8 @@ void Sheet::marks() {
 
 void Sheet::holds() {
   for (const Clears clears : {Clears::office, Clears::site}) {
-    const bool any = std::any_of(card_.holds.begin(), card_.holds.end(), [&](const auto& h) { return h.clears == clears; });
+    const bool any =
+        std::any_of(card_.holds.begin(), card_.holds.end(), [&](const auto& h) { return h.clears == clears; });
     if (!any) continue;
     if (clears == Clears::office) heading(no_go() ? SheetWord::office_open : SheetWord::office);
     else if (no_go()) heading(SheetWord::pipe_open);

@@ -66,7 +66,7 @@ std::string SheetIndex::add(const WeekOrder& order) {
   row.element("td", day_shown(order.date));
   row.element("td", order.crew);
   row.element("td", order.place.empty() ? order.where : order.place);
-  row.element("td", order.reasons.empty() ? std::string_view()
+  row.element("td", order.reasons.empty()              ? std::string_view()
                     : order.end == WeekEnd::unreadable ? std::string_view(order.reasons.front().why)
                                                        : std::string_view(order.reasons.front().what));
   row.end().line();
@@ -83,7 +83,8 @@ std::string SheetIndex::page() const {
                          (sheets_ == 1 ? " field sheet" : " field sheets"))
       .line();
   page.start("table").line().start("tr");
-  for (const std::string_view heading : {"Order", "Verdict", "Day", "Crew", "Place", "Why"}) page.element("th", heading);
+  for (const std::string_view heading : {"Order", "Verdict", "Day", "Crew", "Place", "Why"})
+    page.element("th", heading);
   page.end().line();
   out += rows_;
   page.end().line().end().line();

@@ -63,7 +63,9 @@ void Sheet::in_full(Severity severity, std::string_view title) {
              std::string(said(clears_by(finding->code) == Clears::office ? SheetWord::of_office : SheetWord::of_pipe));
     }
     out_.element("h3", text);
-    out_.element("p", detail_with_whose(*finding)).element("p", with_figures(text_of(finding->code, audience_.language).fix, *finding)).line();
+    out_.element("p", detail_with_whose(*finding))
+        .element("p", with_figures(text_of(finding->code, audience_.language).fix, *finding))
+        .line();
   }
 }
 
@@ -75,7 +77,9 @@ void Sheet::found() {
   out_.start("ul", {{"class", "plain"}}).line();
   for (const auto* const list : {&warnings, &notes}) {
     for (const Finding* finding : *list) {
-      out_.element("li", detail_with_whose(*finding) + " " + with_figures(text_of(finding->code, audience_.language).fix, *finding)).line();
+      out_.element("li", detail_with_whose(*finding) + " " +
+                             with_figures(text_of(finding->code, audience_.language).fix, *finding))
+          .line();
     }
   }
   out_.end().line();
@@ -125,14 +129,17 @@ std::vector<Sheet::Fact> Sheet::facts() const {
   const auto far = [&](Length length) { return on_tape(length, audience_, Toward::more); };
   if (plan_.excavation) {
     const PitPlan& pit = *plan_.excavation;
-    add("Pit, bottom",
-        far(pit.pit.along) + " along by " + far(pit.pit.across) + ", " + far(pit.pit.depth) + " deep");
+    add("Pit, bottom", far(pit.pit.along) + " along by " + far(pit.pit.across) + ", " + far(pit.pit.depth) + " deep");
     if (pit.pit.slope > 0.0)
       add("Walls sloped", plain(pit.pit.slope, 2) + " to 1, " + std::string(name_of(pit.soil.type)));
     if (pit.bank_otherwise) {
-      const auto dug = [&](Volume volume) { return plain(std::ceil(shown(Measure(volume, Kind::earth), audience_).value), 0) + " " + std::string(shown(Measure(volume, Kind::earth), audience_).unit); };
+      const auto dug = [&](Volume volume) {
+        return plain(std::ceil(shown(Measure(volume, Kind::earth), audience_).value), 0) + " " +
+               std::string(shown(Measure(volume, Kind::earth), audience_).unit);
+      };
       const bool sloped = pit.pit.slope > 0.0;
-      add("To be dug", dug(pit.bank) + (sloped ? " sloped; " : " shielded; ") + dug(*pit.bank_otherwise) + (sloped ? " with a shield" : " sloped"));
+      add("To be dug", dug(pit.bank) + (sloped ? " sloped; " : " shielded; ") + dug(*pit.bank_otherwise) +
+                           (sloped ? " with a shield" : " sloped"));
     }
     add("Spoil back from the edge", far(pit.setback));
   }
@@ -149,7 +156,8 @@ std::vector<Sheet::Fact> Sheet::facts() const {
                        format_measure(Measure(plan_.cleaning->flush->full.time), audience_, Toward::more));
   }
   if (plan_.service)
-    add("Left behind the meter", on_gauge(plan_.service->residual_least, audience_, Toward::less) + " at " + show(plan_.service->demand.flow));
+    add("Left behind the meter",
+        on_gauge(plan_.service->residual_least, audience_, Toward::less) + " at " + show(plan_.service->demand.flow));
   return list;
 }
 
@@ -180,7 +188,8 @@ void Sheet::load() {
   heading(SheetWord::load, SheetWord::load_beside);
   out_.start("ul", {{"class", "plain"}}).line();
   for (const LoadItem& thing : list) {
-    const std::string name = (thing.quantity > 1 ? std::to_string(thing.quantity) + " " : std::string()).append(thing.item);
+    const std::string name =
+        (thing.quantity > 1 ? std::to_string(thing.quantity) + " " : std::string()).append(thing.item);
     out_.start("li").element("b", name).text((thing.size.empty() ? std::string() : ", " + thing.size) + ". ");
     if (thing.aboard) out_.text(aboard_in_words(thing, audience_.language) + ' ');
     out_.text(thing.check).end().line();
@@ -207,7 +216,8 @@ void Sheet::sources() {
   if (list.empty()) return;
   std::string text;
   for (const Resting& resting : list)
-    text += (text.empty() ? "" : "; ") + resting.name + (resting.recalled ? " (" + std::string(check_this_value) + ")" : "");
+    text += (text.empty() ? "" : "; ") + resting.name +
+            (resting.recalled ? " (" + std::string(check_this_value) + ")" : "");
   heading("Numbers rest on");
   out_.element("p", text + ".").line();
 }

@@ -19,7 +19,7 @@ namespace mainbore::report {
 // Paper in the units of the print style, 96 to the inch: what letter and A4 both have between the margins.
 namespace paper {
 constexpr double page = 990.0;
-constexpr double half_column = 26.3;   // ems of body type
+constexpr double half_column = 26.3;  // ems of body type
 constexpr double whole_column = 53.6;
 constexpr double least_line = 15.4;
 constexpr double most_line = 18.4;     // further apart than this, lines read as a list of lists
@@ -140,8 +140,8 @@ class Sheet {
   Card card_;
   std::vector<Step> steps_;
   std::string prefix_;
-  std::string figures_;         // of the first page
-  double figures_room_ = 0.0;   // they take
+  std::string figures_;        // of the first page
+  double figures_room_ = 0.0;  // they take
 };
 
 }  // namespace mainbore::report

@@ -26,9 +26,9 @@ std::string source_of(std::string_view text) {
 
 const std::string& sheet_policy() {
   // Browsers that do not know the two longer names of style-src go by the short one. Made once: a week has many pages.
-  static const std::string policy = "default-src 'none'; script-src " + source_of(sheet_script()) +
-                                    "; style-src 'unsafe-inline'; style-src-elem " + source_of(sheet_style) +
-                                    "; style-src-attr 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
+  static const std::string policy =
+      "default-src 'none'; script-src " + source_of(sheet_script()) + "; style-src 'unsafe-inline'; style-src-elem " +
+      source_of(sheet_style) + "; style-src-attr 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
   return policy;
 }
 

@@ -28,7 +28,9 @@ double Sheet::full() { return paper::page / paper::least_line - paper::spare; }
 double Sheet::lines_but_odd() const {
   double lines = 2.6;  // verdict
   for (const std::string& line : card_.what) lines += lines_of({line}, paper::whole_column - 2.0);
-  lines += card_.order.empty() ? 0.0 : 0.4 + lines_of({card_.order, "Order Place Planned for Crew Cover 10 ft 10 in"}, paper::whole_column);
+  lines += card_.order.empty()
+               ? 0.0
+               : 0.4 + lines_of({card_.order, "Order Place Planned for Crew Cover 10 ft 10 in"}, paper::whole_column);
   lines += 2.4 + (card_.translation.empty() ? 0.0 : 2.0);  // who decides, and who has reviewed a translation
   for (const std::string& text : card_.stops) lines += lines_of({text}, paper::whole_column);
   if (no_go()) lines += paper::heading + lines_of_cautions(true);
@@ -76,7 +78,8 @@ double Sheet::lines_of_row(std::string_view label, std::string_view text) {
 
 double Sheet::lines_of_odd(std::size_t count) const {
   double lines = 0.0;
-  for (std::size_t i = 0; i < std::min(count, card_.odd.size()); ++i) lines += lines_of({card_.odd[i]}, paper::half_column - 1.0);
+  for (std::size_t i = 0; i < std::min(count, card_.odd.size()); ++i)
+    lines += lines_of({card_.odd[i]}, paper::half_column - 1.0);
   return std::ceil(0.5 * lines);  // in two columns
 }
 
@@ -100,7 +103,8 @@ double Sheet::lines_of_work() const {
   for (const Step& step : steps_) {
     if (step.phase != phase) lines += 1.2;
     phase = step.phase;
-    lines += lines_of({in_words(step), " ", step.hold_point, step.hold_point.empty() ? "" : " bold"}, paper::half_column - 3.2);
+    lines += lines_of({in_words(step), " ", step.hold_point, step.hold_point.empty() ? "" : " bold"},
+                      paper::half_column - 3.2);
     if (step.moves_valves) lines += 1.0;
   }
   return lines / 2.0 + 0.8;
@@ -108,7 +112,8 @@ double Sheet::lines_of_work() const {
 
 double Sheet::lines_of_trouble() const {
   double lines = 0.0;
-  for (const Step& step : contingencies(plan_, audience_)) lines += lines_of({in_words(step)}, paper::half_column - 1.2) + 0.2;
+  for (const Step& step : contingencies(plan_, audience_))
+    lines += lines_of({in_words(step)}, paper::half_column - 1.2) + 0.2;
   return lines / 2.0 + paper::heading + 0.8;
 }
 

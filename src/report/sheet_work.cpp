@@ -15,7 +15,9 @@ void Sheet::work_and_after() {
   const bool whole = taken + lines_of_cautions(true) <= pages;
   const double lines = taken + lines_of_cautions(whole);
   const std::string_view columns = own_page ? "" : " columns";
-  out_.start("section", {{"class", "page" + std::string(columns)}, {"style", filling(own_page ? work : (lines + ragged) / 2.0)}}).line();
+  out_.start("section",
+             {{"class", "page" + std::string(columns)}, {"style", filling(own_page ? work : (lines + ragged) / 2.0)}})
+      .line();
   order_of_work(own_page);
   if (own_page) {
     out_.end().line();

@@ -140,7 +140,8 @@ class TextReport {
   void the_order() {
     const Job& job = plan_.job;
     const std::string rules = under_own_rules() ? documents_in_words(*plan_.rules) : std::string();
-    if (job.id.empty() && job.place.empty() && job.date.empty() && job.crew.empty() && job.note.empty() && rules.empty())
+    if (job.id.empty() && job.place.empty() && job.date.empty() && job.crew.empty() && job.note.empty() &&
+        rules.empty())
       return;
     page_.heading("THE ORDER");
     const auto given = [&](std::string_view label, const std::string& text) {
@@ -219,8 +220,9 @@ class TextReport {
     if (method.thread) page_.field("Thread", std::string(name_of(*method.thread)) + ", tool and stop alike");
     if (method.hole)
       page_.field(method.kind == Method::direct ? "Hole over the threads" : "Hole in the main",
-                  method.kind == Method::saddle ? "under " + show(*method.hole) + ": the largest that passes the open stop"
-                                                : show(*method.hole));
+                  method.kind == Method::saddle
+                      ? "under " + show(*method.hole) + ": the largest that passes the open stop"
+                      : show(*method.hole));
     if (method.section_left) {
       page_.field("Strength left in pipe",
                   show(Measure(100.0 * *method.section_left, Kind::percent)) + " of a whole pipe, as a beam");
@@ -250,7 +252,8 @@ class TextReport {
     if (main.od) {
       std::string od = caliper(*main.od);
       if (main.caliper_low && main.caliper_high) {
-        od += "; may measure " + format_between(Measure(*main.caliper_low), Measure(*main.caliper_high), options_.units);
+        od +=
+            "; may measure " + format_between(Measure(*main.caliper_low), Measure(*main.caliper_high), options_.units);
       }
       page_.field("Outside diameter", od);
     }
@@ -334,7 +337,8 @@ class TextReport {
       page_.field(sentence_case(std::string(name_of(limit.link))), text);
     }
     if (plan_.open_hole) {
-      page_.field("If it lets go", show(plan_.open_hole->flow) + " at most, the jet pushing with " + show(plan_.open_hole->jet));
+      page_.field("If it lets go",
+                  show(plan_.open_hole->flow) + " at most, the jet pushing with " + show(plan_.open_hole->jet));
     }
     if (const Reading* lowered = lower_the_main_to(plan_))
       page_.field("Lower the main to", bare_bounds(*lowered, options_.units) + " or less");
@@ -349,7 +353,8 @@ class TextReport {
       if (setup.saddle_od) page_.field("Machine saddle", "for " + caliper(*setup.saddle_od) + " outside diameter");
       if (setup.chain) {
         page_.field("Chain needed", show(Measure(setup.chain->needed, Kind::tape)) + ", hook to hook");
-        page_.field("Chain made up", show(Measure(setup.chain->available, Kind::tape)) + " with " + std::to_string(setup.chain->extensions) +
+        page_.field("Chain made up", show(Measure(setup.chain->available, Kind::tape)) + " with " +
+                                         std::to_string(setup.chain->extensions) +
                                          (setup.chain->extensions == 1 ? " extension" : " extensions"));
       }
       if (setup.clamp) clamp(*setup.clamp);
@@ -358,9 +363,9 @@ class TextReport {
     // Worked out for a drill with a point; a shell cutter has none.
     const bool twist_drill = plan_.method.kind == Method::direct && !is_plastic(plan_.main.material);
     if (setup.drill && twist_drill) {
-      page_.field("Drill counted", show(*setup.drill) + (setup.drill_is_bound
-                                                             ? ", the largest hole: this thread's own drill is not listed"
-                                                             : ""));
+      page_.field("Drill counted",
+                  show(*setup.drill) +
+                      (setup.drill_is_bound ? ", the largest hole: this thread's own drill is not listed" : ""));
     }
     if (setup.drill_stroke && twist_drill) {
       page_.field("Touch to breakthrough", on_rule(*setup.drill_stroke, options_.units, Toward::more) + " of feed");
@@ -375,12 +380,13 @@ class TextReport {
 
   void clamp(const ClampPlan& clamp) {
     const Force cut = plan_.setup.cut_thrust;
-    page_.field("Hold it down with", show(clamp.force) + (cut > Force() ? ", " + show(cut) + " of it for the cutter" : ""));
+    page_.field("Hold it down with",
+                show(clamp.force) + (cut > Force() ? ", " + show(cut) + " of it for the cutter" : ""));
     if (clamp.tension) page_.field("In each leg of chain", show(*clamp.tension));
     if (clamp.stud_torque) {
-      page_.field("Stud torque", "what the machine's maker says; holding takes about " + show(clamp.stud_torque->usual) +
-                                     " dry, " + show(clamp.stud_torque->low) + " well greased, " +
-                                     show(clamp.stud_torque->high) + " rusty");
+      page_.field("Stud torque", "what the machine's maker says; holding takes about " +
+                                     show(clamp.stud_torque->usual) + " dry, " + show(clamp.stud_torque->low) +
+                                     " well greased, " + show(clamp.stud_torque->high) + " rusty");
     }
     if (clamp.ovality)
       page_.field("Pipe out of round", "at most " + show(Measure(100.0 * *clamp.ovality, Kind::percent)));
@@ -392,20 +398,21 @@ class TextReport {
     page_.heading("PLACE");
     std::string along = "at the place asked";
     if (std::fabs(location.shift.base()) > 1e-9) {
-      along = on_tape(abs(location.shift), options_.units, Toward::more) + " the " + (location.shift > Length() ? "+" : "-") +
-              " way from the place asked";
+      along = on_tape(abs(location.shift), options_.units, Toward::more) + " the " +
+              (location.shift > Length() ? "+" : "-") + " way from the place asked";
     }
     page_.field("Along the main", along);
-    page_.field("Round the pipe", location.clock.label() + " o'clock" +
-                                      (plan_.method.count > 1 ? " and " + location.other_clock.label() + " in turn" : ""));
+    page_.field("Round the pipe",
+                location.clock.label() + " o'clock" +
+                    (plan_.method.count > 1 ? " and " + location.other_clock.label() + " in turn" : ""));
     if (plan_.method.spacing) {
-      page_.field("Taps apart", "at least " + on_tape(*plan_.method.spacing, options_.units, Toward::more) + " along the main");
+      page_.field("Taps apart",
+                  "at least " + on_tape(*plan_.method.spacing, options_.units, Toward::more) + " along the main");
     }
     for (const Clearing& clearing : location.clearings) {
-      page_.field(
-          "Clear of " + std::string(nearby_names[static_cast<std::size_t>(clearing.what)]),
-          on_tape(clearing.kept, options_.units, Toward::less) + "; at least " +
-              least_in_words(plan_, clearing, options_.units));
+      page_.field("Clear of " + std::string(nearby_names[static_cast<std::size_t>(clearing.what)]),
+                  on_tape(clearing.kept, options_.units, Toward::less) + "; at least " +
+                      least_in_words(plan_, clearing, options_.units));
     }
   }
 
@@ -444,7 +451,8 @@ class TextReport {
   void found() {
     const auto list_of = [&](Severity severity) {
       for (const Finding* finding : of(severity)) {
-        page_.coded(detail_of(*finding, options_.units, plan_.readings) + whose(*finding) + " " + fix_of(*finding, options_.units, plan_.readings),
+        page_.coded(detail_of(*finding, options_.units, plan_.readings) + whose(*finding) + " " +
+                        fix_of(*finding, options_.units, plan_.readings),
                     name_of(finding->code), 4, "  - ");
       }
     };

@@ -60,7 +60,8 @@ std::size_t columns(std::string_view text) {
 
 std::string printable(std::string_view text) {
   std::string line(text);
-  std::replace_if(line.begin(), line.end(), [](char c) { return c == '\n' || c == '\r' || c == '\t'; }, ' ');
+  std::replace_if(
+      line.begin(), line.end(), [](char c) { return c == '\n' || c == '\r' || c == '\t'; }, ' ');
   return text::visible(line);
 }
 

@@ -67,7 +67,8 @@ class WaterSections {
     const auto up = [](double value, double step) { return std::ceil(value / step - 1e-6) * step; };
     if (system_ == UnitSystem::si) {
       const double litres = volume / units::litre;
-      return litres < 1.0 ? number(up(1000.0 * litres, litres < 0.1 ? 1.0 : 10.0), 0) + " mL" : number(up(litres, 0.1), 1) + " L";
+      return litres < 1.0 ? number(up(1000.0 * litres, litres < 0.1 ? 1.0 : 10.0), 0) + " mL"
+                          : number(up(litres, 0.1), 1) + " L";
     }
     const double ounces = 128.0 * (volume / units::gallon);
     if (ounces <= 8.0) return number(up(ounces, 0.25), 2) + " fl oz";
@@ -192,15 +193,18 @@ class WaterSections {
     const ChlorineDose& dose = *fill.dose;
     std::string products;
     for (const FillProduct& product : fill.products) {
-      products += (products.empty() ? "" : ", or ") + (product.weight ? weighed(*product.weight) : measured(*product.volume)) +
-                  " of " + std::string(product.name) + (product.name == "stock at hand" ? ", " + number(product.strength.percent(), 2) + " %" : "");
+      products += (products.empty() ? "" : ", or ") +
+                  (product.weight ? weighed(*product.weight) : measured(*product.volume)) + " of " +
+                  std::string(product.name) +
+                  (product.name == "stock at hand" ? ", " + number(product.strength.percent(), 2) + " %" : "");
     }
     page_.field("Fill at " + number(dose.dose.mg_per_litre(), 0) + " mg/L",
                 products + "; " + show(Measure(dose.hold, Kind::time_span)) +
-                    (dose.hold_most ? " to " + show(Measure(*dose.hold_most, Kind::time_span)) : std::string()) + ", at least " +
-                    number(dose.residual.mg_per_litre(), 0) + " mg/L left (" + dose.method + ")");
+                    (dose.hold_most ? " to " + show(Measure(*dose.hold_most, Kind::time_span)) : std::string()) +
+                    ", at least " + number(dose.residual.mg_per_litre(), 0) + " mg/L left (" + dose.method + ")");
     std::string agents;
-    for (const AgentDose& agent : fill.agents) agents += (agents.empty() ? "" : ", or ") + weighed(agent.weight) + ' ' + agent.agent->name;
+    for (const AgentDose& agent : fill.agents)
+      agents += (agents.empty() ? "" : ", or ") + weighed(agent.weight) + ' ' + agent.agent->name;
     page_.field("Then let go with", agents);
   }
 
@@ -287,7 +291,9 @@ class WaterSections {
       page_.field("Tapers", "lane that ends " + paced(pit.tapers->merging) + ", lane that shifts " +
                                 paced(pit.tapers->shifting) + ", shoulder " + paced(pit.tapers->shoulder));
     }
-    if (pit.fill) page_.field("If the tap lets go", "water over the main in " + format_measure(Measure(*pit.fill), system_, Toward::less));
+    if (pit.fill)
+      page_.field("If the tap lets go",
+                  "water over the main in " + format_measure(Measure(*pit.fill), system_, Toward::less));
   }
 
   TextPage& page_;

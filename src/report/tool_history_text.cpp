@@ -17,12 +17,15 @@ std::string tool_history_text(const ToolHistory& history, UnitSystem units, int 
   if (history.tools.empty()) page.paragraph("No record names a tool.", 2, "  ");
   if (history.depths.empty()) return std::move(page).take();
   page.heading("DEPTHS", "by tool and stop: what service.trial of the next job can say");
-  const auto number = [&](const std::optional<Measure>& value) { return value ? format_measure(*value, units) : std::string("not read"); };
+  const auto number = [&](const std::optional<Measure>& value) {
+    return value ? format_measure(*value, units) : std::string("not read");
+  };
   for (const PairDepth& pair : history.depths) {
-    page.paragraph("depth " + format_measure(pair.depth, units) + "; by hand " + number(pair.hand_turns) + ", by wrench " +
-                       number(pair.wrench_turns) + ", showing " + number(pair.threads_showing) +
-                       (pair.date.empty() ? std::string() : "; " + pair.date),
-                   4, "  " + pair.tool + " with " + (pair.stop.empty() ? std::string("a stop not named") : pair.stop) + ": ");
+    page.paragraph(
+        "depth " + format_measure(pair.depth, units) + "; by hand " + number(pair.hand_turns) + ", by wrench " +
+            number(pair.wrench_turns) + ", showing " + number(pair.threads_showing) +
+            (pair.date.empty() ? std::string() : "; " + pair.date),
+        4, "  " + pair.tool + " with " + (pair.stop.empty() ? std::string("a stop not named") : pair.stop) + ": ");
   }
   return std::move(page).take();
 }

@@ -14,7 +14,7 @@ namespace {
 
 bool is_hold(WeekEnd end) { return end == WeekEnd::office || end == WeekEnd::ready; }
 
-constexpr std::size_t most_names = 200;  // of orders that go: nobody reads more
+constexpr std::size_t most_names = 200;   // of orders that go: nobody reads more
 constexpr std::size_t most_wanting = 40;  // names of orders that want one thing
 // What one screen holds: so many orders a line each, else so many reasons of a kind with so many names.
 constexpr std::size_t most_at_a_glance = 30;
@@ -25,9 +25,8 @@ constexpr std::size_t most_of_a_reason = 6;
 // order to the next, a truck carries as many as the most demanding order asks for.
 bool is_used_up(std::string_view key) {
   constexpr std::array<std::string_view, 11> keys = {
-      "corporation-stop", "service-saddle", "tapping-sleeve", "tapping-valve",   "support",
-      "service-pipe",     "curb-stop",      "machine-gasket", "encasement-tape", "trial-piece",
-      "branch-fittings"};
+      "corporation-stop", "service-saddle", "tapping-sleeve",  "tapping-valve", "support",        "service-pipe",
+      "curb-stop",        "machine-gasket", "encasement-tape", "trial-piece",   "branch-fittings"};
   return std::find(keys.begin(), keys.end(), key) != keys.end();
 }
 
@@ -91,7 +90,8 @@ void write_items(WeekPage& page, const std::vector<LoadItem>& load, bool used_up
     std::string much = item.quantity > 1 || used_up ? std::to_string(item.quantity) : std::string();
     if (!item.size.empty()) much += (much.empty() ? "" : " x ") + item.size;
     if (!item.stock.empty()) much += ", stock " + item.stock;
-    const auto same = std::find_if(lines.begin(), lines.end(), [&](const auto& line) { return line.first == item.item.view(); });
+    const auto same =
+        std::find_if(lines.begin(), lines.end(), [&](const auto& line) { return line.first == item.item.view(); });
     if (same == lines.end()) lines.emplace_back(item.item.view(), std::move(much));
     else same->second += "; " + much;
   }
@@ -168,7 +168,9 @@ void WeekReport::add(WeekOrder order) {
 
 const WeekReason& WeekReport::particular(const WeekOrder& order) const {
   if (!is_hold(order.end)) return order.reasons.front();
-  const auto orders_with = [&](const WeekReason& reason) { return holds_by_code_[static_cast<std::size_t>(reason.code)]; };
+  const auto orders_with = [&](const WeekReason& reason) {
+    return holds_by_code_[static_cast<std::size_t>(reason.code)];
+  };
   // Of an order that waits for the office, what the office clears.
   const auto rank = [&](const WeekReason& reason) {
     return std::pair(order.end == WeekEnd::office && reason.ask.empty(), orders_with(reason));
@@ -200,9 +202,8 @@ void WeekReport::write(WeekPage& page) const {
 
 void WeekReport::write_missing_sheets(WeekPage& page) const {
   if (sheet_count_ <= most_sheets) return;
-  page.paragraph("The field sheets of these " + orders_in_words(sheet_count_) +
-                 " are not on this page, which holds " + std::to_string(most_sheets) +
-                 " at most: --sheets DIR writes each to a file of its own.");
+  page.paragraph("The field sheets of these " + orders_in_words(sheet_count_) + " are not on this page, which holds " +
+                 std::to_string(most_sheets) + " at most: --sheets DIR writes each to a file of its own.");
 }
 
 // Records are joined by their ids, and sheets are filed by them.
@@ -255,9 +256,11 @@ void WeekReport::write_reasons(WeekPage& page, WeekEnd end, std::string_view wor
   const std::size_t shown = reasons.size() > most_reasons + 1 ? most_reasons : reasons.size();
   for (std::size_t i = 0; i < shown; ++i) {
     const auto& [what, orders] = reasons[i];
-    page.row(word, std::to_string(orders.size()) + ": " + what + ": " + some_of(orders, orders.size(), most_of_a_reason));
+    page.row(word,
+             std::to_string(orders.size()) + ": " + what + ": " + some_of(orders, orders.size(), most_of_a_reason));
   }
-  if (shown < reasons.size()) page.row(word, "and " + std::to_string(reasons.size() - shown) + " more reasons: see below");
+  if (shown < reasons.size())
+    page.row(word, "and " + std::to_string(reasons.size() - shown) + " more reasons: see below");
 }
 
 // Orders of which the same is to be said stand together, and it is said once.
@@ -365,8 +368,9 @@ void WeekReport::write_on_site(WeekPage& page) const {
   page.heading("ON SITE", "what the holds ask to be read at the pipe, and for which orders");
   for (const Reading& reading : readings) {
     const bool all = reading.orders.size() == holds() && reading.orders.size() > most_of_a_reason;
-    page.row(reading.name, "(" + reading.what + "): " +
-                               (all ? "all orders on hold" : some_of(reading.orders, reading.orders.size(), most_wanting)));
+    page.row(reading.name,
+             "(" + reading.what +
+                 "): " + (all ? "all orders on hold" : some_of(reading.orders, reading.orders.size(), most_wanting)));
   }
 }
 

@@ -32,9 +32,9 @@ struct WeekReason {
   std::string what;                             // in a few words: "wall not gauged at the tap"
   std::string why;
   std::string fix;
-  std::string reading;  // what is to be read on site: "Least wall"
-  std::string bound;    // "at least 0.31 in"; may be empty
-  std::string ask = {};            // of a hold that the office clears
+  std::string reading;   // what is to be read on site: "Least wall"
+  std::string bound;     // "at least 0.31 in"; may be empty
+  std::string ask = {};  // of a hold that the office clears
   std::string_view whom = {};
 };
 
@@ -46,11 +46,11 @@ struct WeekOrder {
   std::string place;
   WeekEnd end = WeekEnd::go;
   std::string summary;
-  std::vector<WeekReason> reasons;    // why it is unreadable; the stops of a no-go; the holds of a hold
-  std::vector<std::string> remarks;   // cells that were set aside
-  std::vector<LoadItem> load;         // for a go and a hold
-  std::vector<std::string> scarce;    // what it wants that there may be one of
-  std::string sheet;                  // its field sheet, where one is wanted
+  std::vector<WeekReason> reasons;   // why it is unreadable; the stops of a no-go; the holds of a hold
+  std::vector<std::string> remarks;  // cells that were set aside
+  std::vector<LoadItem> load;        // for a go and a hold
+  std::vector<std::string> scarce;   // what it wants that there may be one of
+  std::string sheet;                 // its field sheet, where one is wanted
 };
 
 struct WeekOrderOptions {
@@ -126,12 +126,13 @@ class WeekReport {
 
   std::array<std::uint64_t, 5> counts_{};
   std::array<std::uint64_t, finding_codes.size()> holds_by_code_{};
-  std::vector<WeekOrder> troubled_;  // all but those that go, in order
-  std::vector<std::string> go_;      // the first of those that go
+  std::vector<WeekOrder> troubled_;                           // all but those that go, in order
+  std::vector<std::string> go_;                               // the first of those that go
   std::vector<std::pair<std::string, std::string>> remarks_;  // order, remark
   std::vector<std::pair<std::string, std::string>> twice_;    // id, where
   std::vector<Truck> trucks_;
-  std::map<std::pair<std::string, std::string>, std::size_t> truck_of_;  // by day and crew, as week_days.hpp compares them
+  std::map<std::pair<std::string, std::string>, std::size_t>
+      truck_of_;  // by day and crew, as week_days.hpp compares them
   std::vector<Wanted> wanted_;
   std::map<std::pair<std::string, std::string>, std::size_t> wanted_of_;
   std::string sheets_;

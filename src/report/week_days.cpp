@@ -18,8 +18,9 @@ struct Part {
 };
 
 int month_named(std::string_view word) {
-  constexpr std::array<std::string_view, 12> names = {"january", "february", "march",     "april",   "may",      "june",
-                                                      "july",    "august",   "september", "october", "november", "december"};
+  constexpr std::array<std::string_view, 12> names = {"january",   "february", "march",    "april",
+                                                      "may",       "june",     "july",     "august",
+                                                      "september", "october",  "november", "december"};
   if (word.size() < 3) return 0;
   for (std::size_t i = 0; i < names.size(); ++i) {
     if (names[i].starts_with(word)) return static_cast<int>(i) + 1;
@@ -35,7 +36,8 @@ std::vector<Part> parts_of(std::string_view text) {
     Part part;
     if (is_digit(text[at])) {
       part.number = 0;
-      for (; at < text.size() && is_digit(text[at]) && at - begin < 5; ++at) part.number = 10 * part.number + (text[at] - '0');
+      for (; at < text.size() && is_digit(text[at]) && at - begin < 5; ++at)
+        part.number = 10 * part.number + (text[at] - '0');
       part.digits = at - begin;
     } else if (is_letter(text[at])) {
       std::string word;

@@ -80,8 +80,10 @@ WeekReason reason_of_methods(const Plan& plan, const Finding& finding, UnitSyste
   reason.why.clear();
   for (const RejectedMethod& method : rejected) {
     if (!reason.why.empty()) reason.why += ' ';
-    reason.why += method.count > 1 ? "Several taps" : method.kind == Method::direct ? "Direct tap"
-                  : method.kind == Method::saddle ? "Saddle" : "Sleeve";
+    reason.why += method.count > 1                ? "Several taps"
+                  : method.kind == Method::direct ? "Direct tap"
+                  : method.kind == Method::saddle ? "Saddle"
+                                                  : "Sleeve";
     reason.why += ": " + detail_of(method.why, units);
   }
   return reason;
@@ -133,9 +135,8 @@ WeekOrder week_order(const OrderRecord& order, const Plan* plan, const WeekOrder
     const Severity counts = who ? Severity::hold : Severity::stop;
     for (const Finding& finding : plan->findings) {
       if (finding.severity != counts) continue;
-      week.reasons.push_back(finding.code == FindingCode::method_none
-                                 ? reason_of_methods(*plan, finding, options.units)
-                                 : reason_of(*plan, finding, options.units));
+      week.reasons.push_back(finding.code == FindingCode::method_none ? reason_of_methods(*plan, finding, options.units)
+                                                                      : reason_of(*plan, finding, options.units));
     }
   }
   week.load = materials(*plan, options.units);

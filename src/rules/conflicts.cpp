@@ -45,11 +45,11 @@ bool leaves_nothing_to(const TapLimit& earlier, const TapLimit& later) {
   return holds_all(later.materials, earlier.materials) && holds_all(later.pipes, earlier.pipes) &&
          holds_all(later.series, earlier.series) && no_lower(earlier.main_from, later.main_from) &&
          no_lower(earlier.main_above, later.main_above) && no_higher(earlier.main_to, later.main_to) &&
-         no_higher(earlier.main_below, later.main_below) &&
-         no_lower(earlier.wall_from, later.wall_from) && no_higher(earlier.wall_below, later.wall_below) &&
-         no_lower(earlier.bore_from, later.bore_from) && no_higher(earlier.bore_to, later.bore_to) &&
-         no_lower(earlier.bore_above, later.bore_above) && no_higher(earlier.bore_below, later.bore_below) &&
-         no_lower(earlier.laid_from, later.laid_from) && no_higher(earlier.laid_to, later.laid_to);
+         no_higher(earlier.main_below, later.main_below) && no_lower(earlier.wall_from, later.wall_from) &&
+         no_higher(earlier.wall_below, later.wall_below) && no_lower(earlier.bore_from, later.bore_from) &&
+         no_higher(earlier.bore_to, later.bore_to) && no_lower(earlier.bore_above, later.bore_above) &&
+         no_higher(earlier.bore_below, later.bore_below) && no_lower(earlier.laid_from, later.laid_from) &&
+         no_higher(earlier.laid_to, later.laid_to);
 }
 
 }  // namespace mainbore::rules

@@ -68,7 +68,8 @@ Cap lowest_cap(const MainInQuestion& main, const TapLimits& caps, Above above) {
   for (const std::uint32_t place : caps.near(main.material, main.size)) {
     const TapLimit& row = caps[place];
     if (row.consent.empty() != (above == Above::none)) continue;
-    if (!row.covers(main.material, main.size) || (lowest.row != nullptr && row.largest >= lowest.row->largest)) continue;
+    if (!row.covers(main.material, main.size) || (lowest.row != nullptr && row.largest >= lowest.row->largest))
+      continue;
     AsksOf asks{};
     const Match fits = match_any(row, main, &asks);
     if (fits == Match::no) continue;

@@ -56,11 +56,11 @@ struct Ruling {
   const TapLimit* open = nullptr;        // a row of permissions for which something of the main is to be known
   AsksOf asks{};                         // and what
   Cap cap;
-  Cap consent_cap;                       // above which a tap waits for consent
+  Cap consent_cap;  // above which a tap waits for consent
   // A row that permits by consent alone: it says so, or the defaults close the main to this method.
   const TapLimit* by_consent = nullptr;
-  bool opened = false;                   // the latter
-  const TapLimit* closed_by = nullptr;   // and the row of the defaults that does, where there is one
+  bool opened = false;                  // the latter
+  const TapLimit* closed_by = nullptr;  // and the row of the defaults that does, where there is one
 };
 [[nodiscard]] Ruling ruling(const MainInQuestion& main, const MethodLists& lists);
 

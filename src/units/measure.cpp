@@ -67,10 +67,14 @@ constexpr std::array unit_rows = {
     UnitRow{"km/h", Kind::velocity, units::m_per_s.base() / 3.6},
     UnitRow{"degf", Kind::temperature, 1.0},
     UnitRow{"f", Kind::temperature, 1.0},
-    UnitRow{"\xC2\xB0" "f", Kind::temperature, 1.0},
+    UnitRow{"\xC2\xB0"
+            "f",
+            Kind::temperature, 1.0},
     UnitRow{"degc", Kind::temperature, 1.8, 32.0},
     UnitRow{"c", Kind::temperature, 1.8, 32.0},
-    UnitRow{"\xC2\xB0" "c", Kind::temperature, 1.8, 32.0},
+    UnitRow{"\xC2\xB0"
+            "c",
+            Kind::temperature, 1.8, 32.0},
     UnitRow{"in2", Kind::area, units::in2.base()},
     UnitRow{"mm2", Kind::area, (units::mm * units::mm).base()},
     UnitRow{"lbf/in", Kind::line_load, units::lbf_per_in.base()},
@@ -103,19 +107,32 @@ constexpr double temperature_unit = 1.0;  // handled apart: an offset scale
 constexpr std::array<KindRow, kind_count> kind_rows = {
     KindRow{{"in", in(units::inch), 3}, {"mm", in(units::mm), 1}, "a length", "\"6.9 in\", \"1-1/4 in\" or \"200 mm\""},
     KindRow{{"in", in(units::inch), 4}, {"mm", in(units::mm), 0}, "a length", "\"21-3/4 in\" or \"550 mm\""},
-    KindRow{{"ft", in(units::foot), 2}, {"m", in(units::metre), 2}, "a distance", "\"4 ft 6 in\", \"18 in\" or \"1.4 m\""},
+    KindRow{
+        {"ft", in(units::foot), 2}, {"m", in(units::metre), 2}, "a distance", "\"4 ft 6 in\", \"18 in\" or \"1.4 m\""},
     KindRow{{"psi", 1.0, 1}, {"kPa", units::kpa.base(), 0}, "a pressure", "\"82 psi\" or \"565 kPa\""},
     KindRow{{"lbf", 1.0, 0}, {"N", units::newton.base(), 0}, "a force", "\"50 lbf\" or \"220 N\""},
-    KindRow{{"ft-lbf", units::ft_lbf.base(), 0}, {"N-m", units::newton_metre.base(), 0}, "a torque", "\"30 ft-lbf\" or \"40 N-m\""},
-    KindRow{{"gpm", units::gpm.base(), 1}, {"L/s", units::litre_per_s.base(), 2}, "a flow", "\"18 gpm\" or \"1.1 L/s\""},
+    KindRow{{"ft-lbf", units::ft_lbf.base(), 0},
+            {"N-m", units::newton_metre.base(), 0},
+            "a torque",
+            "\"30 ft-lbf\" or \"40 N-m\""},
+    KindRow{
+        {"gpm", units::gpm.base(), 1}, {"L/s", units::litre_per_s.base(), 2}, "a flow", "\"18 gpm\" or \"1.1 L/s\""},
     KindRow{{"gal", units::gallon.base(), 1}, {"L", units::litre.base(), 1}, "a volume", "\"2 gal\" or \"7.5 L\""},
     KindRow{{"yd3", units::yd3.base(), 1}, {"m3", units::m3.base(), 1}, "a volume of earth", "\"12 yd3\" or \"9 m3\""},
-    KindRow{{"ft/s", units::ft_per_s.base(), 1}, {"m/s", units::m_per_s.base(), 2}, "a velocity", "\"2.5 ft/s\" or \"0.8 m/s\""},
-    KindRow{{"degF", temperature_unit, 0}, {"degC", temperature_unit, 0}, "a temperature", "\"50 degF\" or \"10 degC\""},
+    KindRow{{"ft/s", units::ft_per_s.base(), 1},
+            {"m/s", units::m_per_s.base(), 2},
+            "a velocity",
+            "\"2.5 ft/s\" or \"0.8 m/s\""},
+    KindRow{
+        {"degF", temperature_unit, 0}, {"degC", temperature_unit, 0}, "a temperature", "\"50 degF\" or \"10 degC\""},
     KindRow{{"in2", 1.0, 3}, {"mm2", (units::mm * units::mm).base(), 0}, "an area", "\"0.79 in2\" or \"500 mm2\""},
     KindRow{{"lbf/in", 1.0, 0}, {"N/mm", (units::newton / units::mm).base(), 1}, "a load per length", "\"100 lbf/in\""},
-    KindRow{{"tsf", units::tsf.base(), 2}, {"kPa", units::kpa.base(), 0}, "a soil strength", "\"1.5 tsf\" or \"144 kPa\""},
-    KindRow{{"mph", units::mph.base(), 0}, {"km/h", units::m_per_s.base() / 3.6, 0}, "a speed", "\"35 mph\" or \"50 km/h\""},
+    KindRow{
+        {"tsf", units::tsf.base(), 2}, {"kPa", units::kpa.base(), 0}, "a soil strength", "\"1.5 tsf\" or \"144 kPa\""},
+    KindRow{{"mph", units::mph.base(), 0},
+            {"km/h", units::m_per_s.base() / 3.6, 0},
+            "a speed",
+            "\"35 mph\" or \"50 km/h\""},
     KindRow{{"min", units::minute.base(), 1}, {"min", units::minute.base(), 1}, "a time", "\"10 min\""},
     KindRow{{"h", units::hour.base(), 1}, {"h", units::hour.base(), 1}, "a time", "\"24 h\""},
     KindRow{{"%", 1.0, 1}, {"%", 1.0, 1}, "a percentage", "\"12.5 %\""},
@@ -131,12 +148,18 @@ constexpr const KindRow& row_of(Kind kind) { return kind_rows[static_cast<std::s
 constexpr Kind dimension_of(Kind kind) {
   switch (kind) {
     case Kind::tape:
-    case Kind::distance: return Kind::length;
-    case Kind::strength: return Kind::pressure;
-    case Kind::earth: return Kind::volume;
-    case Kind::speed: return Kind::velocity;
-    case Kind::time_span: return Kind::duration;
-    default: return kind;
+    case Kind::distance:
+      return Kind::length;
+    case Kind::strength:
+      return Kind::pressure;
+    case Kind::earth:
+      return Kind::volume;
+    case Kind::speed:
+      return Kind::velocity;
+    case Kind::time_span:
+      return Kind::duration;
+    default:
+      return kind;
   }
 }
 
@@ -331,7 +354,8 @@ ParsedMeasure parse_measure(std::string_view text, Kind kind) {
     // Feet, then inches: "4 ft 6 in", 4'6".
     double inches = 0.0;
     const bool feet = same_word(unit, "ft") || same_word(unit, "foot") || same_word(unit, "feet") || unit == "'";
-    if (!feet || !is_digit(scan.peek()) || scan.number(inches, true) != MeasureFault::none) return fail(MeasureFault::trailing);
+    if (!feet || !is_digit(scan.peek()) || scan.number(inches, true) != MeasureFault::none)
+      return fail(MeasureFault::trailing);
     scan.skip_space();
     const UnitRow* second = find_unit(scan.word());
     scan.skip_space();
@@ -360,15 +384,24 @@ std::string expected_text(Kind kind) {
 std::string describe(MeasureFault fault, std::string_view text) {
   std::string quoted = text::quoted(text);
   switch (fault) {
-    case MeasureFault::none: return quoted;
-    case MeasureFault::empty: return "nothing is given";
-    case MeasureFault::not_a_number: return quoted + " does not start with a number";
-    case MeasureFault::no_unit: return quoted + " has no unit";
-    case MeasureFault::unknown_unit: return quoted + " has a unit that is not known";
-    case MeasureFault::wrong_unit: return quoted + " has the unit of something else";
-    case MeasureFault::out_of_range: return quoted + " is not a number that can be used";
-    case MeasureFault::trailing: return quoted + " has something left over after the unit";
-    case MeasureFault::two_numbers: return quoted + " is two numbers, or not a fraction";
+    case MeasureFault::none:
+      return quoted;
+    case MeasureFault::empty:
+      return "nothing is given";
+    case MeasureFault::not_a_number:
+      return quoted + " does not start with a number";
+    case MeasureFault::no_unit:
+      return quoted + " has no unit";
+    case MeasureFault::unknown_unit:
+      return quoted + " has a unit that is not known";
+    case MeasureFault::wrong_unit:
+      return quoted + " has the unit of something else";
+    case MeasureFault::out_of_range:
+      return quoted + " is not a number that can be used";
+    case MeasureFault::trailing:
+      return quoted + " has something left over after the unit";
+    case MeasureFault::two_numbers:
+      return quoted + " is two numbers, or not a fraction";
   }
   return quoted;
 }
@@ -536,7 +569,9 @@ void append_shown(std::string& out, const Shown& display) {
   if (!display.unit.empty()) (out += ' ') += display.unit;
 }
 
-double whole_steps(Length length, Length step, Toward toward) { return whole_steps(length / step, rounding_of(toward)); }
+double whole_steps(Length length, Length step, Toward toward) {
+  return whole_steps(length / step, rounding_of(toward));
+}
 
 }  // namespace
 
@@ -612,7 +647,8 @@ std::string format_measure(Measure measure, UnitSystem system) {
 }
 BoundTexts bound_texts(Measure least, Measure most, UnitSystem system) {
   const bool in_sixteenths = least.kind() == Kind::tape && system == UnitSystem::us;
-  if (in_sixteenths && whole_steps(16.0 * least.base(), Rounding::up) <= whole_steps(16.0 * most.base(), Rounding::down)) {
+  if (in_sixteenths &&
+      whole_steps(16.0 * least.base(), Rounding::up) <= whole_steps(16.0 * most.base(), Rounding::down)) {
     return {format_measure(least, system, Toward::more), format_measure(most, system, Toward::less)};
   }
   const ShownRange range = shown_between(least, most, system);

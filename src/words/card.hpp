@@ -15,18 +15,18 @@ enum class CardWord : std::uint8_t {
   verdict_go,
   verdict_hold,
   verdict_no_go,
-  main,            // {size} {material}
-  direct_tap,      // {size} {main}
-  direct_taps,     // {count} {size} {main}
-  saddle_tap,      // {size} {main}
-  saddle_taps,     // {count} {size} {main}
-  sleeve_tap,      // {size} {main}
-  service,         // {size} {main}; {size} may be missing
-  at_pressure,     // {pressure}
+  main,         // {size} {material}
+  direct_tap,   // {size} {main}
+  direct_taps,  // {count} {size} {main}
+  saddle_tap,   // {size} {main}
+  saddle_taps,  // {count} {size} {main}
+  sleeve_tap,   // {size} {main}
+  service,      // {size} {main}; {size} may be missing
+  at_pressure,  // {pressure}
   drained,
   one_hold,
-  holds,           // {count}
-  where,           // {clock} {other} {shift} {way}
+  holds,  // {count}
+  where,  // {clock} {other} {shift} {way}
   // stop numbers
   line_pressure,
   wall,
@@ -34,9 +34,9 @@ enum class CardWord : std::uint8_t {
   pipe_temperature,
   joint_distance,
   surge,
-  at_least,        // {bound}
-  at_most,         // {bound}
-  between,         // what stands between two bounds
+  at_least,  // {bound}
+  at_most,   // {bound}
+  between,   // what stands between two bounds
   stop_numbers,
   stop_numbers_beside,
   read,
@@ -53,7 +53,7 @@ enum class CardWord : std::uint8_t {
   // set-up
   setup,
   machine_seat,
-  seat_for,        // {diameter}
+  seat_for,  // {diameter}
   seat_on_stop,
   seat_on_valve,
   chain,
@@ -63,15 +63,15 @@ enum class CardWord : std::uint8_t {
   stud_torque,
   stud_torque_is,  // {torque}
   cutter,
-  cutter_is,       // {hole}
+  cutter_is,  // {hole}
   feed,
-  feed_by_hand,    // {push}, which may be missing
-  feed_powered,    // {push}, which may be missing
+  feed_by_hand,  // {push}, which may be missing
+  feed_powered,  // {push}, which may be missing
   // the tap in short
-  short_chain,     // {length}
-  short_tapping,   // {mark}
-  short_through,   // {mark}
-  short_wrench,    // {turns}
+  short_chain,    // {length}
+  short_tapping,  // {mark}
+  short_through,  // {mark}
+  short_wrench,   // {turns}
   // marks on the bar
   marks,
   marks_beside,
@@ -107,29 +107,29 @@ enum class CardWord : std::uint8_t {
   past_never,
   // make-up
   makeup,
-  turn,            // {number}
-  turns,           // {number}
-  makeup_one,      // {hand} {wrench}; {hand} may be missing
-  makeup_is,       // {hand} {wrench} {showing}; {hand} may be missing
+  turn,        // {number}
+  turns,       // {number}
+  makeup_one,  // {hand} {wrench}; {hand} may be missing
+  makeup_is,   // {hand} {wrench} {showing}; {hand} may be missing
   makeup_by_trial,
   // what to bring
   bring,
   bring_beside,
   bring_all_beside,
-  more_to_bring,   // {count}
+  more_to_bring,  // {count}
   fit,
   machine,
   measure,
   keep_safe,
   // about this job
   about,
-  from_settings,   // {taken}
+  from_settings,  // {taken}
   lacks_aboard,
   all_aboard,
-  note,            // {note}
-  not_method,      // {method} {why}
-  assumed,         // {fact} {value}; {value} may be missing
-  more_about,      // {count}
+  note,        // {note}
+  not_method,  // {method} {why}
+  assumed,     // {fact} {value}; {value} may be missing
+  more_about,  // {count}
   every_time,
   // of a translation alone: empty in English
   translation_unreviewed,

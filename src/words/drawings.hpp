@@ -12,35 +12,35 @@ namespace mainbore::words {
 
 enum class DrawingWord : std::uint8_t {
   // every drawing; {n} is the number that is drawn
-  not_drawn,             // {why}
-  to_scale,              // {n}
+  not_drawn,  // {why}
+  to_scale,   // {n}
   // along the main
   along,
   minus_way,
   plus_way,
   tap_here,
   nothing_near,
-  moved,                 // {n}
-  thing_kept,            // {thing} {n} {least}
-  clear_each_way,        // {n}
+  moved,           // {n}
+  thing_kept,      // {thing} {n} {least}
+  clear_each_way,  // {n}
   nearest,
-  far_thing,             // {thing} {distance} {way}
+  far_thing,  // {thing} {distance} {way}
   along_said,
   near_unknown,
   at_place,
-  moved_said,            // {distance}
-  thing_said,            // {thing} {distance} {least}
+  moved_said,  // {distance}
+  thing_said,  // {thing} {distance} {least}
   nobody_looked,
   keep_out,
   white_mark,
-  farther_off,           // {things}
-  first_of,              // {count}
+  farther_off,  // {things}
+  first_of,     // {count}
   from_the_side,
   // machine and bar
   machine,
   chosen_together,
   od_unknown,
-  chain,                 // {n}
+  chain,  // {n}
   on_open_stop,
   depths_missing,
   wall_missing,
@@ -57,31 +57,31 @@ enum class DrawingWord : std::uint8_t {
   by_trial,
   machine_on_pipe,
   machine_on_stop,
-  chain_said,            // {length} {degrees}
-  full_said,             // {length}
-  stop_said,             // {length}
-  seat_caption,          // {diameter}
-  chain_inward,          // {length} {extensions} {degrees}
-  chain_outward,         // {length} {extensions} {degrees}
+  chain_said,     // {length} {degrees}
+  full_said,      // {length}
+  stop_said,      // {length}
+  seat_caption,   // {diameter}
+  chain_inward,   // {length} {extensions} {degrees}
+  chain_outward,  // {length} {extensions} {degrees}
   no_extension,
   one_extension,
-  extensions,            // {count}
+  extensions,  // {count}
   chain_missing,
-  travel,                // {travel} {standoff} {needed}
+  travel,  // {travel} {standoff} {needed}
   travel_missing,
-  stands_at,             // {clock}
+  stands_at,  // {clock}
   // the main at the tap
   section,
   measure_first,
-  stop,                  // {size}
-  saddle,                // {size}
-  sleeve,                // {size}
-  at_clock,              // {clock}
-  hole,                  // {n}
-  wall,                  // {n}
+  stop,      // {size}
+  saddle,    // {size}
+  sleeve,    // {size}
+  at_clock,  // {clock}
+  hole,      // {n}
+  wall,      // {n}
   to_far_wall,
-  outside,               // {n}
-  section_said,          // {od} {wall} {clock} {hole} {thread}
+  outside,       // {n}
+  section_said,  // {od} {wall} {clock} {hole} {thread}
   seen_along,
   wall_not_drawn,
   thread_black,

@@ -21,7 +21,8 @@ class Figures {
   virtual bool append(std::string& out, std::string_view name) const = 0;
 };
 
-[[nodiscard]] std::string filled(std::string_view sentence, const Figures& figures, Language language = Language::english);
+[[nodiscard]] std::string filled(std::string_view sentence, const Figures& figures,
+                                 Language language = Language::english);
 
 struct Figure {
   std::string_view name;

@@ -13,32 +13,32 @@ namespace mainbore::words {
 enum class LoadWord : std::uint8_t {
   // sizes
   by_machine,
-  od_between,            // {low} {high}
-  od,                    // {od}
+  od_between,  // {low} {high}
+  od,          // {od}
   od_unknown,
-  on_main,               // {main} {seat} {tap}
-  for_stop,              // {tap}
-  outlet,                // {tap}
+  on_main,   // {main} {seat} {tap}
+  for_stop,  // {tap}
+  outlet,    // {tap}
   // fittings; {rated} is the sentence of that name, {marked} the next
-  rated,                 // {pressure}
-  marked,                // {pressure}
-  as_asked,              // {text}
-  stop,                  // {thread} {marked}
-  stop_check,            // {rated}
-  stop_bore,             // {thread} {marked}
-  stop_bore_check,       // {rated}
-  saddle,                // {marked}
-  saddle_polyethylene,   // {marked}
-  saddle_pvc,            // {marked}
-  saddle_check,          // {asked} {rated}
+  rated,                // {pressure}
+  marked,               // {pressure}
+  as_asked,             // {text}
+  stop,                 // {thread} {marked}
+  stop_check,           // {rated}
+  stop_bore,            // {thread} {marked}
+  stop_bore_check,      // {rated}
+  saddle,               // {marked}
+  saddle_polyethylene,  // {marked}
+  saddle_pvc,           // {marked}
+  saddle_check,         // {asked} {rated}
   sleeve,
-  sleeve_check,          // {asked} {rated}
+  sleeve_check,  // {asked} {rated}
   valve,
-  valve_check,           // {rated}
+  valve_check,  // {rated}
   support,
   support_stop,
   support_sleeve,
-  branch_fittings,       // {count} {tap}
+  branch_fittings,  // {count} {tap}
   branch_fittings_check,
   branch_pipe,
   branch_pipe_check,
@@ -54,8 +54,8 @@ enum class LoadWord : std::uint8_t {
   disinfectant,
   disinfectant_check,
   // machine
-  machine,               // {title}
-  machine_check,         // {travel} {pressure}
+  machine,        // {title}
+  machine_check,  // {travel} {pressure}
   powered_feed,
   machine_saddle,
   machine_saddle_check,
@@ -64,7 +64,7 @@ enum class LoadWord : std::uint8_t {
   spare_gaskets,
   spare_gaskets_check,
   chain,
-  chain_check,           // {length}
+  chain_check,  // {length}
   extension,
   insertion_tool,
   insertion_tool_check,
@@ -84,16 +84,16 @@ enum class LoadWord : std::uint8_t {
   valve_adapter,
   valve_adapter_check,
   torque_wrench,
-  torque_wrench_check,   // {usual} {high}
+  torque_wrench_check,  // {usual} {high}
   wrenches,
   wrenches_check,
   // to measure
   rule,
   gauge,
-  gauge_check,           // {most} {line}
+  gauge_check,  // {most} {line}
   tape_measure,
   wall_gauge,
-  wall_gauge_check,      // {material}
+  wall_gauge_check,  // {material}
   thermometer,
   // to keep safe
   scraper,
@@ -120,15 +120,15 @@ enum class LoadWord : std::uint8_t {
   bucket_check,
   clamp,
   clamp_check,
-  plug,                  // {thread}
+  plug,  // {thread}
   plug_check,
   // what the office approves, and what is aboard
-  approved,              // {named}
-  you_have,              // {count}
-  you_lack,              // {count} {instead}; {instead} may be missing
-  other_seat,            // {low} {high} {stock}; {stock} may be missing
-  other_tool,            // {stock}; may be missing
-  extended_chain,        // {chain} {count} {extension}
+  approved,        // {named}
+  you_have,        // {count}
+  you_lack,        // {count} {instead}; {instead} may be missing
+  other_seat,      // {low} {high} {stock}; {stock} may be missing
+  other_tool,      // {stock}; may be missing
+  extended_chain,  // {chain} {count} {extension}
   end,
 };
 

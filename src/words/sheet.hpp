@@ -55,7 +55,7 @@ enum class SheetWord : std::uint8_t {
   cautions_beside,
   record,
   record_beside,
-  fingerprint,           // {print}
+  fingerprint,  // {print}
   // on a screen alone
   stops_in_full,
   holds_in_full,

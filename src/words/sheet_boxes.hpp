@@ -9,13 +9,13 @@
 namespace mainbore::words {
 
 enum class BoxWord : std::uint8_t {
-  inside,      // a stop number
+  inside,  // a stop number
   outside,
   unreadable,
-  first,       // before the label of a box that keeps the rest from being saved
+  first,  // before the label of a box that keeps the rest from being saved
   save,
-  saved,       // before the name of the file
-  hold,        // what the boxes of a hold are called to those who cannot see them
+  saved,  // before the name of the file
+  hold,   // what the boxes of a hold are called to those who cannot see them
   end,
 };
 

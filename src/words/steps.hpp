@@ -32,37 +32,37 @@ enum class StepWord : std::uint8_t {
   phase_trouble,
   // before the machine
   people,
-  fittings,              // {named}
+  fittings,  // {named}
   fittings_until,
   valves,
   valves_until,
   empty,
   empty_until,
   pit,
-  walls_bottom,          // {along} {across} {depth}
+  walls_bottom,  // {along} {across} {depth}
   walls_engineer,
   walls_shield,
-  walls_slope,           // {run}
-  walls_spoil,           // {setback}
+  walls_slope,  // {run}
+  walls_spoil,  // {setback}
   walls_until,
   identify,
   identify_until,
   // the pipe
-  place,                 // {clock} {shift} {way}
-  place_several,         // {count} {clock} {other} {apart}
-  place_clears,          // {things}
-  place_thing,           // {thing} {least}
+  place,          // {clock} {shift} {way}
+  place_several,  // {count} {clock} {other} {apart}
+  place_clears,   // {things}
+  place_thing,    // {thing} {least}
   clean_film,
   clean_asbestos,
   clean_plastic,
   clean_bare,
-  check,                 // {numbers}
+  check,  // {numbers}
   check_plastic,
   check_plastic_direct,
   check_until,
   wrap,
-  pressure_lowered,      // {limit}
-  pressure,              // {line} {limit}
+  pressure_lowered,  // {limit}
+  pressure,          // {line} {limit}
   pressure_until,
   holds,
   holds_until,
@@ -71,59 +71,59 @@ enum class StepWord : std::uint8_t {
   engineer_until,
   // words inside sentences
   its_thread,
-  push,                  // {push} {line}
+  push,  // {push} {line}
   push_unknown,
   as_measured,
   // the machine on the pipe
-  seat,                  // {diameter}
-  chain,                 // {needed} {torque}
-  chain_extension,       // {needed}
-  chain_extensions,      // {needed} {count}
-  chain_none,            // {needed}
+  seat,              // {diameter}
+  chain,             // {needed} {torque}
+  chain_extension,   // {needed}
+  chain_extensions,  // {needed} {count}
+  chain_none,        // {needed}
   chain_plastic,
   chain_firm,
-  tool_metal,            // {tap} {thread}
-  tool_plastic,          // {tap} {thread}
+  tool_metal,    // {tap} {thread}
+  tool_plastic,  // {tap} {thread}
   tool_until,
-  machine_valves,        // {mark}
+  machine_valves,  // {mark}
   machine_valves_until,
-  thread_it,             // {mark}
+  thread_it,  // {mark}
   by_piece,
   // the cut
   blanket,
-  touch,                 // {marks}
+  touch,  // {marks}
   touch_until,
   cut_by_hand,
   cut_powered,
   cut_plastic,
-  cut_through,           // {mark}
+  cut_through,  // {mark}
   cut_wet,
-  flush_machine,         // {holder}
-  flush_asbestos,        // {holder}
+  flush_machine,   // {holder}
+  flush_asbestos,  // {holder}
   flush_until,
   holder_machine,
   holder_saddle,
   holder_sleeve,
   // from the tool to the stop, under pressure
-  back_out,              // {push}
+  back_out,  // {push}
   shut_machine_valve,
   bleed,
   bleed_until,
   look_at_tool,
   look_at_coupon,
-  load_stop,             // {sealant}
+  load_stop,  // {sealant}
   sealant_tape,
   sealant_any,
   load_stop_until,
   equalize,
   equalize_until,
-  open_machine_valve,    // {push}
-  set_stop,              // {mark} {makeup}
+  open_machine_valve,  // {push}
+  set_stop,            // {mark} {makeup}
   stop_bleed,
   zero_until,
   release,
   lift,
-  look_at_stop,          // {showing}
+  look_at_stop,  // {showing}
   look_at_stop_until,
   showing,
   showing_unknown,
@@ -132,8 +132,8 @@ enum class StepWord : std::uint8_t {
   dry_lift,
   dry_lift_coupon,
   dry_lift_until,
-  dry_stop,              // {sealant} {makeup}
-  makeup,                // {makeup}
+  dry_stop,  // {sealant} {makeup}
+  makeup,    // {makeup}
   makeup_plastic,
   makeup_unknown,
   // saddle
@@ -143,11 +143,11 @@ enum class StepWord : std::uint8_t {
   saddle_test,
   saddle_test_until,
   mount_on_stop,
-  saddle_tool,           // {hole}
+  saddle_tool,  // {hole}
   saddle_tool_until,
-  saddle_valves,         // {mark}
+  saddle_valves,  // {mark}
   saddle_valves_until,
-  saddle_back,           // {push}
+  saddle_back,  // {push}
   saddle_shut,
   saddle_bleed,
   saddle_dry_back,
@@ -164,16 +164,16 @@ enum class StepWord : std::uint8_t {
   mount_on_valve,
   sleeve_tool,
   sleeve_tool_until,
-  sleeve_valves,         // {mark}
+  sleeve_valves,  // {mark}
   sleeve_valves_until,
-  sleeve_back,           // {push}
+  sleeve_back,  // {push}
   sleeve_shut,
   sleeve_dry_back,
   sleeve_lift,
   sleeve_look,
   sleeve_look_until,
   // afterwards
-  next_tap,              // {count}
+  next_tap,  // {count}
   fill_stop,
   fill_valve,
   fill_until,
@@ -181,9 +181,9 @@ enum class StepWord : std::uint8_t {
   bond,
   connect,
   connect_branch,
-  connect_several,       // {count}
-  flush_stop,            // {seconds} {time}
-  flush_valve,           // {seconds} {time}
+  connect_several,  // {count}
+  flush_stop,       // {seconds} {time}
+  flush_valve,      // {seconds} {time}
   check_joints,
   check_joints_valve,
   check_joints_until,
@@ -201,7 +201,7 @@ enum class StepWord : std::uint8_t {
   water,
   leaks_gasket_when,
   leaks_seat_when,
-  leaks_gasket,          // {torque}
+  leaks_gasket,  // {torque}
   leaks_seat,
   no_zero_when,
   no_zero_machine,

@@ -11,8 +11,8 @@
 #include "words/drawings.hpp"
 #include "words/load.hpp"
 #include "words/sheet.hpp"
-#include "words/steps.hpp"
 #include "words/sheet_boxes.hpp"
+#include "words/steps.hpp"
 
 namespace mainbore::words {
 

@@ -1,5 +1,4 @@
 #include "words/findings.hpp"
-
 #include "words/tables.hpp"
 #include "words/terms.hpp"
 
@@ -35,7 +34,9 @@ std::string_view say(StepWord word, Language language) {
   return words_of(english::steps, spanish::steps, word, language);
 }
 
-std::string_view say(LoadWord word, Language language) { return words_of(english::load, spanish::load, word, language); }
+std::string_view say(LoadWord word, Language language) {
+  return words_of(english::load, spanish::load, word, language);
+}
 
 std::string_view say(SheetWord word, Language language) {
   return words_of(english::sheet, spanish::sheet, word, language);

@@ -24,7 +24,8 @@ bool of_diameter(std::string_view key) {
 
 class Counter {
  public:
-  Counter(const Plan& plan, const Aboard& aboard, Audience audience) : plan_(plan), aboard_(aboard), audience_(audience) {}
+  Counter(const Plan& plan, const Aboard& aboard, Audience audience)
+      : plan_(plan), aboard_(aboard), audience_(audience) {}
 
   void count(LoadItem& item) const {
     int have = 0;
@@ -78,7 +79,9 @@ class Counter {
   [[nodiscard]] std::string other_in_words(const AboardItem& thing, std::string_view key) const {
     if (key != "machine-saddle") return say(words::LoadWord::other_tool, audience_.language, {{"stock", thing.stock}});
     return say(words::LoadWord::other_seat, audience_.language,
-               {{"low", on_caliper(*thing.od_from, audience_)}, {"high", on_caliper(*thing.od_to, audience_)}, {"stock", thing.stock}});
+               {{"low", on_caliper(*thing.od_from, audience_)},
+                {"high", on_caliper(*thing.od_to, audience_)},
+                {"stock", thing.stock}});
   }
 
   // A shorter chain, with as many extensions as it then wants.

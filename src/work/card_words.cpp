@@ -190,7 +190,8 @@ std::string line_of(const Finding& finding, Audience audience, ReadingList readi
 
 std::string stop_of(const Finding& finding, Audience audience, ReadingList readings) {
   const FindingText& text = text_of(finding.code, audience.language);
-  return filled_words(text.detail, finding, audience, readings) + ' ' + filled_words(text.fix, finding, audience, readings);
+  return filled_words(text.detail, finding, audience, readings) + ' ' +
+         filled_words(text.fix, finding, audience, readings);
 }
 
 }  // namespace mainbore

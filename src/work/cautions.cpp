@@ -1,9 +1,10 @@
 // The cautions that go with a kind of job. Each is here because somebody was hurt where it was missing, or because a
 // rule asks for it; the comment or the basis says which.
+#include "words/cautions.hpp"
+
 #include "mainbore/measure.hpp"
 #include "mainbore/mechanics/boring.hpp"
 #include "mainbore/work.hpp"
-#include "words/cautions.hpp"
 #include "words/fill.hpp"
 #include "words/terms.hpp"
 
@@ -33,7 +34,8 @@ class Cautions {
     const words::CautionText& said = words::caution_text(word, audience_.language);
     list_.push_back({code, Words::standing(said.text), said.brief, basis});
   }
-  void add(std::string_view code, CautionWord word, std::initializer_list<words::Figure> figures, std::string_view basis = {}) {
+  void add(std::string_view code, CautionWord word, std::initializer_list<words::Figure> figures,
+           std::string_view basis = {}) {
     const words::CautionText& said = words::caution_text(word, audience_.language);
     list_.push_back({code, words::filled(said.text, figures, audience_.language), said.brief, basis});
   }

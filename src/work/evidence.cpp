@@ -4,6 +4,8 @@
 
 namespace mainbore {
 
-std::string_view words_of(const Evidence& item) { return item.finding ? text_of(*item.finding).title : name_of(item.what); }
+std::string_view words_of(const Evidence& item) {
+  return item.finding ? text_of(*item.finding).title : name_of(item.what);
+}
 
 }  // namespace mainbore

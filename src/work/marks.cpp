@@ -41,8 +41,12 @@ class MarkList {
     constexpr std::array<std::string_view, 6> signs = {"0", "1", "2", "3", "4", "5"};
     list_.push_back({key, signs[list_.size()], say(name, audience_.language), std::move(where)});
   }
-  [[nodiscard]] std::string said(CardWord word, Figures figures) const { return say(word, audience_.language, figures); }
-  [[nodiscard]] std::string unknown() const { return std::string(audience_.units == UnitSystem::us ? blank : blank_si); }
+  [[nodiscard]] std::string said(CardWord word, Figures figures) const {
+    return say(word, audience_.language, figures);
+  }
+  [[nodiscard]] std::string unknown() const {
+    return std::string(audience_.units == UnitSystem::us ? blank : blank_si);
+  }
   [[nodiscard]] std::string up(Length length) const { return on_rule(length, audience_, Toward::more); }
   [[nodiscard]] std::string down(Length length) const { return on_rule(length, audience_, Toward::less); }
   // What the feed is turned for a length, on the same side of it.
@@ -51,18 +55,22 @@ class MarkList {
     return turns_in_words(length / *marks_.feed_pitch, audience_.language, toward);
   }
 
-  [[nodiscard]] Length keep_off() const { return plan_.rules == nullptr ? Length() : plan_.rules->tool_clearance.value; }
+  [[nodiscard]] Length keep_off() const {
+    return plan_.rules == nullptr ? Length() : plan_.rules->tool_clearance.value;
+  }
 
   void drawn_back() {
     const Method kind = plan_.method.kind;
-    add("drawn-back", kind == Method::direct   ? CardWord::back_of_machine_valve
-                      : kind == Method::saddle ? CardWord::back_of_stop
-                                               : CardWord::back_of_tapping_valve,
+    add("drawn-back",
+        kind == Method::direct   ? CardWord::back_of_machine_valve
+        : kind == Method::saddle ? CardWord::back_of_stop
+                                 : CardWord::back_of_tapping_valve,
         how_far_back(kind));
   }
   [[nodiscard]] std::string how_far_back(Method kind) const {
     if (marks_.clear) {
-      return said(CardWord::back_at_least, {{"length", up(*marks_.clear)}, {"turns", fed(*marks_.clear, Toward::more)}});
+      return said(CardWord::back_at_least,
+                  {{"length", up(*marks_.clear)}, {"turns", fed(*marks_.clear, Toward::more)}});
     }
     if (kind == Method::direct) {
       return said(CardWord::back_tried, {{"length", marks_.drawn_back ? down(*marks_.drawn_back) : unknown()}});
@@ -97,7 +105,8 @@ class MarkList {
   void stop_tapping() {
     // The thread draws the tap in from mark 3 on, wherever the depth is counted from.
     std::string turns;
-    if (!marks_.by_trial && marks_.tap_turns) turns = turns_in_words(*marks_.tap_turns, audience_.language, Toward::less);
+    if (!marks_.by_trial && marks_.tap_turns)
+      turns = turns_in_words(*marks_.tap_turns, audience_.language, Toward::less);
     std::string text;
     if (marks_.at && marks_.at->stop_tapping && marks_.past_limit(*marks_.at->stop_tapping)) {
       text = say(CardWord::tool_too_long, audience_.language);
@@ -114,9 +123,8 @@ class MarkList {
   }
 
   void never_past() {
-    std::string text = marks_.limit
-                           ? said(CardWord::past, {{"length", down(*marks_.limit)}})
-                           : said(CardWord::past_less, {{"length", unknown()}, {"clearance", up(keep_off())}});
+    std::string text = marks_.limit ? said(CardWord::past, {{"length", down(*marks_.limit)}})
+                                    : said(CardWord::past_less, {{"length", unknown()}, {"clearance", up(keep_off())}});
     const bool pilot = plan_.method.kind != Method::direct && !plan_.job.tool.lead;
     if (pilot) text += say(CardWord::less_the_pilot, audience_.language);
     add("far-wall", CardWord::never_past, std::move(text));
@@ -127,7 +135,9 @@ class MarkList {
     if (marks_.at && marks_.at->stop_touches) {
       const Length at = *marks_.at->stop_touches;
       if (marks_.past_limit(at)) text = say(CardWord::past_never, audience_.language);
-      else text = at < Length() ? said(CardWord::back, {{"length", up(-at)}}) : said(CardWord::past, {{"length", down(at)}});
+      else
+        text =
+            at < Length() ? said(CardWord::back, {{"length", up(-at)}}) : said(CardWord::past, {{"length", down(at)}});
     } else {
       text = said(CardWord::past_less_stop, {{"length", unknown()}});
     }
@@ -163,7 +173,8 @@ std::string makeup_in_words(const Plan& plan, Language language) {
     return makeup_words(trial.hand_turns, *trial.wrench_turns, *trial.threads_showing, language);
   }
   if (plan.makeup) {
-    return makeup_words(plan.makeup->makeup.hand_tight_turns, plan.makeup->wrench_turns, plan.makeup->threads_showing, language);
+    return makeup_words(plan.makeup->makeup.hand_tight_turns, plan.makeup->wrench_turns, plan.makeup->threads_showing,
+                        language);
   }
   return std::string(say(CardWord::makeup_by_trial, language));
 }

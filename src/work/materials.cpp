@@ -48,12 +48,14 @@ class LoadList {
   // What the approved list has for a thing.
   void approved(const ApprovedItem& chosen) {
     constexpr std::array<std::string_view, approved_kind_count> keys = {
-        "service-saddle", "corporation-stop", "tapping-sleeve", "shell-cutter", "combined-drill-and-tap", "machine-saddle", "chain"};
+        "service-saddle",         "corporation-stop", "tapping-sleeve", "shell-cutter",
+        "combined-drill-and-tap", "machine-saddle",   "chain"};
     const std::string_view key = keys[static_cast<std::size_t>(chosen.kind)];
     for (LoadItem& item : list_) {
       if (item.key != key) continue;
       item.stock = chosen.stock;
-      item.check = said(LoadWord::approved, {{"named", approved_in_words(chosen, audience_)}}) + std::string(item.check);
+      item.check =
+          said(LoadWord::approved, {{"named", approved_in_words(chosen, audience_)}}) + std::string(item.check);
     }
   }
   void add(std::string_view key, LoadWord item, std::string size = {}) { add(key, said(item), std::move(size), 1); }
@@ -68,7 +70,8 @@ class LoadList {
   [[nodiscard]] static std::string name(NominalSize size) { return size.label() + " in"; }
   [[nodiscard]] std::string tap() const { return name(plan_.method.tap); }
   [[nodiscard]] std::string thread() const {
-    return std::string(plan_.method.thread ? name_of(*plan_.method.thread) : say(LoadWord::by_machine, audience_.language));
+    return std::string(plan_.method.thread ? name_of(*plan_.method.thread)
+                                           : say(LoadWord::by_machine, audience_.language));
   }
   [[nodiscard]] bool wet() const { return plan_.job.main.pressurised.value_or(true); }
 
@@ -97,7 +100,8 @@ class LoadList {
       case Method::saddle:
         add("service-saddle", said(saddle(), {{"marked", marked(usual_saddle())}}), on_main(tap()), count,
             said(LoadWord::saddle_check, {{"asked", as_asked()}, {"rated", rated}}));
-        add("corporation-stop", stop(LoadWord::stop_bore), tap(), count, said(LoadWord::stop_bore_check, {{"rated", rated}}));
+        add("corporation-stop", stop(LoadWord::stop_bore), tap(), count,
+            said(LoadWord::stop_bore_check, {{"rated", rated}}));
         break;
       case Method::sleeve:
         add("tapping-sleeve", said(LoadWord::sleeve), on_main(tap()), count,
@@ -111,8 +115,8 @@ class LoadList {
     add("support", LoadWord::support, "", branch ? LoadWord::support_sleeve : LoadWord::support_stop);
     const std::string service = name(plan_.job.service.size.value_or(plan_.method.tap));
     if (count > 1) {
-      add("branch-fittings", said(LoadWord::branch_fittings, {{"count", std::to_string(count)}, {"tap", tap()}}), service, 1,
-          said(LoadWord::branch_fittings_check));
+      add("branch-fittings", said(LoadWord::branch_fittings, {{"count", std::to_string(count)}, {"tap", tap()}}),
+          service, 1, said(LoadWord::branch_fittings_check));
     }
     add("service-pipe", said(branch ? LoadWord::branch_pipe : LoadWord::service_pipe), service, count,
         said(branch ? LoadWord::branch_pipe_check : LoadWord::service_pipe_check));
@@ -123,7 +127,9 @@ class LoadList {
   }
 
   // What fittings are marked for unless more is asked for: on a list of many orders these are one item.
-  [[nodiscard]] Pressure usual_stop() const { return plan_.rules == nullptr ? Pressure() : plan_.rules->stop_rating.value; }
+  [[nodiscard]] Pressure usual_stop() const {
+    return plan_.rules == nullptr ? Pressure() : plan_.rules->stop_rating.value;
+  }
   [[nodiscard]] Pressure usual_saddle() const {
     return plan_.rules == nullptr ? Pressure() : plan_.rules->saddle_rating.value;
   }
@@ -166,7 +172,8 @@ class LoadList {
         machine_on_pipe();
         break;
       case Method::saddle:
-        add("shell-cutter", said(LoadWord::cutter), said(LoadWord::for_stop, {{"tap", tap()}}), 1, said(LoadWord::cutter_check));
+        add("shell-cutter", said(LoadWord::cutter), said(LoadWord::for_stop, {{"tap", tap()}}), 1,
+            said(LoadWord::cutter_check));
         add("test-pump", LoadWord::pump_saddle);
         add("stop-adapter", LoadWord::stop_adapter, tap(), LoadWord::stop_adapter_check);
         break;
@@ -192,7 +199,8 @@ class LoadList {
 
   void machine_on_pipe() {
     const Setup& setup = plan_.setup;
-    const std::string od = setup.saddle_od ? said(LoadWord::od, {{"od", on_caliper(*setup.saddle_od, audience_)}}) : seat();
+    const std::string od =
+        setup.saddle_od ? said(LoadWord::od, {{"od", on_caliper(*setup.saddle_od, audience_)}}) : seat();
     add("machine-saddle", LoadWord::machine_saddle, od, LoadWord::machine_saddle_check);
     add("machine-gasket", said(LoadWord::gaskets), "", plan_.method.count, said(LoadWord::gaskets_check));
     add("spare-gasket", LoadWord::spare_gaskets, "", LoadWord::spare_gaskets_check);

@@ -12,9 +12,9 @@ using words::CardWord;
 }  // namespace
 
 std::string_view words_of(ReadingId id, Language language) {
-  constexpr std::array<CardWord, reading_ids.size()> labels = {CardWord::line_pressure,    CardWord::wall,
-                                                              CardWord::circumference,    CardWord::pipe_temperature,
-                                                              CardWord::joint_distance,   CardWord::surge};
+  constexpr std::array<CardWord, reading_ids.size()> labels = {CardWord::line_pressure,  CardWord::wall,
+                                                               CardWord::circumference,  CardWord::pipe_temperature,
+                                                               CardWord::joint_distance, CardWord::surge};
   return say(labels[static_cast<std::size_t>(id)], language);
 }
 

@@ -30,14 +30,14 @@ std::array<ValveState, valve_keys.size()> valves_of(const RigState& state, Seat 
   const auto valve = [&](StepWord name, StepWord brief, bool open) {
     // Where a language has genders, the bypass has its own.
     const bool bypass = name == StepWord::valve_bypass;
-    const StepWord stands = bypass ? (open ? StepWord::bypass_open : StepWord::bypass_shut)
-                                   : (open ? StepWord::open : StepWord::shut);
+    const StepWord stands =
+        bypass ? (open ? StepWord::bypass_open : StepWord::bypass_shut) : (open ? StepWord::open : StepWord::shut);
     const StepWord in_short = bypass ? (open ? StepWord::bypass_open_brief : StepWord::bypass_shut_brief)
                                      : (open ? StepWord::open_brief : StepWord::shut_brief);
     return ValveState{said(name), said(stands), said(brief), said(in_short), open};
   };
   const bool full = state.pressure_above;
-  return {seat == Seat::stop ? valve(StepWord::valve_stop, StepWord::stop_brief, state.stop_open)
+  return {seat == Seat::stop   ? valve(StepWord::valve_stop, StepWord::stop_brief, state.stop_open)
           : seat == Seat::pipe ? valve(StepWord::valve_machine, StepWord::valve_brief, state.valve_open)
                                : valve(StepWord::valve_tapping, StepWord::valve_brief, state.valve_open),
           valve(StepWord::valve_bypass, StepWord::valve_bypass, state.bypass_open),

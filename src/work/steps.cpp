@@ -1,10 +1,11 @@
 // The order of work: which step comes when, for this plan. Its sentences stand in words/steps.hpp.
+#include "words/steps.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 #include "mainbore/measure.hpp"
 #include "mainbore/work.hpp"
-#include "words/steps.hpp"
 #include "words/terms.hpp"
 #include "work/by_engineer.hpp"
 
@@ -80,7 +81,9 @@ class Procedure {
   [[nodiscard]] std::string far(Length length) const { return on_tape(length, audience_, Toward::more); }
   [[nodiscard]] static std::string name(NominalSize size) { return size.label() + " in"; }
   [[nodiscard]] std::string tap() const { return name(plan_.method.tap); }
-  [[nodiscard]] std::string_view term(std::string_view english) const { return words::term(english, audience_.language); }
+  [[nodiscard]] std::string_view term(std::string_view english) const {
+    return words::term(english, audience_.language);
+  }
   [[nodiscard]] bool wet() const { return plan_.job.main.pressurised.value_or(true); }
   [[nodiscard]] bool encased() const { return plan_.job.main.encased.value_or(false); }
   [[nodiscard]] bool plastic() const { return is_plastic(plan_.main.material); }
@@ -120,7 +123,9 @@ class Procedure {
   }
 
   void walls(const PitPlan& pit) {
-    std::string text = said(StepWord::walls_bottom, {{"along", far(pit.pit.along)}, {"across", far(pit.pit.across)}, {"depth", far(pit.pit.depth)}});
+    std::string text =
+        said(StepWord::walls_bottom,
+             {{"along", far(pit.pit.along)}, {"across", far(pit.pit.across)}, {"depth", far(pit.pit.depth)}});
     const bool needed = pit.protective_system != excavation::ProtectiveSystem::not_required;
     if (pit.engineer_design) also(text, StepWord::walls_engineer);
     else if (pit.protection == Protection::shield) also(text, StepWord::walls_shield);
@@ -184,10 +189,9 @@ class Procedure {
     if (plan_.method.count > 1) {
       const std::string count = std::to_string(plan_.method.count);
       const std::string apart = plan_.method.spacing ? far(*plan_.method.spacing) : std::string();
-      (text += ' ') += said(StepWord::place_several, {{"count", count},
-                                                      {"clock", place.clock.label()},
-                                                      {"other", place.other_clock.label()},
-                                                      {"apart", apart}});
+      (text += ' ') += said(
+          StepWord::place_several,
+          {{"count", count}, {"clock", place.clock.label()}, {"other", place.other_clock.label()}, {"apart", apart}});
     }
     std::string things;
     for (const Clearing& clearing : place.clearings) {
@@ -220,7 +224,8 @@ class Procedure {
       numbers += std::string(words_of(reading.id, audience_.language)) + " " + bounds_in_words(reading, audience_);
     }
     std::string text = said(StepWord::check, {{"numbers", numbers}});
-    if (plastic()) also(text, plan_.method.kind == Method::direct ? StepWord::check_plastic_direct : StepWord::check_plastic);
+    if (plastic())
+      also(text, plan_.method.kind == Method::direct ? StepWord::check_plastic_direct : StepWord::check_plastic);
     return text;
   }
 
@@ -236,7 +241,8 @@ class Procedure {
          .uses = {"machine-saddle", "machine-gasket", "tapping-machine"}});
     chain();
     add({.id = "machine.tool",
-         .action = said(plastic() ? StepWord::tool_plastic : StepWord::tool_metal, {{"tap", tap()}, {"thread", thread()}}),
+         .action =
+             said(plastic() ? StepWord::tool_plastic : StepWord::tool_metal, {{"tap", tap()}, {"thread", thread()}}),
          .hold_point = until(StepWord::tool_until),
          .acts = {load_cutter, close_chamber},
          .uses = {"combined-drill-and-tap", "corporation-stop"}});
@@ -269,7 +275,8 @@ class Procedure {
       const StepWord word = count == 0   ? StepWord::chain_none
                             : count == 1 ? StepWord::chain_extension
                                          : StepWord::chain_extensions;
-      needed = said(word, {{"needed", on_rule(setup.chain->needed, audience_, Toward::more)}, {"count", std::to_string(count)}});
+      needed = said(
+          word, {{"needed", on_rule(setup.chain->needed, audience_, Toward::more)}, {"count", std::to_string(count)}});
       if (count > 0) step.uses.push_back("chain-extension");
     }
     std::string torque;
@@ -317,10 +324,11 @@ class Procedure {
     if (asbestos()) through.uses.push_back("asbestos-kit");
     add(std::move(through));
     if (!wet()) return;
-    Step flush{.id = "cut.flush",
-               .action = said(asbestos() ? StepWord::flush_asbestos : StepWord::flush_machine, {{"holder", until(holder)}}),
-               .hold_point = until(StepWord::flush_until),
-               .acts = {open_bleed, shut_bleed, read_tight}};
+    Step flush{
+        .id = "cut.flush",
+        .action = said(asbestos() ? StepWord::flush_asbestos : StepWord::flush_machine, {{"holder", until(holder)}}),
+        .hold_point = until(StepWord::flush_until),
+        .acts = {open_bleed, shut_bleed, read_tight}};
     if (asbestos()) flush.uses = {"asbestos-kit", "waste-hose"};
     add(std::move(flush));
   }
@@ -371,7 +379,10 @@ class Procedure {
 
   void take_off_stop() {
     phase(StepWord::phase_off);
-    add({.id = "off.release", .action = said(StepWord::release), .acts = {release_bar, bar_up}, .uses = {"insertion-tool"}});
+    add({.id = "off.release",
+         .action = said(StepWord::release),
+         .acts = {release_bar, bar_up},
+         .uses = {"insertion-tool"}});
     add({.id = "off.lift", .action = said(StepWord::lift), .acts = {let_go, lift_machine}});
     const StepWord showing = plan_.makeup ? StepWord::showing : StepWord::showing_unknown;
     add({.id = "off.look",
@@ -448,7 +459,10 @@ class Procedure {
            .acts = {bar_up, shut_stop, open_bleed, read_zero}});
     }
     phase(StepWord::phase_off);
-    add({.id = "off.lift", .action = said(StepWord::saddle_lift), .acts = {let_go, lift_machine}, .uses = {"wrenches"}});
+    add({.id = "off.lift",
+         .action = said(StepWord::saddle_lift),
+         .acts = {let_go, lift_machine},
+         .uses = {"wrenches"}});
     coupon();
     if (wet()) {
       add({.id = "off.look",
@@ -513,7 +527,10 @@ class Procedure {
            .acts = {bar_up, shut_valve, open_bleed, read_zero}});
     }
     phase(StepWord::phase_off);
-    add({.id = "off.lift", .action = said(StepWord::sleeve_lift), .acts = {let_go, lift_machine}, .uses = {"wrenches"}});
+    add({.id = "off.lift",
+         .action = said(StepWord::sleeve_lift),
+         .acts = {let_go, lift_machine},
+         .uses = {"wrenches"}});
     coupon();
     if (wet()) {
       add({.id = "off.look",

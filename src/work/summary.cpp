@@ -13,8 +13,9 @@ namespace {
 using words::CardWord;
 
 std::string main_in_words(const Plan& plan, Language language) {
-  return say(CardWord::main, language,
-             {{"size", plan.main.size.label() + " in"}, {"material", words::term(name_of(plan.main.material), language)}});
+  return say(
+      CardWord::main, language,
+      {{"size", plan.main.size.label() + " in"}, {"material", words::term(name_of(plan.main.material), language)}});
 }
 
 // As a gauge is read: whole psi or kPa, rather too many.

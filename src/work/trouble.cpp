@@ -32,7 +32,10 @@ class Contingencies {
  private:
   using Things = BoundedList<std::string_view, most_used>;
   void add(std::string_view id, StepWord when, Words action, Things uses = {}) {
-    Step step{.id = id, .phase = say(StepWord::phase_trouble, audience_.language), .condition = said(when), .action = std::move(action)};
+    Step step{.id = id,
+              .phase = say(StepWord::phase_trouble, audience_.language),
+              .condition = said(when),
+              .action = std::move(action)};
     step.uses = uses;
     list_.push_back(std::move(step));
   }
@@ -43,7 +46,7 @@ class Contingencies {
 
   void under_pressure() {
     seat_leaks();
-    const StepWord no_zero = direct()                               ? StepWord::no_zero_machine
+    const StepWord no_zero = direct()                              ? StepWord::no_zero_machine
                              : plan_.method.kind == Method::saddle ? StepWord::no_zero_stop
                                                                    : StepWord::no_zero_valve;
     add("trouble.no-zero", StepWord::no_zero_when, said(no_zero));

@@ -4,8 +4,8 @@
 #include <array>
 #include <cmath>
 
-#include "mainbore/work.hpp"
 #include "mainbore/report.hpp"
+#include "mainbore/work.hpp"
 #include "words/fill.hpp"
 #include "words/findings.hpp"
 #include "words/terms.hpp"
@@ -90,7 +90,6 @@ std::string fill(std::string_view text, const Finding& finding, Audience audienc
   // A sentence may start with a name out of the tables.
   return words::sentence_case(words::filled(text, figures, audience.language));
 }
-
 
 }  // namespace
 

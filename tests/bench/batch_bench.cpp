@@ -38,7 +38,8 @@ class Measured {
     best_ = std::min(best_, std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count());
   }
   void print() const {
-    std::printf("  %-52s %9.0f orders/s  %6.2f us\n", what_.c_str(), static_cast<double>(orders_) / best_, 1e6 * each());
+    std::printf("  %-52s %9.0f orders/s  %6.2f us\n", what_.c_str(), static_cast<double>(orders_) / best_,
+                1e6 * each());
   }
   // Seconds an order.
   [[nodiscard]] double each() const { return best_ / static_cast<double>(orders_); }
@@ -203,8 +204,8 @@ int main(int argc, char** argv) {
   std::printf("ratios:\n  two threads to one: %.2f\n", one.each() / two.each());
   std::printf("  verdicts with all facts to without: %.2f\n", one.each() / told.each());
   if (jq != nullptr) {
-    std::printf("  to jq over the same file: verdicts %.1f, decisions %.1f, whole plans %.1f\n", jq->each() / one.each(),
-                jq->each() / decisions.each(), jq->each() / whole.each());
+    std::printf("  to jq over the same file: verdicts %.1f, decisions %.1f, whole plans %.1f\n",
+                jq->each() / one.each(), jq->each() / decisions.each(), jq->each() / whole.each());
     std::printf("  verdicts with all facts %.1f, verdicts of sparse orders %.1f\n", jq_told->each() / told.each(),
                 jq_thin->each() / thin.each());
   }

@@ -57,7 +57,8 @@ constexpr std::array<std::string_view, 3> earths = {"sand", "earth", "clay"};
 constexpr std::array<std::string_view, 2> protections = {"slope", "shield"};
 
 // As registers name their pipes.
-constexpr std::array<std::string_view, 8> register_names = {"DI", "DIP", "ductile iron", "PVC", "PVC", "CI", "cast iron", "AC"};
+constexpr std::array<std::string_view, 8> register_names = {"DI",  "DIP", "ductile iron", "PVC",
+                                                            "PVC", "CI",  "cast iron",    "AC"};
 
 // Four facts that there must be; of the others some have one, some two, a few a class.
 void append_sparse_order(std::string& out, std::uint64_t number) {
@@ -66,8 +67,8 @@ void append_sparse_order(std::string& out, std::uint64_t number) {
   const auto whole = [](std::size_t value) { return std::to_string(value); };
   add(R"({"id":"AV-)", std::to_string(100000 + number), R"(","place":")", whole(1 + dice.below(400)), " ",
       dice.one_of(streets), R"(, Ashby Vale, north side of the road","date":"2026-05-0)", whole(4 + dice.below(5)),
-      R"(","main":{"material":")", dice.one_of(register_names), R"(","size":")", dice.one_of(sizes), R"(","pressure":")",
-      whole(45 + dice.below(70)), " psi\"");
+      R"(","main":{"material":")", dice.one_of(register_names), R"(","size":")", dice.one_of(sizes),
+      R"(","pressure":")", whole(45 + dice.below(70)), " psi\"");
   if (dice.below(2) == 0) add(R"(,"installed":)", whole(1930 + dice.below(90)));
   if (dice.below(3) == 0) add(R"(,"condition":")", dice.one_of(conditions), "\"");
   if (dice.below(3) == 0) add(R"(,"cover":"4 ft )", whole(dice.below(12)), " in\"");
@@ -94,8 +95,8 @@ void append_order(std::string& out, std::uint64_t number, OrderFacts facts) {
       R"(","encased":false,"curved":false,"temperature":")", whole(40 + dice.below(35)),
       R"( degF","surge":"20 psi","carries":"water","cover":"4 ft )", whole(dice.below(12)),
       R"( in"},"nearby":[{"what":"bell","along":")", whole(3 + dice.below(9)), R"( ft"},{"what":"tap","along":"-)",
-      whole(1 + dice.below(12)), R"( ft","clock":"3:00","size":"3/4 in"}],"service":{"size":")",
-      dice.one_of(services), R"(","thread":")", kind.thread, "\"");
+      whole(1 + dice.below(12)), R"( ft","clock":"3:00","size":"3/4 in"}],"service":{"size":")", dice.one_of(services),
+      R"(","thread":")", kind.thread, "\"");
   if (facts == OrderFacts::all) {
     add(R"(,"line":{"material":")", dice.one_of(tubings), R"(","length":")", whole(20 + dice.below(100)),
         R"( ft","rise":")", whole(dice.below(15)), R"( ft","elbows":)", whole(dice.below(4)), R"(},"demand":{)",

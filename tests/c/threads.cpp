@@ -11,15 +11,16 @@ namespace {
 std::string job(int number) {
   static const char* const materials[] = {"ductile iron", "PVC", "cast iron", "asbestos cement", "steel"};
   return std::string(R"({"id":"AV-)") + std::to_string(number) + R"(","main":{"material":")" + materials[number % 5] +
-         R"(","size":")" + std::to_string(4 + 2 * (number % 4)) + R"( in","pressure":")" + std::to_string(40 + 5 * (number % 30)) +
-         R"( psi"},"service":{"size":"1 in"}})";
+         R"(","size":")" + std::to_string(4 + 2 * (number % 4)) + R"( in","pressure":")" +
+         std::to_string(40 + 5 * (number % 30)) + R"( psi"},"service":{"size":"1 in"}})";
 }
 
 std::string plans(const mainbore_planner* planner, int first, int count) {
   std::string all;
   for (int number = first; number < first + count; ++number) {
     const std::string text = job(number);
-    for (const unsigned what : {MAINBORE_VERDICT, MAINBORE_PLAN, MAINBORE_CARD_FULL | MAINBORE_SPANISH, MAINBORE_SHEET}) {
+    for (const unsigned what :
+         {MAINBORE_VERDICT, MAINBORE_PLAN, MAINBORE_CARD_FULL | MAINBORE_SPANISH, MAINBORE_SHEET}) {
       char* result = nullptr;
       mainbore_plan(planner, text.data(), text.size(), what, &result);
       if (result != nullptr) all += result;

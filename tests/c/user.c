@@ -1,28 +1,27 @@
 /* A C89 program that uses the C interface. Its example is that of docs/c.md. */
 #include <mainbore.h>
-
 #include <stdio.h>
 #include <string.h>
 
 static int failures = 0;
 
-#define CHECK(condition)                                            \
-  do {                                                              \
-    if (!(condition)) {                                             \
+#define CHECK(condition) \
+  do { \
+    if (!(condition)) { \
       printf("%s:%d: not so: %s\n", __FILE__, __LINE__, #condition); \
-      ++failures;                                                   \
-    }                                                               \
+      ++failures; \
+    } \
   } while (0)
 
 static const char job[] =
     "{\"id\": \"AV-1\", \"main\": {\"material\": \"ductile iron\", \"size\": \"8 in\", \"pressure\": \"82 psi\"},"
     " \"service\": {\"size\": \"1 in\"}}";
 
-static int has(const char *text, const char *part) { return text != NULL && strstr(text, part) != NULL; }
+static int has(const char* text, const char* part) { return text != NULL && strstr(text, part) != NULL; }
 
-static mainbore_planner *planner_under(const char *rules) {
-  mainbore_planner *planner = NULL;
-  char *result = NULL;
+static mainbore_planner* planner_under(const char* rules) {
+  mainbore_planner* planner = NULL;
+  char* result = NULL;
   mainbore_text file;
   file.name = "own.json";
   file.bytes = rules;
@@ -32,10 +31,10 @@ static mainbore_planner *planner_under(const char *rules) {
   return planner;
 }
 
-static void plan_one_job(const mainbore_planner *planner) {
+static void plan_one_job(const mainbore_planner* planner) {
   static const struct {
     unsigned what;
-    const char *holds;
+    const char* holds;
   } asked[] = {{MAINBORE_VERDICT, "\"verdict\":\"hold\""},
                {MAINBORE_PLAN, "\"verdict\": \"hold\""},
                {MAINBORE_PLAN | MAINBORE_SI | MAINBORE_ONE_LINE, "\"unit\":\"kPa\""},
@@ -46,7 +45,7 @@ static void plan_one_job(const mainbore_planner *planner) {
                {MAINBORE_SHEET, "<!DOCTYPE html>"}};
   size_t i;
   for (i = 0; i < sizeof asked / sizeof asked[0]; ++i) {
-    char *result = NULL;
+    char* result = NULL;
     CHECK(mainbore_plan(planner, job, strlen(job), asked[i].what, &result) == MAINBORE_HOLD);
     if (!has(result, asked[i].holds)) printf("no %s in %.400s\n", asked[i].holds, result == NULL ? "nothing" : result);
     CHECK(has(result, asked[i].holds));
@@ -55,11 +54,12 @@ static void plan_one_job(const mainbore_planner *planner) {
 }
 
 /* Every fault at once, each with its place. */
-static void name_every_fault(const mainbore_planner *planner) {
+static void name_every_fault(const mainbore_planner* planner) {
   static const char broken[] = "{\"main\": {\"material\": \"ductile irn\",\n \"size\": \"8 psi\"}}";
-  char *result = NULL;
+  char* result = NULL;
   CHECK(mainbore_plan(planner, broken, strlen(broken), MAINBORE_PLAN, &result) == MAINBORE_UNREADABLE);
-  CHECK(has(result, "\"code\":\"job.unknown-value\",\"file\":\"job\",\"line\":1,\"column\":23,\"path\":\"/main/material\""));
+  CHECK(has(result,
+            "\"code\":\"job.unknown-value\",\"file\":\"job\",\"line\":1,\"column\":23,\"path\":\"/main/material\""));
   CHECK(has(result, "\"path\":\"/main/size\""));
   CHECK(has(result, "\"line\":2"));
   mainbore_free(result);
@@ -67,8 +67,8 @@ static void name_every_fault(const mainbore_planner *planner) {
 
 static void refuse_rules_that_cannot_be(void) {
   static const char rules[] = "{\"presure\": {}}";
-  mainbore_planner *planner = NULL;
-  char *result = NULL;
+  mainbore_planner* planner = NULL;
+  char* result = NULL;
   mainbore_text file;
   mainbore_text settings;
   file.name = "own.json";
@@ -103,8 +103,8 @@ static void refuse_rules_that_cannot_be(void) {
 }
 
 static void apply_settings(void) {
-  mainbore_planner *planner = NULL;
-  char *result = NULL;
+  mainbore_planner* planner = NULL;
+  char* result = NULL;
   mainbore_text settings;
   settings.name = "settings.json";
   settings.bytes = "{\"format\": 1, \"units\": \"si\", \"crew\": \"North yard\"}";
@@ -123,29 +123,32 @@ struct received {
   char first[2000];
 };
 
-static int receive(void *context, const char *records, size_t size) {
-  struct received *got = context;
+static int receive(void* context, const char* records, size_t size) {
+  struct received* got = context;
   size_t i;
   if (got->lines == 0 && size < sizeof got->first) memcpy(got->first, records, size);
   for (i = 0; i < size; ++i) got->lines += records[i] == '\n';
   return got->stop_after;
 }
 
-static void plan_many(const mainbore_planner *planner) {
+static void plan_many(const mainbore_planner* planner) {
   static const char orders[] =
-      "{\"id\": \"A\", \"main\": {\"material\": \"PVC\", \"size\": \"6 in\", \"pressure\": \"60 psi\"}, \"service\": {\"size\": \"1 in\"}}\n"
+      "{\"id\": \"A\", \"main\": {\"material\": \"PVC\", \"size\": \"6 in\", \"pressure\": \"60 psi\"}, \"service\": "
+      "{\"size\": \"1 in\"}}\n"
       "{\"id\": \"B\"}\n"
-      "{\"id\": \"C\", \"main\": {\"material\": \"PVC\", \"size\": \"6 in\", \"pressure\": \"60 psi\", \"carries\": \"reclaimed water\"},"
+      "{\"id\": \"C\", \"main\": {\"material\": \"PVC\", \"size\": \"6 in\", \"pressure\": \"60 psi\", \"carries\": "
+      "\"reclaimed water\"},"
       " \"service\": {\"size\": \"1 in\"}}\n";
   mainbore_batch_options options;
   mainbore_tally tally;
   struct received got;
-  char *result = NULL;
+  char* result = NULL;
   memset(&options, 0, sizeof options);
   memset(&got, 0, sizeof got);
   options.rows_before = 10;
   options.lines_before = 10;
-  CHECK(mainbore_batch(planner, orders, strlen(orders), &options, receive, &got, &tally, &result) == MAINBORE_UNREADABLE);
+  CHECK(mainbore_batch(planner, orders, strlen(orders), &options, receive, &got, &tally, &result) ==
+        MAINBORE_UNREADABLE);
   CHECK(result == NULL);
   CHECK(got.lines == 3);
   CHECK(tally.unreadable == 1 && tally.no_go == 1 && tally.go + tally.hold == 1 && tally.internal == 0);
@@ -157,15 +160,16 @@ static void plan_many(const mainbore_planner *planner) {
   CHECK(mainbore_batch(planner, orders, strlen(orders), NULL, receive, &got, NULL, &result) == MAINBORE_STOPPED);
 
   memset(&got, 0, sizeof got);
-  CHECK(mainbore_batch(planner, "id,main.sise\nA,8 in\n", 20, NULL, receive, &got, NULL, &result) == MAINBORE_UNREADABLE);
+  CHECK(mainbore_batch(planner, "id,main.sise\nA,8 in\n", 20, NULL, receive, &got, NULL, &result) ==
+        MAINBORE_UNREADABLE);
   CHECK(got.lines == 0);
   CHECK(has(result, "\"faults\":[{"));
   mainbore_free(result);
 }
 
-static void refuse_calls_without_sense(const mainbore_planner *planner) {
-  mainbore_planner *other = NULL;
-  char *result = NULL;
+static void refuse_calls_without_sense(const mainbore_planner* planner) {
+  mainbore_planner* other = NULL;
+  char* result = NULL;
   CHECK(mainbore_plan(NULL, job, strlen(job), MAINBORE_PLAN, &result) == MAINBORE_USAGE);
   CHECK(has(result, "call.wrong-usage"));
   mainbore_free(result);
@@ -189,7 +193,7 @@ static void refuse_calls_without_sense(const mainbore_planner *planner) {
 }
 
 int main(void) {
-  mainbore_planner *planner = planner_under(NULL);
+  mainbore_planner* planner = planner_under(NULL);
   CHECK(strlen(mainbore_version()) >= 5);
   plan_one_job(planner);
   name_every_fault(planner);

@@ -14,9 +14,20 @@ using Json = nlohmann::json;
 namespace {
 
 const std::string source = MAINBORE_SOURCE_DIR;
-const std::vector<std::string> saddle = {"plan",           "--set", "main.material=ductile iron", "--set", "main.size=8 in",
-                                         "--set",          "main.class=PC 350", "--set", "main.pressure=82 psi", "--set",
-                                         "service.size=1 in", "--set", "service.method=saddle", "--no-settings"};
+const std::vector<std::string> saddle = {"plan",
+                                         "--set",
+                                         "main.material=ductile iron",
+                                         "--set",
+                                         "main.size=8 in",
+                                         "--set",
+                                         "main.class=PC 350",
+                                         "--set",
+                                         "main.pressure=82 psi",
+                                         "--set",
+                                         "service.size=1 in",
+                                         "--set",
+                                         "service.method=saddle",
+                                         "--no-settings"};
 
 std::vector<std::string> with(std::vector<std::string> arguments, const std::vector<std::string>& more) {
   arguments.insert(arguments.end(), more.begin(), more.end());

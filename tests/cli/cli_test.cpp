@@ -27,8 +27,8 @@ TEST_CASE("the program does what tests/cli/cases say") {
       std::istringstream in(one.in);
       std::ostringstream out;
       std::ostringstream err;
-      const int status =
-          cli::run(one.arguments, in, out, err, {flag("in-terminal"), flag("out-terminal"), flag("no-colour"), flag("err-terminal")});
+      const int status = cli::run(one.arguments, in, out, err,
+                                  {flag("in-terminal"), flag("out-terminal"), flag("no-colour"), flag("err-terminal")});
       INFO(one.where << ": " << one.title);
       INFO("stdout: " << out.str().substr(0, 2000));
       INFO("stderr: " << err.str());

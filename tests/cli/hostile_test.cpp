@@ -51,8 +51,13 @@ Json with_text(const std::string& path, const std::string& text) {
   }
 }
 
-const std::vector<std::vector<std::string>> plan_formats = {
-    {}, {"--steps", "--materials"}, {"--what-if"}, {"--format", "json"}, {"--format", "html"}, {"--format", "calc"}, {"--format", "calc-html"}};
+const std::vector<std::vector<std::string>> plan_formats = {{},
+                                                            {"--steps", "--materials"},
+                                                            {"--what-if"},
+                                                            {"--format", "json"},
+                                                            {"--format", "html"},
+                                                            {"--format", "calc"},
+                                                            {"--format", "calc-html"}};
 
 }  // namespace
 
@@ -86,13 +91,14 @@ TEST_CASE("no fact of a job paints, in any format") {
 TEST_CASE("no order of a batch paints, in any format") {
   for (const std::string& paint : painting) {
     std::string lines;
-    std::string table = "id,place,crew,date,note,main.material,main.size,main.pressure,service.size," +
-                        Json(paint).dump() + "\n";
+    std::string table =
+        "id,place,crew,date,note,main.material,main.size,main.pressure,service.size," + Json(paint).dump() + "\n";
     for (const char* path : {"id", "place", "crew", "date", "note", "main.class", "main.material", "main.pressure"}) {
       lines += with_text(path, paint).dump() + '\n';
     }
     const auto cell = [](std::string text) {
-      for (std::size_t at = text.find('"'); at != std::string::npos; at = text.find('"', at + 2)) text.insert(at, 1, '"');
+      for (std::size_t at = text.find('"'); at != std::string::npos; at = text.find('"', at + 2))
+        text.insert(at, 1, '"');
       return '"' + text + '"';
     };
     const std::string one = cell(paint);
@@ -116,8 +122,9 @@ TEST_CASE("no order of a batch paints, in any format") {
       run_fit({"batch", "--in", "geojson", "--format", format, "--keep", format == "csv" ? "id" : "all"}, feature);
       run_fit({"batch", "--in", "geojson", "--format", format}, "\x1E" + paint);
       run_fit({"batch", "--in", "geojson", "--format", format},
-              R"({"type":"FeatureCollection","name":)" + Json(paint).dump(-1, ' ', false, Json::error_handler_t::replace) +
-                  ",\"features\":[" + feature + "," + paint + "]}");
+              R"({"type":"FeatureCollection","name":)" +
+                  Json(paint).dump(-1, ' ', false, Json::error_handler_t::replace) + ",\"features\":[" + feature + "," +
+                  paint + "]}");
     }
     run_fit({"batch", "--in", "geojson", "--columns"}, feature);
     run_fit({"batch", "--in", "csv", "--format", "ndjson", "--keep", "all"}, table + one + "\n");
@@ -207,7 +214,8 @@ TEST_CASE("no text of rules, settings, maps or tables paints") {
   const Folder folder;
   const std::string data = source + "/data";
   for (const std::string& paint : painting) {
-    Json rules = Json::parse(R"({"name": "x", "direct": {"required_threads": {"value": 1, "reason": "r", "reference": "p"},
+    Json rules =
+        Json::parse(R"({"name": "x", "direct": {"required_threads": {"value": 1, "reason": "r", "reference": "p"},
       "largest_first": [{"material": "PVC", "class": "DR 18", "largest": "none", "why": "w", "reference": "p"}]}})");
     std::vector<Json> files = {rules, rules, rules, rules, rules};
     files[0]["name"] = paint;
@@ -244,7 +252,8 @@ TEST_CASE("no text of rules, settings, maps or tables paints") {
       for (const std::string key : {"title", "note", "where", "class", "standard", "basis"}) {
         for (std::size_t at = text.find('"' + key + "\": \""); at != std::string::npos;
              at = text.find('"' + key + "\": \"", at + 1)) {
-          text.insert(at + key.size() + 5, Json(paint).dump(-1, ' ', true).substr(1, Json(paint).dump(-1, ' ', true).size() - 2));
+          text.insert(at + key.size() + 5,
+                      Json(paint).dump(-1, ' ', true).substr(1, Json(paint).dump(-1, ' ', true).size() - 2));
         }
       }
       std::ofstream(folder / ("data/" + name), std::ios::binary) << text;

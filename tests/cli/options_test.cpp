@@ -1,7 +1,8 @@
 // Values of options: what cannot be is refused with what can, and nothing is taken for something.
+#include "cli/options.hpp"
+
 #include <nlohmann/json.hpp>
 
-#include "cli/options.hpp"
 #include "cli/program_run.hpp"
 #include "support/catch.hpp"
 
@@ -47,8 +48,8 @@ TEST_CASE("what no pipe, pressure or count can be is a wrong option") {
   for (const Option& option : options) {
     for (const std::string& unit : option.units) {
       for (const std::string number :
-           {"1e18", "1e308", "1e309", "1e400", "-1e18", "-5", "1e-300", "1e-320", "nan", "inf", "-inf", "9e99", "1000000",
-            "0.0000001", "1/0", "0x10", "1e18446744073709551616"}) {
+           {"1e18", "1e308", "1e309", "1e400", "-1e18", "-5", "1e-300", "1e-320", "nan", "inf", "-inf", "9e99",
+            "1000000", "0.0000001", "1/0", "0x10", "1e18446744073709551616"}) {
         if (option.next_to_nothing && (number.starts_with("1e-3") || number.starts_with("0.0"))) continue;
         std::vector<std::string> arguments = option.before;
         arguments.push_back(number + unit);
@@ -80,8 +81,7 @@ TEST_CASE("the ends of what can be are worked out in numbers") {
   }
   for (const std::string pressure : {"1 psi", "1000 psi"}) {
     for (const std::string from : {"1/4 in", "150 in", "DN 200", "200 mm"}) {
-      const Ran ran =
-          run({"table", "--pressure", pressure, "--from", from, "--to", "150 in", "--format", "json"});
+      const Ran ran = run({"table", "--pressure", pressure, "--from", from, "--to", "150 in", "--format", "json"});
       CHECK(ran.status == 0);
       all_plausible(nlohmann::json::parse(ran.out));
     }
@@ -91,7 +91,8 @@ TEST_CASE("the ends of what can be are worked out in numbers") {
 TEST_CASE("an option takes the words that the fact takes") {
   CHECK(run({"identify", "--od", "9.05 in", "--carries", "potable water"}).status == 0);
   CHECK(run({"table", "--thread", "cc"}).out == run({"table", "--thread", "AWWA taper"}).out);
-  CHECK(run({"table", "--from", "DN 200", "--to", "DN 200"}).out == run({"table", "--from", "8 in", "--to", "8 in"}).out);
+  CHECK(run({"table", "--from", "DN 200", "--to", "DN 200"}).out ==
+        run({"table", "--from", "8 in", "--to", "8 in"}).out);
 }
 
 TEST_CASE("a word with nothing in it is wrong usage, wherever it stands") {

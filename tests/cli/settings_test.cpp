@@ -12,8 +12,14 @@ namespace fs = std::filesystem;
 namespace {
 
 const std::string source = MAINBORE_SOURCE_DIR;
-const std::vector<std::string> bare = {"plan",          "--set", "main.material=ductile iron", "--set",
-                                       "main.size=8 in", "--set", "main.pressure=82 psi",       "--set",
+const std::vector<std::string> bare = {"plan",
+                                       "--set",
+                                       "main.material=ductile iron",
+                                       "--set",
+                                       "main.size=8 in",
+                                       "--set",
+                                       "main.pressure=82 psi",
+                                       "--set",
                                        "service.size=1 in"};
 
 constexpr const char* machine = R"("machine": {"title": "Truck 4", "smallest_tap": "3/4 in", "largest_tap": "1 in",
@@ -52,7 +58,7 @@ TEST_CASE("the user's own settings are found by XDG, else under the home directo
   const std::string home = folder / "home";
   CHECK(crew({.config_home = folder / "config", .home = home}) == "config");
   CHECK(crew({.home = home}) == "home");
-  CHECK(crew({.config_home = "config", .home = home}) == "home");  // not absolute: passed over
+  CHECK(crew({.config_home = "config", .home = home}) == "home");         // not absolute: passed over
   CHECK(crew({.config_home = folder / "none", .home = home}) == "none");  // XDG says where, and there is no file
   CHECK(crew({.home = folder / "none"}) == "none");
   CHECK(crew({.home = "home"}) == "none");
@@ -80,7 +86,8 @@ TEST_CASE("a plan lists what it took, and is as if the job had said it") {
 
   // The plan of a job that says the same: all the same but for the list, and where the machine's figures are stated.
   folder.put("job.json", R"({"main": {"material": "ductile iron", "size": "8 in", "pressure": "82 psi"},
-    "service": {"size": "1 in"}, "crew": "North yard", )" + std::string(machine) + "}");
+    "service": {"size": "1 in"}, "crew": "North yard", )" +
+                             std::string(machine) + "}");
   std::string said = plan_of({"plan", folder / "job.json", "--units", "si"}).dump();
   Json without = plan;
   without.erase("settings");
@@ -119,7 +126,8 @@ TEST_CASE("no list where there are no settings, and an empty file is one that gi
 TEST_CASE("the job and the command line come before settings") {
   const Folder folder;
   const cli::Environment mine = own(folder, with_machine(R"(, "crew": "North yard", "units": "si")"));
-  const Json set = plan_of(with(bare, {"--units", "us", "--set", "crew=South yard", "--set", "machine.feed=hand"}), mine);
+  const Json set =
+      plan_of(with(bare, {"--units", "us", "--set", "crew=South yard", "--set", "machine.feed=hand"}), mine);
   CHECK(set["job"]["crew"] == "South yard");
   CHECK(set["job"]["machine"] == Json{{"feed", "hand"}});
   CHECK(set["pressure"]["line"]["unit"] == "psi");
@@ -158,8 +166,9 @@ TEST_CASE("an option names another settings file, or none") {
 
 TEST_CASE("a broken settings file is refused, named, and there is a way on") {
   const Folder folder;
-  for (const std::string text : {"", "{", "[]", "null", R"({"crew": 7})", R"({"machine": {"title": "half"}})",
-                                 R"({"units": "metric"})", "{\"crew\": \"\xC3\x28\"}", R"({"crew": "a", "crew": "b"})"}) {
+  for (const std::string text :
+       {"", "{", "[]", "null", R"({"crew": 7})", R"({"machine": {"title": "half"}})", R"({"units": "metric"})",
+        "{\"crew\": \"\xC3\x28\"}", R"({"crew": "a", "crew": "b"})"}) {
     const cli::Environment mine = own(folder, text);
     const Ran ran = run(bare, mine);
     INFO(text);
@@ -226,9 +235,11 @@ TEST_CASE("a batch depends on its arguments alone") {
   const Folder folder;
   const std::string orders = source + "/examples/orders/week.csv";
   const cli::Environment mine = own(folder, with_machine(R"(, "crew": "North yard", "units": "si")"));
-  for (const std::vector<std::string>& how :
-       {std::vector<std::string>{"--format", "text"}, {"--format", "html"}, {"--format", "csv"},
-        {"--format", "ndjson"}, {"--format", "ndjson", "--full"}}) {
+  for (const std::vector<std::string>& how : {std::vector<std::string>{"--format", "text"},
+                                              {"--format", "html"},
+                                              {"--format", "csv"},
+                                              {"--format", "ndjson"},
+                                              {"--format", "ndjson", "--full"}}) {
     const std::vector<std::string> arguments = with({"batch", orders}, how);
     CHECK(run(arguments, mine).out == run(arguments).out);
     CHECK(run(arguments, own(folder, "{")).out == run(arguments).out);

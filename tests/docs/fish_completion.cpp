@@ -68,7 +68,8 @@ class Lines {
   // True once a word of this operand has been given; empty where it has no words of its own.
   [[nodiscard]] std::string seen_word_of(const std::string& name) const {
     for (const OptionValue& value : values_) {
-      if (value.name == name && value.kind == ValueKind::words) return "__fish_seen_subcommand_from " + joined(value.words);
+      if (value.name == name && value.kind == ValueKind::words)
+        return "__fish_seen_subcommand_from " + joined(value.words);
     }
     return "";
   }

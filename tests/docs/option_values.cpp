@@ -4,13 +4,13 @@
 #include <map>
 
 #include "io/job/job_fields.hpp"
+#include "mainbore/approved_file.hpp"
 #include "mainbore/diagnostic.hpp"
 #include "mainbore/field_tests.hpp"
 #include "mainbore/order_file.hpp"
 #include "mainbore/readings_file.hpp"
 #include "mainbore/rules_file.hpp"
 #include "mainbore/schema.hpp"
-#include "mainbore/approved_file.hpp"
 #include "mainbore/settings_file.hpp"
 #include "mainbore/wording.hpp"
 
@@ -46,14 +46,10 @@ std::vector<std::string> codes() {
 
 const std::map<std::string_view, std::vector<std::string>>& known_words() {
   static const std::map<std::string_view, std::vector<std::string>> known = {
-      {"ACTION", {"check", "show", "diff"}},
-      {"CODE", codes()},
-      {"CONTENT", words_of(carries_names)},
-      {"MATERIAL", words_of(material_names)},
-      {"NAME=VALUE", reading_names()},
-      {"PATH=VALUE", job_paths()},
-      {"STYLE", words_of(joint_style_names)},
-      {"THREAD", words_of(thread_standard_names)},
+      {"ACTION", {"check", "show", "diff"}},  {"CODE", codes()},
+      {"CONTENT", words_of(carries_names)},   {"MATERIAL", words_of(material_names)},
+      {"NAME=VALUE", reading_names()},        {"PATH=VALUE", job_paths()},
+      {"STYLE", words_of(joint_style_names)}, {"THREAD", words_of(thread_standard_names)},
       {"WHAT", words_of(schema_names)},
   };
   return known;

@@ -72,8 +72,8 @@ std::string rules_table() {
   for (const RuleField& field : rule_fields()) {
     constexpr std::array<std::string_view, 3> ways = {"", "higher", "lower"};
     const bool either = field.safety && field.stricter == Stricter::neither;
-    row(field.path, field.help, either ? "neither: a reason either way" : ways[static_cast<std::size_t>(field.stricter)],
-        field.safety);
+    row(field.path, field.help,
+        either ? "neither: a reason either way" : ways[static_cast<std::size_t>(field.stricter)], field.safety);
   }
   return out;
 }

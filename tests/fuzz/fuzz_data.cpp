@@ -12,11 +12,11 @@
 #include "catalog/embedded.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/catalog_error.hpp"
-#include "mainbore/planner.hpp"
 #include "mainbore/field_tests.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/plan.hpp"
 #include "mainbore/plan_file.hpp"
+#include "mainbore/planner.hpp"
 #include "mainbore/rules_file.hpp"
 #include "text/foreign.hpp"
 
@@ -51,7 +51,8 @@ void plan_under(const std::shared_ptr<const Catalog>& tables) {
     const JobFile read = read_job(text, "job.json", catalog);
     if (!read.job) continue;
     const std::string made = plan_to_json(planner.plan(*read.job), UnitSystem::us, JsonStyle::compact);
-    require(!text::first_not_utf8(made) && made.find(":inf") == std::string::npos && made.find(":nan") == std::string::npos);
+    require(!text::first_not_utf8(made) && made.find(":inf") == std::string::npos &&
+            made.find(":nan") == std::string::npos);
   }
 }
 

@@ -9,8 +9,8 @@
 #include "mainbore/job_file.hpp"
 #include "mainbore/plan.hpp"
 #include "mainbore/plan_file.hpp"
-#include "mainbore/report.hpp"
 #include "mainbore/planner.hpp"
+#include "mainbore/report.hpp"
 #include "mainbore/rules_file.hpp"
 #include "mainbore/settings_file.hpp"
 

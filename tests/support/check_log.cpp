@@ -33,7 +33,8 @@ class CheckLog : public Listener {
     if (path != nullptr && !read.where.empty() && stats.assertionResult.hasExpression()) {
       std::string expression = stats.assertionResult.getExpandedExpression();
       std::replace(expression.begin(), expression.end(), '\n', ' ');
-      std::ofstream(path, std::ios::app) << read.where << '\t' << read.column << '\t' << test_ << '\t' << expression << '\n';
+      std::ofstream(path, std::ios::app) << read.where << '\t' << read.column << '\t' << test_ << '\t' << expression
+                                         << '\n';
     }
     return static_cast<Ended>(true);
   }

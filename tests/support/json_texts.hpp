@@ -37,16 +37,35 @@ class JsonTexts {
   }
 
   std::string string() {
-    static const std::vector<std::string> parts = {"a", "main", "8 in", "\\\"", "\\\\", "\\/", "\\b\\f\\n\\r\\t",
-                                                   "\\u0041", "\\u00e9", "\\uD83D\\uDE00", "\xC3\xA9", "\xE2\x82\xAC",
-                                                   "\xF0\x9F\x98\x80", "{", "}", "[", "]", ",", ":", " ", "\x7F"};
+    static const std::vector<std::string> parts = {"a",
+                                                   "main",
+                                                   "8 in",
+                                                   "\\\"",
+                                                   "\\\\",
+                                                   "\\/",
+                                                   "\\b\\f\\n\\r\\t",
+                                                   "\\u0041",
+                                                   "\\u00e9",
+                                                   "\\uD83D\\uDE00",
+                                                   "\xC3\xA9",
+                                                   "\xE2\x82\xAC",
+                                                   "\xF0\x9F\x98\x80",
+                                                   "{",
+                                                   "}",
+                                                   "[",
+                                                   "]",
+                                                   ",",
+                                                   ":",
+                                                   " ",
+                                                   "\x7F"};
     std::string out = "\"";
     for (unsigned n = pick(5); n > 0; --n) out += parts[pick(static_cast<unsigned>(parts.size()))];
     return out + '"';
   }
 
   std::string number() {
-    static const std::vector<std::string> all = {"0", "-0", "1", "-12", "0.5", "1e5", "1E+05", "1e-400", "123456789012345678901", "-1.5e-3"};
+    static const std::vector<std::string> all = {
+        "0", "-0", "1", "-12", "0.5", "1e5", "1E+05", "1e-400", "123456789012345678901", "-1.5e-3"};
     return all[pick(static_cast<unsigned>(all.size()))];
   }
 

@@ -50,8 +50,8 @@ struct BarTool {
 };
 
 struct BarMarks {
-  Length breakthrough;                 // the earliest
-  std::optional<Length> full_width;    // the latest; absent where the tool is wider than the bore
+  Length breakthrough;               // the earliest
+  std::optional<Length> full_width;  // the latest; absent where the tool is wider than the bore
   std::optional<Length> catches;
   std::optional<Length> stop_tapping;
   Length far_wall;                     // the tool's end touches it at the earliest

@@ -35,9 +35,11 @@ ApprovedField choice(std::string_view key, const Choice& words, std::string_view
 }
 
 std::array<ApprovedField, 13> made_table() {
-  ApprovedField main = field("main", FieldType::material, "R-ROO--", "material of the main that it is for, one or several");
+  ApprovedField main =
+      field("main", FieldType::material, "R-ROO--", "material of the main that it is for, one or several");
   main.several = true;
-  ApprovedField size = field("size", FieldType::size, "RRRRR--", "of the tap: a saddle's or sleeve's outlet, a stop's inlet");
+  ApprovedField size =
+      field("size", FieldType::size, "RRRRR--", "of the tap: a saddle's or sleeve's outlet, a stop's inlet");
   size.value.least = Measure(0.5 * units::inch);
   size.value.greatest = Measure(48.0 * units::inch);
   ApprovedField straps = field("straps", FieldType::whole, "O------", "straps or bands of a saddle");
@@ -49,13 +51,15 @@ std::array<ApprovedField, 13> made_table() {
       length("od_from", 0.5, 150, "R-R--R-", "smallest outside diameter that it takes"),
       length("od_to", 0.5, 150, "R-R--R-", "largest"),
       std::move(size),
-      choice("thread", *find_field("service.thread")->field->choice, "OR--R--", "of a stop's inlet and its tap; of a saddle's outlet"),
+      choice("thread", *find_field("service.thread")->field->choice, "OR--R--",
+             "of a stop's inlet and its tap; of a saddle's outlet"),
       std::move(straps),
       quantity("torque", Kind::torque, Measure(1.0 * units::ft_lbf), Measure(1000.0 * units::ft_lbf), "O-O----",
                "that its nuts are drawn to"),
       quantity("rating", Kind::pressure, Measure(20.0 * units::psi), Measure(1000.0 * units::psi), "OOO----",
                "working pressure marked on it"),
-      length("length", 0.25, 600, "OO----R", "stop from end to end; saddle from the pipe to its outlet face; chain hook to hook"),
+      length("length", 0.25, 600, "OO----R",
+             "stop from end to end; saddle from the pipe to its outlet face; chain hook to hook"),
       length("diameter", 0.25, 60, "---O---", "that a cutter cuts"),
       field("stock", FieldType::text, "OOOOOOO", "the utility's stock number, in its own words"),
       field("text", FieldType::text, "OOOOOOO", "what else it is called: \"bronze, double strap\""),
@@ -71,7 +75,8 @@ std::span<const ApprovedField> approved_fields() {
 
 const ApprovedField* approved_field(std::string_view key) {
   const auto fields = approved_fields();
-  const auto found = std::find_if(fields.begin(), fields.end(), [&](const ApprovedField& one) { return one.column.key == key; });
+  const auto found =
+      std::find_if(fields.begin(), fields.end(), [&](const ApprovedField& one) { return one.column.key == key; });
   return found == fields.end() ? nullptr : &*found;
 }
 

@@ -14,9 +14,9 @@ namespace mainbore::io {
 enum class ColumnUse : char { required = 'R', optional = 'O', none = '-' };
 
 struct ApprovedField {
-  JobField value;          // its path is the key
+  JobField value;  // its path is the key
   ApprovedColumn column;
-  bool several = false;    // a list of values
+  bool several = false;  // a list of values
 
   [[nodiscard]] ColumnUse use(ApprovedKind kind) const {
     return static_cast<ColumnUse>(column.use[static_cast<std::size_t>(kind)]);

@@ -30,7 +30,8 @@ std::vector<std::string_view> column_keys() {
 }
 
 Problem unknown_column(std::string_view key) {
-  return {"approved.unknown-key", io::quoted(key) + " is not a column of an approved list", io::nearest_and_known(key, column_keys())};
+  return {"approved.unknown-key", io::quoted(key) + " is not a column of an approved list",
+          io::nearest_and_known(key, column_keys())};
 }
 
 // One item while its values come in: what was given, and where.
@@ -118,7 +119,8 @@ class ApprovedReader : io::JsonReader {
       else unknown_key(child, "an approved list", list_keys);
     });
     if (items) return;
-    add(0, {"approved.missing", "a list without items", R"(such as "items": [{"kind": "stop", "size": "1 in", "thread": "NPT"}])"});
+    add(0, {"approved.missing", "a list without items",
+            R"(such as "items": [{"kind": "stop", "size": "1 in", "thread": "NPT"}])"});
   }
 
   void read_format(std::uint32_t node) {
@@ -159,8 +161,8 @@ class ApprovedReader : io::JsonReader {
 
   void read_json_value(std::uint32_t node, const ApprovedField& field, Draft& draft) {
     const io::JsonNode& given = node_at(node);
-    const bool plain = given.type == JsonType::string ||
-                       (given.type == JsonType::number && field.value.type == io::FieldType::whole);
+    const bool plain =
+        given.type == JsonType::string || (given.type == JsonType::number && field.value.type == io::FieldType::whole);
     const auto text = plain ? std::optional(std::string(given.text)) : io::quantity_text(json(), node);
     if (!text) return static_cast<void>(expect(node, JsonType::string, io::allowed_text(field.value, catalog_)));
     read_value(source(), given.span, json().pointer(node), *text, field, draft);
@@ -177,7 +179,8 @@ class ApprovedReader : io::JsonReader {
     });
     io::CsvRecord record;
     if (!reader.read(record)) {
-      return add(io::SourceText(text, list_.file, 1), {0, 0}, "", {"approved.missing", "an empty file", "a header: " + io::listed(column_keys())});
+      return add(io::SourceText(text, list_.file, 1), {0, 0}, "",
+                 {"approved.missing", "an empty file", "a header: " + io::listed(column_keys())});
     }
     if (!whole(record) || !read_header(record)) return;
     reader.begin_rows();
@@ -199,17 +202,21 @@ class ApprovedReader : io::JsonReader {
     for (std::size_t i = 0; i < record.cells.size(); ++i) {
       const std::string key = io::plain_name(record.cell(i));
       const auto fields = io::approved_fields();
-      const auto found = std::find_if(fields.begin(), fields.end(),
-                                      [&](const ApprovedField& field) { return io::plain_name(field.column.key) == key; });
+      const auto found = std::find_if(fields.begin(), fields.end(), [&](const ApprovedField& field) {
+        return io::plain_name(field.column.key) == key;
+      });
       const ApprovedField* const field = found == fields.end() ? nullptr : &*found;
       if (field == nullptr) add(source, record.span_of(i), "", unknown_column(record.cell(i)));
       else if (std::find(columns_.begin(), columns_.end(), field) != columns_.end()) {
-        add(source, record.span_of(i), "", {"approved.duplicate-key", io::quoted(field->column.key) + " is a column twice", "give each column once"});
+        add(source, record.span_of(i), "",
+            {"approved.duplicate-key", io::quoted(field->column.key) + " is a column twice", "give each column once"});
       }
       columns_.push_back(field);
     }
     const bool has_kind = std::find(columns_.begin(), columns_.end(), io::approved_field("kind")) != columns_.end();
-    if (!has_kind) add(source, {0, record.text.size()}, "", {"approved.missing", "a table without the column \"kind\"", "a header: " + io::listed(column_keys())});
+    if (!has_kind)
+      add(source, {0, record.text.size()}, "",
+          {"approved.missing", "a table without the column \"kind\"", "a header: " + io::listed(column_keys())});
     return faults() == before;
   }
 
@@ -223,7 +230,9 @@ class ApprovedReader : io::JsonReader {
       if (cell.empty()) continue;
       any = true;
       if (i >= columns_.size()) {
-        add(source, record.span_of(i), "", {"approved.unknown-value", "a cell without a column", "the header has " + std::to_string(columns_.size()) + " columns"});
+        add(source, record.span_of(i), "",
+            {"approved.unknown-value", "a cell without a column",
+             "the header has " + std::to_string(columns_.size()) + " columns"});
         continue;
       }
       const ApprovedField& field = *columns_[i];
@@ -235,7 +244,8 @@ class ApprovedReader : io::JsonReader {
     finish(std::move(draft), source, {0, record.text.size()}, "", before);
   }
 
-  void read_cell(const io::SourceText& source, io::Span span, std::string_view cell, const ApprovedField& field, Draft& draft) {
+  void read_cell(const io::SourceText& source, io::Span span, std::string_view cell, const ApprovedField& field,
+                 Draft& draft) {
     if (!field.several) return read_value(source, span, "", cell, field, draft);
     for (std::size_t at = 0; at <= cell.size();) {
       const std::size_t end = std::min(cell.find('|', at), cell.size());
@@ -258,31 +268,42 @@ class ApprovedReader : io::JsonReader {
     store(draft, field.column.key, std::get<io::FieldValue>(read));
   }
 
-  void finish(Draft draft, const io::SourceText& source, io::Span span, const std::string& pointer, std::size_t before) {
+  void finish(Draft draft, const io::SourceText& source, io::Span span, const std::string& pointer,
+              std::size_t before) {
     const auto gives = [&](std::string_view key) {
-      return std::any_of(draft.given.begin(), draft.given.end(), [&](const auto& one) { return one.first->column.key == key; });
+      return std::any_of(draft.given.begin(), draft.given.end(),
+                         [&](const auto& one) { return one.first->column.key == key; });
     };
     if (!draft.kind) {
-      if (!gives("kind")) add(source, span, pointer, {"approved.missing", "an item without its kind", "one of: " + io::listed(approved_kind_names)});
+      if (!gives("kind"))
+        add(source, span, pointer,
+            {"approved.missing", "an item without its kind", "one of: " + io::listed(approved_kind_names)});
       return;
     }
     const std::string kind(name_of(*draft.kind));
     std::string missing;
     for (const ApprovedField& field : io::approved_fields()) {
       const std::string_view key = field.column.key;
-      if (field.use(*draft.kind) == ColumnUse::required && !gives(key)) missing += (missing.empty() ? "" : ", ") + std::string(key);
+      if (field.use(*draft.kind) == ColumnUse::required && !gives(key))
+        missing += (missing.empty() ? "" : ", ") + std::string(key);
     }
-    if (!missing.empty()) add(source, span, pointer, {"approved.missing", "a " + kind + " without " + missing, "a " + kind + " must have it: what is not said cannot be chosen by"});
+    if (!missing.empty())
+      add(source, span, pointer,
+          {"approved.missing", "a " + kind + " without " + missing,
+           "a " + kind + " must have it: what is not said cannot be chosen by"});
     for (const auto& [field, at] : draft.given) {
       if (field->use(*draft.kind) != ColumnUse::none) continue;
-      add(source, at, pointer, {"approved.unknown-value", "a " + kind + " has no " + std::string(field->column.key), "leave it out"});
+      add(source, at, pointer,
+          {"approved.unknown-value", "a " + kind + " has no " + std::string(field->column.key), "leave it out"});
     }
     ApprovedItem& item = draft.item;
     if (item.od_from && item.od_to && *item.od_from > *item.od_to) {
-      add(source, span, pointer, {"approved.unknown-value", "od_from is greater than od_to", "give the smallest diameter first"});
+      add(source, span, pointer,
+          {"approved.unknown-value", "od_from is greater than od_to", "give the smallest diameter first"});
     }
     if (faults() != before) return;
-    item.label = item.stock.empty() ? kind + " of line " + std::to_string(source.line_of(span.begin)) : "stock " + item.stock;
+    item.label =
+        item.stock.empty() ? kind + " of line " + std::to_string(source.line_of(span.begin)) : "stock " + item.stock;
     list_.items.push_back(std::move(item));
   }
 
@@ -301,14 +322,16 @@ std::span<const DiagnosticText> approved_diagnostic_texts() {
   static constexpr std::array texts = {
       DiagnosticText{"approved.duplicate-key", "a key or column given twice",
                      "Of two equal keys neither counts: keep the right one."},
-      DiagnosticText{"approved.missing", "an item without what its kind must have",
-                     "An item is chosen by its properties, so those of its kind must all be given: a saddle without the "
-                     "materials it is for could be put on the wrong pipe."},
+      DiagnosticText{
+          "approved.missing", "an item without what its kind must have",
+          "An item is chosen by its properties, so those of its kind must all be given: a saddle without the "
+          "materials it is for could be put on the wrong pipe."},
       DiagnosticText{"approved.unknown-key", "a key or column that no approved list has",
                      "A misspelt column would silently do nothing, so it is an error, with the nearest known one."},
-      DiagnosticText{"approved.unknown-value", "a value that is not one of those known, out of range, or not of this kind",
-                     "Kinds, materials and threads are words of a list; quantities carry their unit; a property that the "
-                     "kind of item does not have is refused."},
+      DiagnosticText{
+          "approved.unknown-value", "a value that is not one of those known, out of range, or not of this kind",
+          "Kinds, materials and threads are words of a list; quantities carry their unit; a property that the "
+          "kind of item does not have is refused."},
       DiagnosticText{"approved.wrong-type", "a value of the wrong kind",
                      "An approved list is an object with a list of items, each an object of texts."},
   };

@@ -63,9 +63,7 @@ class Spellings {
   };
 
   // Word by word: a comparison of arrays would read at once what was only just written in parts, and wait for it.
-  static bool same(const Key& a, const Key& b) {
-    return ((a[0] ^ b[0]) | (a[1] ^ b[1]) | (a[2] ^ b[2])) == 0;
-  }
+  static bool same(const Key& a, const Key& b) { return ((a[0] ^ b[0]) | (a[1] ^ b[1]) | (a[2] ^ b[2])) == 0; }
 
   static std::size_t first_place(const Key& key) {
     std::uint64_t hash = key[0] * 0x9E3779B97F4A7C15u;
@@ -96,8 +94,8 @@ struct Member {
   std::string_view key;
   std::array<std::uint64_t, 2> written{};  // the key's first bytes with the quote behind it, as a text has them
   std::array<std::uint64_t, 2> mask{};     // of the bytes that count
-  std::uint8_t field = 0;   // of a fact: its row
-  std::uint8_t object = 0;  // of an object or a list of them: which; 0: a fact
+  std::uint8_t field = 0;                  // of a fact: its row
+  std::uint8_t object = 0;                 // of an object or a list of them: which; 0: a fact
   bool list = false;
   std::uint8_t next = 0;  // which member followed this one in the job before
 };
@@ -346,7 +344,8 @@ class FastJobReader::Reader {
     while (token.back() != '"') token.remove_suffix(1);
     const std::string_view written = token.substr(1, std::max<std::size_t>(token.size(), 2) - 2);
     const auto pass = [&] { return value.get_raw_json_string().error() == simdjson::SUCCESS; };
-    if ((fact.type == FieldType::text || fact.type == FieldType::lines) && (fact.meaning == TextMeaning::words || fact.meaning == TextMeaning::name)) {
+    if ((fact.type == FieldType::text || fact.type == FieldType::lines) &&
+        (fact.meaning == TextMeaning::words || fact.meaning == TextMeaning::name)) {
       if (!is_plain_text(written)) return read_afresh(value, fields_[number], index) != nullptr;
       std::get<std::string>(text_).assign(written);
       fact.store(*draft_, index, text_);

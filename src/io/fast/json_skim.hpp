@@ -16,7 +16,7 @@ namespace mainbore::io {
 
 struct SkimNode {
   JsonType type = JsonType::null;
-  bool escaped = false;      // a string with escapes in it
+  bool escaped = false;  // a string with escapes in it
   bool key_escaped = false;
   std::uint32_t next = 0;
   Span key;   // inside the quotes; empty for an element of a list and for the root

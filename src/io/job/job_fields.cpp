@@ -304,12 +304,14 @@ constexpr std::array asked_tubing = {
     AskedWord{"soft copper", which_copper},
     AskedWord{"copper type M", "type M is too thin to bury: \"copper type K\" or \"copper type L\""},
     AskedWord{"copper M", "type M is too thin to bury: \"copper type K\" or \"copper type L\""},
-    AskedWord{"poly", "say which: \"polyethylene SDR 9\" (black or blue PE) or \"PEX SDR 9\", as printed on the tubing"},
+    AskedWord{"poly",
+              "say which: \"polyethylene SDR 9\" (black or blue PE) or \"PEX SDR 9\", as printed on the tubing"},
     AskedWord{"plastic", which_plastic},
     AskedWord{"plastic tubing", which_plastic},
     AskedWord{"CTS", which_plastic},
     AskedWord{"lead", "lead is not laid; a lead line in the ground goes under service.existing"},
-    AskedWord{"PVC", "say which: \"PVC Schedule 40\", \"PVC Schedule 80\" or \"PVC DR 18\" (C900), as printed on the pipe"},
+    AskedWord{"PVC",
+              "say which: \"PVC Schedule 40\", \"PVC Schedule 80\" or \"PVC DR 18\" (C900), as printed on the pipe"},
 };
 constexpr std::array other_soils = {
     OtherWord{"type A", static_cast<int>(SoilClaim::type_a)},
@@ -360,8 +362,8 @@ constexpr std::array table = {
     meaning(TextMeaning::mark,
             row<&MainFacts::class_name>("main.class", FieldType::text,
                                         "class as written on the pipe or the record: PC 350, DR 18, Class 150")),
-    meaning(TextMeaning::mark, row<&MainFacts::standard>("main.standard", FieldType::text,
-                                                         "standard the pipe was made to, such as C900")),
+    meaning(TextMeaning::mark,
+            row<&MainFacts::standard>("main.standard", FieldType::text, "standard the pipe was made to, such as C900")),
     whole<&MainFacts::installed>("main.installed", 1800, 2100, "year the main was laid"),
     length<&MainFacts::od>("main.od", 0.3, 160, "measured outside diameter"),
     length<&MainFacts::circumference>("main.circumference", 1, 500, "circumference measured with a tape"),
@@ -373,8 +375,9 @@ constexpr std::array table = {
                                       Temperature::fahrenheit(150), "temperature of the pipe wall"),
     pressure<&MainFacts::surge>("main.surge", 0, 500,
                                 "recurring surge over the static pressure, of every day's pumps and valves"),
-    pressure<&MainFacts::occasional_surge>("main.occasional_surge", 0, 500,
-                                           "surge seldom seen over the static pressure, of a power failure or a fire flow"),
+    pressure<&MainFacts::occasional_surge>(
+        "main.occasional_surge", 0, 500,
+        "surge seldom seen over the static pressure, of a power failure or a fire flow"),
     pressure<&MainFacts::rating>("main.rating", 1, 1000,
                                  "working pressure that the utility rates this main for, in plastic at 73 degF"),
     choice<&MainFacts::carries>("main.carries", carries_words, "what flows in it"),
@@ -473,7 +476,8 @@ constexpr std::array table = {
     length<&MachineProfile::saddle_od_to>("machine.saddle_od_to", 0.3, 160, "greatest outside diameter they seat on"),
     length<&MachineProfile::chain_length>("machine.chain_length", 6, 600, "base chain, hook to hook"),
     length<&MachineProfile::chain_extension>("machine.chain_extension", 1, 600, "length of each chain extension"),
-    length<&MachineProfile::anchor_offset>("machine.anchor_offset", 0.5, 24, "chain anchor sideways from the bar's axis"),
+    length<&MachineProfile::anchor_offset>("machine.anchor_offset", 0.5, 24,
+                                           "chain anchor sideways from the bar's axis"),
     length<&MachineProfile::anchor_height>("machine.anchor_height", -24, 36, "chain anchor above the pipe's crown"),
     length<&MachineProfile::chain_thickness>("machine.chain_thickness", 0.1, 3, "thickness of the chain"),
     length<&MachineProfile::gasket_diameter>("machine.gasket_diameter", 0.75, 24, "sealing circle on the pipe"),
@@ -487,8 +491,8 @@ constexpr std::array table = {
 
     number<&SanitaryFacts::stock>("sanitary.stock", Kind::percent, 1, 80,
                                   "available chlorine of the stock at hand, by its label"),
-    quantity<&SanitaryFacts::solution>("sanitary.solution", Kind::volume, 0.1 * units::gallon,
-                                       1000.0 * units::gallon, "how much disinfecting solution to mix"),
+    quantity<&SanitaryFacts::solution>("sanitary.solution", Kind::volume, 0.1 * units::gallon, 1000.0 * units::gallon,
+                                       "how much disinfecting solution to mix"),
 
     choice<&ExcavationFacts::soil>("excavation.soil", soil_words,
                                    "soil type that a competent person claims after looking and trying"),
@@ -694,7 +698,8 @@ Reading read_choice(const JobField& field, std::string_view text) {
     if (plain == plain_name(other.word)) return FieldValue(other.means);
   }
   for (const AskedWord& asked : words.asked) {
-    if (plain == plain_name(asked.word)) return Problem{"job.unknown-value", quoted(text) + " is not enough to go by", std::string(asked.ask)};
+    if (plain == plain_name(asked.word))
+      return Problem{"job.unknown-value", quoted(text) + " is not enough to go by", std::string(asked.ask)};
   }
   return unknown_word(text, "a word known here", words.names);
 }

@@ -129,7 +129,9 @@ class JobReader : io::JsonReader {
   void read_root() {
     if (node_at(0).type != JsonType::object) {
       const bool many = node_at(0).type == JsonType::array;
-      wrong_type(0, "a job", many ? "a file of many jobs is for batch; one job is an object: { ... }" : "a job is an object: { ... }");
+      wrong_type(
+          0, "a job",
+          many ? "a file of many jobs is for batch; one job is an object: { ... }" : "a job is an object: { ... }");
       file_unread_ = true;
       return;
     }
@@ -216,8 +218,8 @@ class JobReader : io::JsonReader {
     const bool with_unit = field.type == FieldType::quantity || field.type == FieldType::size;
     if (with_unit && value.type == JsonType::object) return read_quantity_object(field, index, node);
 
-    const bool number_as_text = value.type == JsonType::number && (field.type == FieldType::whole || with_unit ||
-                                                                   field.meaning == io::TextMeaning::name);
+    const bool number_as_text = value.type == JsonType::number &&
+                                (field.type == FieldType::whole || with_unit || field.meaning == io::TextMeaning::name);
     const bool flag = value.type == JsonType::boolean && field.type == FieldType::flag;
     const bool text = value.type == JsonType::string && field.type != FieldType::flag && field.type != FieldType::whole;
     if (flag) {
@@ -257,12 +259,12 @@ class JobReader : io::JsonReader {
         unit = &member;
       } else if (member.key == "value" || member.key == "unit") {
         return add(child,
-                      {"job.wrong-type", std::string(io::article_of(member.type)) + " as " + std::string(member.key),
-                       "a quantity is {\"value\": 82, \"unit\": \"psi\"}, or the string \"82 psi\""});
+                   {"job.wrong-type", std::string(io::article_of(member.type)) + " as " + std::string(member.key),
+                    "a quantity is {\"value\": 82, \"unit\": \"psi\"}, or the string \"82 psi\""});
       } else {
         return add(child, member.key_span,
-                      {"job.unknown-key", io::quoted(member.key) + " is not part of a quantity",
-                       "a quantity is {\"value\": 82, \"unit\": \"psi\"}, or the string \"82 psi\""});
+                   {"job.unknown-key", io::quoted(member.key) + " is not part of a quantity",
+                    "a quantity is {\"value\": 82, \"unit\": \"psi\"}, or the string \"82 psi\""});
       }
     }
     if (value == nullptr) {

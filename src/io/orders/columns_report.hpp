@@ -43,8 +43,8 @@ struct ValueCount {
 
 struct ColumnsReport {
   std::string file;
-  std::string map;  // its name; empty without one
-  char delimiter = '\0';  // of a table
+  std::string map;             // its name; empty without one
+  char delimiter = '\0';       // of a table
   std::size_t titles = 0;      // rows above the header
   bool decimal_comma = false;  // found, not said by the map
   std::uint64_t rows = 0;
@@ -52,12 +52,12 @@ struct ColumnsReport {
   std::uint64_t with_remarks = 0;  // of these, rows of which something was rejected
   std::vector<ColumnReport> columns;
   std::vector<std::string> not_read;
-  std::vector<std::string> defaults;  // "main.pressure = 80 psi"
-  std::vector<Count> unreadable;      // reasons, most frequent first
-  std::vector<Count> rejected;        // reasons of remarks, most frequent first
+  std::vector<std::string> defaults;        // "main.pressure = 80 psi"
+  std::vector<Count> unreadable;            // reasons, most frequent first
+  std::vector<Count> rejected;              // reasons of remarks, most frequent first
   std::vector<ValueCount> values_rejected;  // column by column, most frequent first
   std::uint64_t values_not_counted = 0;     // rows with others, of more different ones than are counted
-  std::vector<std::string> hints;     // what looks wrong on the whole: sizes in another unit
+  std::vector<std::string> hints;           // what looks wrong on the whole: sizes in another unit
 };
 
 // Counts what orders say, one after the other.

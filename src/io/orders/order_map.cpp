@@ -272,7 +272,8 @@ class MapReader : JsonReader {
     if (!expect(node, JsonType::object, R"({"CO": "copper"})")) return;
     members(node, [&](std::uint32_t child) {
       const bool several = node_at(child).type == JsonType::object;
-      if (!several && !expect(child, JsonType::string, R"("copper", or {"main.material": "PVC", "main.class": "SDR 21"})")) {
+      if (!several &&
+          !expect(child, JsonType::string, R"("copper", or {"main.material": "PVC", "main.class": "SDR 21"})")) {
         return;
       }
       const auto code = several ? read_code(child) : read_material(child);
@@ -423,10 +424,11 @@ std::span<const DiagnosticText> order_diagnostic_texts() {
                      "The first row names the columns. Without a map file each is the path of a fact, such as "
                      "main.size, with the unit of its cells in square brackets: main.pressure [psi]. Case, spaces, "
                      "underscores, dots and hyphens do not count."},
-      DiagnosticText{"csv.no-column", "a column that is not there",
-                     "The map file, or --keep, names a column that the table does not have, or a member that no order of the file "
-                     "has. A fact would be dropped silently, so this is an error, with the nearest column there is. In the map "
-                     "\"optional\": true says that a column may be absent."},
+      DiagnosticText{
+          "csv.no-column", "a column that is not there",
+          "The map file, or --keep, names a column that the table does not have, or a member that no order of the file "
+          "has. A fact would be dropped silently, so this is an error, with the nearest column there is. In the map "
+          "\"optional\": true says that a column may be absent."},
       DiagnosticText{"map.duplicate-key", "a key given twice", "Of two equal keys neither counts: keep the right one."},
       DiagnosticText{"map.unknown-key", "a key that is not part of a map file",
                      "A misspelt key would silently do nothing, so it is an error, with the nearest known key."},
@@ -447,13 +449,15 @@ std::span<const DiagnosticText> order_diagnostic_texts() {
                      "of plastic pipe in the column for the wall."},
       DiagnosticText{"order.out-of-map-range", "a value outside the range the map file allows",
                      "The map file says between what ends the values of the column lie in this utility."},
-      DiagnosticText{"order.internal-error", "a fault of the program",
-                     "The program failed on this order and has no plan for it; the other orders are planned. The batch ends "
-                     "with exit status 70. Report it, with the order."},
-      DiagnosticText{"order.decimal", "a number with a point among numbers with decimal commas",
-                     "Where a table writes 0,31 a number such as 8.5 may be anything. Whether it has decimal commas is "
-                     "said in the map file (\"decimal\": \",\"), or found where cells are apart by semicolons and every "
-                     "number with decimals has a comma."},
+      DiagnosticText{
+          "order.internal-error", "a fault of the program",
+          "The program failed on this order and has no plan for it; the other orders are planned. The batch ends "
+          "with exit status 70. Report it, with the order."},
+      DiagnosticText{
+          "order.decimal", "a number with a point among numbers with decimal commas",
+          "Where a table writes 0,31 a number such as 8.5 may be anything. Whether it has decimal commas is "
+          "said in the map file (\"decimal\": \",\"), or found where cells are apart by semicolons and every "
+          "number with decimals has a comma."},
       DiagnosticText{"order.not-a-feature", "no feature of GeoJSON with properties",
                      "A feature is an object with the type \"Feature\", a geometry, which may be null, and properties, "
                      "in which the facts of the order stand."},

@@ -66,11 +66,11 @@ struct MaterialCode {
 struct OrderMap {
   std::string name;
   std::vector<MappedColumn> columns;
-  std::vector<std::string> id;                             // columns that make the id, joined by hyphens
+  std::vector<std::string> id;                                 // columns that make the id, joined by hyphens
   std::map<std::string, MaterialCode, std::less<>> materials;  // by normal_spelling()
-  std::vector<std::string> missing;                        // cell_key()s that say nothing in any column
+  std::vector<std::string> missing;                            // cell_key()s that say nothing in any column
   std::vector<MapDefault> defaults;
-  bool ignore_others = true;  // columns the map does not name
+  bool ignore_others = true;          // columns the map does not name
   std::optional<bool> decimal_comma;  // absent: found where cells are apart by semicolons
 };
 

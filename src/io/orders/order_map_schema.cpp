@@ -38,16 +38,16 @@ class MapSchema {
     members["columns"] = {{"description", "the name of each column, and the fact that it holds"},
                           {"type", "object"},
                           {"additionalProperties", {{"anyOf", Json::array({reference("fact"), column()})}}}};
-    members["id"] = {{"description", "columns that make the id together"},
-                     {"type", "array"},
-                     {"items", {{"type", "string"}}}};
+    members["id"] = {
+        {"description", "columns that make the id together"}, {"type", "array"}, {"items", {{"type", "string"}}}};
     members["materials"] = {{"description", "the export's own codes"},
                             {"type", "object"},
                             {"additionalProperties", {{"anyOf", Json::array({material(catalog_), code()})}}}};
     members["decimal"] = {{"description", "between the digits of a number"}, {"enum", {",", "."}}};
     members["missing"] = described("words that say nothing, in any column", "words");
     members["defaults"] = defaults();
-    members["ignore_others"] = {{"description", "pass over columns that are not named here (true)"}, {"type", "boolean"}};
+    members["ignore_others"] = {{"description", "pass over columns that are not named here (true)"},
+                                {"type", "boolean"}};
     map["definitions"] = std::move(definitions_);
     return map;
   }
@@ -189,8 +189,8 @@ class MapSchema {
                        {"maximum", static_cast<int>(field.greatest.base())}},
                   text_matching(whole("[0-9]+"))}}};
       case FieldType::clock:
-        return defined("clock", {{"anyOf",
-                                  {clock_position(), Json{{"type", "integer"}, {"minimum", 1}, {"maximum", 12}}}}});
+        return defined("clock",
+                       {{"anyOf", {clock_position(), Json{{"type", "integer"}, {"minimum", 1}, {"maximum", 12}}}}});
     }
     return {};
   }

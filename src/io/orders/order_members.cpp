@@ -48,8 +48,7 @@ void MemberRows::read(std::string_view text, std::int64_t first_line, OrderRecor
   order.remarks.clear();
   order.kept.clear();
   std::uint32_t members = 0;
-  if (!skim_.read(text_, features_ ? "geometry" : "") ||
-      (!features_ && skim_.node(0).type != JsonType::object)) {
+  if (!skim_.read(text_, features_ ? "geometry" : "") || (!features_ && skim_.node(0).type != JsonType::object)) {
     // One wording of what is wrong with a text.
     JobFile read = read_job(text, file_name_, catalog_, {}, first_line);
     order.id = std::move(read.id);
@@ -76,9 +75,10 @@ void MemberRows::read(std::string_view text, std::int64_t first_line, OrderRecor
   name_.clear();
   if (skim_.node(members).type == JsonType::object) read_members(members, 0);
   if (const std::size_t second = table_.second_of_a_fact(given_); second != OrderTable::none) {
-    faults_.push_back(SourceText(text_, file_name_, first_line_)
-                          .at(record_.span_of(second), "",
-                              {"job.contradiction", quoted(table_.columns()[second].header) + " says a fact again", ""}));
+    faults_.push_back(
+        SourceText(text_, file_name_, first_line_)
+            .at(record_.span_of(second), "",
+                {"job.contradiction", quoted(table_.columns()[second].header) + " says a fact again", ""}));
   }
   table_.read(record_, order);
   order.kept = std::move(kept);
@@ -105,7 +105,8 @@ bool MemberRows::open_feature(std::uint32_t& members) {
     return type != 0 && written(skim_.node(type).span) == "\"Feature\"";
   };
   if (!is_feature()) {
-    fault(0, {"order.not-a-feature", "not a feature of GeoJSON", R"(a feature is {"type": "Feature", "geometry": ..., "properties": {...}})"});
+    fault(0, {"order.not-a-feature", "not a feature of GeoJSON",
+              R"(a feature is {"type": "Feature", "geometry": ..., "properties": {...}})"});
     return false;
   }
   int found = 0;
@@ -125,7 +126,8 @@ bool MemberRows::open_feature(std::uint32_t& members) {
     feature_.properties = {span.begin - all.begin, span.end - all.begin};
   }
   if (properties == 0 || skim_.node(properties).type != JsonType::object) {
-    fault(properties, {"order.not-a-feature", "a feature without properties", "the facts of the order stand in \"properties\""});
+    fault(properties,
+          {"order.not-a-feature", "a feature without properties", "the facts of the order stand in \"properties\""});
     return false;
   }
   members = properties;
@@ -172,8 +174,8 @@ void MemberRows::read_value(std::uint32_t node) {
     name_ += '.';
     return read_members(node, prefix + 1);
   }
-  const bool of_objects = value.type == JsonType::array && value.next > node + 1 &&
-                          skim_.node(node + 1).type == JsonType::object;
+  const bool of_objects =
+      value.type == JsonType::array && value.next > node + 1 && skim_.node(node + 1).type == JsonType::object;
   if (!of_objects) return set_cell(node);
   std::size_t place = 0;
   skim_.each(node, [&](std::uint32_t element) {
@@ -255,13 +257,15 @@ void MemberRows::set_cell(std::uint32_t node) {
   CsvRecord::Cell& cell = record_.cells[column];
   const bool text = value.type == JsonType::string;
   cell.begin = static_cast<std::uint32_t>(value.span.begin + (text ? 1 : 0));
-  cell.end = static_cast<std::uint32_t>(value.type == JsonType::null ? value.span.begin : value.span.end - (text ? 1 : 0));
+  cell.end =
+      static_cast<std::uint32_t>(value.type == JsonType::null ? value.span.begin : value.span.end - (text ? 1 : 0));
   if (!value.escaped) return;
   cell.doubled = true;
   cell.plain = static_cast<std::uint32_t>(record_.unquoted.size());
   append_unescaped(record_.unquoted, written({cell.begin, cell.end}));
   cell.plain_size = static_cast<std::uint32_t>(record_.unquoted.size() - cell.plain);
-  if (std::string_view(record_.unquoted).substr(cell.plain).find('\0') != std::string_view::npos) record_.not_text = true;
+  if (std::string_view(record_.unquoted).substr(cell.plain).find('\0') != std::string_view::npos)
+    record_.not_text = true;
 }
 
 // A list with nothing in it says that somebody looked.

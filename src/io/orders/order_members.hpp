@@ -127,7 +127,7 @@ class JobMembers {
 };
 
 // What the map or --keep names and no order had; empty where all was met, or where nothing could be read.
-[[nodiscard]] std::vector<Diagnostic> never_met(const MemberRows::Met& met, const OrderMap* map, const KeepColumns* keep,
-                                                const std::string& file_name);
+[[nodiscard]] std::vector<Diagnostic> never_met(const MemberRows::Met& met, const OrderMap* map,
+                                                const KeepColumns* keep, const std::string& file_name);
 
 }  // namespace mainbore::io

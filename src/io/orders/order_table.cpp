@@ -78,13 +78,13 @@ std::string plain_cell(std::string_view cell) {
     std::string_view plain;
   };
   constexpr std::array<Alike, 29> alikes = {{
-      {"\xC2\xA0", " "},         {"\xE2\x80\xAF", " "},    {"\xE2\x80\x87", " "},    {"\xE2\x80\x89", " "},
-      {"\xE3\x80\x80", " "},     {"\xE2\x80\x9C", "\""},   {"\xE2\x80\x9D", "\""},   {"\xE2\x80\xB3", "\""},
-      {"\xE2\x80\x98", "'"},     {"\xE2\x80\x99", "'"},    {"\xE2\x80\xB2", "'"},    {"\xE2\x80\x90", "-"},
-      {"\xE2\x80\x91", "-"},     {"\xE2\x80\x92", "-"},    {"\xE2\x80\x93", "-"},    {"\xE2\x88\x92", "-"},
-      {"\xE2\x81\x84", "/"},     {"\xE2\x80\x8B", ""},     {"\xEF\xBB\xBF", ""},     {"\xC2\xBC", "1/4"},
-      {"\xC2\xBD", "1/2"},       {"\xC2\xBE", "3/4"},      {"\xE2\x85\x9B", "1/8"},  {"\xE2\x85\x9C", "3/8"},
-      {"\xE2\x85\x9D", "5/8"},   {"\xE2\x85\x9E", "7/8"},  {"\xE2\x85\x93", "1/3"},  {"\xE2\x85\x94", "2/3"},
+      {"\xC2\xA0", " "},       {"\xE2\x80\xAF", " "},   {"\xE2\x80\x87", " "},   {"\xE2\x80\x89", " "},
+      {"\xE3\x80\x80", " "},   {"\xE2\x80\x9C", "\""},  {"\xE2\x80\x9D", "\""},  {"\xE2\x80\xB3", "\""},
+      {"\xE2\x80\x98", "'"},   {"\xE2\x80\x99", "'"},   {"\xE2\x80\xB2", "'"},   {"\xE2\x80\x90", "-"},
+      {"\xE2\x80\x91", "-"},   {"\xE2\x80\x92", "-"},   {"\xE2\x80\x93", "-"},   {"\xE2\x88\x92", "-"},
+      {"\xE2\x81\x84", "/"},   {"\xE2\x80\x8B", ""},    {"\xEF\xBB\xBF", ""},    {"\xC2\xBC", "1/4"},
+      {"\xC2\xBD", "1/2"},     {"\xC2\xBE", "3/4"},     {"\xE2\x85\x9B", "1/8"}, {"\xE2\x85\x9C", "3/8"},
+      {"\xE2\x85\x9D", "5/8"}, {"\xE2\x85\x9E", "7/8"}, {"\xE2\x85\x93", "1/3"}, {"\xE2\x85\x94", "2/3"},
       {"\xC2\xB4", "'"},
   }};
   std::string plain;
@@ -123,7 +123,8 @@ std::variant<std::string, Problem> number_text(std::string_view written, bool de
     const bool between_digits = is_digit(before) && at + 1 < written.size() && is_digit(written[at + 1]);
     if (c == '.' && is_letter(before)) continue;
     if (decimal_comma && c == '.' && between_digits) {
-      return Problem{"order.decimal", quoted(written) + " has a point, and the table has decimal commas", "such as 8,5"};
+      return Problem{"order.decimal", quoted(written) + " has a point, and the table has decimal commas",
+                     "such as 8,5"};
     }
     if (decimal_comma && c == ',' && between_digits) {
       if (++commas > 1) return Problem{"order.decimal", quoted(written) + " has two commas in it", "such as 8,5"};
@@ -341,9 +342,10 @@ CellReading OrderTable::understand(const Column& column, std::string_view cell) 
   auto read = read_value(field, text, *catalog_);
   if (auto* problem = std::get_if<Problem>(&read)) {
     if (problem->code == "job.no-unit") {
-      const std::string_view unit = field.type == FieldType::size ? "in" : shown(Measure(0.0, field.kind), UnitSystem::us).unit;
-      problem->help += "\nor name the unit once: in the header, as " + std::string(field.path) + " [" + std::string(unit) +
-                       "], or in the map file under \"unit\"";
+      const std::string_view unit =
+          field.type == FieldType::size ? "in" : shown(Measure(0.0, field.kind), UnitSystem::us).unit;
+      problem->help += "\nor name the unit once: in the header, as " + std::string(field.path) + " [" +
+                       std::string(unit) + "], or in the map file under \"unit\"";
     }
     if (problem->code == "job.out-of-range" && field.path == "main.wall")
       problem->help += '\n' + std::string(perhaps_ratio);
@@ -439,8 +441,9 @@ void OrderTable::choose_kept(const CsvRecord& header) {
   std::vector<std::string_view> names;
   for (const Column& column : columns_) names.push_back(column.name);
   for (const std::string& name : keep_->names) {
-    const auto found = std::find_if(names.begin(), names.end(),
-                                    [&](std::string_view header_name) { return plain_name(header_name) == plain_name(name); });
+    const auto found = std::find_if(names.begin(), names.end(), [&](std::string_view header_name) {
+      return plain_name(header_name) == plain_name(name);
+    });
     if (found != names.end()) {
       kept_columns_.push_back(static_cast<std::size_t>(found - names.begin()));
       continue;
@@ -664,7 +667,8 @@ void OrderTable::begin_facts() {
     const FieldPath& path = facts_[i].path;
     if (path.field->path == "main.wall") wall_ = i;
     if (!in_list(*path.field)) continue;
-    auto element = std::find_if(elements_.begin(), elements_.end(), [&](const Element& one) { return one.index == path.index; });
+    auto element =
+        std::find_if(elements_.begin(), elements_.end(), [&](const Element& one) { return one.index == path.index; });
     if (element == elements_.end()) element = elements_.insert(elements_.end(), Element{path.index, {}});
     element->facts.push_back(i);
   }
@@ -824,7 +828,8 @@ void OrderTable::check_wall() {
 }
 
 bool OrderTable::element_given(std::size_t index) const {
-  const auto element = std::find_if(elements_.begin(), elements_.end(), [&](const Element& one) { return one.index == index; });
+  const auto element =
+      std::find_if(elements_.begin(), elements_.end(), [&](const Element& one) { return one.index == index; });
   return element != elements_.end() && std::any_of(element->facts.begin(), element->facts.end(), [&](std::size_t fact) {
            return outcomes_[fact].says != Says::nothing;
          });
@@ -877,9 +882,8 @@ Diagnostic OrderTable::missing(const CsvRecord& record, const Fact& fact) const 
   const JobField& field = *fact.path.field;
   const std::string path = field.path_at(fact.path.index);
   Problem problem{"job.missing", path + " is missing", std::string(field.help) + ": " + allowed_text(field, *catalog_)};
-  const bool held = std::any_of(fact.columns.begin(), fact.columns.end(), [&](std::size_t column) {
-    return !members_ || record.cells[column].end > 0;
-  });
+  const bool held = std::any_of(fact.columns.begin(), fact.columns.end(),
+                                [&](std::size_t column) { return !members_ || record.cells[column].end > 0; });
   if (!held) {
     problem.message += members_ ? ": no member says it" : ": no column holds it";
     problem.help += "\nwhere it is the same for all orders, give it once in the map file under \"defaults\"";
@@ -898,8 +902,8 @@ Diagnostic OrderTable::missing(const CsvRecord& record, const Fact& fact) const 
     found += trimmed(cell).empty() ? " is empty" : " says " + quoted(cell) + ", which stands for not known";
   }
   problem.message += ": " + found;
-  Diagnostic told = SourceText(record.text, file_name_, record.line)
-                        .at(record.span_of(place), pointer_of(path), std::move(problem));
+  Diagnostic told =
+      SourceText(record.text, file_name_, record.line).at(record.span_of(place), pointer_of(path), std::move(problem));
   return told;
 }
 

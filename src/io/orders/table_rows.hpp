@@ -20,7 +20,7 @@ namespace mainbore::io {
 
 class TableRows {
  public:
-  static constexpr std::size_t most_titles = 10;       // rows above the header
+  static constexpr std::size_t most_titles = 10;   // rows above the header
   static constexpr std::size_t rows_ahead = 1000;  // that decide on decimal commas; of a run of empty ones, those kept
 
   // What is passed by reference or pointer must outlive this. `map` and `keep` may be nullptr.
@@ -43,7 +43,7 @@ class TableRows {
   std::optional<OrderTable> table_;
   std::size_t titles_ = 0;
   std::vector<CsvRecord> ahead_;
-  std::size_t taken_ = 0;  // of those
+  std::size_t taken_ = 0;        // of those
   std::vector<CsvRecord> held_;  // empty rows, and the one behind them
   std::size_t given_ = 0;        // of those
 };

@@ -37,8 +37,8 @@ void write_diagnostics(JsonWriter& out, std::string_view key, const std::vector<
 }
 
 // Columns and members of ours, which no kept one may be taken for.
-constexpr std::array<std::string_view, 15> own_names = {"file",  "row",       "line",  "id",    "verdict",
-                                                        "waits_for", "method", "count", "tap",  "limit",
+constexpr std::array<std::string_view, 15> own_names = {"file",      "row",    "line",  "id",      "verdict",
+                                                        "waits_for", "method", "count", "tap",     "limit",
                                                         "reduce_to", "holds",  "stops", "reasons", "remarks"};
 
 // Into an object, under the key `kept`.
@@ -182,9 +182,7 @@ void append_reasons(std::string& to, const std::vector<Diagnostic>& diagnostics)
   }
 }
 
-bool is_own(std::string_view name) {
-  return std::find(own_names.begin(), own_names.end(), name) != own_names.end();
-}
+bool is_own(std::string_view name) { return std::find(own_names.begin(), own_names.end(), name) != own_names.end(); }
 
 void write_kept_cell(CsvWriter& row, const KeptColumn& kept) {
   if (!kept.is_json) return row.text(kept.value);
@@ -202,9 +200,9 @@ void write_kept_cell(CsvWriter& row, const KeptColumn& kept) {
 
 // --- GeoJSON ----------------------------------------------------------------------------------------------------
 
-constexpr std::array<std::string_view, 12> own_properties = {
-    "verdict", "waits_for",  "method",     "count", "tap_in", "limit_psi", "reduce_psi",
-    "limit_kpa", "reduce_kpa", "holds", "stops", "reasons"};
+constexpr std::array<std::string_view, 12> own_properties = {"verdict",    "waits_for", "method",     "count",
+                                                             "tap_in",     "limit_psi", "reduce_psi", "limit_kpa",
+                                                             "reduce_kpa", "holds",     "stops",      "reasons"};
 
 bool is_own_property(std::string_view name) {
   return name == "remarks" || std::find(own_properties.begin(), own_properties.end(), name) != own_properties.end();

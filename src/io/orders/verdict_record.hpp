@@ -23,9 +23,9 @@ namespace mainbore::io {
 
 struct RecordOptions {
   UnitSystem units = UnitSystem::us;
-  bool rows = true;       // row and line, and the lines of reasons; without them a record is the same in whatever piece
-                          // of a longer file its order stands
-  std::string_view file = {};  // named in each record where it is not empty: several files in one batch
+  bool rows = true;  // row and line, and the lines of reasons; without them a record is the same in whatever piece
+                     // of a longer file its order stands
+  std::string_view file = {};              // named in each record where it is not empty: several files in one batch
   std::span<const std::string> kept = {};  // of a table: columns of the orders behind its own
 };
 

@@ -30,12 +30,10 @@ Json codes(std::string_view what) {
 // What is wrong with an order, or with a cell.
 Json diagnostics(std::string_view what) {
   Json told = {{"type", "object"}, {"required", {"code", "message"}}};
-  told["properties"] = {{"code", {{"type", "string"}}},
-                        {"path", {{"description", "JSON Pointer (RFC 6901)"}, {"type", "string"}}},
-                        {"line", place("of the file")},
-                        {"column", place("of the line")},
-                        {"message", {{"type", "string"}}},
-                        {"help", {{"type", "string"}}}};
+  told["properties"] = {
+      {"code", {{"type", "string"}}},    {"path", {{"description", "JSON Pointer (RFC 6901)"}, {"type", "string"}}},
+      {"line", place("of the file")},    {"column", place("of the line")},
+      {"message", {{"type", "string"}}}, {"help", {{"type", "string"}}}};
   return {{"description", what}, {"type", "array"}, {"minItems", 1}, {"items", std::move(told)}};
 }
 

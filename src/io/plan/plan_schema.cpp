@@ -45,8 +45,12 @@ Json one_of(const Words& words) {
 constexpr std::array verdicts = {name_of(Verdict::go), name_of(Verdict::hold), name_of(Verdict::no_go)};
 constexpr std::array severities = {name_of(Severity::note), name_of(Severity::caution), name_of(Severity::hold),
                                    name_of(Severity::stop)};
-constexpr std::array how_names = {name_of(How::published), name_of(How::derived), name_of(How::common_practice),
-                                  name_of(How::memory), name_of(How::stated), name_of(How::stated_in_settings),
+constexpr std::array how_names = {name_of(How::published),
+                                  name_of(How::derived),
+                                  name_of(How::common_practice),
+                                  name_of(How::memory),
+                                  name_of(How::stated),
+                                  name_of(How::stated_in_settings),
                                   name_of(How::stated_in_approved_list)};
 constexpr std::array<std::string_view, 2> deciders = {"default", "utility"};
 constexpr std::array feeds = {name_of(Feed::hand), name_of(Feed::powered)};
@@ -249,8 +253,15 @@ Json finding() {
 }
 
 Json load_item() {
-  return object({{"key", text}, {"group", one_of(load_group_keys)}, {"item", text}, {"size?", text},
-                 {"stock?", text}, {"quantity", whole}, {"aboard?", whole}, {"instead?", text}, {"check?", text}});
+  return object({{"key", text},
+                 {"group", one_of(load_group_keys)},
+                 {"item", text},
+                 {"size?", text},
+                 {"stock?", text},
+                 {"quantity", whole},
+                 {"aboard?", whole},
+                 {"instead?", text},
+                 {"check?", text}});
 }
 
 Json steps() {
@@ -306,20 +317,26 @@ Json settings_part() {
 }  // namespace
 
 Json plan_schema() {
-  const Json reading = object({{"id", one_of(reading_ids)}, {"what", text}, {"at_least?", quantity}, {"at_most?", quantity}});
-  const Json hold = object({{"code", one_of(finding_codes)}, {"clears", {{"enum", {"office", "site"}}}}, {"fix?", text}, {"reading?", text}});
+  const Json reading =
+      object({{"id", one_of(reading_ids)}, {"what", text}, {"at_least?", quantity}, {"at_most?", quantity}});
+  const Json hold = object({{"code", one_of(finding_codes)},
+                            {"clears", {{"enum", {"office", "site"}}}},
+                            {"fix?", text},
+                            {"reading?", text}});
   const Json document =
       object({{"name?", text}, {"title?", text}, {"edition?", text}, {"date?", text}, {"approver?", text}});
   const Json source = object({{"title", text}, {"where?", text}, {"note?", text}});
   Json schema = object({
       {"format", {{"const", plan_format}}},
       {"job",
-       {{"description", "the job as it was read, with settings laid under it: see its own schema"}, {"type", "object"}}},
+       {{"description", "the job as it was read, with settings laid under it: see its own schema"},
+        {"type", "object"}}},
       {"rules?", text},
       {"rules_documents?", list_of(document)},
       {"settings?", settings_part()},
-      {"fingerprint?", object({{"plan", text}, {"program", text}, {"tables", text}, {"rules", text}, {"job", text},
-                               {"approved?", text}})},
+      {"fingerprint?",
+       object(
+           {{"plan", text}, {"program", text}, {"tables", text}, {"rules", text}, {"job", text}, {"approved?", text}})},
       {"verdict", one_of(verdicts)},
       {"waits_for?", {{"enum", {"office", "site"}}}},
       {"summary", text},

@@ -75,7 +75,8 @@ std::optional<std::string> read_entry(std::string_view line, const Catalog& cata
     const RecordEntry* const known = record_entry_named(json.node(child).key);
     if (known == nullptr) continue;  // of a later edition
     auto value = io::read_record_value(*known, json, child, catalog);
-    if (const auto* problem = std::get_if<io::Problem>(&value)) return "cannot be read at " + std::string(known->name) + ": " + problem->message;
+    if (const auto* problem = std::get_if<io::Problem>(&value))
+      return "cannot be read at " + std::string(known->name) + ": " + problem->message;
     entry.readings.at(known->key) = std::move(std::get<RecordValue>(value));
   }
   return std::nullopt;
@@ -87,9 +88,7 @@ std::string heading_of(const RecordEntry& entry, UnitSystem units) {
   return name + " [" + std::string(shown(Measure(0.0, entry.kind), units).unit) + ']';
 }
 
-bool is_column(const RecordEntry& entry) {
-  return entry.key != RecordKey::order && entry.key != RecordKey::tap_number;
-}
+bool is_column(const RecordEntry& entry) { return entry.key != RecordKey::order && entry.key != RecordKey::tap_number; }
 
 void write_cell(io::CsvWriter& row, const RecordEntry& entry, const RecordValue& value, UnitSystem units) {
   const auto* const measure = std::get_if<Measure>(&value);
@@ -182,7 +181,8 @@ bool is_begun(std::string_view line) {
 }
 
 io::Problem broken_line(std::int64_t number, const std::string& what) {
-  return {"ledger.broken-line", "line " + std::to_string(number) + ' ' + what, "a ledger has nothing in it but what record --append wrote"};
+  return {"ledger.broken-line", "line " + std::to_string(number) + ' ' + what,
+          "a ledger has nothing in it but what record --append wrote"};
 }
 
 }  // namespace
@@ -262,15 +262,16 @@ void LedgerScan::wrong(std::string_view text, const std::string& what) {
 bool LedgerScan::is_record(std::string_view text, bool& of_tap) {
   if (!text.starts_with(ledger_line_begin)) return false;
   std::string& padded = parser_->padded;
-  if (padded.size() < text.size() + simdjson::SIMDJSON_PADDING) padded.resize(2 * text.size() + simdjson::SIMDJSON_PADDING);
+  if (padded.size() < text.size() + simdjson::SIMDJSON_PADDING)
+    padded.resize(2 * text.size() + simdjson::SIMDJSON_PADDING);
   text.copy(padded.data(), text.size());
   simdjson::dom::element root;
   simdjson::dom::object record;
   std::string_view id;
   std::int64_t revision = 0;
   std::int64_t number = 0;
-  if (parser_->json.parse(padded.data(), text.size(), false).get(root) || root["id"].get(id) || root["revision"].get(revision) ||
-      root["tap_number"].get(number) || root["record"].get(record)) {
+  if (parser_->json.parse(padded.data(), text.size(), false).get(root) || root["id"].get(id) ||
+      root["revision"].get(revision) || root["tap_number"].get(number) || root["record"].get(record)) {
     return false;
   }
   of_tap = id == id_ && number == tap_number_;
@@ -320,8 +321,8 @@ std::string ledger_to_csv(const std::vector<const LedgerEntry*>& entries, UnitSy
     row.text(entry->id);
     row.number(entry->tap_number, 0);
     row.number(entry->revision, 0);
-    for (const std::string* text : {&entry->place, &entry->crew, &entry->material, &entry->main_size, &entry->service_size,
-                                    &entry->verdict}) {
+    for (const std::string* text :
+         {&entry->place, &entry->crew, &entry->material, &entry->main_size, &entry->service_size, &entry->verdict}) {
       row.text(*text);
     }
     row.text(entry->complete ? "yes" : "no");

@@ -98,7 +98,8 @@ class ReadingsReader : io::JsonReader {
 
  private:
   [[nodiscard]] static Problem unknown(std::string_view key) {
-    return {"readings.unknown-key", io::quoted(key) + " is not among the readings", io::nearest_and_known(key, known_keys())};
+    return {"readings.unknown-key", io::quoted(key) + " is not among the readings",
+            io::nearest_and_known(key, known_keys())};
   }
 
   void read_member(std::uint32_t node) {
@@ -154,7 +155,8 @@ class ReadingsReader : io::JsonReader {
     const auto finding = finding_named(code);
     if (!finding) {
       Problem problem{"readings.unknown-value", io::quoted(code) + " is no code of a hold", ""};
-      if (const auto near = io::nearest(code, finding_codes)) problem.help = "did you mean \"" + std::string(*near) + "\"?";
+      if (const auto near = io::nearest(code, finding_codes))
+        problem.help = "did you mean \"" + std::string(*near) + "\"?";
       return problem;
     }
     if (part != "found" && part != "by") {
@@ -228,13 +230,15 @@ std::variant<RecordValue, Problem> read_record_value(const RecordEntry& entry, s
     return Problem{"readings.unknown-value", quoted(text) + " is no time of day", "from \"0:00\" to \"23:59\""};
   }
   if (entry.type == RecordType::day && !day_in(bare)) {
-    return Problem{"readings.unknown-value", quoted(text) + " is no day", "year, month and day, such as \"2026-05-04\""};
+    return Problem{"readings.unknown-value", quoted(text) + " is no day",
+                   "year, month and day, such as \"2026-05-04\""};
   }
   if (!entry.words.empty()) {
     const auto found = std::find_if(entry.words.begin(), entry.words.end(),
                                     [&](std::string_view word) { return plain_name(word) == plain_name(bare); });
     if (found != entry.words.end()) return RecordValue(std::string(*found));
-    return Problem{"readings.unknown-value", quoted(text) + " is not a word known here", "one of: " + listed(entry.words)};
+    return Problem{"readings.unknown-value", quoted(text) + " is not a word known here",
+                   "one of: " + listed(entry.words)};
   }
   const JobField field = entry.fact.empty() ? field_of(entry) : *find_field(entry.fact)->field;
   auto value = read_value(field, bare, catalog);
@@ -251,7 +255,8 @@ std::variant<RecordValue, Problem> read_record_value(const RecordEntry& entry, c
   if (found.type == JsonType::object && entry.type == RecordType::quantity) {
     if (const auto given = quantity_text(json, node)) return read_record_value(entry, *given, catalog);
   }
-  return Problem{"readings.wrong-type", std::string(article_of(found.type)) + " where " + allowed_for(entry, catalog) + " should stand", ""};
+  return Problem{"readings.wrong-type",
+                 std::string(article_of(found.type)) + " where " + allowed_for(entry, catalog) + " should stand", ""};
 }
 
 std::optional<std::uint32_t> member_of(const JsonText& json, std::uint32_t node, std::string_view key) {
@@ -287,16 +292,19 @@ std::string allowed_for(const RecordEntry& entry, const Catalog& catalog) {
 
 std::span<const DiagnosticText> record_diagnostic_texts() {
   static constexpr std::array texts = {
-      DiagnosticText{"ledger.broken-line", "a line of a ledger that is no record",
-                     "A ledger is only ever appended to by this program: a line that cannot be read was changed by something "
-                     "else. Nothing is appended and nothing exported until it is put right."},
-      DiagnosticText{"readings.duplicate-key", "a reading given twice", "Of two equal keys neither counts: keep the right one."},
+      DiagnosticText{
+          "ledger.broken-line", "a line of a ledger that is no record",
+          "A ledger is only ever appended to by this program: a line that cannot be read was changed by something "
+          "else. Nothing is appended and nothing exported until it is put right."},
+      DiagnosticText{"readings.duplicate-key", "a reading given twice",
+                     "Of two equal keys neither counts: keep the right one."},
       DiagnosticText{"readings.unknown-key", "a key that is not among the readings",
                      "A misspelt key would silently record nothing, so it is an error, with the nearest known key."},
       DiagnosticText{"readings.unknown-value", "a reading that is not one of those known",
                      "A word of a choice, a day, a time of day, or the code of a hold."},
-      DiagnosticText{"readings.wrong-type", "a reading of the wrong kind",
-                     "Quantities are texts with a unit or {\"value\", \"unit\"}; turns, threads and degrees are plain numbers."},
+      DiagnosticText{
+          "readings.wrong-type", "a reading of the wrong kind",
+          "Quantities are texts with a unit or {\"value\", \"unit\"}; turns, threads and degrees are plain numbers."},
   };
   return texts;
 }

@@ -77,7 +77,10 @@ Json record_schema() {
                               {"id", "what", "judged"});
   Json schema = object(
       {{"format", {{"const", 1}}},
-       {"revision", {{"description", "of a line of a ledger: 1, and one more for each correction"}, {"type", "integer"}, {"minimum", 1}}},
+       {"revision",
+        {{"description", "of a line of a ledger: 1, and one more for each correction"},
+         {"type", "integer"},
+         {"minimum", 1}}},
        {"id", text()},
        {"tap_number", whole()},
        {"place", text()},
@@ -95,10 +98,11 @@ Json record_schema() {
        {"readings", list_of(reading)},
        {"settled", list_of(one_of(finding_codes))},
        {"holds", list_of(hold)},
-       {"deviations", list_of(object({{"what", text()}, {"planned", text()}, {"done", text()}, {"reason", text()}}, {"what"}))},
+       {"deviations",
+        list_of(object({{"what", text()}, {"planned", text()}, {"done", text()}, {"reason", text()}}, {"what"}))},
        {"record", as_built()}},
-      {"format", "tap_number", "main", "service", "verdict", "planned", "found", "complete", "void", "because", "missing",
-       "readings", "settled", "holds", "deviations", "record"});
+      {"format", "tap_number", "main", "service", "verdict", "planned", "found", "complete", "void", "because",
+       "missing", "readings", "settled", "holds", "deviations", "record"});
   schema["definitions"]["quantity"] = {{"type", "object"},
                                        {"properties", {{"value", {{"type", "number"}}}, {"unit", text()}}},
                                        {"required", {"value", "unit"}},

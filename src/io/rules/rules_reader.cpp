@@ -145,7 +145,8 @@ std::string in_words(YearDay day) {
 
 class RulesReader : io::JsonReader {
  public:
-  explicit RulesReader(const Catalog& catalog) : JsonReader(rules_codes), catalog_(catalog), set_(rule_fields().size(), false) {}
+  explicit RulesReader(const Catalog& catalog)
+      : JsonReader(rules_codes), catalog_(catalog), set_(rule_fields().size(), false) {}
 
   RulesFile load(std::span<const RuleText> files) {
     read(default_file, catalog_.file(default_file), true);
@@ -253,7 +254,7 @@ class RulesReader : io::JsonReader {
       if (key_of(other) == key) elsewhere = other;
     }
     not_known(node, key, "a rule of " + io::quoted(group), known,
-                elsewhere.empty() ? "" : "it belongs under " + io::quoted(group_of(elsewhere)));
+              elsewhere.empty() ? "" : "it belongs under " + io::quoted(group_of(elsewhere)));
   }
 
   // ---- rules with a single value
@@ -455,9 +456,10 @@ class RulesReader : io::JsonReader {
   void read_rows(std::uint32_t node, std::vector<Row>& rows, const std::string& part, Read read) {
     const std::string form = "{ \"material\": ..., " + part + " }";
     if (node_at(node).type != JsonType::array) {
-      return wrong_type(node, "a list", "a list of rows: [ " + form +
-                     " ]; the first row that fits decides, and an empty list has "
-                     "nothing to say");
+      return wrong_type(node, "a list",
+                        "a list of rows: [ " + form +
+                            " ]; the first row that fits decides, and an empty list has "
+                            "nothing to say");
     }
     rows.clear();
     for (std::uint32_t row = node + 1; row < node_at(node).next; row = node_at(row).next) {
@@ -467,7 +469,7 @@ class RulesReader : io::JsonReader {
 
   // The part of a row that says for which mains it is.
   static constexpr std::array<std::string_view, 15> mains_keys = {
-      "material",   "class",   "series",     "main_from",  "main_to",   "main_above", "main_below", "wall_from",
+      "material",   "class",     "series",  "main_from",  "main_to",    "main_above", "main_below", "wall_from",
       "wall_below", "bore_from", "bore_to", "bore_above", "bore_below", "laid_from",  "laid_to"};
   // False for another key. Classes are read when the materials are known.
   bool read_mains_key(std::uint32_t child, std::string_view key, MainFilter& row, std::vector<std::uint32_t>& classes) {
@@ -486,7 +488,8 @@ class RulesReader : io::JsonReader {
         {"bore_below", &MainFilter::bore_below},
     }};
     const auto of = [&](const auto& keys) {
-      const auto* const found = std::find_if(keys.begin(), keys.end(), [&](const auto& one) { return one.first == key; });
+      const auto* const found =
+          std::find_if(keys.begin(), keys.end(), [&](const auto& one) { return one.first == key; });
       return found == keys.end() ? nullptr : found;
     };
     if (const auto* const size = of(sizes)) {
@@ -807,8 +810,8 @@ class RulesReader : io::JsonReader {
         const auto touched = touched_.find(path);
         if (touched == touched_.end()) continue;
         const Detail value = mainbore::value_of(rules_, field_at(against));
-        add(touched->second, {"rules.contradiction", message,
-                              "set " + std::string(against) + " to match; it is " + shown_text(value)});
+        add(touched->second,
+            {"rules.contradiction", message, "set " + std::string(against) + " to match; it is " + shown_text(value)});
         break;
       }
     }
@@ -962,8 +965,8 @@ class RulesReader : io::JsonReader {
     wrong_type(node, "an object", std::string(help));
     return false;
   }
-  void not_known(std::uint32_t node, std::string_view key, const std::string& what, std::span<const std::string_view> known,
-                 std::string help = {}) {
+  void not_known(std::uint32_t node, std::string_view key, const std::string& what,
+                 std::span<const std::string_view> known, std::string help = {}) {
     if (enough()) return;
     if (help.empty()) help = io::nearest_and_known(key, known, "one of: ");
     add_at_key(node, {"rules.unknown-key", io::quoted(key) + " is not " + what, std::move(help)});
@@ -1006,10 +1009,11 @@ constexpr std::array codes = {
     DiagnosticText{"rules.contradiction", "two rules that cannot both be",
                    "A caution level above its limit, a lower end above its upper end, a row that an earlier one leaves "
                    "nothing to decide, a largest tap below the smallest."},
-    DiagnosticText{"rules.looser-without-reason", "looser than a safety default, and no word why",
-                   "A utility may set a rule looser than a default that guards people or pipe, or otherwise where neither way is "
-                   "the stricter, but not silently: the file gives the \"reason\", and every plan that relies on the "
-                   "rule prints it."},
+    DiagnosticText{
+        "rules.looser-without-reason", "looser than a safety default, and no word why",
+        "A utility may set a rule looser than a default that guards people or pipe, or otherwise where neither way is "
+        "the stricter, but not silently: the file gives the \"reason\", and every plan that relies on the "
+        "rule prints it."},
     DiagnosticText{
         "rules.missing", "a value that is required",
         "An object for a rule needs its value or its reference; a row of largest taps needs its largest tap, "

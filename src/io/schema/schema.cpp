@@ -47,14 +47,16 @@ class JobSchema {
 
   // What may stand under "machine" of a job or of settings.
   [[nodiscard]] Json write_machine() {
-    Json schema = document(SchemaOf::machine, schema_version, "A tapping machine: one of the catalogue, or its own figures");
+    Json schema =
+        document(SchemaOf::machine, schema_version, "A tapping machine: one of the catalogue, or its own figures");
     schema.update(machine());
     schema["definitions"] = std::move(definitions_);
     return schema;
   }
 
   [[nodiscard]] Json write_approved() {
-    Json schema = document(SchemaOf::approved, schema_version, "Approved fittings of a utility, each with its stock number");
+    Json schema =
+        document(SchemaOf::approved, schema_version, "Approved fittings of a utility, each with its stock number");
     schema.update(closed_object());
     Json& members = schema["properties"];
     members["format"] = {{"type", "integer"}, {"const", 1}};
@@ -128,7 +130,8 @@ class JobSchema {
                              : value;
     }
     row["required"] = {"kind"};
-    for (std::size_t i = 0; i < approved_kind_count; ++i) row["allOf"].push_back(approved_kind(static_cast<ApprovedKind>(i)));
+    for (std::size_t i = 0; i < approved_kind_count; ++i)
+      row["allOf"].push_back(approved_kind(static_cast<ApprovedKind>(i)));
     return row;
   }
   [[nodiscard]] static Json approved_kind(ApprovedKind kind) {
@@ -138,12 +141,14 @@ class JobSchema {
       if (field.use(kind) == io::ColumnUse::required) then["required"].push_back(key);
       if (field.use(kind) == io::ColumnUse::none) then["properties"][key] = false;
     }
-    return {{"if", {{"properties", {{"kind", text_matching("^" + any_spelling(name_of(kind)) + "$")}}}}}, {"then", std::move(then)}};
+    return {{"if", {{"properties", {{"kind", text_matching("^" + any_spelling(name_of(kind)) + "$")}}}}},
+            {"then", std::move(then)}};
   }
 
   [[nodiscard]] Json machine() {
     const std::vector<io::FieldMember>& job = io::job_members();
-    const auto machine = std::find_if(job.begin(), job.end(), [](const io::FieldMember& member) { return member.key == "machine"; });
+    const auto machine =
+        std::find_if(job.begin(), job.end(), [](const io::FieldMember& member) { return member.key == "machine"; });
     return object_of(machine->members);
   }
 
@@ -342,9 +347,9 @@ class RulesSchema {
   Json number_of(const RuleField& field) {
     const std::string_view unit =
         field.kind == Kind::ratio ? "%" : shown(Measure(0.0, field.kind), UnitSystem::us).unit;
-    const Json value = {
-        {"anyOf",
-         {Json{{"type", "number"}}, text_matching(whole(number_pattern(field.kind) + "(?:[ \\t]*" + any_case(unit) + ")?"))}}};
+    const Json value = {{"anyOf",
+                         {Json{{"type", "number"}},
+                          text_matching(whole(number_pattern(field.kind) + "(?:[ \\t]*" + any_case(unit) + ")?"))}}};
     Json schema = described(range_of(field), defined(name_of_kind(field.kind) + "_rule", rule(value)));
     // Looked at only where the instance, or its "value", is a number.
     schema["minimum"] = field.least;

@@ -19,8 +19,9 @@ using io::JsonText;
 using io::JsonType;
 using io::Problem;
 
-constexpr std::array<std::string_view, 10> known_keys = {"format",   "machine", "fittings", "rules",    "approved",
-                                                         "aboard",   "units",   "crew",     "language", translation_reviewed_by};
+constexpr std::array<std::string_view, 10> known_keys = {
+    "format", "machine", "fittings", "rules",    "approved",
+    "aboard", "units",   "crew",     "language", translation_reviewed_by};
 constexpr std::array<std::string_view, 2> unit_words = {"us", "si"};
 
 // Of a machine or a crew: there are no other facts of a job in settings.
@@ -94,7 +95,8 @@ class SettingsReader : io::JsonReader {
     }
     for (const FittingLengths& known : settings_.fittings) {
       if (known.tap != fitting.tap) continue;
-      return add(node, {"settings.unknown-value", "a second fitting for " + fitting.tap.label() + " in", "give each size once"});
+      return add(node, {"settings.unknown-value", "a second fitting for " + fitting.tap.label() + " in",
+                        "give each size once"});
     }
     settings_.fittings.push_back(fitting);
   }
@@ -108,7 +110,8 @@ class SettingsReader : io::JsonReader {
       for (const FittingFact& one : settings_fitting_facts) keys.emplace_back(one.key);
       return unknown_key(node, "a fitting", keys);
     }
-    const auto text = given.type == JsonType::string ? std::optional(std::string(given.text)) : io::quantity_text(json(), node);
+    const auto text =
+        given.type == JsonType::string ? std::optional(std::string(given.text)) : io::quantity_text(json(), node);
     if (!text) return static_cast<void>(expect(node, JsonType::string, "\"3.5 in\""));
     auto read = io::read_value(*io::find_field(fact->path)->field, *text, catalog_);
     if (auto* problem = std::get_if<Problem>(&read)) return add(node, std::move(*problem));
@@ -122,7 +125,8 @@ class SettingsReader : io::JsonReader {
     else if (key == "stop_length") fitting.stop_length = length;
     else fitting.adapter_standoff = length;
     if (key != "adapter_standoff" || settings_.machine.given || !sound()) return;
-    add(node, {"settings.unknown-value", "an adapter without the machine it goes on", "give the machine's own figures"});
+    add(node,
+        {"settings.unknown-value", "an adapter without the machine it goes on", "give the machine's own figures"});
   }
 
   void unknown_member(std::uint32_t node) {
@@ -144,18 +148,16 @@ class SettingsReader : io::JsonReader {
       settings_.units = word == "si" ? UnitSystem::si : UnitSystem::us;
       return;
     }
-    add(node,
-           {"settings.unknown-value", io::quoted(word) + " is not a system of units",
-            "\"us\" (in, ft, psi) or \"si\" (mm, m, kPa)"});
+    add(node, {"settings.unknown-value", io::quoted(word) + " is not a system of units",
+               "\"us\" (in, ft, psi) or \"si\" (mm, m, kPa)"});
   }
 
   void read_language(std::uint32_t node) {
     if (!expect(node, JsonType::string, "\"en\" or \"es\"")) return;
     settings_.language = language_named(node_at(node).text);
     if (settings_.language) return;
-    add(node,
-           {"settings.unknown-value", io::quoted(node_at(node).text) + " is not a language of results",
-            "\"en\" (English) or \"es\" (Spanish)"});
+    add(node, {"settings.unknown-value", io::quoted(node_at(node).text) + " is not a language of results",
+               "\"en\" (English) or \"es\" (Spanish)"});
   }
 
   void read_reviewer(std::uint32_t node) {
@@ -175,7 +177,7 @@ class SettingsReader : io::JsonReader {
     for (std::uint32_t child = node + 1; child < node_at(node).next; child = node_at(child).next) {
       if (settings_.rules.size() == most_rules_files) {
         return add(child,
-                      {"settings.unknown-value", "more than " + std::to_string(most_rules_files) + " rules files", ""});
+                   {"settings.unknown-value", "more than " + std::to_string(most_rules_files) + " rules files", ""});
       }
       if (auto name = file_name(child, "a rules file")) settings_.rules.push_back(*std::move(name));
     }
@@ -194,9 +196,8 @@ class SettingsReader : io::JsonReader {
     if (const auto* problem = std::get_if<Problem>(&line)) {
       add(node, {"settings.unknown-value", problem->message, "the name of a file"});
     } else if (name.empty() || name == "-") {
-      add(node,
-             {"settings.unknown-value", io::quoted(name) + " is not the name of a file",
-              std::string(what) + ", seen from the folder of the settings file"});
+      add(node, {"settings.unknown-value", io::quoted(name) + " is not the name of a file",
+                 std::string(what) + ", seen from the folder of the settings file"});
     } else {
       return std::string(name);
     }
@@ -209,7 +210,8 @@ class SettingsReader : io::JsonReader {
     Aboard aboard;
     for (std::uint32_t child = node + 1; child < node_at(node).next; child = node_at(child).next) {
       if (aboard.size() == most_aboard) {
-        return add(child, {"settings.unknown-value", "more than " + std::to_string(most_aboard) + " things aboard", ""});
+        return add(child,
+                   {"settings.unknown-value", "more than " + std::to_string(most_aboard) + " things aboard", ""});
       }
       if (expect(child, JsonType::object, such_as)) aboard.push_back(read_aboard_item(child));
     }
@@ -223,13 +225,14 @@ class SettingsReader : io::JsonReader {
       const std::string_view key = node_at(child).key;
       named |= key == "item" || key == "stock";
       const auto fields = io::aboard_fields();
-      const auto found = std::find_if(fields.begin(), fields.end(), [&](const io::JobField& field) { return field.path == key; });
+      const auto found =
+          std::find_if(fields.begin(), fields.end(), [&](const io::JobField& field) { return field.path == key; });
       if (found == fields.end()) unknown_aboard_key(child);
       else read_aboard_fact(child, *found, item);
     }
     if (!named) {
       add(node, {"settings.unknown-value", "a thing aboard without item or stock",
-                          "its name on the load list, such as \"item\": \"corporation stop\", or its \"stock\" number"});
+                 "its name on the load list, such as \"item\": \"corporation stop\", or its \"stock\" number"});
     }
     return item;
   }
@@ -242,8 +245,8 @@ class SettingsReader : io::JsonReader {
 
   void read_aboard_fact(std::uint32_t node, const io::JobField& field, AboardItem& item) {
     const io::JsonNode& given = node_at(node);
-    const bool plain = given.type == JsonType::string ||
-                       (given.type == JsonType::number && field.type == io::FieldType::whole);
+    const bool plain =
+        given.type == JsonType::string || (given.type == JsonType::number && field.type == io::FieldType::whole);
     const auto text = plain ? std::optional(std::string(given.text)) : io::quantity_text(json(), node);
     if (!text) return static_cast<void>(expect(node, JsonType::string, io::allowed_text(field, catalog_)));
     auto read = io::read_value(field, *text, catalog_);
@@ -253,7 +256,10 @@ class SettingsReader : io::JsonReader {
     else if (field.path == "stock") item.stock = io::trimmed(std::get<std::string>(value));
     else if (field.path == "size") item.size = std::get<NominalSize>(value);
     else if (field.path == "count") item.count = std::get<int>(value);
-    else (field.path == "od_from" ? item.od_from : field.path == "od_to" ? item.od_to : item.length) = std::get<Measure>(value).as<1, 0, 0>();
+    else
+      (field.path == "od_from" ? item.od_from
+       : field.path == "od_to" ? item.od_to
+                               : item.length) = std::get<Measure>(value).as<1, 0, 0>();
   }
 
   void read_facts(const std::vector<std::uint32_t>& members_of_a_job) {
@@ -287,22 +293,27 @@ SettingsFile read_settings(std::string_view text, std::string_view file_name, co
 
 std::span<const DiagnosticText> settings_diagnostic_texts() {
   static constexpr std::array texts = {
-      DiagnosticText{"settings.approved-not-given", "an approved list that the settings name is missing",
-                     "Through the library nothing opens a file, and it takes no approved list yet: a plan without it would count "
-                     "on fittings that the utility has not approved."},
+      DiagnosticText{
+          "settings.approved-not-given", "an approved list that the settings name is missing",
+          "Through the library nothing opens a file, and it takes no approved list yet: a plan without it would count "
+          "on fittings that the utility has not approved."},
       DiagnosticText{"settings.duplicate-key", "a key given twice",
                      "Of two equal keys neither counts: keep the right one."},
-      DiagnosticText{"settings.rules-not-given", "rules that the settings name are missing",
-                     "Through the library nothing opens a file: the texts of all rules that the settings name must be given "
-                     "with them."},
-      DiagnosticText{"settings.unknown-key", "a key that is not part of a settings file",
-                     "A misspelt key would silently do nothing, so it is an error, with the nearest known key. Facts of "
-                     "one job, such as its main, do not belong in settings."},
+      DiagnosticText{
+          "settings.rules-not-given", "rules that the settings name are missing",
+          "Through the library nothing opens a file: the texts of all rules that the settings name must be given "
+          "with them."},
+      DiagnosticText{
+          "settings.unknown-key", "a key that is not part of a settings file",
+          "A misspelt key would silently do nothing, so it is an error, with the nearest known key. Facts of "
+          "one job, such as its main, do not belong in settings."},
       DiagnosticText{"settings.unknown-value", "a word that is not one of those known",
-                     "Units are \"us\" or \"si\", the language is \"en\" or \"es\", rules are names of files, things aboard have the names "
+                     "Units are \"us\" or \"si\", the language is \"en\" or \"es\", rules are names of files, things "
+                     "aboard have the names "
                      "of the load list, the format is 1."},
       DiagnosticText{"settings.wrong-type", "a value of the wrong kind",
-                     "The machine is an object as in a job, fittings and what is aboard are lists of objects, rules a list of file "
+                     "The machine is an object as in a job, fittings and what is aboard are lists of objects, rules a "
+                     "list of file "
                      "names, all others are texts."},
   };
   return texts;

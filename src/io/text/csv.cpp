@@ -104,7 +104,8 @@ void CsvReader::take_separator_line() {
   std::string_view line = text.substr(0, end);
   if (line.ends_with('\r')) line.remove_suffix(1);
   if (line.size() == 7 && line.front() == '"' && line.back() == '"') line = line.substr(1, 5);
-  if (line.size() != 5 || (line[0] | 0x20) != 's' || (line[1] | 0x20) != 'e' || (line[2] | 0x20) != 'p' || line[3] != '=') {
+  if (line.size() != 5 || (line[0] | 0x20) != 's' || (line[1] | 0x20) != 'e' || (line[2] | 0x20) != 'p' ||
+      line[3] != '=') {
     return;
   }
   if (!options_.delimiter) delimiter_ = line[4];

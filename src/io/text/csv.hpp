@@ -84,10 +84,10 @@ class CsvReader {
   enum class Outcome : std::uint8_t { record, unfinished, stray_quote, open_quote, too_large };
   struct Split {
     Outcome outcome = Outcome::unfinished;
-    std::size_t end = 0;   // of the record's text
-    std::size_t next = 0;  // where the next record begins
+    std::size_t end = 0;    // of the record's text
+    std::size_t next = 0;   // where the next record begins
     std::size_t fault = 0;  // where the troublesome cell begins; of too_large, the one that leaves the first line
-    std::size_t seen = 0;  // of too_large: the bytes looked at
+    std::size_t seen = 0;   // of too_large: the bytes looked at
     bool several_lines = false;
   };
 

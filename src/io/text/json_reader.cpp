@@ -7,7 +7,8 @@
 
 namespace mainbore::io {
 
-std::string nearest_and_known(std::string_view found, std::span<const std::string_view> known, std::string_view before) {
+std::string nearest_and_known(std::string_view found, std::span<const std::string_view> known,
+                              std::string_view before) {
   std::string help;
   if (const auto near = nearest(found, known)) help = "did you mean \"" + std::string(*near) + "\"?  ";
   return help + std::string(before) + listed(known);
@@ -19,7 +20,8 @@ std::optional<std::string> quantity_text(const JsonText& json, std::uint32_t nod
   const JsonNode* value = &json.node(node + 1);
   const JsonNode* unit = &json.node(node + 2);
   if (value->key == "unit") std::swap(value, unit);
-  const bool is_one = value->key == "value" && value->type == JsonType::number && unit->key == "unit" && unit->type == JsonType::string;
+  const bool is_one =
+      value->key == "value" && value->type == JsonType::number && unit->key == "unit" && unit->type == JsonType::string;
   return is_one ? std::optional(std::string(value->text) + ' ' + std::string(unit->text)) : std::nullopt;
 }
 
@@ -46,8 +48,9 @@ void JsonReader::add(std::uint32_t at, Span span, Problem problem) {
 }
 
 void JsonReader::wrong_type(std::uint32_t at, std::string_view wanted, std::string help) {
-  add(at, {codes_.wrong_type, std::string(article_of(node_at(at).type)) + " where " + std::string(wanted) + " should stand",
-           std::move(help)});
+  add(at,
+      {codes_.wrong_type, std::string(article_of(node_at(at).type)) + " where " + std::string(wanted) + " should stand",
+       std::move(help)});
 }
 
 bool JsonReader::expect(std::uint32_t at, JsonType type, std::string_view such_as) {
@@ -59,7 +62,8 @@ bool JsonReader::expect(std::uint32_t at, JsonType type, std::string_view such_a
 void JsonReader::unknown_key(std::uint32_t at, std::string_view where, std::span<const std::string_view> known,
                              std::string hint) {
   if (enough()) return;
-  const std::string help = hint.empty() ? nearest_and_known(node_at(at).key, known) : std::move(hint) + "  known here: " + listed(known);
+  const std::string help =
+      hint.empty() ? nearest_and_known(node_at(at).key, known) : std::move(hint) + "  known here: " + listed(known);
   add_at_key(at, {codes_.unknown_key, quoted(node_at(at).key) + " is not part of " + std::string(where), help});
 }
 

@@ -85,7 +85,8 @@ class JsonReader {
   // The members of an object or the elements of a list, in the order of the text.
   template <class Visit>
   void members(std::uint32_t parent, Visit visit) const {
-    for (std::uint32_t child = parent + 1; child < json_->node(parent).next; child = json_->node(child).next) visit(child);
+    for (std::uint32_t child = parent + 1; child < json_->node(parent).next; child = json_->node(child).next)
+      visit(child);
   }
 
   // ---- faults
@@ -103,7 +104,8 @@ class JsonReader {
   // False, and told with "such as ...", when a value is of another type.
   bool expect(std::uint32_t at, JsonType type, std::string_view such_as);
   // "\"siez\" is not part of a map": `where` is "a map". A `hint` stands before what is known here.
-  void unknown_key(std::uint32_t at, std::string_view where, std::span<const std::string_view> known, std::string hint = {});
+  void unknown_key(std::uint32_t at, std::string_view where, std::span<const std::string_view> known,
+                   std::string hint = {});
 
   // What was found, at most as many as anybody reads; in the order of the text, what has no place in it last.
   [[nodiscard]] std::vector<Diagnostic> found();

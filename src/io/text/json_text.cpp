@@ -96,8 +96,8 @@ class JsonParser {
     if (done()) {
       std::string help;
       if (!open_.empty()) {
-        help = "the " + quoted(text_.substr(open_.back(), 1)) + " of line " + std::to_string(lines_.line_of(open_.back())) +
-               " is never closed";
+        help = "the " + quoted(text_.substr(open_.back(), 1)) + " of line " +
+               std::to_string(lines_.line_of(open_.back())) + " is never closed";
       }
       return fail({at_, at_}, "the text ends where " + std::string(wanted) + " should stand", help);
     }

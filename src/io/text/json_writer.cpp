@@ -36,8 +36,8 @@ auto copy_block(char* to, const char* from) {
 bool is_plain(std::uint64_t bytes) {
   constexpr std::uint64_t each = 0x0101010101010101u;
   const auto zero = [&](std::uint64_t value) { return value - each; };
-  const std::uint64_t odd = (bytes - each * 0x20) | zero(bytes ^ each * '"') | zero(bytes ^ each * '\\') |
-                            zero(bytes ^ each * 0x7F);
+  const std::uint64_t odd =
+      (bytes - each * 0x20) | zero(bytes ^ each * '"') | zero(bytes ^ each * '\\') | zero(bytes ^ each * 0x7F);
   return ((odd | bytes) & (each * 0x80)) == 0;
 }
 

@@ -139,12 +139,14 @@ std::span<const DiagnosticText> diagnostic_texts() {
           "json.too-large", "too long or too deeply nested",
           "A job is a page, not a book: the reader refuses what is longer or nested more deeply than any job "
           "can be, so that a wrong file is refused at once."},
-      DiagnosticText{"call.wrong-usage", "a call of the C interface that makes no sense",
-                     "A null where a text or a result belongs, or a number that mainbore.h does not list. The message says "
-                     "which."},
-      DiagnosticText{"data.unreadable", "tables that cannot be used",
-                     "The tables given in place of those built in miss a file or hold a row that cannot be; the message names "
-                     "file, row and fault."},
+      DiagnosticText{
+          "call.wrong-usage", "a call of the C interface that makes no sense",
+          "A null where a text or a result belongs, or a number that mainbore.h does not list. The message says "
+          "which."},
+      DiagnosticText{
+          "data.unreadable", "tables that cannot be used",
+          "The tables given in place of those built in miss a file or hold a row that cannot be; the message names "
+          "file, row and fault."},
       DiagnosticText{"job.duplicate-key", "a key given twice",
                      "JSON readers differ on which of two equal keys counts. Here neither does: keep the right one."},
       DiagnosticText{"job.unknown-key", "a key that is not part of a job",

@@ -117,7 +117,8 @@ class AlongOnPaper {
     }
     const double y = row_y(label.row);
     canvas.line({label.x, y + 2.0}, {x, axis_ - reach}, "thin");
-    canvas.words({label.x, y}, {std::string(name_of_thing(thing.what, audience_.language)), {}, {}, {}}, Anchor::middle);
+    canvas.words({label.x, y}, {std::string(name_of_thing(thing.what, audience_.language)), {}, {}, {}},
+                 Anchor::middle);
   }
 
   void places(Canvas& canvas) const {
@@ -144,8 +145,7 @@ class AlongOnPaper {
     if (nearest.size() > most_dimensions) nearest.resize(most_dimensions);
     const double tap = at(drawing_.planned);
     if (nearest.empty() && drawing_.planned == Length()) {
-      canvas.words({canvas_width / 2.0, axis_ + half_ + 16.0}, canvas.label(DrawingWord::nothing_near),
-                   Anchor::middle);
+      canvas.words({canvas_width / 2.0, axis_ + half_ + 16.0}, canvas.label(DrawingWord::nothing_near), Anchor::middle);
       return;
     }
     canvas.line({tap, axis_ + half_}, {tap, y - 18.0 + 17.0 * static_cast<double>(dimensions_)}, "thin");
@@ -216,7 +216,8 @@ FigureRoom write_along_figure(HtmlWriter& out, const Plan& plan, Audience audien
   const bool moved = drawing->planned != Length();
   std::string text = said(DrawingWord::along_said);
   if (!drawing->looked) text += said(DrawingWord::near_unknown);
-  text += moved ? said(DrawingWord::moved_said, {{"distance", show(abs(drawing->planned))}}) : said(DrawingWord::at_place);
+  text +=
+      moved ? said(DrawingWord::moved_said, {{"distance", show(abs(drawing->planned))}}) : said(DrawingWord::at_place);
   for (const AlongThing& thing : drawing->things) {
     text += said(DrawingWord::thing_said, {{"thing", name(thing)},
                                            {"distance", show(abs(thing.along - drawing->planned))},

@@ -13,9 +13,7 @@ std::string plain(double value, int decimals) {
 
 std::string xy(double x, double y) { return coordinate(x) + " " + coordinate(y); }
 
-Figure::Figure(HtmlWriter& out, std::string_view heading) : out_(out) {
-  out_.start("figure").element("h3", heading);
-}
+Figure::Figure(HtmlWriter& out, std::string_view heading) : out_(out) { out_.start("figure").element("h3", heading); }
 
 FigureRoom Figure::caption(std::string_view text, double drawing) {
   out_.element("figcaption", text).end().line();

@@ -130,13 +130,17 @@ class MachineOnPaper {
     canvas.words({left, 25.0}, canvas.label(DrawingWord::below_outside), Anchor::start, "t soft");
 
     const double drill = left + 8.0;
-    canvas.words({drill, top - 18.0}, canvas.label(direct ? DrawingWord::drill : DrawingWord::cutter), Anchor::start, "t strong");
+    canvas.words({drill, top - 18.0}, canvas.label(direct ? DrawingWord::drill : DrawingWord::cutter), Anchor::start,
+                 "t strong");
     canvas.words({drill, top - 5.0}, canvas.label(DrawingWord::mark_touch));
     const Length end = drawing_.full ? *drawing_.full : *drawing_.through;
     canvas.upright(drill, top, y_of(end), {}, Anchor::start);
     if (drawing_.through)
       mark(canvas, drill, y_of(*drawing_.through), DrawingWord::mark_through,
-           {{}, Measure(*drawing_.through), drawing_.by_marks ? "marks.breakthrough" : "main.wall_nominal", {},
+           {{},
+            Measure(*drawing_.through),
+            drawing_.by_marks ? "marks.breakthrough" : "main.wall_nominal",
+            {},
             on_rule(*drawing_.through, canvas.system(), Toward::less)});
     if (drawing_.full) {
       // Under the words of the mark above, where a cutter has next to no point.
@@ -144,8 +148,12 @@ class MachineOnPaper {
       const double y = y_of(*drawing_.full);
       const double words = drawing_.through ? std::max(y, y_of(*drawing_.through) + two_lines) : y;
       mark(canvas, drill, y, DrawingWord::full_width,
-           {{}, Measure(*drawing_.full), drawing_.by_marks ? "marks.full_width" : "setup.drill_stroke", {},
-            on_rule(*drawing_.full, canvas.system(), Toward::more)}, words - y);
+           {{},
+            Measure(*drawing_.full),
+            drawing_.by_marks ? "marks.full_width" : "setup.drill_stroke",
+            {},
+            on_rule(*drawing_.full, canvas.system(), Toward::more)},
+           words - y);
     }
     if (!direct) return;
 
@@ -154,7 +162,8 @@ class MachineOnPaper {
     canvas.words({tap, top - 5.0}, canvas.label(DrawingWord::mark_catches));
     if (drawing_.tap_stop) {
       canvas.upright(tap, top, y_of(*drawing_.tap_stop), {}, Anchor::start);
-      mark(canvas, tap, y_of(*drawing_.tap_stop), DrawingWord::mark_stop, {{}, Measure(*drawing_.tap_stop), "makeup.tip_depth", {}});
+      mark(canvas, tap, y_of(*drawing_.tap_stop), DrawingWord::mark_stop,
+           {{}, Measure(*drawing_.tap_stop), "makeup.tip_depth", {}});
     } else {
       canvas.line({tap, top}, {tap, top + room}, "dash");
       canvas.words({tap + 6.0, top + room - 17.0}, canvas.label(DrawingWord::mark_stop), Anchor::start, "t strong");
@@ -202,7 +211,8 @@ FigureRoom write_machine_figure(HtmlWriter& out, const Plan& plan, Audience audi
     const std::string length = show(Measure(setup.chain->needed, Kind::tape));
     text += said(DrawingWord::chain_said, {{"length", length}, {"degrees", degrees}});
   }
-  if (drawing->full) text += said(DrawingWord::full_said, {{"length", on_rule(*drawing->full, audience, Toward::more)}});
+  if (drawing->full)
+    text += said(DrawingWord::full_said, {{"length", on_rule(*drawing->full, audience, Toward::more)}});
   if (drawing->tap_stop) text += said(DrawingWord::stop_said, {{"length", show(*drawing->tap_stop)}});
   const MachineOnPaper paper(plan, *drawing);
   {
@@ -211,7 +221,8 @@ FigureRoom write_machine_figure(HtmlWriter& out, const Plan& plan, Audience audi
   }
   std::string caption;
   if (direct) {
-    if (setup.saddle_od) caption += said(DrawingWord::seat_caption, {{"diameter", on_caliper(*setup.saddle_od, audience)}});
+    if (setup.saddle_od)
+      caption += said(DrawingWord::seat_caption, {{"diameter", on_caliper(*setup.saddle_od, audience)}});
     if (setup.chain) {
       const int count = setup.chain->extensions;
       const DrawingWord word = count == 0   ? DrawingWord::no_extension

@@ -95,7 +95,7 @@ void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawin
   };
   const double side = left ? -1.0 : 1.0;
   const bool direct = plan.method.kind == Method::direct;
-  const DrawingWord fitted = direct                                ? DrawingWord::stop
+  const DrawingWord fitted = direct                               ? DrawingWord::stop
                              : plan.method.kind == Method::saddle ? DrawingWord::saddle
                                                                   : DrawingWord::sleeve;
   struct Pointed {
@@ -103,11 +103,13 @@ void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawin
     Label label;
   };
   std::vector<Pointed> pointed = {
-      {beside_axis(radius + 50.0, 0.0), canvas.label(DrawingWord::at_clock, {}, {}, {{"clock", plan.location.clock.label()}})},
-      {beside_axis(radius + thread_out + (direct ? 8.0 : 10.0), side * std::max(hole, 6.0)), canvas.label(fitted, {}, {}, {{"size", plan.method.tap.label() + " in"}})}};
+      {beside_axis(radius + 50.0, 0.0),
+       canvas.label(DrawingWord::at_clock, {}, {}, {{"clock", plan.location.clock.label()}})},
+      {beside_axis(radius + thread_out + (direct ? 8.0 : 10.0), side * std::max(hole, 6.0)),
+       canvas.label(fitted, {}, {}, {{"size", plan.method.tap.label() + " in"}})}};
   if (plan.method.hole) {
-    pointed.push_back(
-        {beside_axis(radius - 2.0, side * hole), canvas.label(DrawingWord::hole, Measure(*plan.method.hole), "method.hole")});
+    pointed.push_back({beside_axis(radius - 2.0, side * hole),
+                       canvas.label(DrawingWord::hole, Measure(*plan.method.hole), "method.hole")});
   }
   // The words stand over each other as what they point at does, so that no lines cross.
   std::stable_sort(pointed.begin(), pointed.end(),
@@ -133,7 +135,8 @@ void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawin
   const double base = centre.y + radius;
   for (const double x : {centre.x - radius, centre.x + radius})
     canvas.line({x, centre.y + 4.0}, {x, base + 24.0}, "thin");
-  canvas.across(centre.x - radius, centre.x + radius, base + 20.0, canvas.label(DrawingWord::outside, Measure(*plan.main.od), "main.od"));
+  canvas.across(centre.x - radius, centre.x + radius, base + 20.0,
+                canvas.label(DrawingWord::outside, Measure(*plan.main.od), "main.od"));
 }
 
 }  // namespace
@@ -165,7 +168,7 @@ FigureRoom write_section_figure(HtmlWriter& out, const Plan& plan, Audience audi
     canvas.scale_bar({drawing->turn_degrees > 180.0 ? 4.0 : 240.0, height - 10.0}, 36.0);
   }
   const bool direct = plan.method.kind == Method::direct;
-  const DrawingWord drawn = !direct               ? DrawingWord::dashes_fitting
+  const DrawingWord drawn = !direct              ? DrawingWord::dashes_fitting
                             : drawing->thread_in ? DrawingWord::thread_black
                                                  : DrawingWord::dashes_stop;
   std::string caption(say(drawing->bore ? DrawingWord::seen_along : DrawingWord::wall_not_drawn, audience.language));

@@ -12,7 +12,8 @@ constexpr CautionTable table = {{
       "they say otherwise, or see something that is not on this sheet, follow them."}},
     {identify,
      {"Prove it is the water main, two ways",
-      "Prove that this is the drinking-water main by two independent means before the machine goes on. Metal, color and "
+      "Prove that this is the drinking-water main by two independent means before the machine goes on. Metal, color "
+      "and "
       "paint are no proof. Yellow mark or any smell, hiss or bubbling: leave, keep flames and phones away, call the "
       "emergency number and the gas owner from a distance."}},
     {other_lines,
@@ -29,15 +30,18 @@ constexpr CautionTable table = {{
       "hand who can close them."}},
     {out_of_line,
      {"Nobody in line with the bar or stop",
-      "Keep head and body out of line with the bar, the stop and any plug that is under pressure. Nobody stands where a "
+      "Keep head and body out of line with the bar, the stop and any plug that is under pressure. Nobody stands where "
+      "a "
       "part would fly.[ At {pressure} the water pushes on a {hole} hole with {push}.|]"}},
     {read_zero,
      {"Gauge at zero, or nothing is opened",
-      "Nothing is loosened, unscrewed or lifted until the valve is shut, the bleed is open and the gauge stands at zero "
+      "Nothing is loosened, unscrewed or lifted until the valve is shut, the bleed is open and the gauge stands at "
+      "zero "
       "and stays there. If it does not stay, leave everything mounted and call for the shut-down."}},
     {trapped_air,
      {"Let air out slowly: parts fly",
-      "Let air out of main, machine and service slowly. Trapped air is a spring, as water is not: a fitting that lets go "
+      "Let air out of main, machine and service slowly. Trapped air is a spring, as water is not: a fitting that lets "
+      "go "
       "flies."}},
     {pit_fills,
      {"If it lets go the pit fills: get out",
@@ -46,19 +50,22 @@ constexpr CautionTable table = {{
       "clear of hoses and tools."}},
     {eyes,
      {"Hard hat, eye and face protection",
-      "Hard hat, eye protection, boots with toe caps, gloves off where something turns; a face shield at the machine."}},
+      "Hard hat, eye protection, boots with toe caps, gloves off where something turns; a face shield at the "
+      "machine."}},
     {clean,
      {"Keep pit water off tap, tool and stop",
       "Water in the pit is dirty water. Keep it below the tap; disinfect tool, stop and pipe face as the utility asks; "
       "no hose end in the pit without an air gap."}},
     {not_alone,
      {"Never alone; one stays out of the pit",
-      "Never alone. One person stays out of the pit, in sight, with the means to call. Nobody goes into rising water or "
+      "Never alone. One person stays out of the pit, in sight, with the means to call. Nobody goes into rising water "
+      "or "
       "fallen earth after another: shut the main, call, and help from the edge."}},
     {pit,
      {"Walls looked at, ladder in, every time",
       "A competent person looks at the pit before each shift, after rain and whenever water shows. At the depth the "
-      "rule sets, and sooner if the ground shows any sign, slope, shore or shield it. Over a main under pressure keep a "
+      "rule sets, and sooner if the ground shows any sign, slope, shore or shield it. Over a main under pressure keep "
+      "a "
       "ladder in even a shallow pit.[ This one goes {depth} down.|[ This one goes at least {least_depth} down.|]]"}},
     {wet_ground,
      {"Water in the pit: out, pump, look",
@@ -97,8 +104,10 @@ constexpr CautionTable table = {{
       "grouting are the maker's and the engineer's to say."}},
     {blanket,
      {"PVC shatters: blanket on, cut slowly",
-      "PVC can shatter along its length. Cover the pipe with a heavy blanket with a hole for the tool, stand behind it, "
-      "cut slowly with a sharp shell cutter that keeps its coupon, and do not cut a scratched, sunburned or hot pipe."}},
+      "PVC can shatter along its length. Cover the pipe with a heavy blanket with a hole for the tool, stand behind "
+      "it, "
+      "cut slowly with a sharp shell cutter that keeps its coupon, and do not cut a scratched, sunburned or hot "
+      "pipe."}},
     {polyethylene,
      {"Only a saddle made for polyethylene",
       "Polyethylene creeps: use only a saddle made for it and for this diameter, and no plain strap or U-bolt. A "
@@ -108,7 +117,8 @@ constexpr CautionTable table = {{
       "Account for every coupon. One left in the main ends up in a meter, a valve or a house."}},
     {poor_wall,
      {"Poor main: repair clamp lies open",
-      "The order says this main is {condition}. A repair clamp of its size lies open at the edge of the pit before the cut. "
+      "The order says this main is {condition}. A repair clamp of its size lies open at the edge of the pit before the "
+      "cut. "
       "Watch the pipe, not the tool."}},
     {encasement,
      {"Tape every cut in the film shut",

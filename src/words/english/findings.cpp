@@ -11,7 +11,8 @@ using enum FindingCode;
 // finding where one can.
 constexpr FindingTable<FindingText> table = {{
     {identity_not_water,
-     {"not a drinking-water main", "The pipe is on the order as carrying {0}. Only drinking water is tapped with this plan.",
+     {"not a drinking-water main",
+      "The pipe is on the order as carrying {0}. Only drinking water is tapped with this plan.",
       "Do not tap. Keep tools off the pipe and call its owner. If the order is wrong, have the utility correct it in "
       "writing and plan again.",
       "A tap into anything but drinking water can kill: gas and oil burn, sewage and reclaimed water poison the "
@@ -58,19 +59,24 @@ constexpr FindingTable<FindingText> table = {{
       "weakest pipe listed."}},
     {main_by_recollection,
      {"only recollection tells the pipe apart",
-      "[The name on the card is recalled as the usual one of {0}.|{1} is recalled as laid[ from {2}|][ until {3}|].] The "
+      "[The name on the card is recalled as the usual one of {0}.|{1} is recalled as laid[ from {2}|][ until {3}|].] "
+      "The "
       "plan does not count on it.",
       "Read the class cast on the barrel, or have the utility rate the main. Until then the weakest pipe that fits is "
       "planned for.",
-      "No publication that could be read says so. What is only recalled may be wrong by the one pipe that matters, so it "
+      "No publication that could be read says so. What is only recalled may be wrong by the one pipe that matters, so "
+      "it "
       "removes none."}},
     {main_size_metric,
      {"size given by a metric name",
-      "The size is given as DN {0}. The {1} {2} pipe planned for measures {3} outside. In most countries a pipe of that "
+      "The size is given as DN {0}. The {1} {2} pipe planned for measures {3} outside. In most countries a pipe of "
+      "that "
       "name measures otherwise.",
-      "Measure the circumference on bare clean pipe, enter it and plan again. If the record names the American standard "
+      "Measure the circumference on bare clean pipe, enter it and plan again. If the record names the American "
+      "standard "
       "that the pipe was made to, enter that as main.standard.",
-      "A metric name is not a dimension: ductile iron of DN 150 measures 175 mm outside by the American standard and 170 "
+      "A metric name is not a dimension: ductile iron of DN 150 measures 175 mm outside by the American standard and "
+      "170 "
       "mm by the international one. Saddle, seat and gasket for one do not fit the other, and the walls differ too."}},
     {main_year_contradicts,
      {"year laid does not fit the pipe",
@@ -118,13 +124,16 @@ constexpr FindingTable<FindingText> table = {{
     {main_wall_thin,
      {"wall thinner than a sound pipe", "The wall measures {value}. A sound pipe[ of {0}|] has at least {limit}.",
       "Gauge several places around the tap and look for pitting. Tap only where the wall reads at least "
-      "[{wall}|{limit}]; else move to sound pipe or ask the engineer.[ A {1} water main may have been ordered with a thinner wall: "
-      "have the utility look for the wall on its drawings, and plan with an outlet welded on and reinforced, as the engineer "
+      "[{wall}|{limit}]; else move to sound pipe or ask the engineer.[ A {1} water main may have been ordered with a "
+      "thinner wall: "
+      "have the utility look for the wall on its drawings, and plan with an outlet welded on and reinforced, as the "
+      "engineer "
       "designs it.|]",
       "A wall below what the class allows has been eaten from inside or outside, or is another class. Both mean that "
       "the rating on the card cannot be relied on here."}},
     {main_wall_unmeasured,
-     {"wall not measured", "Nobody has gauged the wall at the tap.[ The plan needs sound wall of at least "
+     {"wall not measured",
+      "Nobody has gauged the wall at the tap.[ The plan needs sound wall of at least "
       "{wall}.|[ The plan needs sound wall of at least {limit}.|]]",
       "Gauge the wall at the tap and beside it, on bare clean pipe, and write down the least reading. [It must be at "
       "least {wall}; stop if less.|[It must be at least {limit}; stop if less.|Enter it and plan again.]]",
@@ -132,7 +141,8 @@ constexpr FindingTable<FindingText> table = {{
       "the tap is read before the hole is cut rather than after."}},
     {main_condition_unseen,
      {"main not yet looked at", "Nobody has said what condition the main is in.",
-      "Clean the barrel all the way around and look: cracks, pits, soft spots, old clamps. Sound it with a light hammer "
+      "Clean the barrel all the way around and look: cracks, pits, soft spots, old clamps. Sound it with a light "
+      "hammer "
       "if it is iron. Write down sound, pitted or poor.",
       "A tap loads the pipe where it is cut. A crack or a deep pit near it can run while the machine is on, with the "
       "main under pressure and somebody in the pit."}},
@@ -163,42 +173,48 @@ constexpr FindingTable<FindingText> table = {{
       "saw.",
       "In a bent plastic pipe the outside of the bend is already stretched. A thread cut there starts a crack."}},
     {main_temperature_outside,
-     {"pipe too cold or too warm to tap",
-      "The pipe wall is at {value}. It is tapped {2} only from {0} to {1}.",
+     {"pipe too cold or too warm to tap", "The pipe wall is at {value}. It is tapped {2} only from {0} to {1}.",
       "Shade, cover or wait until a thermometer held to the pipe reads [{pipe-temperature}|{0} to {1}][, {3}|].",
       "Cold plastic cracks under the cutter and warm plastic gives way under the seat. The window is the one in which "
       "taps were tried."}},
     {main_temperature_unmeasured,
-     {"pipe temperature not read", "Nobody has read the temperature of the pipe. It must lie within [{pipe-temperature}|{0} to {1}].",
+     {"pipe temperature not read",
+      "Nobody has read the temperature of the pipe. It must lie within [{pipe-temperature}|{0} to {1}].",
       "Hold a thermometer to the bare pipe, out of the sun, when it has been uncovered for a while. Tap only at "
       "[{pipe-temperature}|{0} to {1}].",
       "Plastic loses strength with warmth and toughness with cold. Pipe in an open trench in the sun is far warmer "
       "than the water in it."}},
     {main_freezing,
      {"pipe below freezing", "The pipe wall is at {value}; water freezes at {limit}.",
-      "Check the thermometer. If it is so, do not cut: have the pit covered and warmed, without a flame, until the pipe "
+      "Check the thermometer. If it is so, do not cut: have the pit covered and warmed, without a flame, until the "
+      "pipe "
       "reads at least {limit} and the main is known to flow, then plan again.",
-      "A pipe as cold as ice may be plugged by it, and bursts under more pressure than any gauge nearby shows. Iron and "
+      "A pipe as cold as ice may be plugged by it, and bursts under more pressure than any gauge nearby shows. Iron "
+      "and "
       "plastic are brittle then, and the stop freezes while it is being set."}},
     {service_not_smaller,
      {"service as large as the main", "A {0} service in a {1} main is not planned here.",
-      "Have the engineer choose: a sleeve made for size on size, a tee, or a larger main. If a size was written down wrong, correct it and plan again.",
+      "Have the engineer choose: a sleeve made for size on size, a tee, or a larger main. If a size was written down "
+      "wrong, correct it and plan again.",
       "A branch as large as the pipe it leaves is a connection between mains, not a service tap: the hole would take "
       "the whole side of the pipe."}},
     {direct_not_allowed,
-     {"no direct tap in this kind of main", "Under the rules in force {0} takes no direct tap."
+     {"no direct tap in this kind of main",
+      "Under the rules in force {0} takes no direct tap."
       "[ Which row holds depends on {2}, which is not known: give it and plan again.|]",
       "[Instead: {1}.|Use a saddle or a sleeve made for this pipe.]",
       "A direct tap cuts its thread in the pipe's own wall. Some walls are too thin, too soft or too brittle to hold "
       "it, or hold it only until the service is pulled."}},
     {direct_over_maximum,
-     {"larger than the largest direct tap", "A {0} direct tap is asked for. The largest allowed[ in {2}|] is {1}."
+     {"larger than the largest direct tap",
+      "A {0} direct tap is asked for. The largest allowed[ in {2}|] is {1}."
       "[ Which row holds depends on {3}, which is not known: give it and plan again.|]",
       "Use a saddle, or several smaller taps of equal capacity.",
       "The larger the hole beside the pipe's diameter, the further the thread drops away at the sides and the more of "
       "the pipe is gone. The largest tap for each main is set by rule."}},
     {direct_no_rule,
-     {"no rule for a direct tap here", "No rule in force covers a direct tap in {1} {0}."
+     {"no rule for a direct tap here",
+      "No rule in force covers a direct tap in {1} {0}."
       "[ Which row holds depends on {2}, which is not known: give it and plan again.|]",
       "Use a saddle, or have the engineer set a largest direct tap for this main.",
       "Where no rule covers a main, the plan offers no direct tap in it rather than borrow the rule of another."}},
@@ -224,7 +240,8 @@ constexpr FindingTable<FindingText> table = {{
       "The dimensions of this thread were not read in its standard; they are recalled. They are good for a first look, "
       "not for a tap that depends on them."}},
     {direct_thread_unknown,
-     {"thread not in the tables", "No dimensions are listed for a [{1} {0}|{0}] thread; "
+     {"thread not in the tables",
+      "No dimensions are listed for a [{1} {0}|{0}] thread; "
       "where a larger one is listed it is counted as that.",
       "Check the thread marked on the stop. Use a stop and a tap with a listed thread, or a saddle.",
       "Without the thread's pitch and diameter nobody can count how many turns the wall holds."}},
@@ -239,22 +256,26 @@ constexpr FindingTable<FindingText> table = {{
       "A hole that is wide beside the pipe leaves too little around it, and its thread runs out at the sides."}},
     {direct_wall_unknown,
      {"wall not known", "Neither the tables nor the order give a wall to count threads in.",
-      "Gauge the wall at the tap.[ The threads need at least {wall}.|[ The threads need at least {limit}.|]] Enter the reading and plan again, or use a "
+      "Gauge the wall at the tap.[ The threads need at least {wall}.|[ The threads need at least {limit}.|]] Enter the "
+      "reading and plan again, or use a "
       "saddle.",
       "Threads are counted in the wall. Without it the plan cannot say that a direct tap holds."}},
     {saddle_not_allowed,
-     {"no saddle tap on this kind of main", "Under the rules in force {0} takes no tap through a saddle."
+     {"no saddle tap on this kind of main",
+      "Under the rules in force {0} takes no tap through a saddle."
       "[ Which row holds depends on {2}, which is not known: give it and plan again.|]",
       "[Instead: {1}.|Use a sleeve made for this pipe, or ask the engineer.]",
       "A saddle hangs on the barrel and needs a barrel that can bear its bands and lose a round of wall."}},
     {saddle_over_maximum,
-     {"larger than the largest saddle tap", "A {0} saddle tap is asked for. The largest allowed[ on {2}|] is {1}."
+     {"larger than the largest saddle tap",
+      "A {0} saddle tap is asked for. The largest allowed[ on {2}|] is {1}."
       "[ Which row holds depends on {3}, which is not known: give it and plan again.|]",
       "Use several smaller taps of equal capacity, or a sleeve.",
       "Above a certain outlet a saddle's bands no longer make up for the pipe that is cut away, and a full sleeve is "
       "used."}},
     {saddle_no_rule,
-     {"no rule for a saddle here", "No rule in force covers a saddle on {1} {0}."
+     {"no rule for a saddle here",
+      "No rule in force covers a saddle on {1} {0}."
       "[ Which row holds depends on {2}, which is not known: give it and plan again.|]",
       "Have the engineer set a largest saddle tap for this main, or use a sleeve.",
       "Where no rule covers a main, the plan offers no saddle on it rather than borrow the rule of another."}},
@@ -281,7 +302,8 @@ constexpr FindingTable<FindingText> table = {{
       "Taps standing close together weaken the same piece of pipe. Each keeps its distance from the next, and from the "
       "joints at both ends."}},
     {several_no_room,
-     {"no room for a series of taps", "{0} taps of {1} need {limit} of clear barrel; {value} lies between the joints listed.",
+     {"no room for a series of taps",
+      "{0} taps of {1} need {limit} of clear barrel; {value} lies between the joints listed.",
       "Expose a longer length of pipe for the taps, or use a saddle or sleeve.",
       "Taps standing close together weaken the same piece of pipe. Each keeps its distance from the next, and from the "
       "joints at both ends."}},
@@ -297,17 +319,20 @@ constexpr FindingTable<FindingText> table = {{
       "A series of small taps must itself pass every check: each tap by its threads, all together by their number and "
       "their room."}},
     {sleeve_not_allowed,
-     {"no sleeve on this kind of main", "Under the rules in force {0} takes no tapping sleeve."
+     {"no sleeve on this kind of main",
+      "Under the rules in force {0} takes no tapping sleeve."
       "[ Which row holds depends on {2}, which is not known: give it and plan again.|]",
       "[Instead: {1}.|Ask the engineer: cutting in a tee with the main shut down may be the way.]",
       "A sleeve clamps right around the pipe and carries a valve and a machine. Not every barrel bears that."}},
     {sleeve_over_maximum,
-     {"larger than the largest sleeve tap", "A {0} outlet is asked for. The largest allowed[ on {2}|] is {1}."
+     {"larger than the largest sleeve tap",
+      "A {0} outlet is asked for. The largest allowed[ on {2}|] is {1}."
       "[ Which row holds depends on {3}, which is not known: give it and plan again.|]",
       "Use a smaller outlet, or have the engineer design a tee with the main shut down.",
       "Cutting a branch near the size of the main takes most of the wall on one side."}},
     {sleeve_no_rule,
-     {"no rule for a sleeve here", "No rule in force covers a sleeve on {1} {0}."
+     {"no rule for a sleeve here",
+      "No rule in force covers a sleeve on {1} {0}."
       "[ Which row holds depends on {2}, which is not known: give it and plan again.|]",
       "Have the engineer set a largest outlet for this main.",
       "Where no rule covers a main, the plan offers no sleeve on it rather than borrow the rule of another."}},
@@ -331,26 +356,32 @@ constexpr FindingTable<FindingText> table = {{
     {pressure_over_pipe_rating,
      {"line pressure over the pipe's rating",
       "The line is at {value}. [{0} pipe|The pipe] is rated {limit}, over by {margin}.",
-      "[The class is not proved, and the pipe may be one that bears this line. Read {1} at the pipe, or get the utility's rating of "
-      "this main, and plan again with it. If neither is high enough, this main runs over its rating, tap or no tap: tell "
-      "the utility.|Stop and tell the utility: this main runs over its rating, tap or no tap. If the class is in doubt, "
+      "[The class is not proved, and the pipe may be one that bears this line. Read {1} at the pipe, or get the "
+      "utility's rating of "
+      "this main, and plan again with it. If neither is high enough, this main runs over its rating, tap or no tap: "
+      "tell "
+      "the utility.|Stop and tell the utility: this main runs over its rating, tap or no tap. If the class is in "
+      "doubt, "
       "read it on the barrel, or ask the utility what it rates this main for, and plan again.]",
       "A pipe over its rating has lost the reserve that covers surge, age and a hole. Lowering the line for the time "
       "of the tap does not cure it, because the pressure comes back."}},
     {pressure_over_feed_limit,
      {"line pressure over the feed limit", "The line is at {value}. This machine is fed by {0} only up to {limit}.",
-      "Have the main lowered to [{line-pressure}|{limit}] or less and held there, or bring a machine with a powered feed. Read "
+      "Have the main lowered to [{line-pressure}|{limit}] or less and held there, or bring a machine with a powered "
+      "feed. Read "
       "the gauge at the tap: at most [{line-pressure}|{limit}].",
       "The line pushes the bar back out at whoever feeds it. Above the limit, the feed named cannot hold or control "
       "it."}},
     {pressure_over_machine_rating,
      {"line pressure over the machine's rating", "The line is at {value}. The machine holds {limit}.",
-      "Have the main lowered to [{line-pressure}|{limit}] or less and held there, or bring a machine rated for the line. Read "
+      "Have the main lowered to [{line-pressure}|{limit}] or less and held there, or bring a machine rated for the "
+      "line. Read "
       "the gauge at the tap.",
       "Body, packing and gaskets of the machine stand between the crew and the main."}},
     {pressure_over_stop_rating,
      {"line pressure over the stop's rating", "The line is at {value}. The corporation stop is good for {limit}.",
-      "Use a stop marked for at least {value+}. If the stop on the truck is marked so, enter its rating and plan again.",
+      "Use a stop marked for at least {value+}. If the stop on the truck is marked so, enter its rating and plan "
+      "again.",
       "The stop stays on the main for good, so it must hold what the main runs at, not only what it is lowered to for "
       "the tap."}},
     {pressure_over_saddle_rating,
@@ -360,28 +391,34 @@ constexpr FindingTable<FindingText> table = {{
     {pressure_over_wet_tap_limit,
      {"line pressure over the limit for tapping",
       "The line is at {value}. Mains are tapped under pressure up to {limit}.",
-      "Have the main lowered to [{line-pressure}|{limit}] or less and held there while the tap is made. Read the gauge at the "
+      "Have the main lowered to [{line-pressure}|{limit}] or less and held there while the tap is made. Read the gauge "
+      "at the "
       "tap: at most [{line-pressure}|{limit}].",
       "Whatever the equipment can hold, a limit is set for working on an open main with people in the pit."}},
     {pressure_surge_over_rating,
      {"pressure with surge over what the pipe may see",
       "With [{1}|a] surge of {0} the main may see {value}; {limit} is allowed.",
-      "Ask the utility what surge this main sees and how often[: {surge} has room|[: {2} has room|]]. Read the pipe's class, and ask what the "
-      "main is rated for. Plan again with what you learn; a surge that comes only with a power failure or a fire flow is "
+      "Ask the utility what surge this main sees and how often[: {surge} has room|[: {2} has room|]]. Read the pipe's "
+      "class, and ask what the "
+      "main is rated for. Plan again with what you learn; a surge that comes only with a power failure or a fire flow "
+      "is "
       "entered as occasional. What lowers it: pumps started and valves closed slowly, a lower line pressure for good.",
       "Pumps and fast valves send pressure waves through the main. A pipe that is already near its limit has no room "
-      "for them, and less with a hole in it. Plastic fatigues under surges that come every day, so those must lie within "
+      "for them, and less with a hole in it. Plastic fatigues under surges that come every day, so those must lie "
+      "within "
       "its rating; brittle pipe has nothing to give."}},
     {pressure_surge_over_fitting,
      {"pressure with surge over what a fitting may see",
       "With a surge of {0} the {1} may see {value}; {limit} is allowed for a moment.",
-      "Use one marked for at least {2+}: enter its rating and plan again. Or ask the utility what surge this main sees, and "
+      "Use one marked for at least {2+}: enter its rating and plan again. Or ask the utility what surge this main "
+      "sees, and "
       "enter that.",
       "A fitting is proved at half as much again as it is rated for. More than that may not reach it, not even for a "
       "moment."}},
     {pressure_rating_unknown,
      {"pipe's rating not known", "The tables give no rated pressure for this pipe.",
-      "Call the utility for the working pressure it rates this main for, from its record or its test, and enter that as "
+      "Call the utility for the working pressure it rates this main for, from its record or its test, and enter that "
+      "as "
       "the main's rating. [It must be at least {limit}, line and surge together. |]Plan again.",
       "Old standards and some materials state no rating that still holds. That the main runs is no proof that it is "
       "within it."}},
@@ -396,9 +433,11 @@ constexpr FindingTable<FindingText> table = {{
       "Household valves and heaters are made for lower pressures than mains. The tap does not depend on this; the "
       "house does."}},
     {pressure_low_over_line,
-     {"lowest pressure above the highest", "The lowest pressure of the main is given as {value}, the highest as {limit}.",
+     {"lowest pressure above the highest",
+      "The lowest pressure of the main is given as {value}, the highest as {limit}.",
       "Read the gauge or ask the utility for both, put the wrong one right and plan again.",
-      "`main.pressure` is the greatest pressure expected while tapping, and every limit is held against it. If the main "
+      "`main.pressure` is the greatest pressure expected while tapping, and every limit is held against it. If the "
+      "main "
       "never falls below a higher figure, the tap was planned for too little."}},
     {machine_unspecified,
      {"machine's own figures not given", "Planned with conservative figures[ ({0})|], not with the maker's.",
@@ -415,9 +454,11 @@ constexpr FindingTable<FindingText> table = {{
       "A machine's limit under a powered feed counts only where it has one."}},
     {machine_figures_missing,
      {"machine's figures not all given", "Not given, and so not checked: {0}[; {1}|][; {2}|][; {3}|].",
-      "Read the figures in the machine's papers or measure them on it, enter them and plan again; or show on a piece of "
+      "Read the figures in the machine's papers or measure them on it, enter them and plan again; or show on a piece "
+      "of "
       "the same pipe in the yard that the machine seats, holds and reaches.",
-      "A check that has no figure to go by has not been passed. What was left out may be the one thing that does not fit "
+      "A check that has no figure to go by has not been passed. What was left out may be the one thing that does not "
+      "fit "
       "this pipe."}},
     {machine_no_saddle,
      {"no machine saddle for this pipe", "The pipe is {value} outside. The machine's saddles seat on {0} to {1}.",
@@ -450,14 +491,17 @@ constexpr FindingTable<FindingText> table = {{
       "The tool must reach from behind the valve, through the wall, to full depth. A bar that ends early leaves a "
       "half-cut hole in a main under pressure."}},
     {machine_reach_unknown,
-     {"not known whether the bar reaches", "On a saddle the bar reaches through adapter, stop and saddle. Not given: "
+     {"not known whether the bar reaches",
+      "On a saddle the bar reaches through adapter, stop and saddle. Not given: "
       "{0}[; {1}|][; {2}|][; {3}|].",
-      "Measure with a tape in the yard, machine, stop and saddle on the bench, enter the lengths and plan again; or set "
+      "Measure with a tape in the yard, machine, stop and saddle on the bench, enter the lengths and plan again; or "
+      "set "
       "them up on a piece of the same pipe and cut it through.",
       "A saddle tap needs more travel than a direct one: the cutter has the whole stop to pass before it touches the "
       "pipe. A bar that ends early leaves a half-cut hole in a main under pressure."}},
     {machine_valve_not_clear,
-     {"valve cannot shut behind the bar", "With the bar drawn back its {0} stands {value} over the pipe; the valve "
+     {"valve cannot shut behind the bar",
+      "With the bar drawn back its {0} stands {value} over the pipe; the valve "
       "needs {limit} to swing.",
       "Use a shorter tool, or a machine whose valve stands nearer to the pipe. Try the valve in the yard with the tool "
       "on the bar.",
@@ -468,7 +512,8 @@ constexpr FindingTable<FindingText> table = {{
       "Use a shorter tool or a smaller tap. Do not run past the mark.",
       "In a small pipe a long drill and tap can score or pierce the opposite wall before the thread is cut."}},
     {machine_push_by_hand,
-     {"push on the bar over the limit for hands", "The line pushes the bar with {value}; {limit} is taken as the limit for bare hands.",
+     {"push on the bar over the limit for hands",
+      "The line pushes the bar with {value}; {limit} is taken as the limit for bare hands.",
       "Hold the bar with the feed screw or its restraint, never by hand alone, and stand beside it.",
       "When the tool comes free the whole push comes onto the bar at once. A bar that gets away hits whoever stands in "
       "line with it."}},
@@ -511,10 +556,13 @@ constexpr FindingTable<FindingText> table = {{
       "loses cover."}},
     {place_stagger,
      {"another tap in line",
-      "[A tap {0} away stands at {1}, in line with this one or within {3} of it.|Of a tap {0} away nobody has said where "
+      "[A tap {0} away stands at {1}, in line with this one or within {3} of it.|Of a tap {0} away nobody has said "
+      "where "
       "around the pipe it stands: it counts as in line.][ Planned: {2}.|]",
-      "[Tap at {2}, or move along the main to {limit} from that tap.|[Near the tap at {1}: move along the main to {limit} "
-      "from it, and plan again for that place.|Look where around the pipe that tap stands, enter its clock position and "
+      "[Tap at {2}, or move along the main to {limit} from that tap.|[Near the tap at {1}: move along the main to "
+      "{limit} "
+      "from it, and plan again for that place.|Look where around the pipe that tap stands, enter its clock position "
+      "and "
       "plan again; or move to {limit} from it.]]",
       "Holes in one line along the pipe weaken that line. Staggered ones do not."}},
     {place_defect_near,
@@ -533,27 +581,28 @@ constexpr FindingTable<FindingText> table = {{
       "Some figures could only be set down as remembered. The plan uses them on the safe side, and never passes them "
       "off as published."}},
     {service_size_not_made,
-     {"no stop is made in this size", "No {1} thread is listed for a {0} tap[; nearest: {2}[ and {3}|]|; nearest: {3}].",
-      "Read the size on the stop or ask for the service's nominal size[: {2}[ or {3}|] may be meant|: {3} may be meant], "
+     {"no stop is made in this size",
+      "No {1} thread is listed for a {0} tap[; nearest: {2}[ and {3}|]|; nearest: {3}].",
+      "Read the size on the stop or ask for the service's nominal size[: {2}[ or {3}|] may be meant|: {3} may be "
+      "meant], "
       "and plan again with it.",
       "Stops, taps and drills come in the sizes of the thread's standard. A size between them is a slip of the pen or "
       "a bore taken for a name, and the hole cut for it fits nothing on the truck."}},
     {service_not_tabulated,
      {"size not in the tables", "{1}, given as {0}, is in no table[; nearest: {2}[ and {3}|]|; nearest: {3}].",
-      "Read the size on the tubing or the meter[: {2}[ or {3}|] may be meant|: {3} may be meant], and plan again with it; "
+      "Read the size on the tubing or the meter[: {2}[ or {3}|] may be meant|: {3} may be meant], and plan again with "
+      "it; "
       "or have the engineer size the service.",
       "A size that is in no table cannot be worked out, and a service that is not worked out "
       "has not passed."}},
     {service_existing_lead,
-     {"old lead service found",
-      "The service found in the ground is lead.",
+     {"old lead service found", "The service found in the ground is lead.",
       "Stop. Do not cut, bend or shake it. Tell the utility, and go on only by its word on replacement, flushing and "
       "notice to the customer.",
       "Disturbing a lead service loosens what lies on its wall, and the house drinks it for weeks. Joining a new "
       "pipe to an old lead one makes it worse. Whether it is replaced whole is the utility's to say."}},
     {service_existing_galvanized,
-     {"old galvanized service found",
-      "The service found in the ground is galvanized steel.",
+     {"old galvanized service found", "The service found in the ground is galvanized steel.",
       "Stop and tell the utility. Ask whether it ever lay behind lead, and whether it is replaced whole. Measure "
       "what it passes before it is joined to.",
       "Old galvanized pipe is narrowed by rust, breaks at its threads when it is moved, and holds lead that came "
@@ -595,8 +644,7 @@ constexpr FindingTable<FindingText> table = {{
       "Fast water is noisy, wears copper at its bends and hammers when a valve shuts: in a copper line each foot a "
       "second that is stopped short gives some 55 psi."}},
     {service_meter_over,
-     {"meter passed beyond its maximum",
-      "The demand of {value} is over the {limit} that a {0} meter may pass.",
+     {"meter passed beyond its maximum", "The demand of {value} is over the {limit} that a {0} meter may pass.",
       "Set a larger meter. The plan names the smallest that serves.",
       "Beyond its greatest safe flow a displacement meter wears out fast, reads low and takes the pressure that the "
       "house needs."}},
@@ -607,18 +655,15 @@ constexpr FindingTable<FindingText> table = {{
       "The greatest safe flow is for short times. A flow that goes on for hours wears the chamber at a fraction of "
       "it."}},
     {service_line_small,
-     {"service under the least size",
-      "A {0} line is under the least size of {1}.",
+     {"service under the least size", "A {0} line is under the least size of {1}.",
       "Lay at least {1}, or show the utility's leave for less.",
       "Codes set a least size for a new service whatever its demand."}},
     {clean_stock_too_weak,
-     {"stock weaker than the solution",
-      "The stock has {value} of chlorine; the solution wants {limit}.",
+     {"stock weaker than the solution", "The stock has {value} of chlorine; the solution wants {limit}.",
       "Bring fresh stock and read its label. Bleach loses strength on the truck.",
       "No mixing makes a strong solution from a weak stock. Old bleach looks and smells like fresh."}},
     {clean_cannot_scour,
-     {"flush too slow to carry dirt out",
-      "The line passes {value} to waste; to run at {0} it needs {limit}.",
+     {"flush too slow to carry dirt out", "The line passes {value} to waste; to run at {0} it needs {limit}.",
       "Flush before the meter is set, through the full bore, and for more changes of water. Look at what comes out, "
       "and go on until it is clear.",
       "Below this speed water runs over chips and sand and leaves them where they lie, to come out in the meter or "
@@ -631,30 +676,30 @@ constexpr FindingTable<FindingText> table = {{
       "Small services on a main that stays under pressure are kept clean by swabbing and flushing. A large line "
       "holds too much water and dirt for that."}},
     {pit_not_checked,
-     {"part of the pit not worked out",
-      "The pit is not fully checked. Not given: [{0}|{1}][, {1}|].",
+     {"part of the pit not worked out", "The pit is not fully checked. Not given: [{0}|{1}][, {1}|].",
       "Give it and plan again; until then the competent person decides on site.",
       "Depth decides most duties of a pit, and it follows from the cover and the diameter of the main. Whether bad "
       "air is to be expected is for somebody who knows the place."}},
     {pit_not_located,
-     {"lines not located",
-      "The job does not say that the locate ticket is valid and all marks are read.",
+     {"lines not located", "The job does not say that the locate ticket is valid and all marks are read.",
       "Call the locate center. Dig no sooner than {0} full working days after the day of the call, or by the law of "
       "the state. Dig by hand within {1} to each side of a mark.",
       "People die digging into gas and power. Owners mark their lines when they are called, and not before; private "
       "lines nobody marks."}},
     {pit_soil_not_type_a,
-     {"soil cannot be Type A",
-      "The soil is planned as {0}: {1}.",
+     {"soil cannot be Type A", "The soil is planned as {0}: {1}.",
       "Slope or shield for {0}. Only ground that was never dug, does not shake and shows no crack or water may stand "
       "as Type A.",
       "The firmest kind of soil loses its strength once it is dug, shaken, cracked or wet. Over an old main it was "
       "dug before."}},
     {pit_claimed_undisturbed,
-     {"ground over a main said to be undisturbed", "The job says that the ground was never dug, and plans it as {0}. A main lies in it.",
-      "Have the competent person write down how the main came there without a trench (bored, jacked, pulled in). If it lies "
+     {"ground over a main said to be undisturbed",
+      "The job says that the ground was never dug, and plans it as {0}. A main lies in it.",
+      "Have the competent person write down how the main came there without a trench (bored, jacked, pulled in). If it "
+      "lies "
       "in a trench, leave `excavation.disturbed` out and plan again: the walls are then sloped for dug ground.",
-      "A trench that was filled again never stands like grown ground, however firm it looks, and the pit is cut into it."}},
+      "A trench that was filled again never stands like grown ground, however firm it looks, and the pit is cut into "
+      "it."}},
     {pit_not_examined,
      {"ground not examined for signs of a cave-in",
       "At {value} no protective system is required only if a competent person has looked and found no sign of a "
@@ -669,41 +714,33 @@ constexpr FindingTable<FindingText> table = {{
       "A cubic yard of soil weighs as much as a car, and falls without warning. Most who were buried were in pits "
       "without any protection."}},
     {pit_engineer,
-     {"engineer designs the protective system",
-      "At {value} the pit is deeper than {limit}, where the tables end.",
+     {"engineer designs the protective system", "At {value} the pit is deeper than {limit}, where the tables end.",
       "Have a registered professional engineer design the protective system, and keep the drawing on site.",
       "Beyond the depth of the tables nobody on site may choose slope, bench or shield by rule."}},
     {pit_distress,
-     {"ground is moving",
-      "The ground shows distress: cracks at the edge, slumping or bulging.",
+     {"ground is moving", "The ground shows distress: cracks at the edge, slumping or bulging.",
       "Everybody out. Cut the walls back by at least {0} more run to one of rise than the steepest slope, or shield "
       "them; a competent person looks again before anybody goes in.",
       "Cracks beside the edge and bulging walls are the beginning of the fall."}},
     {pit_water,
-     {"water in the pit",
-      "Water in the pit: {0}. Wet ground is Type C.",
+     {"water in the pit", "Water in the pit: {0}. Wet ground is Type C.",
       "Nobody works in or near water that gathers unless it is held down by pumping that somebody watches, and the "
       "walls are protected for wet ground. Keep the water below the tap.",
       "Water loosens walls, undercuts them and carries dirt into an open main."}},
     {pit_egress,
-     {"way out required",
-      "At {value} a ladder is required, no farther than {0} from anybody.",
+     {"way out required", "At {value} a ladder is required, no farther than {0} from anybody.",
       "Stand the ladder before anybody goes in, its rails {1} above the edge, clear of hoses and tools.",
       "When a wall or a stop lets go there are seconds."}},
     {pit_atmosphere,
-     {"air to be tested",
-      "The pit is {value} deep and bad air is to be expected.",
+     {"air to be tested", "The pit is {value} deep and bad air is to be expected.",
       "Test for oxygen (19.5 percent at least) and for gas before anybody goes in and as work goes on; ventilate. "
       "Keep rescue gear at the edge.",
       "Gas and sewer air gather in a pit and do not always smell."}},
     {pit_guardrail,
-     {"crossing needs guard rails",
-      "People cross a pit {value} deep.",
-      "Put guard rails on the walkway.",
+     {"crossing needs guard rails", "People cross a pit {value} deep.", "Put guard rails on the walkway.",
       "From this depth a fall is likely to maim."}},
     {pit_spoil_too_near,
-     {"spoil too near the edge",
-      "The spoil lies {value} from the edge; at least {limit} is required.",
+     {"spoil too near the edge", "The spoil lies {value} from the edge; at least {limit} is required.",
       "Move it back, or hold it with a retaining board made for it.",
       "Spoil at the edge weighs on the wall and falls back on those below."}},
     {pit_sewer_near,
@@ -714,8 +751,7 @@ constexpr FindingTable<FindingText> table = {{
       "distances.",
       "A leaking sewer beside a water line that loses pressure is how whole streets fall ill."}},
     {pit_main_hangs,
-     {"joint of the main hangs in the pit",
-      "A {0} lies {1} from the tap, within the {2} of main laid bare.",
+     {"joint of the main hangs in the pit", "A {0} lies {1} from the tap, within the {2} of main laid bare.",
       "Support the main on both sides of it before the ground is taken from under it, and bed the main again before "
       "cover.",
       "Joints hold pressure because the ground holds them. A joint that sags opens."}},
@@ -728,13 +764,15 @@ constexpr FindingTable<FindingText> table = {{
     {main_perhaps_not_tapped,
      {"main that the utility perhaps does not tap",
       "Some of the pipes that this {1} {0} main may be are not tapped by the utility. {2}.",
-      "[Give {3}|Read the class on the barrel] and plan again. If it is one that is not tapped, serve the lot from another main.",
+      "[Give {3}|Read the class on the barrel] and plan again. If it is one that is not tapped, serve the lot from "
+      "another main.",
       "The rule names a class, a wall, an inside diameter or a year, and which pipe lies here is not known yet."}},
     {season_closed,
      {"planned in a season in which mains are not tapped",
       "The utility taps no such mains from {0} to {1}, and the job is planned for a day within.[ {2}.|]",
       "Plan it for a day outside the season, or get the utility's leave for this one in writing.",
-      "Cold iron is brittle, frozen ground lies on the main like a slab, and a cut street cannot be closed again before "
+      "Cold iron is brittle, frozen ground lies on the main like a slab, and a cut street cannot be closed again "
+      "before "
       "spring. Some codes therefore name months in which mains are tapped by leave alone (`main.closed_season`)."}},
     {season_date_unknown,
      {"day not known, and mains are not tapped all year round",
@@ -757,26 +795,33 @@ constexpr FindingTable<FindingText> table = {{
       "A small hole costs as much work as a larger one and cannot serve what the lot may need later, so utilities name "
       "the smallest tap they make (`water.smallest_tap`)."}},
     {rules_looser,
-     {"utility's rule not as strict as the default", "The utility sets {0} to {1}; the default is {2}. Its reason: {3}.",
+     {"utility's rule not as strict as the default",
+      "The utility sets {0} to {1}; the default is {2}. Its reason: {3}.",
       "If the reason does not hold here, plan by the default.",
-      "Defaults that guard people and pipe may be set looser, or otherwise where neither way is the stricter, by a utility "
+      "Defaults that guard people and pipe may be set looser, or otherwise where neither way is the stricter, by a "
+      "utility "
       "that says why. Its reason is printed with every plan that relies on the rule."}},
     {pressure_over_line_rating,
      {"line pressure over the rating of the service tubing",
       "The line is at {value}. The tubing, {0}, is good for {limit}[ at {1}|].",
-      "Lay tubing marked for at least {value+}, or copper. If the tubing on the truck is marked so, enter its rating and "
+      "Lay tubing marked for at least {value+}, or copper. If the tubing on the truck is marked so, enter its rating "
+      "and "
       "plan again.",
       "Everything ahead of the customer's valve sees what the main runs at, all day and night, and plastic holds less "
       "when it is warm."}},
     {order_fact_unread,
-     {"fact on the order that cannot be read", "The order says something of {0}[, {1}|][, {2}|][, {3}|] that cannot be read.",
+     {"fact on the order that cannot be read",
+      "The order says something of {0}[, {1}|][, {2}|][, {3}|] that cannot be read.",
       "Find out what was meant, write it so that it can be read, and plan again.",
-      "Somebody wrote a fact down, and the plan was made without it: a thin wall, a low rating or a crack may be what it "
+      "Somebody wrote a fact down, and the plan was made without it: a thin wall, a low rating or a crack may be what "
+      "it "
       "says. What cannot be read is asked for, not left out."}},
     {rules_consent,
-     {"tap by consent alone", "The utility's rule allows a[ {0}|] tap in {1} with the consent of {3}.[ By default: {2}.|]",
+     {"tap by consent alone",
+      "The utility's rule allows a[ {0}|] tap in {1} with the consent of {3}.[ By default: {2}.|]",
       "Get the consent of {3} to this tap in writing, with name and day, before the cut.",
-      "What the defaults close to a method, a utility may open where a named person takes it on for each tap: a sentence "
+      "What the defaults close to a method, a utility may open where a named person takes it on for each tap: a "
+      "sentence "
       "that was meant to lower a limit must not open what nobody spoke of. A row says who consents (`consent`)."}},
     {rules_consent_unnamed,
      {"opened by the utility's rule, and nobody named who consents",
@@ -799,38 +844,48 @@ constexpr FindingTable<FindingText> table = {{
     {service_meter_share,
      {"meter near its greatest flow", "The demand of {value} takes more of a {0} meter than {limit}.",
       "[Set a {1} meter|Set a larger meter], or show the utility's leave for this one.",
-      "A meter that often runs near its greatest flow wears fast and reads low, so utilities choose it by a share of its "
+      "A meter that often runs near its greatest flow wears fast and reads low, so utilities choose it by a share of "
+      "its "
       "range (`water.meter_share`)."}},
     {service_line_against_tap,
      {"service pipe and tap not as the utility pairs them",
-      "[The service pipe is {1}|The job does not say the size of the service pipe]; the utility wants it with a {0} tap[ at least "
+      "[The service pipe is {1}|The job does not say the size of the service pipe]; the utility wants it with a {0} "
+      "tap[ at least "
       "{2}|][ at most {3}|].",
       "Give the size of the pipe (`service.line.size`) or of the tap that goes with it, or get the utility's leave.",
       "Many texts say how the stop goes with the pipe: the same size, or an eighth of an inch smaller "
       "(`water.line_over_tap_least`, `water.line_over_tap_most`)."}},
     {sleeve_too_small,
-     {"no sleeve is made with so small an outlet", "A {0} outlet is smaller than {1}, the smallest with which a sleeve is made.",
+     {"no sleeve is made with so small an outlet",
+      "A {0} outlet is smaller than {1}, the smallest with which a sleeve is made.",
       "Plan a sleeve with a {1} outlet (`service.size`) and reduce behind its valve, or use a saddle.",
       "Tapping sleeves carry a valve and a machine. Smaller taps are made through a saddle (`sleeve.smallest`)."}},
     {sleeve_hole_too_large,
-     {"outlet too large for the main", "The [{0} |]hole is {value} of the pipe's diameter; at most {limit} is allowed under a sleeve.",
+     {"outlet too large for the main",
+      "The [{0} |]hole is {value} of the pipe's diameter; at most {limit} is allowed under a sleeve.",
       "Use a smaller outlet, or have the engineer design a tee with the main shut down.",
       "Some texts bound the hole by a share of the main, a third or a half, whatever holds it (`sleeve.hole_ratio`)."}},
     {approved_none_fits,
      {"no approved fitting fits",
-      "No {0} on the approved list fits.[ None has the {3} that is needed.|][ The nearest is {1}; it lacks the {2}[: {value} "
+      "No {0} on the approved list fits.[ None has the {3} that is needed.|][ The nearest is {1}; it lacks the {2}[: "
+      "{value} "
       "where {limit} is needed|].| The list has none.]",
-      "Have the office name an approved {0} for this main in writing, with its stock number, or correct the list and plan "
+      "Have the office name an approved {0} for this main in writing, with its stock number, or correct the list and "
+      "plan "
       "again.",
-      "A plan made with an approved list (`--approved`) uses what is on it. An item fits when it is made for the material "
-      "of the main, takes every diameter that the main may have, is of the size and thread of the tap, and is rated for "
+      "A plan made with an approved list (`--approved`) uses what is on it. An item fits when it is made for the "
+      "material "
+      "of the main, takes every diameter that the main may have, is of the size and thread of the tap, and is rated "
+      "for "
       "line and surge. Without one the plan counts on nothing that the list says."}},
     {approved_no_tool_fits,
      {"no approved tool fits",
-      "No {0} on the approved list fits.[ None has the {3} that is needed.|][ The nearest is {1}; it lacks the {2}[: {value} "
+      "No {0} on the approved list fits.[ None has the {3} that is needed.|][ The nearest is {1}; it lacks the {2}[: "
+      "{value} "
       "where {limit} is needed|].|]",
       "Ask the yard which {0} is used on this main before the truck leaves.",
-      "Where an approved list names cutters, taps, machine saddles or chains, the plan looks for the one that suits. The "
+      "Where an approved list names cutters, taps, machine saddles or chains, the plan looks for the one that suits. "
+      "The "
       "machine's own checks judge the tool: this only says that none on the list does."}},
 }};
 

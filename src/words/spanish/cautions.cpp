@@ -8,7 +8,8 @@ using enum CautionWord;
 constexpr CautionTable table = {{
     {who_decides,
      {"Deciden compañía, código y fabricante",
-      "Deciden la compañía de agua, los fabricantes de la máquina y las piezas, el código local y la persona competente "
+      "Deciden la compañía de agua, los fabricantes de la máquina y las piezas, el código local y la persona "
+      "competente "
       "en el sitio. Donde ellos digan otra cosa, o vean algo que no está en esta hoja, hágales caso."}},
     {identify,
      {"Compruebe de 2 modos: ¿es la de agua?",
@@ -17,7 +18,8 @@ constexpr CautionTable table = {{
       "llamas ni teléfonos cerca, y llame desde lejos a emergencias y al dueño del gas."}},
     {other_lines,
      {"Halle a mano cada línea marcada",
-      "Encuentre a mano cada línea marcada antes de que una máquina excave cerca, y mire también al lado y debajo de la "
+      "Encuentre a mano cada línea marcada antes de que una máquina excave cerca, y mire también al lado y debajo de "
+      "la "
       "tubería. Las marcas pueden estar corridas; las líneas privadas no se marcan."}},
     {prove_empty,
      {"Vacía se puede llenar: candado y ojo",
@@ -37,7 +39,8 @@ constexpr CautionTable table = {{
       "cero y se quede ahí. Si no se queda, deje todo montado y pida el cierre."}},
     {trapped_air,
      {"Aire fuera despacio: avienta piezas",
-      "Saque despacio el aire de tubería, máquina y servicio. El aire atrapado guarda una fuerza que el agua no guarda: "
+      "Saque despacio el aire de tubería, máquina y servicio. El aire atrapado guarda una fuerza que el agua no "
+      "guarda: "
       "la pieza que se suelta con aire sale volando."}},
     {pit_fills,
      {"Si se suelta, el hoyo se llena: salga",
@@ -76,7 +79,8 @@ constexpr CautionTable table = {{
     {bond,
      {"Ponga puente antes de separar metal",
       "La tubería y los servicios pueden llevar corriente de las casas. Ponga un cable puente con grapas antes de "
-      "separar cualquier tubo de metal, y déjelo hasta terminar el trabajo. Un cosquilleo o una chispa: pare, no toque, "
+      "separar cualquier tubo de metal, y déjelo hasta terminar el trabajo. Un cosquilleo o una chispa: pare, no "
+      "toque, "
       "llame a la compañía eléctrica."}},
     {static_charge,
      {"Plástico guarda carga: mójelo antes",
@@ -89,7 +93,8 @@ constexpr CautionTable table = {{
     {asbestos,
      {"Asbesto: gente entrenada, todo mojado",
       "Asbesto cemento. Una persona competente clasifica el trabajo antes de empezar; solo lo maneja gente entrenada. "
-      "Mantenga el corte mojado, saque las virutas con el agua y embólselas mojadas. Sin sierra abrasiva, sin raspar en "
+      "Mantenga el corte mojado, saque las virutas con el agua y embólselas mojadas. Sin sierra abrasiva, sin raspar "
+      "en "
       "seco, sin soplar ni barrer en seco."}},
     {brittle,
      {"El hierro fundido se raja: sin golpes",

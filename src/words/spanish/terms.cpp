@@ -89,7 +89,8 @@ constexpr Term terms[] = {
     Term{"stop on the insertion tool", "la llave en su herramienta de inserción"},
     Term{"the chain cannot run from there round the pipe; it must be over",
          "desde ahí la cadena no rodea el tubo; debe ser más de"},
-    Term{"the sealing circle lies on the pipe; it must be under", "el círculo de sello va sobre el tubo; debe ser menos de"},
+    Term{"the sealing circle lies on the pipe; it must be under",
+         "el círculo de sello va sobre el tubo; debe ser menos de"},
     Term{"valve and saddle stand between the pipe and the drawn-back tool; it must be at least",
          "entre el tubo y la herramienta recogida van válvula y asiento; debe ser al menos"},
     Term{"the saddle from pipe to outlet face (service.saddle_height)",
@@ -156,7 +157,8 @@ constexpr Term terms[] = {
     Term{"the wall is too thin for a thread: use a service saddle made for PVCO of this outside diameter",
          "la pared es muy delgada para una rosca: use una abrazadera hecha para PVCO de este diámetro exterior"},
     Term{"use a full-support saddle with a wide band, cut wet, by a crew trained for asbestos cement",
-         "use una abrazadera de soporte completo con banda ancha, corte en mojado, con cuadrilla entrenada en asbesto cemento"},
+         "use una abrazadera de soporte completo con banda ancha, corte en mojado, con cuadrilla entrenada en asbesto "
+         "cemento"},
     Term{"use a service saddle made for PVC of this outside diameter",
          "use una abrazadera hecha para PVC de este diámetro exterior"},
     Term{"use a welded outlet or a service saddle, and make the coating good",
@@ -358,7 +360,8 @@ constexpr Term terms[] = {
 }  // namespace
 
 std::string_view term(std::string_view english) {
-  const auto* const found = std::find_if(std::begin(terms), std::end(terms), [&](const Term& term) { return term.english == english; });
+  const auto* const found =
+      std::find_if(std::begin(terms), std::end(terms), [&](const Term& term) { return term.english == english; });
   return found == std::end(terms) ? english : found->spanish;
 }
 

@@ -135,13 +135,16 @@ TEST_CASE("a table with a header that cannot be used has faults and no records")
 }
 
 TEST_CASE("a table's oddities make a record each") {
-  const std::string csv = "id,main.material,main.size,main.pressure,service.size,note\n"
-                          "A,PVC,6 in,60 psi,1 in,\n"
-                          "B,PVC,6 in,60 psi,1 in,\"" + std::string(std::size_t{10} << 20, 'x') + "\"\n"
-                          "C,PVC,6 in,1e999 psi,1 in,\n"
-                          "D,PVC,6 in,60 psi\n"
-                          "E,PVC,6 in,60 psi,1 in,\"two\nlines\"\n"
-                          "F,PVC,6 in,60 psi,1 in,\"never closed";
+  const std::string csv =
+      "id,main.material,main.size,main.pressure,service.size,note\n"
+      "A,PVC,6 in,60 psi,1 in,\n"
+      "B,PVC,6 in,60 psi,1 in,\"" +
+      std::string(std::size_t{10} << 20, 'x') +
+      "\"\n"
+      "C,PVC,6 in,1e999 psi,1 in,\n"
+      "D,PVC,6 in,60 psi\n"
+      "E,PVC,6 in,60 psi,1 in,\"two\nlines\"\n"
+      "F,PVC,6 in,60 psi,1 in,\"never closed";
   const auto records = read(records_of(csv, InputFormat::csv));
   REQUIRE(records.size() == 6);
   const std::vector<bool> readable = {true, false, false, false, true, false};

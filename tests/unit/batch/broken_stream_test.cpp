@@ -92,10 +92,14 @@ Told told_by(const std::string& out) {
 TEST_CASE("a byte-order mark is no part of a stream, whatever pieces it comes in") {
   const std::string lines = good_order + "\n" + good_order + "\n";
   const std::string table = "id,main.material,main.size,main.pressure,service.size\nA,PVC,6 in,60 psi,1 in\n";
-  const std::vector<std::pair<std::string, InputFormat>> streams = {
-      {"", InputFormat::json},  {"", InputFormat::ndjson},          {"", InputFormat::csv},
-      {" ", InputFormat::json}, {"[" + good_order + "]", InputFormat::json}, {lines, InputFormat::json},
-      {lines, InputFormat::ndjson}, {table, InputFormat::csv}};
+  const std::vector<std::pair<std::string, InputFormat>> streams = {{"", InputFormat::json},
+                                                                    {"", InputFormat::ndjson},
+                                                                    {"", InputFormat::csv},
+                                                                    {" ", InputFormat::json},
+                                                                    {"[" + good_order + "]", InputFormat::json},
+                                                                    {lines, InputFormat::json},
+                                                                    {lines, InputFormat::ndjson},
+                                                                    {table, InputFormat::csv}};
   for (const auto& [text, in] : streams) {
     const std::string plain = records(in_two(text, 0), in);
     same_in_any_pieces(mark + text, in);
@@ -174,9 +178,10 @@ TEST_CASE("where the next order is not sure, the lines that were not read are to
 }
 
 TEST_CASE("what a brace too many cuts off is not left out of its order") {
-  const std::string cut_off = R"([{"id": "AV-1", "main": {"material": "ductile iron", "size": "8 in", "pressure": "82 psi"},)"
-                              R"( "service": {"size": "1 in"}}, "nearby": [{"what": "gas line", "along": "0 ft"}]},)" +
-                              order(2) + "]";
+  const std::string cut_off =
+      R"([{"id": "AV-1", "main": {"material": "ductile iron", "size": "8 in", "pressure": "82 psi"},)"
+      R"( "service": {"size": "1 in"}}, "nearby": [{"what": "gas line", "along": "0 ft"}]},)" +
+      order(2) + "]";
   const Told told = told_by(records(in_two(cut_off, 0), InputFormat::json));
   CHECK(told.unreadable == 1);
   CHECK(told.verdicts.size() == 1);
@@ -188,8 +193,9 @@ TEST_CASE("what a brace too many cuts off is not left out of its order") {
 }
 
 TEST_CASE("outside a list as well, what a brace too many cuts off goes with its order") {
-  const std::string cut_off = R"({"id": "AV-1", "main": {"material": "ductile iron", "size": "8 in", "pressure": "82 psi"},)"
-                              R"( "service": {"size": "1 in"}})";
+  const std::string cut_off =
+      R"({"id": "AV-1", "main": {"material": "ductile iron", "size": "8 in", "pressure": "82 psi"},)"
+      R"( "service": {"size": "1 in"}})";
   const std::string behind = R"("nearby": [{"what": "gas line", "along": "0 ft"}]})";
   for (const std::string_view between : {",", ", ", ",\n  ", " ", "}, ", ": "}) {
     const std::string text = cut_off + std::string(between) + behind + "\n" + order(2) + "\n" + order(3);
@@ -238,7 +244,8 @@ TEST_CASE("one answer whoever reads: the full reader, lines, lists, and any cut"
     std::string line = text;
     std::replace(line.begin(), line.end(), '\n', ' ');
     std::replace(line.begin(), line.end(), '\r', ' ');
-    const std::vector<std::string> by_line = lines_of(records(in_two(line + '\n', 0), InputFormat::ndjson, without_rows));
+    const std::vector<std::string> by_line =
+        lines_of(records(in_two(line + '\n', 0), InputFormat::ndjson, without_rows));
     const JobFile full_of_line = read_job(line, "orders", Catalog::builtin());
     INFO(text);
     if (by_line.size() == 1) CHECK((verdict_of(by_line[0]) != "unreadable") == full_of_line.job.has_value());

@@ -69,7 +69,8 @@ TEST_CASE("a number needs no quotes") {
   Both both;
   const auto order = [](std::string_view units) {
     return R"({"main":{"material":"PVC","size":"6 in","pressure":"60 psi"},"service":{"size":"1 in",)"
-           R"("demand":{"fixture_units":)" + std::string(units) + "}}}";
+           R"("demand":{"fixture_units":)" +
+           std::string(units) + "}}}";
   };
   for (const std::string_view units :
        {"22", "22.5", "2.2e1", "22 ", "22\t\r", "\"22\"", "\"\\u0032\\u0032\"", "\"2\\u0032\""}) {
@@ -77,8 +78,8 @@ TEST_CASE("a number needs no quotes") {
     CHECK(both.read(order(units)) == Outcome::both);
   }
   for (const std::string_view units :
-       {"022", "22.", ".5", "+22", "22x", "22 3", "1e999", "-22", "0", "1e9", "true", "null", "[22]",
-        "{}", "", "\"\"", "\" \"", "\"22", "22\"", "\"22\"3", "\"2\"\"2\"", "\"2\\\"", "NaN"}) {
+       {"022",  "22.", ".5", "+22",  "22x",   "22 3", "1e999", "-22",     "0",          "1e9",     "true", "null",
+        "[22]", "{}",  "",   "\"\"", "\" \"", "\"22", "22\"",  "\"22\"3", "\"2\"\"2\"", "\"2\\\"", "NaN"}) {
     INFO(units);
     CHECK(both.read(order(units)) == Outcome::neither);
   }
@@ -116,7 +117,15 @@ TEST_CASE("what the fast reader leaves to the full one") {
 TEST_CASE("faults are refused by both") {
   Both both;
   std::vector<std::string> faults = {
-      "", "   ", "null", "[]", "{}", "{", good_order + "x", good_order + "{}", good_order + ",",
+      "",
+      "   ",
+      "null",
+      "[]",
+      "{}",
+      "{",
+      good_order + "x",
+      good_order + "{}",
+      good_order + ",",
       R"({"id":"AV-1","id":"AV-2",)" + good_order.substr(1),
       good_order.substr(0, good_order.size() - 1) + R"(,"main":{}})",
       good_order.substr(0, good_order.size() - 1) + R"(,"crew":null})",

@@ -58,9 +58,9 @@ TEST_CASE("the properties of features are columns, however the features stand") 
   const std::string a = feature("1", point);
   const std::string b = feature("\"AV-2\"", line);
   std::string pretty = json::parse(a).dump(2) + '\n' + json::parse(b).dump(2);
-  for (const std::string& text :
-       {collection({a, b}), "\xEF\xBB\xBF \n" + collection({a, b}), a + '\n' + b + '\n', "\x1E" + a + "\n\x1E" + b + "\n",
-        "\n\x1E" + json::parse(a).dump(2) + "\n\x1E" + b, pretty, R"({"features":[)" + a + "," + b + R"(],"type":"FeatureCollection"})"}) {
+  for (const std::string& text : {collection({a, b}), "\xEF\xBB\xBF \n" + collection({a, b}), a + '\n' + b + '\n',
+                                  "\x1E" + a + "\n\x1E" + b + "\n", "\n\x1E" + json::parse(a).dump(2) + "\n\x1E" + b,
+                                  pretty, R"({"features":[)" + a + "," + b + R"(],"type":"FeatureCollection"})"}) {
     INFO(text);
     for (const std::size_t piece : {std::size_t{1}, std::size_t{7}, text.size()}) {
       const auto list = records(text, {}, piece);
@@ -85,7 +85,8 @@ TEST_CASE("the first bytes tell GeoJSON") {
   CHECK(format_of("\x1E{") == InputFormat::geojson);
   CHECK(format_of(R"({"type":"valve")") == InputFormat::ndjson);
   CHECK(format_of(R"({"type":7)") == InputFormat::ndjson);
-  for (const std::string_view start : {"", " ", "{", "{ ", "{\"ty", "{\"type\"", "{\"type\":", "{\"type\":\"Feat", "\xEF"}) {
+  for (const std::string_view start :
+       {"", " ", "{", "{ ", "{\"ty", "{\"type\"", "{\"type\":", "{\"type\":\"Feat", "\xEF"}) {
     INFO(start);
     CHECK_FALSE(tells_format(start));
   }
@@ -118,7 +119,8 @@ TEST_CASE("a feature that is broken loses only itself") {
     CHECK(list[list.size() - 2]["verdict"] == "hold");
     CHECK(list.back()["id"] == "4");
     CHECK(list.back()["verdict"] == "hold");
-    for (const std::string& text : {good + '\n' + fault + '\n' + good + '\n', "\x1E" + good + "\n\x1E" + fault + "\n\x1E" + good + "\n"}) {
+    for (const std::string& text :
+         {good + '\n' + fault + '\n' + good + '\n', "\x1E" + good + "\n\x1E" + fault + "\n\x1E" + good + "\n"}) {
       const auto others = records(text);
       REQUIRE(others.size() == 3);
       CHECK(others[1]["verdict"] == "unreadable");
@@ -143,14 +145,16 @@ TEST_CASE("features come back as they stood, with what was decided among their p
   keep.names = {"ZONE", "x"};
   const std::vector<std::string> features = {
       feature("1", point, kept),
-      R"({ "properties" :{"id":2,"main.material":"lead"}, "bbox":[1,2,3,4] , "geometry": )" + line + R"( ,"type":"Feature","id":"f"})",
+      R"({ "properties" :{"id":2,"main.material":"lead"}, "bbox":[1,2,3,4] , "geometry": )" + line +
+          R"( ,"type":"Feature","id":"f"})",
       R"({"type":"Feature","geometry":)" + line + R"(,"properties":null,"foreign":{"a":1}})"};
   io::KeepColumns all;
   all.all = true;
   BatchOptions options;
   options.keep = &all;
   const Given given = given_back(collection(features), options);
-  const std::string text = R"({"type":"FeatureCollection",)" + given.head + "\"features\":[" + given.out.substr(1) + "]" + given.tail + "}";
+  const std::string text =
+      R"({"type":"FeatureCollection",)" + given.head + "\"features\":[" + given.out.substr(1) + "]" + given.tail + "}";
   const json back = json::parse(text);
   CHECK(back["name"] == "taps");
   CHECK(back["crs"]["type"] == "name");
@@ -204,7 +208,8 @@ TEST_CASE("a property with the name of a result is never taken for it") {
 TEST_CASE("features are the same with any number of threads") {
   std::vector<std::string> features;
   for (int i = 0; i < 2000; ++i) {
-    features.push_back(i % 97 == 0 ? R"({"type":"Feature","geometry":[1})" : feature(std::to_string(i), i % 2 == 0 ? point : line));
+    features.push_back(i % 97 == 0 ? R"({"type":"Feature","geometry":[1})"
+                                   : feature(std::to_string(i), i % 2 == 0 ? point : line));
   }
   const std::string text = collection(features);
   const Given one = given_back(text);

@@ -35,8 +35,7 @@ BatchResult result_of(std::string_view text, const BatchOptions& options, InputF
   return plan_orders(source_of(text), in, "orders", planner_under(default_rules()), options, [](Piece&) {});
 }
 
-constexpr std::string_view exported =
-    R"({"WO":3001,"pipe":{"mat":"DI","dia":8},"PSI":82.0,"SVC":1,"zone":"K\u00e9"})";
+constexpr std::string_view exported = R"({"WO":3001,"pipe":{"mat":"DI","dia":8},"PSI":82.0,"SVC":1,"zone":"K\u00e9"})";
 
 }  // namespace
 
@@ -105,8 +104,8 @@ TEST_CASE("members that nobody named are an error unless the map or --keep says 
                           R"("main":{"condition":"poor"},"crew":"North"})",
                           options)[0];
   CHECK(whole["verdict"] == "no-go");
-  const auto second = read(R"({"WO":1,"pipe":{"mat":"DI","dia":8},"PSI":82,"SVC":1,"main.wall [in]":0.3,"main.wall":"0.3 in"})",
-                           options)[0];
+  const auto second = read(
+      R"({"WO":1,"pipe":{"mat":"DI","dia":8},"PSI":82,"SVC":1,"main.wall [in]":0.3,"main.wall":"0.3 in"})", options)[0];
   CHECK(second["reasons"][0]["code"] == "job.contradiction");
 }
 
@@ -217,8 +216,13 @@ TEST_CASE("records of mapped orders are the same with any number of threads and 
 
 TEST_CASE("the quick reader of JSON takes what the careful one takes") {
   const std::vector<std::string> texts = {
-      R"({"a":[1,-0.5e+3,true,false,null,"x\n\"\\\/\b\f\r\t\u00e9\ud83d\ude00"],"b":{}})", " [ ] ", "{}", "0", "-0",
-      "\"\"", R"(["é","日本"])"};
+      R"({"a":[1,-0.5e+3,true,false,null,"x\n\"\\\/\b\f\r\t\u00e9\ud83d\ude00"],"b":{}})",
+      " [ ] ",
+      "{}",
+      "0",
+      "-0",
+      "\"\"",
+      R"(["é","日本"])"};
   std::uint32_t seed = 1;
   const auto random = [&](std::size_t below) {
     seed = seed * 1664525u + 1013904223u;

@@ -46,12 +46,18 @@ TEST_CASE("a line is an order") {
   CHECK(lines("\n \r\n\t\n").empty());
   CHECK(lines("a\nb\n") == std::vector<Cut>{{"a", 1, 1}, {"b", 2, 2}});
   CHECK(lines("a\r\n\r\nb") == std::vector<Cut>{{"a", 1, 1}, {"b", 3, 2}});
-  CHECK(lines("\xEF\xBB\xBF" "a\n\xEF\xBB\xBF" "b") == std::vector<Cut>{{"a", 1, 1}, {"\xEF\xBB\xBF" "b", 2, 2}});
+  CHECK(lines("\xEF\xBB\xBF"
+              "a\n\xEF\xBB\xBF"
+              "b") == std::vector<Cut>{{"a", 1, 1},
+                                       {"\xEF\xBB\xBF"
+                                        "b",
+                                        2, 2}});
 }
 
 TEST_CASE("lines do not depend on the pieces they come in") {
   std::string text;
-  for (int i = 0; i < 3000; ++i) text += std::string(static_cast<std::size_t>(i) % 700, 'x') + (i % 3 == 0 ? "\r\n" : "\n");
+  for (int i = 0; i < 3000; ++i)
+    text += std::string(static_cast<std::size_t>(i) % 700, 'x') + (i % 3 == 0 ? "\r\n" : "\n");
   const auto whole = lines(text);
   CHECK(whole.size() > 2900);
   for (const std::size_t piece : {1u, 7u, 4096u}) CHECK(lines(text, piece) == whole);
@@ -88,7 +94,7 @@ TEST_CASE("a fault of the array is an order of its own, one of an order spoils n
   CHECK(values("[,{}]").front().text == "fault");
   CHECK(values("[{}").back().text == "fault");
   CHECK(values("[{},").back().text == "fault");
-  CHECK(values("[{\"a\":").size() == 1);  // cut off inside an order, which says so itself
+  CHECK(values("[{\"a\":").size() == 1);                   // cut off inside an order, which says so itself
   CHECK(values("[{\"a\":\"x\n},{\"b\":1}]").size() == 2);  // a quote is missing: its line ends the text
 }
 

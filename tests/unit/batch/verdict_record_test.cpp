@@ -51,7 +51,8 @@ std::vector<std::string> cells_of(const Made& made) {
   return cells;
 }
 
-const std::string unreadable = R"({"id":"A,\"1\"","main":{"material":"ductile irn","size":"8","pressure":"82 psi"},"service":{"size":"1 in"}})";
+const std::string unreadable =
+    R"({"id":"A,\"1\"","main":{"material":"ductile irn","size":"8","pressure":"82 psi"},"service":{"size":"1 in"}})";
 
 }  // namespace
 
@@ -133,7 +134,8 @@ TEST_CASE("decisions leave out words, never a caution") {
   const auto all = nlohmann::json::parse(plan_to_json(*made.plan, UnitSystem::us, JsonStyle::compact));
   CHECK_FALSE(some.contains("procedure"));
   REQUIRE(some["cautions"].size() == all["cautions"].size());
-  for (std::size_t i = 0; i < all["cautions"].size(); ++i) CHECK(some["cautions"][i]["code"] == all["cautions"][i]["code"]);
+  for (std::size_t i = 0; i < all["cautions"].size(); ++i)
+    CHECK(some["cautions"][i]["code"] == all["cautions"][i]["code"]);
   REQUIRE(some["findings"].size() == all["findings"].size());
   // What is left is the same: laid over the whole, it changes nothing.
   auto merged = all;
@@ -144,9 +146,8 @@ TEST_CASE("decisions leave out words, never a caution") {
 }
 
 TEST_CASE("a cell that a spreadsheet would run is kept from it, and reads back as it was") {
-  for (const std::string text :
-       {"=1+1", "+1-555", "-12", "@SUM(A1)", "=cmd|' /C calc'!A0", "'=1", "''-x", "'plain", "plain", "", "'", "a=b",
-        "=a,b", "=\"x\"", "- x"}) {
+  for (const std::string text : {"=1+1", "+1-555", "-12", "@SUM(A1)", "=cmd|' /C calc'!A0", "'=1", "''-x", "'plain",
+                                 "plain", "", "'", "a=b", "=a,b", "=\"x\"", "- x"}) {
     INFO(text);
     std::string out;
     io::CsvWriter row(out);

@@ -22,8 +22,8 @@ WeekReport report_of(std::string_view csv) {
   WeekReport week;
   batch::BatchOptions options;
   options.format = batch::BatchFormat::week;
-  (void)batch::plan_orders(source_of(csv), batch::InputFormat::csv, "week.csv", planner_under(default_rules()),
-                           options, [&](batch::Piece& piece) {
+  (void)batch::plan_orders(source_of(csv), batch::InputFormat::csv, "week.csv", planner_under(default_rules()), options,
+                           [&](batch::Piece& piece) {
                              for (WeekOrder& order : piece.week) week.add(std::move(order));
                            });
   return week;
@@ -144,7 +144,8 @@ TEST_CASE("orders on hold stand by who clears them, with what to ask and whom") 
     one.end = ask.empty() ? WeekEnd::ready : WeekEnd::office;
     one.reasons.push_back({FindingCode::place_not_looked, "not looked", "why", "fix", "Nearest", ""});
     if (!ask.empty()) {
-      one.reasons.push_back({FindingCode::machine_no_saddle, "no saddle", "why not", "get one", "Found", "", ask, "The yard"});
+      one.reasons.push_back(
+          {FindingCode::machine_no_saddle, "no saddle", "why not", "get one", "Found", "", ask, "The yard"});
     }
     return one;
   };
@@ -219,9 +220,10 @@ TEST_CASE("a day is a day however it is written, and a crew in any case") {
   CHECK(day_key("next week") == "~next week");
   CHECK(day_key("").empty());
   const std::string row = ",ductile iron,8 in,82 psi,water,1 in\n";
-  const std::string text = report_of(header + "A,6/1/2026,North" + row + "B,2026-05-04,south" + row + "C,5/4/2026,South" + row +
-                                     "D,4 May 2026,\"SOUTH \"" + row + "E,12/1/2025,North" + row + "F,soon,North" + row)
-                               .text({});
+  const std::string text =
+      report_of(header + "A,6/1/2026,North" + row + "B,2026-05-04,south" + row + "C,5/4/2026,South" + row +
+                "D,4 May 2026,\"SOUTH \"" + row + "E,12/1/2025,North" + row + "F,soon,North" + row)
+          .text({});
   const std::string load = text.substr(at(text, "LOAD LIST"));
   const std::size_t first = at(load, "2025-12-01, North");
   const std::size_t second = at(load, "2026-05-04, south: 3 orders");
@@ -232,9 +234,10 @@ TEST_CASE("a day is a day however it is written, and a crew in any case") {
 }
 
 TEST_CASE("stops that want nearly the same rating are one item") {
-  const std::string text = report_of(header + "A,2026-05-04,North,ductile iron,8 in,131 psi,water,1 in\n"
-                                              "B,2026-05-04,North,ductile iron,8 in,138.4 psi,water,1 in\n"
-                                              "C,2026-05-04,North,ductile iron,8 in,150 psi,water,1 in\n")
+  const std::string text = report_of(header +
+                                     "A,2026-05-04,North,ductile iron,8 in,131 psi,water,1 in\n"
+                                     "B,2026-05-04,North,ductile iron,8 in,138.4 psi,water,1 in\n"
+                                     "C,2026-05-04,North,ductile iron,8 in,150 psi,water,1 in\n")
                                .text({});
   const std::size_t marked = at(text, "marked 150 psi or more");
   CHECK(text.find("marked 13") == std::string::npos);
@@ -271,8 +274,21 @@ TEST_CASE("a page without its sheets says so") {
 TEST_CASE("sheets are filed under names that every system takes and tells apart") {
   report::SheetIndex index;
   std::vector<std::string> names;
-  const std::vector<std::string> ids = {"AV-3001", "av-3001", "AV-3001", "../../etc/passwd", "a/b", "", "con", "index", ".hidden",
-                                        "-rf", "AV 1", "\xC3\xA9", "x.", std::string(500, 'y'), std::string(500, 'y')};
+  const std::vector<std::string> ids = {"AV-3001",
+                                        "av-3001",
+                                        "AV-3001",
+                                        "../../etc/passwd",
+                                        "a/b",
+                                        "",
+                                        "con",
+                                        "index",
+                                        ".hidden",
+                                        "-rf",
+                                        "AV 1",
+                                        "\xC3\xA9",
+                                        "x.",
+                                        std::string(500, 'y'),
+                                        std::string(500, 'y')};
   std::set<std::string> small;
   for (const std::string& id : ids) {
     WeekOrder one = order(id, "", "");
@@ -280,13 +296,15 @@ TEST_CASE("sheets are filed under names that every system takes and tells apart"
     names.push_back(index.add(one));
     const std::string& name = names.back();
     INFO(name);
-    CHECK(name.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_.") == std::string::npos);
+    CHECK(name.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_.") ==
+          std::string::npos);
     CHECK(name.size() <= 120);
     CHECK(name.ends_with(".html"));
     CHECK(name.front() != '.');
     CHECK(name.front() != '-');
     std::string lower = name;
-    std::transform(lower.begin(), lower.end(), lower.begin(), [](char c) { return static_cast<char>(std::tolower(c)); });
+    std::transform(lower.begin(), lower.end(), lower.begin(),
+                   [](char c) { return static_cast<char>(std::tolower(c)); });
     CHECK(small.insert(lower).second);
     CHECK(lower != "index.html");
   }

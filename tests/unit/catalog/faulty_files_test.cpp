@@ -157,7 +157,8 @@ TEST_CASE("a row that no pipe can be is refused") {
 
 TEST_CASE("an earlier class is a class of the series, and never the higher") {
   const std::string where = "pipes/pvc.json: series pvc-c900, row 2: ";
-  const std::string row = R"([18, "Class 150", ["c900 class 150", "class 150 dr 18", "dr 18 class 150", "dr 18 cl 150"], 150, 34])";
+  const std::string row =
+      R"([18, "Class 150", ["c900 class 150", "class 150 dr 18", "dr 18 class 150", "dr 18 cl 150"], 150, 34])";
   CHECK(fault_with("pipes/pvc.json", row, R"([19, "Class 150", [], 150, 34])") ==
         where + "the series has no pipe of this dimension ratio");
   CHECK(fault_with("pipes/pvc.json", row, R"([18, "Class 150", [], 210, 34])") ==
@@ -182,8 +183,10 @@ TEST_CASE("other tables are checked as well") {
         "materials.json: material \"ductile irn\": a main is not made of it");
   CHECK(fault_with("material_names.json", R"("di", )", R"("D.I.", )") ==
         "material_names.json: \"ductile iron\": \"D.I.\" is not in the normal spelling \"di\"");
-  CHECK_THAT(fault_with("temperature_factors.json", "[80, 0.88]", "[80, 1.88]"),
-             StartsWith("temperature_factors.json: temperature factors of \"PVC\", row 2: factor: 1.88 is out of range; from 0.01"));
+  CHECK_THAT(
+      fault_with("temperature_factors.json", "[80, 0.88]", "[80, 1.88]"),
+      StartsWith(
+          "temperature_factors.json: temperature factors of \"PVC\", row 2: factor: 1.88 is out of range; from 0.01"));
   CHECK_THAT(fault_with("metric_sizes.json", "[20, ", "[15, "), StartsWith("metric_sizes.json, row 2: dn must be"));
   CHECK(fault_with("machines.json", R"("hand_limit": "90 psi")", R"("hand_limit": "90")") ==
         "machines.json: machine \"unspecified\": \"hand_limit\": \"90\" has no unit; write a pressure with its unit, "
@@ -200,7 +203,8 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 // The numbers of a file: in each table the first and the last of each column, and all that stand in no table.
-void numbers_of(const Json& at, const Json::json_pointer& path, std::vector<std::pair<Json::json_pointer, std::string>>& found) {
+void numbers_of(const Json& at, const Json::json_pointer& path,
+                std::vector<std::pair<Json::json_pointer, std::string>>& found) {
   if (at.is_object() && at.contains("columns") && at.contains("rows")) {
     const Json& rows = at["rows"];
     for (std::size_t column = 0; column < at["columns"].size(); ++column) {
@@ -228,10 +232,25 @@ void numbers_of(const Json& at, const Json::json_pointer& path, std::vector<std:
 
 TEST_CASE("no number of a table can be anything") {
   // Kept for readers of the tables; the program reads none of them.
-  const std::set<std::string> not_read = {
-      "angle_deg", "height_in_pitches", "vanish_pitches", "tolerance_turns", "wrench_turns", "tap_projection_tolerance",
-      "spread", "cold", "hot", "lb_per_100000_gal_per_mg_l", "kg_per_100_m3_per_mg_l", "density_slug_ft3",
-      "mu_1e-5_lbf_s_ft2", "vapor_psi", "degC", "nu_cSt", "density_g_cm3", "low", "high"};
+  const std::set<std::string> not_read = {"angle_deg",
+                                          "height_in_pitches",
+                                          "vanish_pitches",
+                                          "tolerance_turns",
+                                          "wrench_turns",
+                                          "tap_projection_tolerance",
+                                          "spread",
+                                          "cold",
+                                          "hot",
+                                          "lb_per_100000_gal_per_mg_l",
+                                          "kg_per_100_m3_per_mg_l",
+                                          "density_slug_ft3",
+                                          "mu_1e-5_lbf_s_ft2",
+                                          "vapor_psi",
+                                          "degC",
+                                          "nu_cSt",
+                                          "density_g_cm3",
+                                          "low",
+                                          "high"};
   const std::set<std::string> files_not_read = {"stops.json"};
   std::size_t tried = 0;
   for (const auto& [name, text] : sound()) {

@@ -48,7 +48,8 @@ TEST_CASE("PVC of Schedule 40 and 80 has the published diameters and walls, and 
   const ReferenceTable table("pvc_schedule_pipe.csv");
   for (const ReferenceRow& row : table.rows()) {
     INFO(row.where());
-    const TubeSize* tube = tables().tube(row.number("schedule") == 40.0 ? Tubing::pvc_40 : Tubing::pvc_80, size_named(row.text("size")));
+    const TubeSize* tube =
+        tables().tube(row.number("schedule") == 40.0 ? Tubing::pvc_40 : Tubing::pvc_80, size_named(row.text("size")));
     REQUIRE(tube != nullptr);
     CHECK(tube->od / units::mm == Approx(0.5 * (row.number("od_least_mm") + row.number("od_most_mm"))).margin(0.01));
     CHECK(tube->wall / units::mm == Approx(row.number("wall_least_mm")).margin(0.01));

@@ -77,7 +77,8 @@ TEST_CASE("recalled numbers do not pass as published") {
   CHECK(catalog().thread(ThreadStandard::awwa_taper, inches(0.75))->basis.how == How::memory);
   CHECK(catalog().thread(ThreadStandard::npt, inches(0.75))->basis.how == How::published);
   for (const TubeSize& tube : every_tube()) {
-    const bool tubing = tube.tubing == Tubing::polyethylene || tube.tubing == Tubing::pex || tube.tubing == Tubing::cpvc;
+    const bool tubing =
+        tube.tubing == Tubing::polyethylene || tube.tubing == Tubing::pex || tube.tubing == Tubing::cpvc;
     if (tube.rating) CHECK((tube.rating_basis.how == How::memory) == tubing);
   }
 }

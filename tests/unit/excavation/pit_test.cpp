@@ -2,9 +2,9 @@
 
 #include <stdexcept>
 
+#include "support/approx.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
-#include "support/approx.hpp"
 
 using namespace mainbore;
 using namespace mainbore::excavation;

@@ -2,10 +2,10 @@
 
 #include <stdexcept>
 
+#include "support/approx.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
 #include "unit/excavation/limits.hpp"
-#include "support/approx.hpp"
 
 using namespace mainbore;
 using namespace mainbore::excavation;

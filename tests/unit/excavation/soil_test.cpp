@@ -48,7 +48,9 @@ TEST_CASE("a strength in kilopascals meets the limit it equals") {
 }
 
 TEST_CASE("every reason that leads to the type is given") {
-  const auto reasons = [](const SoilClassification& soil) { return std::vector(soil.reasons.begin(), soil.reasons.end()); };
+  const auto reasons = [](const SoilClassification& soil) {
+    return std::vector(soil.reasons.begin(), soil.reasons.end());
+  };
   const auto old_backfill_in_street =
       classify_soil({.claimed = SoilType::type_a, .vibration = true, .previously_disturbed = true}, test::appendix_a);
   CHECK(old_backfill_in_street.type == SoilType::type_b);

@@ -2,9 +2,9 @@
 
 #include "mainbore/excavation/tolerance_zone.hpp"
 #include "mainbore/excavation/traffic_taper.hpp"
+#include "support/approx.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
-#include "support/approx.hpp"
 
 using namespace mainbore;
 using namespace mainbore::excavation;

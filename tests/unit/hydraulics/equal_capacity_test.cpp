@@ -4,9 +4,9 @@
 #include <string>
 
 #include "mainbore/nominal_size.hpp"
+#include "support/approx.hpp"
 #include "support/catch.hpp"
 #include "unit/hydraulics/tables.hpp"
-#include "support/approx.hpp"
 
 using namespace mainbore;
 using namespace mainbore::hydraulics;

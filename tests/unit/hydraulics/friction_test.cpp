@@ -7,10 +7,10 @@
 
 #include "mainbore/hydraulics/minor_loss.hpp"
 #include "mainbore/hydraulics/pipe.hpp"
+#include "support/approx.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
 #include "unit/hydraulics/draw.hpp"
-#include "support/approx.hpp"
 
 using namespace mainbore;
 using namespace mainbore::hydraulics;

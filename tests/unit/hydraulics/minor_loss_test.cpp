@@ -3,9 +3,9 @@
 #include <array>
 #include <stdexcept>
 
+#include "support/approx.hpp"
 #include "support/catch.hpp"
 #include "unit/hydraulics/tables.hpp"
-#include "support/approx.hpp"
 
 using namespace mainbore;
 using namespace mainbore::hydraulics;

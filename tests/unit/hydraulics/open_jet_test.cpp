@@ -3,9 +3,9 @@
 #include <stdexcept>
 
 #include "mainbore/hydraulics/pipe.hpp"
+#include "support/approx.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
-#include "support/approx.hpp"
 
 using namespace mainbore;
 using namespace mainbore::hydraulics;

@@ -5,10 +5,10 @@
 
 #include "mainbore/hydraulics/friction.hpp"
 #include "mainbore/hydraulics/pipe.hpp"
+#include "support/approx.hpp"
 #include "support/catch.hpp"
 #include "unit/hydraulics/draw.hpp"
 #include "unit/hydraulics/tables.hpp"
-#include "support/approx.hpp"
 
 using namespace mainbore;
 using namespace mainbore::hydraulics;

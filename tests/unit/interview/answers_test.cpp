@@ -1,5 +1,6 @@
 // What is kept of the answers, and what of it becomes a fact.
 #include "interview/answers.hpp"
+
 #include "support/catch.hpp"
 
 using namespace mainbore;

@@ -197,7 +197,7 @@ TEST_CASE("a question that does not apply is not asked") {
 
 TEST_CASE("back returns, keeps what was answered, and forgets what no longer applies") {
   std::string lines = "\n\n\n\nPVC\n6 in\n\n\n\n\n\n\nyes\nsound\n\n\n60 degF\n";  // to the question of the bend
-  for (int i = 0; i < 13; ++i) lines += "back\n";                                      // to that of the material
+  for (int i = 0; i < 13; ++i) lines += "back\n";                                  // to that of the material
   lines += "DI\n";
   for (int i = 0; i < 60; ++i) lines += '\n';
   std::istringstream in(lines);
@@ -250,9 +250,8 @@ TEST_CASE("what lies near is told whole or not at all") {
   const Answers bell = with({{"What lies there?", "bell"}, {"What else lies there?", "nothing more"}}, looked);
   CHECK(json(interviewed(with({{"How far along the main", "7 ft"}}, bell))).find("\"7 ft\"") != std::string::npos);
   CHECK(json(interviewed(with({{"How far along the main", "don't know"}}, bell))) == "{}\n");
-  const Answers and_more = {{"What lies there?", "bell"},
-                            {"How far along the main", "7 ft"},
-                            {"What else lies there?", "don't know"}};
+  const Answers and_more = {
+      {"What lies there?", "bell"}, {"How far along the main", "7 ft"}, {"What else lies there?", "don't know"}};
   CHECK(json(interviewed(with(and_more, looked))) == "{}\n");
 }
 
@@ -284,10 +283,10 @@ TEST_CASE("the next command names the file as a shell takes it") {
 TEST_CASE("whatever is answered, what comes of it reads back") {
   std::mt19937 random(20260504);
   constexpr std::array<const char*, 36> said = {
-      "yes",      "no",      "",       "back",    "?",       "don't know", "8 in",     "1 in",    "PVC",
-      "82 psi",   "60 degF", "5 ft",   "-5 ft",   "sound",   "bell",       "tap",      "nothing", "1994",
-      "direct",   "3:00",    "12 %",   "2 gal",   "18 gpm",  "3",          "35 mph",   "24 h",    "IPC",
-      "ductile",  "B",       "\"x\"",  "\xc3",    "\x1b[A",  "DR 18",      "hand",     "none",    "1.5 tsf"};
+      "yes",     "no",      "",      "back",  "?",      "don't know", "8 in",   "1 in",    "PVC",
+      "82 psi",  "60 degF", "5 ft",  "-5 ft", "sound",  "bell",       "tap",    "nothing", "1994",
+      "direct",  "3:00",    "12 %",  "2 gal", "18 gpm", "3",          "35 mph", "24 h",    "IPC",
+      "ductile", "B",       "\"x\"", "\xc3",  "\x1b[A", "DR 18",      "hand",   "none",    "1.5 tsf"};
   int finished = 0;
   for (int round = 0; round < 60; ++round) {
     std::string lines;

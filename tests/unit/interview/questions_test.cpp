@@ -1,7 +1,8 @@
 // The table of questions against the table of facts.
+#include "interview/questions.hpp"
+
 #include <set>
 
-#include "interview/questions.hpp"
 #include "support/catch.hpp"
 
 using namespace mainbore;
@@ -56,14 +57,27 @@ TEST_CASE("the facts that nobody is asked for are these") {
   for (const Section& section : sections()) {
     for (const Question& question : section.questions) silent.erase(question.path);
   }
-  const std::set<std::string_view> expected = {"main.standard",         "main.od",           "main.pressurised",  "main.cover_measured",
-                                               "main.occasional_surge", "service.line.size", "service.line.rating",
-                                               "service.line.friction", "service.line.c",    "machine.profile",
-                                               "excavation.disturbed",  "machine.valve_height", "machine.feed_pitch",
-                                               "tool.length",           "tool.lead",            "tool.insertion_length",
+  const std::set<std::string_view> expected = {"main.standard",
+                                               "main.od",
+                                               "main.pressurised",
+                                               "main.cover_measured",
+                                               "main.occasional_surge",
+                                               "service.line.size",
+                                               "service.line.rating",
+                                               "service.line.friction",
+                                               "service.line.c",
+                                               "machine.profile",
+                                               "excavation.disturbed",
+                                               "machine.valve_height",
+                                               "machine.feed_pitch",
+                                               "tool.length",
+                                               "tool.lead",
+                                               "tool.insertion_length",
                                                "service.trial.depth",
-                                               "service.trial.hand_turns", "service.trial.wrench_turns",
-                                               "service.trial.threads_showing", "service.trial.date",
+                                               "service.trial.hand_turns",
+                                               "service.trial.wrench_turns",
+                                               "service.trial.threads_showing",
+                                               "service.trial.date",
                                                "service.trial.tool"};
   CHECK(silent == expected);
 }

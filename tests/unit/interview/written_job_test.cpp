@@ -65,11 +65,11 @@ TEST_CASE("every fact of a job reads back from the file as it was told") {
 }
 
 TEST_CASE("a quantity stays as it was written, a word becomes the one of the table") {
-  const std::vector<Setting> settings = {{"service.size", " 3/4\" ", ""},  {"main.cover", "4 ft 6 in", ""},
-                                         {"main.material", "DI", ""},      {"main.size", "DN 200", ""},
-                                         {"main.pressure", "565 kPa", ""}, {"main.encased", "no", ""},
-                                         {"main.installed", "1994", ""},
-                                         {"service.demand.fixture_units", "12.5", ""}};
+  const std::vector<Setting> settings = {
+      {"service.size", " 3/4\" ", ""},  {"main.cover", "4 ft 6 in", ""},
+      {"main.material", "DI", ""},      {"main.size", "DN 200", ""},
+      {"main.pressure", "565 kPa", ""}, {"main.encased", "no", ""},
+      {"main.installed", "1994", ""},   {"service.demand.fixture_units", "12.5", ""}};
   CHECK(settings_to_json(settings, Catalog::builtin()) == R"({
   "main": {
     "material": "ductile iron",
@@ -96,8 +96,10 @@ TEST_CASE("a list that is known and empty is written, one that is not known is n
   CHECK(settings_to_json(nothing_near, Catalog::builtin()) == "{\n  \"nearby\": []\n}\n");
   const std::vector<Setting> taken_back = {{"nearby[0].what", "bell", ""}, {"nearby", "none", ""}};
   CHECK(settings_to_json(taken_back, Catalog::builtin()) == "{\n  \"nearby\": []\n}\n");
-  const std::vector<Setting> two = {{"nearby[0].what", "bell", ""}, {"nearby[0].along", "7 ft", ""},
-                                    {"nearby[1].what", "tap", ""},  {"nearby[1].along", "-5 ft", ""}};
+  const std::vector<Setting> two = {{"nearby[0].what", "bell", ""},
+                                    {"nearby[0].along", "7 ft", ""},
+                                    {"nearby[1].what", "tap", ""},
+                                    {"nearby[1].along", "-5 ft", ""}};
   const std::string text = settings_to_json(two, Catalog::builtin());
   CHECK(text.find("\"along\": \"7 ft\"") < text.find("\"along\": \"-5 ft\""));
   CHECK(text.find("\"along\": \"-5 ft\"") != std::string::npos);

@@ -15,7 +15,8 @@ ApprovedFile read(std::string_view text) { return read_approved(text, "approved"
 std::string faults(std::string_view text) {
   std::string all;
   for (const Diagnostic& fault : read(text).diagnostics) {
-    all += std::to_string(fault.line) + ' ' + std::string(fault.code) + ' ' + fault.pointer + ' ' + fault.message + " / " + fault.help + '\n';
+    all += std::to_string(fault.line) + ' ' + std::string(fault.code) + ' ' + fault.pointer + ' ' + fault.message +
+           " / " + fault.help + '\n';
   }
   return all;
 }
@@ -56,17 +57,22 @@ TEST_CASE("every fault of an approved list is told at once, with line, what is a
       "saddle,ductile irn,9 in,8 in,1 in,,150\n"
       "stop,,,,1 in,,100 psi\n"
       "stop,PVC,,,1 in,NPT,5000 psi\n");
-  CHECK(told.find("2 approved.unknown-value  \"sadle\" is not a word known here / did you mean \"saddle\"?") != std::string::npos);
-  CHECK(told.find("3 approved.unknown-value  \"ductile irn\" is not a known material / did you mean \"ductile iron\"?") != std::string::npos);
+  CHECK(told.find("2 approved.unknown-value  \"sadle\" is not a word known here / did you mean \"saddle\"?") !=
+        std::string::npos);
+  CHECK(
+      told.find("3 approved.unknown-value  \"ductile irn\" is not a known material / did you mean \"ductile iron\"?") !=
+      std::string::npos);
   CHECK(told.find("3 approved.unknown-value  \"150\" has no unit") != std::string::npos);
   CHECK(told.find("3 approved.unknown-value  od_from is greater than od_to") != std::string::npos);
   CHECK(told.find("4 approved.missing  a stop without thread") != std::string::npos);
   CHECK(told.find("5 approved.unknown-value  a stop has no main") != std::string::npos);
   CHECK(told.find("5 approved.unknown-value  \"5000 psi\"") != std::string::npos);
-  CHECK(faults("kind,sise\nstop,1 in\n").find("1 approved.unknown-key  \"sise\" is not a column of an approved list / did you mean \"size\"?") == 0);
+  CHECK(faults("kind,sise\nstop,1 in\n")
+            .find("1 approved.unknown-key  \"sise\" is not a column of an approved list / did you mean \"size\"?") ==
+        0);
   CHECK(faults("").find("approved.missing") != std::string::npos);
-  CHECK(faults(R"({"items": [{"kind": "stop", "size": "1 in", "tread": "NPT"}], "titel": "x"})").find("/items/0/tread \"tread\" is not part of an approved item") !=
-        std::string::npos);
+  CHECK(faults(R"({"items": [{"kind": "stop", "size": "1 in", "tread": "NPT"}], "titel": "x"})")
+            .find("/items/0/tread \"tread\" is not part of an approved item") != std::string::npos);
   CHECK(faults(R"({"items": {}})").find("approved.wrong-type /items ") != std::string::npos);
   CHECK(faults("{}").find("approved.missing") != std::string::npos);
   CHECK_FALSE(read("kind\nstop\n").list);

@@ -1,5 +1,3 @@
-#include "mainbore/calculation.hpp"
-
 #include <cctype>
 #include <fstream>
 #include <nlohmann/json.hpp>
@@ -7,6 +5,7 @@
 #include <sstream>
 #include <string>
 
+#include "mainbore/calculation.hpp"
 #include "mainbore/calculation_sheet.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/plan_file.hpp"
@@ -37,7 +36,8 @@ std::set<std::string> names_in(std::string_view formula) {
       continue;
     }
     std::size_t end = i;
-    while (end < formula.size() && (std::isalnum(static_cast<unsigned char>(formula[end])) != 0 || formula[end] == '_')) ++end;
+    while (end < formula.size() && (std::isalnum(static_cast<unsigned char>(formula[end])) != 0 || formula[end] == '_'))
+      ++end;
     names.emplace(formula.substr(i, end - i));
     i = end;
   }

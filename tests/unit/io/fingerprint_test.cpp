@@ -30,7 +30,8 @@ Plan plan(const std::string& job, const Planner& with = planner()) {
   return with.plan(*std::move(read.job));
 }
 
-const std::string job = R"({"id": "AV-7", "main": {"material": "ductile iron", "size": "8 in", "pressure": "82 psi", "wall": "0.4 in"},
+const std::string job =
+    R"({"id": "AV-7", "main": {"material": "ductile iron", "size": "8 in", "pressure": "82 psi", "wall": "0.4 in"},
   "service": {"size": "1 in"}})";
 
 }  // namespace
@@ -47,7 +48,8 @@ TEST_CASE("the same job in other units, in another order, has the same fingerpri
 
 TEST_CASE("any fact of the job, its words too, moves the fingerprint of job and plan alone") {
   const Fingerprint one = fingerprint_of(plan(job));
-  for (const auto& [from, to] : {std::pair("82 psi", "83 psi"), std::pair("AV-7", "AV-8"), std::pair("0.4 in", "0.41 in")}) {
+  for (const auto& [from, to] :
+       {std::pair("82 psi", "83 psi"), std::pair("AV-7", "AV-8"), std::pair("0.4 in", "0.41 in")}) {
     std::string changed = job;
     changed.replace(changed.find(from), std::string_view(from).size(), to);
     const Fingerprint other = fingerprint_of(plan(changed));
@@ -61,15 +63,18 @@ TEST_CASE("any rule, and whose it is, moves the fingerprint of rules and plan al
   const std::string usual = R"({"name": "Ashby Vale", "pressure": {"wet_tap_limit": "150 psi"}})";
   const Fingerprint one = fingerprint_of(plan(job, planner(usual)));
   CHECK(one.rules != fingerprint_of(plan(job)).rules);
-  for (const char* other : {R"({"name": "Ashby Vale", "pressure": {"wet_tap_limit": "149 psi"}})",
-                            R"({"name": "Ashby Vale", "pressure": {"wet_tap_limit": {"value": "150 psi", "reference": "4.1"}}})",
-                            R"({"name": "Other", "pressure": {"wet_tap_limit": "150 psi"}})"}) {
+  for (const char* other :
+       {R"({"name": "Ashby Vale", "pressure": {"wet_tap_limit": "149 psi"}})",
+        R"({"name": "Ashby Vale", "pressure": {"wet_tap_limit": {"value": "150 psi", "reference": "4.1"}}})",
+        R"({"name": "Other", "pressure": {"wet_tap_limit": "150 psi"}})"}) {
     const Fingerprint now = fingerprint_of(plan(job, planner(other)));
     CHECK(now.rules != one.rules);
     CHECK(now.job == one.job);
     CHECK(now.plan != one.plan);
   }
-  CHECK(fingerprint_of(plan(job, planner(R"({"pressure": {"wet_tap_limit": "150 psi"}, "name": "Ashby Vale"})"))).plan == one.plan);
+  CHECK(
+      fingerprint_of(plan(job, planner(R"({"pressure": {"wet_tap_limit": "150 psi"}, "name": "Ashby Vale"})"))).plan ==
+      one.plan);
 }
 
 TEST_CASE("planners in turn each keep their own") {

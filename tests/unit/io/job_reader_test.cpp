@@ -297,7 +297,8 @@ TEST_CASE("a word for not known is no class and no standard") {
 TEST_CASE("a title that has to be there is not empty") {
   const auto machine = [](std::string_view title) {
     return R"({"main": {"material": "PVC", "size": "6 in", "pressure": "60 psi"}, "service": {"size": "1 in"},
-      "machine": {"title": ")" + std::string(title) + R"(", "smallest_tap": "1/2 in", "largest_tap": "1 in",
+      "machine": {"title": ")" +
+           std::string(title) + R"(", "smallest_tap": "1/2 in", "largest_tap": "1 in",
       "hand_limit": "90 psi", "body_rating": "100 psi", "bar_diameter": "1 in"}})";
   };
   CHECK(faults(machine(" ")) == List{"job.unknown-value /machine/title"});

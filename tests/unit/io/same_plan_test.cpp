@@ -30,7 +30,7 @@ struct Facts {
   double pressure;  // psi
   double along;     // in
   double celsius;
-  int tap;          // quarter inches
+  int tap;  // quarter inches
 };
 
 std::string number(double value, int decimals) {
@@ -41,14 +41,19 @@ std::string number(double value, int decimals) {
 
 std::string job_of(const Facts& facts, bool si, bool other_order) {
   const std::string wall = si ? number(facts.wall * 25.4, 6) + " mm" : number(facts.wall, 4) + " in";
-  const std::string pressure = si ? number(facts.pressure * 6.894757293168361, 9) + " kPa" : number(facts.pressure, 2) + " psi";
+  const std::string pressure =
+      si ? number(facts.pressure * 6.894757293168361, 9) + " kPa" : number(facts.pressure, 2) + " psi";
   const std::string along = si ? number(facts.along * 0.0254, 9) + " m" : number(facts.along, 3) + " in";
   const std::string warmth = si ? number(facts.celsius, 1) + " degC" : number(facts.celsius * 1.8 + 32, 2) + " degF";
   const std::string tap = facts.tap == 3 ? "3/4 in" : facts.tap == 4 ? "1 in" : "2 in";
-  const std::vector<std::string> members = {
-      "\"material\":\"ductile iron\"", "\"size\":\"" + std::string(si ? "203.2 mm" : "8 in") + "\"",
-      "\"class\":\"PC 350\"", "\"wall\":\"" + wall + "\"", "\"pressure\":\"" + pressure + "\"",
-      "\"temperature\":\"" + warmth + "\"", "\"carries\":\"water\"", "\"condition\":\"sound\""};
+  const std::vector<std::string> members = {"\"material\":\"ductile iron\"",
+                                            "\"size\":\"" + std::string(si ? "203.2 mm" : "8 in") + "\"",
+                                            "\"class\":\"PC 350\"",
+                                            "\"wall\":\"" + wall + "\"",
+                                            "\"pressure\":\"" + pressure + "\"",
+                                            "\"temperature\":\"" + warmth + "\"",
+                                            "\"carries\":\"water\"",
+                                            "\"condition\":\"sound\""};
   std::string main;
   for (std::size_t i = 0; i < members.size(); ++i) {
     main += (i == 0 ? "" : ",") + members[other_order ? members.size() - 1 - i : i];

@@ -32,7 +32,8 @@ Settings settings_of(std::string_view text) {
 
 Job job_of(std::string_view more) {
   const std::string text = R"({"main": {"material": "PVC", "size": "6 in", "pressure": "60 psi"},
-    "service": {"size": "1 in"})" + std::string(more) + "}";
+    "service": {"size": "1 in"})" +
+                           std::string(more) + "}";
   JobFile file = read_job(text, "job.json", Catalog::builtin());
   REQUIRE(file.job);
   return *std::move(file.job);
@@ -84,7 +85,8 @@ TEST_CASE("every fault of settings is said, with its place and the nearest known
   CHECK(one_fault(R"({"chain_length": "57 in"})").find("did you mean machine.chain_length?") != std::string::npos);
   CHECK(one_fault(R"({"main": {"size": "6 in"}})").starts_with("settings.unknown-key /main"));
   CHECK(one_fault(R"({"crew": "a", "crew": "a"})").starts_with("settings.duplicate-key /crew"));
-  CHECK(one_fault(R"({"machine": {"feed": "hand", "feed": "hand"}})").starts_with("settings.duplicate-key /machine/feed"));
+  CHECK(one_fault(R"({"machine": {"feed": "hand", "feed": "hand"}})")
+            .starts_with("settings.duplicate-key /machine/feed"));
   CHECK(one_fault(R"({"format": 2})").starts_with("settings.unknown-value /format"));
   CHECK(one_fault(R"({"format": "1"})").starts_with("settings.unknown-value /format"));
   CHECK(one_fault(R"({"units": "SI"})").starts_with("settings.unknown-value /units"));
@@ -109,7 +111,8 @@ TEST_CASE("every fault of settings is said, with its place and the nearest known
   CHECK(std::count_if(half.begin(), half.end(), [](const auto& d) { return d.code == "job.missing"; }) == 4);
   CHECK(std::all_of(half.begin(), half.end(), [](const auto& d) { return d.line == 1; }));
 
-  const auto several = read("{\"units\": 7,\n\"machine\": {\"feed\": \"foot\"},\n\"rules\": [1],\n\"cru\": 1}").diagnostics;
+  const auto several =
+      read("{\"units\": 7,\n\"machine\": {\"feed\": \"foot\"},\n\"rules\": [1],\n\"cru\": 1}").diagnostics;
   REQUIRE(several.size() == 4);
   for (int line = 1; line <= 4; ++line) CHECK(several[static_cast<std::size_t>(line - 1)].line == line);
 
@@ -162,15 +165,16 @@ TEST_CASE("settings stand where the job says nothing, and a machine is never mix
 
 TEST_CASE("every code that settings use is explained") {
   const auto texts = settings_diagnostic_texts();
-  for (const std::string_view code : {"settings.duplicate-key", "settings.unknown-key", "settings.unknown-value",
-                                      "settings.wrong-type"}) {
+  for (const std::string_view code :
+       {"settings.duplicate-key", "settings.unknown-key", "settings.unknown-value", "settings.wrong-type"}) {
     INFO(code);
     CHECK(std::any_of(texts.begin(), texts.end(), [&](const DiagnosticText& text) { return text.code == code; }));
   }
 }
 
 TEST_CASE("the lengths of what stands on the truck go under a job by its tap, each where the job gives none") {
-  constexpr std::string_view machine = R"("machine": {"title": "Truck 4", "smallest_tap": "3/4 in", "largest_tap": "1 in",
+  constexpr std::string_view machine =
+      R"("machine": {"title": "Truck 4", "smallest_tap": "3/4 in", "largest_tap": "1 in",
     "hand_limit": "90 psi", "body_rating": "250 psi", "bar_diameter": "1 in"})";
   constexpr std::string_view fittings = R"("fittings": [{"tap": "3/4 in", "saddle_height": "9 in"},
     {"tap": "1 in", "saddle_height": "2 in", "stop_length": {"value": 3.5, "unit": "in"}, "adapter_standoff": "1.5 in"}])";
@@ -206,11 +210,15 @@ TEST_CASE("the lengths of what stands on the truck go under a job by its tap, ea
 TEST_CASE("a fitting that cannot be is refused") {
   CHECK(one_fault(R"({"fittings": {}})").starts_with("settings.wrong-type /fittings"));
   CHECK(one_fault(R"({"fittings": [{"stop_length": "3 in"}]})").starts_with("settings.unknown-value /fittings/0"));
-  CHECK(one_fault(R"({"fittings": [{"tap": "1 in"}, {"tap": "1 in"}]})").starts_with("settings.unknown-value /fittings/1"));
-  CHECK(one_fault(R"({"fittings": [{"tap": "1 in", "saddle": "2 in"}]})").starts_with("settings.unknown-key /fittings/0/saddle"));
-  CHECK(one_fault(R"({"fittings": [{"tap": "1 in", "stop_length": "3"}]})").find("/fittings/0/stop_length") != std::string::npos);
+  CHECK(one_fault(R"({"fittings": [{"tap": "1 in"}, {"tap": "1 in"}]})")
+            .starts_with("settings.unknown-value /fittings/1"));
+  CHECK(one_fault(R"({"fittings": [{"tap": "1 in", "saddle": "2 in"}]})")
+            .starts_with("settings.unknown-key /fittings/0/saddle"));
+  CHECK(one_fault(R"({"fittings": [{"tap": "1 in", "stop_length": "3"}]})").find("/fittings/0/stop_length") !=
+        std::string::npos);
   CHECK(one_fault(R"({"fittings": [{"tap": "1 in", "stop_length": 3}]})").starts_with("settings.wrong-type"));
-  CHECK(one_fault(R"({"fittings": [{"tap": "1 in", "adapter_standoff": "2 in"}]})").starts_with("settings.unknown-value"));
+  CHECK(one_fault(R"({"fittings": [{"tap": "1 in", "adapter_standoff": "2 in"}]})")
+            .starts_with("settings.unknown-value"));
 }
 
 TEST_CASE("settings name the approved list and what is aboard") {

@@ -4,8 +4,8 @@
 #include <stdexcept>
 #include <string>
 
-#include "support/approx.hpp"
 #include "npt.hpp"
+#include "support/approx.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
 

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "support/approx.hpp"
 #include "npt.hpp"
+#include "support/approx.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
 

@@ -6,12 +6,12 @@
 #include <limits>
 #include <random>
 
-#include "support/approx.hpp"
 #include "mainbore/mechanics/boring.hpp"
 #include "mainbore/mechanics/clamp.hpp"
 #include "mainbore/mechanics/engagement.hpp"
 #include "mainbore/mechanics/section.hpp"
 #include "npt.hpp"
+#include "support/approx.hpp"
 #include "support/catch.hpp"
 
 using namespace mainbore;

@@ -3,8 +3,8 @@
 #include <limits>
 #include <stdexcept>
 
-#include "support/approx.hpp"
 #include "npt.hpp"
+#include "support/approx.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
 

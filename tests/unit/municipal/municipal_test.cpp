@@ -8,8 +8,8 @@
 #include "mainbore/rules_file.hpp"
 #include "mainbore/wording.hpp"
 #include "support/catch.hpp"
-#include "support/reference_table.hpp"
 #include "support/plan_under.hpp"
+#include "support/reference_table.hpp"
 #include "unit/planning/jobs.hpp"
 
 using namespace mainbore;

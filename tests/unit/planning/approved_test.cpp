@@ -1,8 +1,9 @@
 // A plan that chooses from the approved list.
+#include "mainbore/approved.hpp"
+
 #include <memory>
 #include <string>
 
-#include "mainbore/approved.hpp"
 #include "mainbore/wording.hpp"
 #include "mainbore/work.hpp"
 #include "support/catch.hpp"
@@ -16,7 +17,8 @@ using namespace mainbore::test;
 namespace {
 
 Plan plan_with(const Job& job, ApprovedList list, PlanDepth depth = PlanDepth::whole) {
-  return Planner(builtin_catalog(), *load_rules(Catalog::builtin()).rules, std::make_shared<const ApprovedList>(std::move(list)))
+  return Planner(builtin_catalog(), *load_rules(Catalog::builtin()).rules,
+                 std::make_shared<const ApprovedList>(std::move(list)))
       .plan(job, depth);
 }
 
@@ -101,11 +103,13 @@ TEST_CASE("a saddle tap takes saddle and stop from the approved list") {
   CHECK(approved_in_words(*plan.method.fitting(ApprovedKind::saddle), UnitSystem::us) ==
         "8.54 in to 9.4 in, stock 41-117, nuts 50 ft-lbf");
   bool named = false;
-  for (const LoadItem& item : materials(plan, UnitSystem::us)) named |= item.key == "service-saddle" && item.stock == "41-117";
+  for (const LoadItem& item : materials(plan, UnitSystem::us))
+    named |= item.key == "service-saddle" && item.stock == "41-117";
   CHECK(named);
   // Its rating is the office's word, and the mark is asked for all the same.
   bool from_list = false;
-  for (const Evidence& item : plan.evidence) from_list |= item.what == Taken::saddle && item.from == From::approved_list;
+  for (const Evidence& item : plan.evidence)
+    from_list |= item.what == Taken::saddle && item.from == From::approved_list;
   CHECK(from_list);
   bool asked = false;
   for (const Assumption& one : plan.main.assumed) asked |= one.path == "service.saddle_rating";
@@ -113,12 +117,14 @@ TEST_CASE("a saddle tap takes saddle and stop from the approved list") {
 }
 
 TEST_CASE("where no approved item fits, the office is asked and the nearest named") {
-  const Plan plan = plan_with(saddle_job(), {"a.csv", "", "", {saddle(6.6, 7.2), saddle(8.54, 9.4, Material::pvc, 0.75), stop()}});
+  const Plan plan =
+      plan_with(saddle_job(), {"a.csv", "", "", {saddle(6.6, 7.2), saddle(8.54, 9.4, Material::pvc, 0.75), stop()}});
   REQUIRE(find(plan, FindingCode::approved_none_fits) != nullptr);
   CHECK(plan.verdict == Verdict::hold);
   CHECK(clears_by(FindingCode::approved_none_fits) == Clears::office);
   CHECK(says(plan, FindingCode::approved_none_fits) ==
-        "No saddle on the approved list fits. The nearest is 41-117; it lacks the diameter: 7.2 in where 9.11 in is needed.");
+        "No saddle on the approved list fits. The nearest is 41-117; it lacks the diameter: 7.2 in where 9.11 in is "
+        "needed.");
   const Plan without = plan_with(saddle_job(), {"a.csv", "", "", {}});
   CHECK(says(without, FindingCode::approved_none_fits) == "No saddle on the approved list fits. The list has none.");
 }

@@ -73,11 +73,12 @@ void of_random_mains(std::uint64_t seed, int in_the_suite, Ask ask) {
 }
 
 std::string told(const Job& job, const Plan& plan) {
-  std::string text = std::string(name_of(*job.main.material)) + ' ' + job.main.size->label() + " [" + job.main.class_name +
-                     "] [" + job.main.standard + "] year " + std::to_string(job.main.installed.value_or(0)) + " wall " +
+  std::string text = std::string(name_of(*job.main.material)) + ' ' + job.main.size->label() + " [" +
+                     job.main.class_name + "] [" + job.main.standard + "] year " +
+                     std::to_string(job.main.installed.value_or(0)) + " wall " +
                      std::to_string(job.main.wall ? job.main.wall->base() : -1.0) + " od " +
-                     std::to_string(job.main.od ? job.main.od->base() : -1.0) + ": " + std::string(name_of(plan.verdict)) +
-                     ' ' + std::string(name_of(plan.method.kind));
+                     std::to_string(job.main.od ? job.main.od->base() : -1.0) + ": " +
+                     std::string(name_of(plan.verdict)) + ' ' + std::string(name_of(plan.method.kind));
   for (const Finding& finding : plan.findings) {
     if (finding.severity >= Severity::hold) text += ' ' + std::string(name_of(finding.code));
   }
@@ -197,7 +198,8 @@ TEST_CASE("each word of a class counts") {
     CHECK(held == one.expected.empty());
     if (one.expected.empty()) {
       CHECK(plan.verdict != Verdict::go);
-      CHECK(plan.main.candidates.size() == Catalog::builtin().pipes(one.material, NominalSize::inches(one.size)).size());
+      CHECK(plan.main.candidates.size() ==
+            Catalog::builtin().pipes(one.material, NominalSize::inches(one.size)).size());
     } else {
       CHECK(candidates(plan) == one.expected);
     }

@@ -143,7 +143,9 @@ TEST_CASE("figures of a machine that cannot be right hold the tap") {
     return plan_of(job);
   };
   REQUIRE(with([](MachineProfile&) {}).verdict == Verdict::go);
-  const auto wrong = [](const Plan& plan, FindingCode code) { return plan.verdict == Verdict::hold && has(plan, code); };
+  const auto wrong = [](const Plan& plan, FindingCode code) {
+    return plan.verdict == Verdict::hold && has(plan, code);
+  };
   using enum FindingCode;
   CHECK(wrong(with([](MachineProfile& m) { m.gasket_diameter = 60.0 * units::inch; }), machine_figures_wrong));
   CHECK(wrong(with([](MachineProfile& m) { m.gasket_diameter = 1.3 * units::inch; }), machine_gasket_small));

@@ -29,15 +29,24 @@ std::string random_criterion(WholeJobs& random) {
   const std::string inches = std::to_string(1 + random.below(40)) + " in\"";
   const std::string year = std::to_string(1880 + random.below(150));
   switch (random.below(9)) {
-    case 0: return "\"bore_from\": \"" + inches;
-    case 1: return "\"bore_to\": \"" + inches;
-    case 2: return "\"bore_above\": \"" + inches;
-    case 3: return "\"bore_below\": \"" + inches;
-    case 4: return "\"laid_from\": " + year;
-    case 5: return "\"laid_to\": " + year;
-    case 6: return "\"wall_below\": \"0." + std::to_string(2 + random.below(8)) + " in\"";
-    case 7: return "\"main_from\": \"" + inches;
-    default: return "\"class\": \"DR 18\"";
+    case 0:
+      return "\"bore_from\": \"" + inches;
+    case 1:
+      return "\"bore_to\": \"" + inches;
+    case 2:
+      return "\"bore_above\": \"" + inches;
+    case 3:
+      return "\"bore_below\": \"" + inches;
+    case 4:
+      return "\"laid_from\": " + year;
+    case 5:
+      return "\"laid_to\": " + year;
+    case 6:
+      return "\"wall_below\": \"0." + std::to_string(2 + random.below(8)) + " in\"";
+    case 7:
+      return "\"main_from\": \"" + inches;
+    default:
+      return "\"class\": \"DR 18\"";
   }
 }
 
@@ -131,7 +140,8 @@ TEST_CASE("a main of which less is known is permitted no more") {
     }
     rows += R"(, {"largest": "3/4 in", "reason": "by town rule"})";
     // A row to which an earlier one leaves nothing is refused.
-    RulesFile read = load_rules(Catalog::builtin(), std::vector<RuleText>{{"own", R"({"direct": {"largest": [)" + rows + "]}}"}});
+    RulesFile read =
+        load_rules(Catalog::builtin(), std::vector<RuleText>{{"own", R"({"direct": {"largest": [)" + rows + "]}}"}});
     if (!read.rules) continue;
     const Rules own = std::move(*read.rules);
     for (int year = 1890; year < 2010; ++year) {

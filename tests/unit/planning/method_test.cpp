@@ -52,8 +52,9 @@ TEST_CASE("pipe threads are counted in the wall") {
     // The brass of the stop shears before ductile iron does. ASME B1.20.1: E1 1.23863 in, h 0.06957 in, 11.5 threads an
     // inch; FED-STD-H28/2B: pi n K (1/(2n) + 0.57735 h) = 3.533 in2 an inch of rings; 25,000 psi, half of it counted.
     REQUIRE(plan.engagement->strip_load);
-    CHECK(*plan.engagement->strip_load / units::lbf ==
-          Approx(0.5 * 25000.0 * 3.533 * (plan.engagement->at_least->complete_ring_length / units::inch)).epsilon(0.001));
+    CHECK(
+        *plan.engagement->strip_load / units::lbf ==
+        Approx(0.5 * 25000.0 * 3.533 * (plan.engagement->at_least->complete_ring_length / units::inch)).epsilon(0.001));
   }
   SECTION("too few even at nominal: refused") {
     job.main.size = NominalSize::inches(3);
@@ -91,8 +92,7 @@ TEST_CASE("a service as large as the main is not a tap") {
 }
 
 TEST_CASE("materials that are never tapped directly go to a saddle") {
-  for (const Material material :
-       {Material::pvco, Material::polyethylene, Material::asbestos_cement, Material::steel}) {
+  for (const Material material : {Material::pvco, Material::polyethylene, Material::asbestos_cement, Material::steel}) {
     Job job = sound_job();
     job.main.material = material;
     job.main.class_name.clear();

@@ -48,7 +48,8 @@ std::string random_rows(WholeJobs& random, const std::string& more) {
 }  // namespace
 
 TEST_CASE("no tap larger than an inch is one row, and opens nothing") {
-  const Rules rules = rules_of(R"({"main": {"at_most": [{"main_above": "6 in", "largest": "1 in", "reference": "Code 7"}]}})");
+  const Rules rules =
+      rules_of(R"({"main": {"at_most": [{"main_above": "6 in", "largest": "1 in", "reference": "Code 7"}]}})");
   const Plan iron = plan_under(sound_job(), rules);
   CHECK(iron.verdict == plan_of(sound_job()).verdict);
   CHECK(iron.method.kind == Method::direct);
@@ -111,8 +112,10 @@ TEST_CASE("a series keeps to its own cap") {
 }
 
 TEST_CASE("a permission opens what the defaults close by a named person's consent alone") {
-  const std::string plain = R"({"direct": {"largest": [{"largest": "1 in", "reference": "Code 7", "reason": "as the code has it"}]}})";
-  const std::string named = R"({"direct": {"largest": [{"largest": "1 in", "reference": "Code 7", "reason": "as the code has it",
+  const std::string plain =
+      R"({"direct": {"largest": [{"largest": "1 in", "reference": "Code 7", "reason": "as the code has it"}]}})";
+  const std::string named =
+      R"({"direct": {"largest": [{"largest": "1 in", "reference": "Code 7", "reason": "as the code has it",
                                                          "consent": "the distribution engineer"}]}})";
   for (const Material closed : {Material::asbestos_cement, Material::steel}) {
     Job job = job_in(closed, 8, 1);
@@ -161,9 +164,12 @@ TEST_CASE("no random permission lets a tap go where the defaults close the main 
       job.service.size = own.method.tap;
       const Plan usual = plan_of(job);
       const RejectedMethod* const closed = rejection(usual, own.method.kind);
-      const auto is = [&](FindingCode code) { return closed != nullptr && closed->count == 1 && closed->why.code == code; };
-      if (!is(FindingCode::direct_not_allowed) && !is(FindingCode::direct_no_rule) && !is(FindingCode::saddle_not_allowed) &&
-          !is(FindingCode::saddle_no_rule) && !is(FindingCode::sleeve_not_allowed) && !is(FindingCode::sleeve_no_rule)) {
+      const auto is = [&](FindingCode code) {
+        return closed != nullptr && closed->count == 1 && closed->why.code == code;
+      };
+      if (!is(FindingCode::direct_not_allowed) && !is(FindingCode::direct_no_rule) &&
+          !is(FindingCode::saddle_not_allowed) && !is(FindingCode::saddle_no_rule) &&
+          !is(FindingCode::sleeve_not_allowed) && !is(FindingCode::sleeve_no_rule)) {
         continue;
       }
       INFO(text << "}\n" << name_of(*job.main.material) << ' ' << job.main.size->label() << ' ' << job.main.class_name);
@@ -198,7 +204,8 @@ TEST_CASE("neither a cap nor a consent ever betters a verdict") {
     }
   }
   CHECK(lowered > 100);
-  const Rules open = rules_of(R"({"direct": {"largest_first": [{"material": "ductile iron", "largest": "1 in", "reason": "r"}]}})");
+  const Rules open =
+      rules_of(R"({"direct": {"largest_first": [{"material": "ductile iron", "largest": "1 in", "reason": "r"}]}})");
   const Rules asked = rules_of(
       R"({"direct": {"largest_first": [{"material": "ductile iron", "largest": "1 in", "reason": "r", "consent": "the engineer"}]}})");
   for (int j = 0; j < random_jobs(1000); ++j) {

@@ -1,4 +1,5 @@
 #include <algorithm>
+
 #include "mainbore/wording.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
@@ -152,9 +153,8 @@ TEST_CASE("polyethylene bears a recurring surge over its rating, and the plan sa
   CHECK(surge_over(job, 90.1));
   job.main.pressure = 80.0 * units::psi;
   const auto counts_on_factor = [](const Plan& plan) {
-    return std::any_of(plan.evidence.begin(), plan.evidence.end(), [](const Evidence& item) {
-      return item.what == Taken::surge_allowance && is_recalled(item);
-    });
+    return std::any_of(plan.evidence.begin(), plan.evidence.end(),
+                       [](const Evidence& item) { return item.what == Taken::surge_allowance && is_recalled(item); });
   };
   CHECK(counts_on_factor(plan_of(job)));
   CHECK(has(plan_of(job), FindingCode::value_recalled));

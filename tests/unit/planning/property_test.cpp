@@ -28,9 +28,8 @@ void never_better(const Job& before, const Job& after, const char* change) {
   const Plan b = plan_of(after);
   INFO(change << ": " << name_of(*before.main.material) << " " << before.main.size->label() << " ["
               << before.main.class_name << "] tap " << before.service.size->label() << " at "
-              << before.main.pressure->base() << " psi, wall "
-              << (before.main.wall ? before.main.wall->base() : -1.0) << ": " << name_of(a.verdict) << " became "
-              << name_of(b.verdict));
+              << before.main.pressure->base() << " psi, wall " << (before.main.wall ? before.main.wall->base() : -1.0)
+              << ": " << name_of(a.verdict) << " became " << name_of(b.verdict));
   REQUIRE(b.verdict >= a.verdict);
 }
 
@@ -197,8 +196,9 @@ TEST_CASE("readings inside all the stop numbers bear the plan out") {
       }
       const Plan after = plan_of(read);
       INFO(name_of(*job.main.material) << " " << job.main.size->label() << " [" << job.main.class_name << "] tap "
-                                       << job.service.size->label() << " at " << job.main.pressure->base() << " psi, wall "
-                                       << (job.main.wall ? job.main.wall->base() : -1.0) << "; read: " << readings);
+                                       << job.service.size->label() << " at " << job.main.pressure->base()
+                                       << " psi, wall " << (job.main.wall ? job.main.wall->base() : -1.0)
+                                       << "; read: " << readings);
       const Outcome was = outcome_of(before);
       const Outcome now = outcome_of(after);
       const auto told = [](const Plan& plan) {
@@ -321,7 +321,8 @@ TEST_CASE("leaving a fact out never turns what it could rule out into a go") {
       old.main.installed = 1990;
       // A ratio that was not made then, or a wall that no pipe of then had, is no pipe of that year.
       const Plan dated = plan_of(old);
-      const bool contradicted = has(dated, FindingCode::main_year_contradicts) || has(dated, FindingCode::main_wall_impossible);
+      const bool contradicted =
+          has(dated, FindingCode::main_year_contradicts) || has(dated, FindingCode::main_wall_impossible);
       if (!contradicted) check(without, {old}, "the year");
       Job late = job;
       late.main.installed = 2015;
@@ -412,7 +413,8 @@ TEST_CASE("every random job gets a plan that hangs together") {
 TEST_CASE("no words of a plan hang on the text of its job, which moves with the plan") {
   const auto words_of = [](const Plan& plan) {
     std::string words;
-    for (const Finding& finding : plan.findings) words += detail_of(finding, UnitSystem::us) + fix_of(finding, UnitSystem::us);
+    for (const Finding& finding : plan.findings)
+      words += detail_of(finding, UnitSystem::us) + fix_of(finding, UnitSystem::us);
     for (const RejectedMethod& rejected : plan.method.rejected) words += detail_of(rejected.why, UnitSystem::us);
     for (const Assumption& assumed : plan.main.assumed) append_detail(words, assumed.value, UnitSystem::us);
     return words;
@@ -424,9 +426,9 @@ TEST_CASE("no words of a plan hang on the text of its job, which moves with the 
     if (i % 2 == 0) job.main.installed = 2030;
     Plan plan = plan_of(job);
     const std::string before = words_of(plan);
-    for (std::string* text : {&plan.job.id, &plan.job.place, &plan.job.date, &plan.job.crew, &plan.job.note,
-                              &plan.job.main.class_name, &plan.job.main.standard, &plan.job.service.demand.fixtures,
-                              &plan.job.machine.profile}) {
+    for (std::string* text :
+         {&plan.job.id, &plan.job.place, &plan.job.date, &plan.job.crew, &plan.job.note, &plan.job.main.class_name,
+          &plan.job.main.standard, &plan.job.service.demand.fixtures, &plan.job.machine.profile}) {
       std::fill(text->begin(), text->end(), '#');
     }
     REQUIRE(words_of(plan) == before);

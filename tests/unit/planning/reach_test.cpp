@@ -175,9 +175,11 @@ TEST_CASE("less travel, more to reach through, or a length left out never better
     with([&](Job&, MachineProfile& m) { m.bar_travel = random.real(0.05, 1) * *m.bar_travel; }, "less travel");
     with([&](Job&, MachineProfile& m) { m.adapter_standoff = *m.adapter_standoff + random.real(0, 5) * units::inch; },
          "longer adapter");
-    with([&](Job& j, MachineProfile&) { j.service.saddle_height = *j.service.saddle_height + random.real(0, 5) * units::inch; },
+    with([&](Job& j,
+             MachineProfile&) { j.service.saddle_height = *j.service.saddle_height + random.real(0, 5) * units::inch; },
          "higher saddle");
-    with([&](Job& j, MachineProfile&) { j.service.stop_length = *j.service.stop_length + random.real(0, 5) * units::inch; },
+    with([&](Job& j,
+             MachineProfile&) { j.service.stop_length = *j.service.stop_length + random.real(0, 5) * units::inch; },
          "longer stop");
     with([&](Job&, MachineProfile& m) { m.bar_travel.reset(); }, "travel not given");
     with([&](Job&, MachineProfile& m) { m.adapter_standoff.reset(); }, "adapter not given");
@@ -322,7 +324,8 @@ TEST_CASE("a cover of nothing is a cover that nobody measured") {
   CHECK_FALSE(plan.excavation.has_value());
   CHECK(has(plan, FindingCode::pit_not_checked));
   const auto missing = not_checked(plan);
-  const auto pit = std::find_if(missing.begin(), missing.end(), [](const NotChecked& n) { return n.what == "the pit"; });
+  const auto pit =
+      std::find_if(missing.begin(), missing.end(), [](const NotChecked& n) { return n.what == "the pit"; });
   REQUIRE(pit != missing.end());
   CHECK(pit->give == "main.cover, excavation.soil");
   const Rules rules = rules_of(R"({"place": {"least_cover": "3 ft"}})");

@@ -66,9 +66,12 @@ std::string told(const Plan& plan) {
 }
 
 std::string in_words(const Job& job) {
-  std::string text = std::string(name_of(*job.main.material)) + " " + job.main.size->label() + " [" + job.main.class_name +
-                     "] tap " + job.service.size->label() + " at " + std::to_string(job.main.pressure->base()) + " psi";
-  const auto add = [&](const char* name, double value) { text += std::string(", ") + name + " " + std::to_string(value); };
+  std::string text = std::string(name_of(*job.main.material)) + " " + job.main.size->label() + " [" +
+                     job.main.class_name + "] tap " + job.service.size->label() + " at " +
+                     std::to_string(job.main.pressure->base()) + " psi";
+  const auto add = [&](const char* name, double value) {
+    text += std::string(", ") + name + " " + std::to_string(value);
+  };
   if (job.main.wall) add("wall", job.main.wall->base());
   if (job.main.od) add("od", job.main.od->base());
   if (job.main.circumference) add("circumference", job.main.circumference->base());

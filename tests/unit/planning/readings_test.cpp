@@ -1,8 +1,7 @@
 // The numbers under the verdict, taken together.
+#include <algorithm>
 #include <cmath>
 #include <numbers>
-
-#include <algorithm>
 #include <set>
 
 #include "support/catch.hpp"

@@ -60,9 +60,7 @@ std::string told(const Plan& plan) {
   return text;
 }
 
-std::string words_of(const Job& job) {
-  return job_to_json(job, UnitSystem::us, JsonStyle::compact);
-}
+std::string words_of(const Job& job) { return job_to_json(job, UnitSystem::us, JsonStyle::compact); }
 
 }  // namespace
 
@@ -86,7 +84,9 @@ TEST_CASE("a rule moved the way called stricter never betters a verdict") {
       const auto before = plan_at(start);
       const auto after = plan_at(stricter);
       if (before && after && after->verdict < before->verdict) {
-        UNSCOPED_INFO(field.path << " from " << start << " to " << stricter << "\n" << told(*before) << "\n" << told(*after));
+        UNSCOPED_INFO(field.path << " from " << start << " to " << stricter << "\n"
+                                 << told(*before) << "\n"
+                                 << told(*after));
         UNSCOPED_INFO(words_of(job));
         CHECK(after->verdict >= before->verdict);
         break;
@@ -108,12 +108,15 @@ TEST_CASE("a rule that has no stricter way and asks for no reason betters no ver
       const Job job = random.next();
       const Plan before = plan_under(job, rules);
       if (field.path == "direct.default_thread") rules.default_thread.value = ThreadStandard::npt;
-      else if (field.path == "place.default_clock") rules.default_clock.value = ClockPosition{static_cast<int>(random.below(180))};
+      else if (field.path == "place.default_clock")
+        rules.default_clock.value = ClockPosition{static_cast<int>(random.below(180))};
       else set_number(rules, field, moved(random, *usual, random.chance(50) ? field.most : field.least));
       if (rules::conflicts(rules).empty()) {
         const Plan after = plan_under(job, rules);
         if (after.verdict < before.verdict) {
-          UNSCOPED_INFO(field.path << ' ' << number_in(rules, field).value_or(0.0) << "\n" << told(before) << "\n" << told(after));
+          UNSCOPED_INFO(field.path << ' ' << number_in(rules, field).value_or(0.0) << "\n"
+                                   << told(before) << "\n"
+                                   << told(after));
           CHECK(after.verdict >= before.verdict);
           break;
         }
@@ -190,7 +193,9 @@ TEST_CASE("there is a plan that each rule changes") {
       const std::string before = shown(jobs[i]);
       if (field.path == "direct.default_thread") rules.default_thread.value = ThreadStandard::npt;
       else if (field.path == "place.default_clock") rules.default_clock.value = ClockPosition{120};
-      else set_number(rules, field, moved(random, usual.value_or(field.least), random.chance(50) ? field.most : field.least));
+      else
+        set_number(rules, field,
+                   moved(random, usual.value_or(field.least), random.chance(50) ? field.most : field.least));
       bites = rules::conflicts(rules).empty() && shown(jobs[i]) != before;
       if (usual) set_number(rules, field, *usual);
       else rules = fresh_rules();

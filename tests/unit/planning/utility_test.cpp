@@ -17,9 +17,7 @@
 using namespace mainbore;
 using namespace mainbore::test;
 
-namespace {
-
-}  // namespace
+namespace {}  // namespace
 
 TEST_CASE("a main that the utility leaves alone is a no-go, and the next size below is not") {
   const Rules rules = rules_of(R"({"name": "Fern Hollow Water",

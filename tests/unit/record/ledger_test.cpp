@@ -33,12 +33,14 @@ TEST_CASE("a record comes back from its line as it was written") {
   for (const RecordEntry& known : record_entries()) {
     if (known.key == RecordKey::order) continue;
     INFO(known.name);
-    CHECK(written(known, entry.readings.at(known.key), UnitSystem::us) == written(known, readings.at(known.key), UnitSystem::us));
+    CHECK(written(known, entry.readings.at(known.key), UnitSystem::us) ==
+          written(known, readings.at(known.key), UnitSystem::us));
   }
 }
 
 TEST_CASE("a correction keeps the first record, and counts") {
-  const std::string text = line(1) + line(1, {{"tap_number", "2", ""}}) + line(2, {{"remarks", "lined with cement", ""}});
+  const std::string text =
+      line(1) + line(1, {{"tap_number", "2", ""}}) + line(2, {{"remarks", "lined with cement", ""}});
   const Ledger ledger = read(text);
   REQUIRE(ledger.entries.size() == 3);
   CHECK(ledger.revisions("AV-1041", 1) == 2);
@@ -74,9 +76,18 @@ TEST_CASE("a writer's scan, in whatever pieces, knows of a ledger what the reade
   const std::string other = line(1, {{"tap_number", "2", ""}});
   std::string escaped = line(2);
   escaped.replace(escaped.find("AV-1041"), 7, "AV\\u002d1041");
-  std::vector<std::string> texts = {"", one, one + other + line(2), other, escaped, "work order 12", one + "x", "\n" + one,
-                                    one.substr(0, 90) + '\n' + one, one + "[1]\n" + other};
-  for (std::size_t cut = 0; cut <= one.size(); cut += cut < 40 || cut + 40 > one.size() ? 1 : 37) texts.push_back(other + one.substr(0, cut));
+  std::vector<std::string> texts = {"",
+                                    one,
+                                    one + other + line(2),
+                                    other,
+                                    escaped,
+                                    "work order 12",
+                                    one + "x",
+                                    "\n" + one,
+                                    one.substr(0, 90) + '\n' + one,
+                                    one + "[1]\n" + other};
+  for (std::size_t cut = 0; cut <= one.size(); cut += cut < 40 || cut + 40 > one.size() ? 1 : 37)
+    texts.push_back(other + one.substr(0, cut));
   for (const std::string& text : texts) {
     INFO(text.substr(0, 100));
     const Ledger ledger = read(text);
@@ -107,7 +118,8 @@ TEST_CASE("exports name every tap once, points longitude first") {
   const auto map = nlohmann::json::parse(ledger_to_geojson(ledger.latest(), UnitSystem::us));
   CHECK(map["type"] == "FeatureCollection");
   REQUIRE(map["features"].size() == 2);
-  CHECK(map["features"][0]["geometry"] == nlohmann::json::parse(R"({"type":"Point","coordinates":[-85.1234567,41.5]})"));
+  CHECK(map["features"][0]["geometry"] ==
+        nlohmann::json::parse(R"({"type":"Point","coordinates":[-85.1234567,41.5]})"));
   CHECK(map["features"][1]["geometry"].is_null());
   CHECK(map["features"][0]["properties"]["tie_1_ft"] == 12.5);
   CHECK_FALSE(map.contains("crs"));
@@ -120,7 +132,8 @@ TEST_CASE("exports name every tap once, points longitude first") {
 TEST_CASE("holes count from the last sharpening, depths by tool and stop") {
   std::string text;
   for (int tap = 1; tap <= 5; ++tap) {
-    text += line(1, {{"tap_number", std::to_string(tap), ""}, {"start", std::to_string(7 + tap) + ":30", ""},
+    text += line(1, {{"tap_number", std::to_string(tap), ""},
+                     {"start", std::to_string(7 + tap) + ":30", ""},
                      {"tool_state", tap == 3 ? "sharpened" : "as before", ""}});
   }
   text += line(1, {{"tap_number", "6", ""}, {"tool", "CT-9", ""}, {"tap_depth", "?", ""}, {"tool_state", "?", ""}});

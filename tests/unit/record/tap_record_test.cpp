@@ -14,10 +14,12 @@ using namespace mainbore::test;
 namespace {
 
 bool is_missing(const TapRecord& record, std::string_view name) {
-  return std::any_of(record.missing.begin(), record.missing.end(), [&](const Missing& one) { return one.name == name; });
+  return std::any_of(record.missing.begin(), record.missing.end(),
+                     [&](const Missing& one) { return one.name == name; });
 }
 bool is_void_for(const TapRecord& record, std::string_view code) {
-  return std::any_of(record.because.begin(), record.because.end(), [&](const VoidReason& why) { return why.code == code; });
+  return std::any_of(record.because.begin(), record.because.end(),
+                     [&](const VoidReason& why) { return why.code == code; });
 }
 Judged judged(const TapRecord& record, ReadingId id) {
   for (const JudgedReading& one : record.judged) {
@@ -48,7 +50,8 @@ TEST_CASE("what was not read stays unread, and is named") {
   const TapRecord record = record_of(example_job(), {});
   CHECK_FALSE(record.is_complete());
   for (const JudgedReading& one : record.judged) CHECK(one.judged == Judged::unread);
-  for (const std::string_view name : {"date", "line_pressure", "tie_1", "tie_2_from", "tool", "wrench_turns", "coupon"}) {
+  for (const std::string_view name :
+       {"date", "line_pressure", "tie_1", "tie_2_from", "tool", "wrench_turns", "coupon"}) {
     INFO(name);
     CHECK(is_missing(record, name));
   }
@@ -70,7 +73,8 @@ TEST_CASE("a reading outside its stop number voids the sheet, and wants a reason
   CHECK(is_missing(record, "deviations.line_pressure"));
   CHECK(record.found.verdict != Verdict::go);
   CHECK(is_void_for(record, "pressure.over-feed-limit"));
-  const TapRecord reasoned = example_record({{"line_pressure", "150 psi", ""}, {"deviations.line_pressure", "gauge read late", ""}});
+  const TapRecord reasoned =
+      example_record({{"line_pressure", "150 psi", ""}, {"deviations.line_pressure", "gauge read late", ""}});
   CHECK_FALSE(is_missing(reasoned, "deviations.line_pressure"));
   CHECK(reasoned.is_void());
 }
@@ -102,14 +106,16 @@ TEST_CASE("a hold is cleared by what was found and by whom, both") {
   CHECK(is_missing(record_of(job, example_readings()), hold));
   const Readings half = example_readings({{hold + ".found", "bell 7 ft north, nothing else", ""}});
   CHECK(is_missing(record_of(job, half), hold));
-  const Readings both = example_readings({{hold + ".found", "bell 7 ft north, nothing else", ""}, {hold + ".by", "RM", ""}});
+  const Readings both =
+      example_readings({{hold + ".found", "bell 7 ft north, nothing else", ""}, {hold + ".by", "RM", ""}});
   CHECK_FALSE(is_missing(record_of(job, both), hold));
 }
 
 TEST_CASE("what was done otherwise wants a reason") {
   const TapRecord turned = example_record({{"clock", "3:00", ""}});
   CHECK(is_missing(turned, "deviations.clock"));
-  CHECK_FALSE(is_missing(example_record({{"clock", "3:00", ""}, {"deviations.clock", "a gas line above", ""}}), "deviations.clock"));
+  CHECK_FALSE(is_missing(example_record({{"clock", "3:00", ""}, {"deviations.clock", "a gas line above", ""}}),
+                         "deviations.clock"));
   CHECK(example_record({{"clock", "1:35", ""}}).deviations.empty());
   Job tried = example_job();  // its depth is found by trial, and so are the turns
   tried.service.trial.wrench_turns = 2.0;
@@ -161,7 +167,8 @@ TEST_CASE("readings at the ends of the stop numbers bear the plan out, whatever 
     Readings readings;
     for (const Reading& reading : planned.readings) {
       for (const RecordEntry& entry : record_entries()) {
-        if (entry.reading == reading.id) readings.at(entry.key) = reading.at_least ? *reading.at_least : *reading.at_most;
+        if (entry.reading == reading.id)
+          readings.at(entry.key) = reading.at_least ? *reading.at_least : *reading.at_most;
       }
     }
     const TapRecord record = record_of(job, readings);

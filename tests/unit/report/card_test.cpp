@@ -1,4 +1,6 @@
 // The card: short enough for one page, and whole enough to tap by.
+#include "report/card.hpp"
+
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
@@ -11,7 +13,6 @@
 #include "mainbore/job_file.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/wording.hpp"
-#include "report/card.hpp"
 #include "support/catch.hpp"
 #include "support/random_jobs.hpp"
 #include "unit/planning/jobs.hpp"
@@ -87,7 +88,8 @@ class Orders {
     if (chance(30)) {
       job.nearby.emplace();
       for (int i = 0; i < 4; ++i)
-        job.nearby->push_back({static_cast<NearbyThing>(random_() % nearby_names.size()), real(-80, 80) * units::inch, {}, {}});
+        job.nearby->push_back(
+            {static_cast<NearbyThing>(random_() % nearby_names.size()), real(-80, 80) * units::inch, {}, {}});
     }
     if (chance(10)) job.place = std::string(300, 'w');
     if (chance(10)) job.note = std::string(3000, 'w');
@@ -101,7 +103,9 @@ class Orders {
     return job;
   }
   bool chance(unsigned percent) { return random_() % 100 < percent; }
-  double real(double low, double high) { return low + (high - low) * (static_cast<double>(random_() % 10001) / 10000.0); }
+  double real(double low, double high) {
+    return low + (high - low) * (static_cast<double>(random_() % 10001) / 10000.0);
+  }
   std::mt19937_64 random_{14};
 };
 
@@ -120,11 +124,13 @@ void numbers_come_early(const Plan& plan) {
   const auto lines = lines_of(text);
   constexpr std::size_t early = 25;
   INFO(text);
-  for (const Reading& reading : plan.readings) REQUIRE(line_with(lines, bounds_in_words(reading, UnitSystem::us)) <= early);
+  for (const Reading& reading : plan.readings)
+    REQUIRE(line_with(lines, bounds_in_words(reading, UnitSystem::us)) <= early);
   REQUIRE(line_with(lines, "o'clock") <= early);
   if (plan.method.kind != Method::direct) return;
   REQUIRE(line_with(lines, "top tapping: ") <= early);
-  if (plan.setup.chain) REQUIRE(line_with(lines, on_rule(plan.setup.chain->needed, UnitSystem::us, Toward::more)) <= early);
+  if (plan.setup.chain)
+    REQUIRE(line_with(lines, on_rule(plan.setup.chain->needed, UnitSystem::us, Toward::more)) <= early);
 }
 
 }  // namespace
@@ -150,12 +156,12 @@ TEST_CASE("the card says each hold, the office's first, with a blank, and each c
   for (int i = 0; i < 300; ++i) {
     const Plan plan = plan_of(orders.next());
     const report::Card made = report::card_of(plan, UnitSystem::us);
-    const auto holds = static_cast<std::size_t>(std::count_if(plan.findings.begin(), plan.findings.end(), [](const Finding& f) {
-      return f.severity == Severity::hold;
-    }));
+    const auto holds = static_cast<std::size_t>(std::count_if(
+        plan.findings.begin(), plan.findings.end(), [](const Finding& f) { return f.severity == Severity::hold; }));
     CHECK(made.holds.size() == holds);
-    CHECK(std::is_sorted(made.holds.begin(), made.holds.end(),
-                         [](const auto& a, const auto& b) { return a.clears == Clears::office && b.clears == Clears::site; }));
+    CHECK(std::is_sorted(made.holds.begin(), made.holds.end(), [](const auto& a, const auto& b) {
+      return a.clears == Clears::office && b.clears == Clears::site;
+    }));
     CHECK(made.cautions.size() == cautions(plan, UnitSystem::us).size());
     const auto lines = lines_of(card(plan));
     for (const report::CardHold& hold : made.holds)
@@ -205,9 +211,10 @@ TEST_CASE("no card shows a weight in tons, a fraction of a minute or of a psi") 
 
 // Words that no Spanish sentence has. Names of classes stay as the tables have them ("0.250 wall").
 TEST_CASE("a Spanish card is one page, whole, and Spanish to its last word") {
-  const std::set<std::string> english = {"the", "of", "at", "to", "and", "with", "for", "by", "not", "is", "or", "from",
-                                         "read", "pipe", "main", "tap", "stop", "line", "saddle", "chain", "turns",
-                                         "threads", "bar", "under", "over", "first", "check", "gauge", "least", "most"};
+  const std::set<std::string> english = {"the",  "of",    "at",     "to",    "and",   "with",    "for",  "by",
+                                         "not",  "is",    "or",     "from",  "read",  "pipe",    "main", "tap",
+                                         "stop", "line",  "saddle", "chain", "turns", "threads", "bar",  "under",
+                                         "over", "first", "check",  "gauge", "least", "most"};
   Orders orders;
   for (int i = 0; i < random_jobs(1500); ++i) {
     const Plan plan = plan_of(orders.next());
@@ -219,7 +226,8 @@ TEST_CASE("a Spanish card is one page, whole, and Spanish to its last word") {
     REQUIRE(text.find("sin revisar") != std::string::npos);
     std::string word;
     for (const char c : text + ' ') {
-      const bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '.' || c == '_' || static_cast<unsigned char>(c) >= 0x80;
+      const bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '.' || c == '_' ||
+                          static_cast<unsigned char>(c) >= 0x80;
       if (letter) {
         word += c;
         continue;

@@ -70,7 +70,8 @@ void can_be_gauged(const std::string& text) {
 }
 
 void crew_can_gauge(const Plan& plan) {
-  can_be_gauged(text_report(plan, {.units = UnitSystem::us, .why = false, .steps = true, .materials = true, .width = 200}));
+  can_be_gauged(
+      text_report(plan, {.units = UnitSystem::us, .why = false, .steps = true, .materials = true, .width = 200}));
   can_be_gauged(without_markup(sheet_html(plan, UnitSystem::us)));
 }
 

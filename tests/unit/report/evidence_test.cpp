@@ -1,4 +1,6 @@
 // One list of sources: text, sheet and JSON tell the same, and whatever a finding rests on is in it.
+#include "mainbore/evidence.hpp"
+
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
@@ -7,7 +9,6 @@
 #include <set>
 #include <string>
 
-#include "mainbore/evidence.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/plan_file.hpp"
 #include "mainbore/report.hpp"
@@ -56,7 +57,8 @@ void readers_tell_the_same(const Plan& plan) {
     for (const CalculationInput& input : made.inputs) {
       if (!input.worked_out && input.basis.source != nullptr) ids.insert(input.basis.source->id);
     }
-    if (made.limit && !made.limit->worked_out && made.limit->basis.source != nullptr) ids.insert(made.limit->basis.source->id);
+    if (made.limit && !made.limit->worked_out && made.limit->basis.source != nullptr)
+      ids.insert(made.limit->basis.source->id);
   }
   std::set<std::string> named;
   for (const auto& [id, source] : json["sources"].items()) named.insert(id);
@@ -127,7 +129,8 @@ void everything_is_in_it(const Plan& plan) {
     if (basis == nullptr) continue;
     INFO((basis->source != nullptr ? basis->source->id : "stated"));
     CHECK(in_it([&](const Evidence& item) {
-      return item.part < PlanPart::findings && item.basis.source == basis->source && item.basis.reference == basis->reference;
+      return item.part < PlanPart::findings && item.basis.source == basis->source &&
+             item.basis.reference == basis->reference;
     }));
   }
   for (const Assumption& assumption : plan.main.assumed) {
@@ -157,8 +160,8 @@ Job example_job(const std::filesystem::path& path) {
 }
 
 const Evidence* first(const Plan& plan, Taken what) {
-  const auto found = std::find_if(plan.evidence.begin(), plan.evidence.end(),
-                                  [&](const Evidence& item) { return item.what == what; });
+  const auto found =
+      std::find_if(plan.evidence.begin(), plan.evidence.end(), [&](const Evidence& item) { return item.what == what; });
   return found == plan.evidence.end() ? nullptr : &*found;
 }
 

@@ -64,9 +64,7 @@ void repeats_its_stop_numbers(const Plan& plan, std::string_view text, UnitSyste
   }
 }
 
-Pressure in_words(std::string_view text) {
-  return parse_measure(text, Kind::pressure).value.as<-2, 1, 0>();
-}
+Pressure in_words(std::string_view text) { return parse_measure(text, Kind::pressure).value.as<-2, 1, 0>(); }
 
 // Whatever is loaded for a pressure is good for the stop number, or for the line where that is more.
 void loads_for_the_stop_number(const Plan& plan, UnitSystem system) {

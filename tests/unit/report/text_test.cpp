@@ -235,7 +235,8 @@ TEST_CASE("metric reports carry no inch but in names of sizes") {
 TEST_CASE("the same plan gives the same text") { CHECK(text_report(held_plan()) == text_report(held_plan())); }
 
 TEST_CASE("summaries are one sentence") {
-  CHECK(summary_of(sample_plan(), UnitSystem::us).whole() == "Go: 1 in direct tap in the 6 in ductile iron main at 82 psi.");
+  CHECK(summary_of(sample_plan(), UnitSystem::us).whole() ==
+        "Go: 1 in direct tap in the 6 in ductile iron main at 82 psi.");
   CHECK(summary_of(held_plan(), UnitSystem::si).whole() ==
         "Hold: 1 in direct tap in the 6 in ductile iron main at 565 kPa, once 2 holds are cleared.");
   CHECK(summary_of(refused_plan(), UnitSystem::us).whole() ==

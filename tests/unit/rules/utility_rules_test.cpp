@@ -149,7 +149,8 @@ TEST_CASE("numbers without a dimension are plain, and a share may be a percentag
   CHECK(sound({R"({"direct": {"required_threads": "2.5 threads"}})"}).required_threads.value == Catch::Approx(2.5));
   CHECK(sound({R"({"direct": {"hole_ratio": "30 %"}})"}).hole_ratio_direct.value == Catch::Approx(0.3));
   CHECK(sound({R"({"place": {"default_clock": "10:30"}})"}).default_clock.value.minutes == 630);
-  CHECK(sound({R"({"direct": {"default_thread": {"value": "npt", "reason": "x"}}})"}).default_thread.value == ThreadStandard::npt);
+  CHECK(sound({R"({"direct": {"default_thread": {"value": "npt", "reason": "x"}}})"}).default_thread.value ==
+        ThreadStandard::npt);
   CHECK(sound({R"({"direct": {"plastic_wet_tap_warmest": "30 degC"}})"}).plastic_wet_tap_warmest.value.fahrenheit() ==
         Catch::Approx(86));
 }
@@ -317,7 +318,8 @@ TEST_CASE("looser than a safety default needs a reason in the file") {
   sound({R"({"direct": {"threads_showing": 3}})"});        // a matter of habit
   // Where neither way is the stricter, a reason is asked for either way.
   CHECK(fault(R"({"measuring": {"od_uncertainty": "0.01 in"}})") ==
-        "rules.looser-without-reason /measuring/od_uncertainty: measuring.od_uncertainty: 0.01 in is neither stricter nor "
+        "rules.looser-without-reason /measuring/od_uncertainty: measuring.od_uncertainty: 0.01 in is neither stricter "
+        "nor "
         "looser than the default, 0.03 in | say why: { \"value\": \"0.01 in\", \"reason\": \"...\" }");
   CHECK_THAT(fault(R"({"measuring": {"od_uncertainty": "1 in"}})"), StartsWith("rules.looser-without-reason"));
   const Rules rules = sound({R"({"pressure": {"stop_rating": {"value": "150 psi", "reason": "stocked"}}})"});
@@ -455,11 +457,12 @@ TEST_CASE("the example of an invented district loads") {
 TEST_CASE("a list has as many rows as a utility writes") {
   std::string rows;
   for (int year = 0; year < 400; ++year) {
-    rows += R"({"material": "PVC", "series": "pvc-c900", "class": "DR 18", "wall_from": "0.)" + std::to_string(999 - year) +
-            R"( in", "largest": "3/4 in", "reason": "kept apart"},)";
+    rows += R"({"material": "PVC", "series": "pvc-c900", "class": "DR 18", "wall_from": "0.)" +
+            std::to_string(999 - year) + R"( in", "largest": "3/4 in", "reason": "kept apart"},)";
   }
   rows += R"({"material": "ductile iron", "largest": "3/4 in", "reference": "the last row", "reason": "x"})";
-  const RulesFile read = load_rules(Catalog::builtin(), std::vector<RuleText>{{"own.json", R"({"direct": {"largest": [)" + rows + "]}}"}});
+  const RulesFile read =
+      load_rules(Catalog::builtin(), std::vector<RuleText>{{"own.json", R"({"direct": {"largest": [)" + rows + "]}}"}});
   for (const Diagnostic& d : read.diagnostics) UNSCOPED_INFO(format_diagnostic(d));
   REQUIRE(read.rules);
   REQUIRE(read.rules->direct.size() == 401);

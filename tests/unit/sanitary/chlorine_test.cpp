@@ -2,9 +2,9 @@
 
 #include "mainbore/sanitary/dechlorination.hpp"
 #include "mainbore/sanitary/dilution.hpp"
+#include "support/approx.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
-#include "support/approx.hpp"
 
 using namespace mainbore;
 using namespace mainbore::sanitary;

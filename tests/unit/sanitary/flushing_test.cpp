@@ -4,9 +4,9 @@
 #include <stdexcept>
 
 #include "mainbore/hydraulics/pipe.hpp"
+#include "support/approx.hpp"
 #include "support/catch.hpp"
 #include "unit/hydraulics/tables.hpp"
-#include "support/approx.hpp"
 
 using namespace mainbore;
 using namespace mainbore::sanitary;

@@ -3,8 +3,8 @@
 #include <array>
 #include <stdexcept>
 
-#include "support/catch.hpp"
 #include "support/approx.hpp"
+#include "support/catch.hpp"
 
 using namespace mainbore;
 using namespace mainbore::sanitary;

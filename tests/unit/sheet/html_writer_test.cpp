@@ -43,7 +43,7 @@ TEST_CASE("characters that XML does not allow do not get out", "[html]") {
   CHECK(escaped("\xC3") == "&lt;C3&gt;");                              // cut off
   CHECK(escaped("\xC0\xAF") == "&lt;C0&gt;&lt;AF&gt;");                // overlong
   CHECK(escaped("\xED\xA0\x80") == "&lt;ED&gt;&lt;A0&gt;&lt;80&gt;");  // a surrogate
-  CHECK(escaped("\xEF\xBF\xBF") == "&lt;U+FFFF&gt;");                 // no character
+  CHECK(escaped("\xEF\xBF\xBF") == "&lt;U+FFFF&gt;");                  // no character
 }
 
 }  // namespace

@@ -79,7 +79,9 @@ TEST_CASE("a sheet is well-formed, small, and stands on its own", "[sheet]") {
       CHECK(page.starts_with("<!DOCTYPE html>\n<html lang=\"en\">"));
       CHECK(times(page, "<script") == 1);
       CHECK(times(page, "<style") == 1);
-      CHECK(times(page, "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src 'sha256-") == 1);
+      CHECK(times(page,
+                  "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src 'sha256-") ==
+            1);
       CHECK(page.find(" onclick") == std::string::npos);
       CHECK(page.find("://") == std::string::npos);
       CHECK(page.find("@import") == std::string::npos);
@@ -203,7 +205,8 @@ TEST_CASE("the record block is the form of the record", "[sheet]") {
     CHECK(times(block, "class=\"blank\"") == form.size());
     std::size_t at = 0;
     for (const RecordField& field : form) {
-      std::string label = ">" + std::string(field.label) + " <i class=\"blank\" data-reads=\"" + std::string(field.key) + "\"></i>";
+      std::string label =
+          ">" + std::string(field.label) + " <i class=\"blank\" data-reads=\"" + std::string(field.key) + "\"></i>";
       if (const auto unit = unit_of(field, UnitSystem::si); !unit.empty()) label += " " + std::string(unit);
       INFO(label);
       at = block.find(label + "</span>", at);

@@ -87,7 +87,8 @@ TEST_CASE("every value that was not understood is listed with its count") {
   CHECK(report.values_rejected[21].cell == "1650");
   CHECK(report.values_rejected[21].rows == 40);
   const std::string shown = io::format_columns_report(report, true);
-  CHECK(shown.find("every value that was not understood\n  M, read as main.material\n        3  X3\n") != std::string::npos);
+  CHECK(shown.find("every value that was not understood\n  M, read as main.material\n        3  X3\n") !=
+        std::string::npos);
   CHECK(shown.find("       40  1650\n") != std::string::npos);
   CHECK(io::format_columns_report(report).find("every value") == std::string::npos);
 }

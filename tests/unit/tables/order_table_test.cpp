@@ -393,7 +393,8 @@ TEST_CASE("a table reads a row the same whatever it has read before") {
 }
 
 TEST_CASE("a code of the map says several facts") {
-  const io::OrderMap map = map_of(R"({"format": 1, "columns": {"M": "main.material", "C": "main.class", "Y": "main.installed"},
+  const io::OrderMap map =
+      map_of(R"({"format": 1, "columns": {"M": "main.material", "C": "main.class", "Y": "main.installed"},
     "materials": {"PVC200": {"main.material": "PVC", "main.standard": "ASTM D2241", "main.class": "SDR 21"},
                   "CI-SPUN": {"main.material": "cast iron", "main.installed": 1930}, "B": "copper"},
     "defaults": {"main.size": "6 in", "main.pressure": "60 psi", "service.size": "1 in", "main.installed": 1950}})");
@@ -407,25 +408,31 @@ TEST_CASE("a code of the map says several facts") {
   CHECK(read.orders[0].job->main.installed == 1950);
   CHECK(read.orders[1].job->main.class_name == "DR 18");  // a column of its own comes first
   CHECK(read.orders[1].job->main.installed == 1980);
-  CHECK(read.orders[2].job->main.installed == 1930);       // before what the map has for all
-  CHECK_FALSE(read.orders[3].job->main.installed);         // and never covers up what was rejected
+  CHECK(read.orders[2].job->main.installed == 1930);  // before what the map has for all
+  CHECK_FALSE(read.orders[3].job->main.installed);    // and never covers up what was rejected
   CHECK(read.orders[4].job->main.class_name.empty());
 }
 
 TEST_CASE("numbers as keyboards and word processors write them") {
-  for (const std::string cell : {"8\xE2\x80\x9D", "8 in.", "8\xC2\xA0in", "8\xE2\x80\xB3", "\xC2\xA0 8 in\xC2\xA0", "8 IN."}) {
+  for (const std::string cell :
+       {"8\xE2\x80\x9D", "8 in.", "8\xC2\xA0in", "8\xE2\x80\xB3", "\xC2\xA0 8 in\xC2\xA0", "8 IN."}) {
     INFO(cell);
-    const ReadTable read = read_table("main.material,main.size,main.pressure,service.size\nDI," + cell + ",80 psi,1 in\n");
+    const ReadTable read =
+        read_table("main.material,main.size,main.pressure,service.size\nDI," + cell + ",80 psi,1 in\n");
     REQUIRE(read.orders[0].job);
     CHECK(read.orders[0].job->main.size == NominalSize::inches(8));
   }
-  for (const std::string cell : {"1\xC2\xBD\xE2\x80\x9D", "1 \xC2\xBD in", "1-1/2 in.", "1\xE2\x80\x93" "1/2 in"}) {
+  for (const std::string cell : {"1\xC2\xBD\xE2\x80\x9D", "1 \xC2\xBD in", "1-1/2 in.",
+                                 "1\xE2\x80\x93"
+                                 "1/2 in"}) {
     INFO(cell);
-    const ReadTable read = read_table("main.material,main.size,main.pressure,service.size\nDI,8 in,80 psi," + cell + "\n");
+    const ReadTable read =
+        read_table("main.material,main.size,main.pressure,service.size\nDI,8 in,80 psi," + cell + "\n");
     REQUIRE(read.orders[0].job);
     CHECK(read.orders[0].job->service.size == NominalSize::inches(1.5));
   }
-  const ReadTable blank = read_table("main.material,main.size,main.pressure,service.size,crew\nDI,8 in,80 psi,1 in,\xC2\xA0\n");
+  const ReadTable blank =
+      read_table("main.material,main.size,main.pressure,service.size,crew\nDI,8 in,80 psi,1 in,\xC2\xA0\n");
   REQUIRE(blank.orders[0].job);
   CHECK(blank.orders[0].job->crew.empty());
 }
@@ -440,7 +447,8 @@ TEST_CASE("zero is no cover and no surge unless the map says so") {
     CHECK_FALSE(order.job->main.surge);
     CHECK_FALSE(order.job->main.wall);
   }
-  const io::OrderMap map = map_of(R"({"format": 1, "columns": {"S": {"to": "main.surge", "unit": "psi", "values": {"0": "0 psi"}}},
+  const io::OrderMap map =
+      map_of(R"({"format": 1, "columns": {"S": {"to": "main.surge", "unit": "psi", "values": {"0": "0 psi"}}},
     "defaults": {"main.material": "PVC", "main.size": "6 in", "main.pressure": "60 psi", "service.size": "1 in"}})");
   const ReadTable read = read_table("S\n0\n", &map);
   REQUIRE(read.orders[0].job);
@@ -452,7 +460,10 @@ TEST_CASE("decimal commas by map, or where every number of a semicolon table has
   const auto walls = [](const ReadTable& read) {
     std::string found;
     for (const OrderRecord& order : read.orders) {
-      found += order.job && order.job->main.wall ? job_to_json(*order.job, UnitSystem::us, JsonStyle::compact).find("0.31") != std::string::npos ? "y" : "n" : "-";
+      found += order.job && order.job->main.wall
+                   ? job_to_json(*order.job, UnitSystem::us, JsonStyle::compact).find("0.31") != std::string::npos ? "y"
+                                                                                                                   : "n"
+                   : "-";
     }
     return found;
   };
@@ -475,8 +486,9 @@ TEST_CASE("decimal commas by map, or where every number of a semicolon table has
 TEST_CASE("titles, separator lines, empty rows and twin headers of spreadsheets") {
   const std::string header = "id;main.material;main.size;main.pressure;service.size\n";
   const std::string row = "A;DI;8 in;82 psi;1 in\n";
-  for (const std::string& text : {"sep=;\r\n" + header + row, "Work orders of May\n\n" + header + row,
-                                  "Work orders;;;;\n;;;;\n" + header + row + ";;;;\n\xC2\xA0;;;;\n", "SEP=;\n" + header + row}) {
+  for (const std::string& text :
+       {"sep=;\r\n" + header + row, "Work orders of May\n\n" + header + row,
+        "Work orders;;;;\n;;;;\n" + header + row + ";;;;\n\xC2\xA0;;;;\n", "SEP=;\n" + header + row}) {
     INFO(text);
     const ReadTable read = read_table(text);
     REQUIRE(read.faults.empty());
@@ -501,7 +513,8 @@ TEST_CASE("titles, separator lines, empty rows and twin headers of spreadsheets"
 TEST_CASE("spellings of spun, pit cast and lined pipe whose meaning is sure") {
   const auto material = [](std::string_view cell) { return Catalog::builtin().read_material(cell).material; };
   for (const std::string_view cell : {"PE80", "PE 100", "PE-63"}) CHECK(material(cell) == Material::polyethylene);
-  for (const std::string_view cell : {"Cast Iron - Spun", "Spun Cast Iron", "CI-SPUN", "Pit Cast Iron", "spun grey iron"}) {
+  for (const std::string_view cell :
+       {"Cast Iron - Spun", "Spun Cast Iron", "CI-SPUN", "Pit Cast Iron", "spun grey iron"}) {
     INFO(cell);
     CHECK(material(cell) == Material::cast_iron);
   }

@@ -62,7 +62,8 @@ TEST_CASE("every character is shown as it is or by its number, and twice shown i
   }
   CHECK(visible("a\x1b[2Jb") == "a<U+001B>[2Jb");
   CHECK(visible("\xF3\xA0\x81\x87") == "<U+E0047>");
-  CHECK(visible("\xFF" "a\xC3") == "<FF>a<C3>");
+  CHECK(visible("\xFF"
+                "a\xC3") == "<FF>a<C3>");
   CHECK(visible_lines("a\n\tb") == "a\n<U+0009>b");
 }
 

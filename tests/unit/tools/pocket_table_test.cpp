@@ -1,8 +1,8 @@
 #include "mainbore/pocket_table.hpp"
 
 #include "support/approx.hpp"
-#include "support/reference_table.hpp"
 #include "support/plan_under.hpp"
+#include "support/reference_table.hpp"
 #include "unit/planning/jobs.hpp"
 
 using namespace mainbore;

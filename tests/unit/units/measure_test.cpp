@@ -37,7 +37,9 @@ TEST_CASE("quantities are read as people write them") {
   CHECK(base("82 psi", Kind::pressure) == 82.0);
   CHECK(base("565.3700 kPa", Kind::pressure) == Approx(82.0).epsilon(1e-5));
   CHECK(base("10 degC", Kind::temperature) == 50.0);
-  CHECK(base("50 \xC2\xB0" "F", Kind::temperature) == 50.0);
+  CHECK(base("50 \xC2\xB0"
+             "F",
+             Kind::temperature) == 50.0);
   CHECK(base("18 gpm", Kind::flow) == Approx(69.3));
   CHECK(base("1.5 tsf", Kind::strength) == Approx(20.8333).epsilon(1e-4));
   CHECK(base("2 threads", Kind::threads) == 2.0);

@@ -1,7 +1,6 @@
-#include "mainbore/units.hpp"
-
 #include <type_traits>
 
+#include "mainbore/units.hpp"
 #include "support/catch.hpp"
 
 using namespace mainbore;

@@ -263,7 +263,8 @@ class Rig {
   Seat seat_;
   bool main_full_;
   bool hole_ = false, machine_ = false, held_ = false, closed_ = false, valve_open_ = false, bleed_ = false;
-  bool stop_open_ = false, stop_placed_ = false, bypass_ = false, bar_down_ = false, above_ = false, below_ = false, zero_read_ = false;
+  bool stop_open_ = false, stop_placed_ = false, bypass_ = false, bar_down_ = false, above_ = false, below_ = false,
+       zero_read_ = false;
   int bar_ = 0;  // 0 bare, 1 cutter, 2 stop
 };
 
@@ -325,12 +326,12 @@ TEST_CASE("the model of the rig notices a safety act left out") {
     Act act;
   };
   const Omission omissions[] = {
-      {Method::direct, Act::hold_down},  {Method::direct, Act::bar_up},        {Method::direct, Act::shut_valve},
-      {Method::direct, Act::open_bleed}, {Method::direct, Act::read_zero},     {Method::direct, Act::shut_stop},
-      {Method::direct, Act::open_bypass},{Method::direct, Act::seat_stop},     {Method::saddle, Act::shut_stop},
-      {Method::saddle, Act::read_zero},  {Method::saddle, Act::open_bleed},    {Method::saddle, Act::bar_up},
-      {Method::saddle, Act::open_stop},  {Method::sleeve, Act::shut_valve},    {Method::sleeve, Act::open_bleed},
-      {Method::sleeve, Act::read_zero},  {Method::sleeve, Act::close_chamber},
+      {Method::direct, Act::hold_down},   {Method::direct, Act::bar_up},        {Method::direct, Act::shut_valve},
+      {Method::direct, Act::open_bleed},  {Method::direct, Act::read_zero},     {Method::direct, Act::shut_stop},
+      {Method::direct, Act::open_bypass}, {Method::direct, Act::seat_stop},     {Method::saddle, Act::shut_stop},
+      {Method::saddle, Act::read_zero},   {Method::saddle, Act::open_bleed},    {Method::saddle, Act::bar_up},
+      {Method::saddle, Act::open_stop},   {Method::sleeve, Act::shut_valve},    {Method::sleeve, Act::open_bleed},
+      {Method::sleeve, Act::read_zero},   {Method::sleeve, Act::close_chamber},
   };
   for (const Omission& omission : omissions) {
     INFO(name_of(omission.method) << ", act " << static_cast<int>(omission.act));
@@ -366,11 +367,13 @@ std::string fault_between(const RigState& before, const RigState& now, Seat seat
   }
   if (before.machine_on && !now.machine_on && (now.held_down || before.bypass_open)) return "lifted too soon";
   if (valve_was_open && !valve_is_open && before.bar_down && now.bar_down) return "shut on the bar";
-  if (before.bar_down && !now.bar_down && before.bar == RigState::Bar::cutter && now.hole && !valve_was_open) return "bar under a shut valve";
+  if (before.bar_down && !now.bar_down && before.bar == RigState::Bar::cutter && now.hole && !valve_was_open)
+    return "bar under a shut valve";
   if (!valve_was_open && valve_is_open && before.machine_on && before.pressure_below && !before.pressure_above) {
     return "valve opened against the line, the bypass not opened first";
   }
-  if (!before.bypass_open && now.bypass_open && (now.bleed_open || !now.chamber_closed)) return "bypass opened into the air";
+  if (!before.bypass_open && now.bypass_open && (now.bleed_open || !now.chamber_closed))
+    return "bypass opened into the air";
   return {};
 }
 
@@ -379,9 +382,10 @@ std::vector<std::string> faults_of_states(const std::vector<Step>& steps, bool m
   std::vector<std::string> faults;
   RigState before;
   before.main_full = main_full;
-  const Seat seat = std::any_of(steps.begin(), steps.end(), [](const Step& s) { return s.id == "sleeve.fit"; })   ? Seat::tapping_valve
-                    : std::any_of(steps.begin(), steps.end(), [](const Step& s) { return s.id == "saddle.fit"; }) ? Seat::stop
-                                                                                                                  : Seat::pipe;
+  const Seat seat =
+      std::any_of(steps.begin(), steps.end(), [](const Step& s) { return s.id == "sleeve.fit"; }) ? Seat::tapping_valve
+      : std::any_of(steps.begin(), steps.end(), [](const Step& s) { return s.id == "saddle.fit"; }) ? Seat::stop
+                                                                                                    : Seat::pipe;
   bool zero_read = false;
   for (const Step& step : steps) {
     const bool reads_zero = std::find(step.acts.begin(), step.acts.end(), Act::read_zero) != step.acts.end();
@@ -418,10 +422,10 @@ TEST_CASE("an order of work with two steps exchanged is found out") {
     std::string_view second;
   };
   constexpr std::array exchanges = {
-      Exchange{Method::direct, "change.bleed", "change.tool"},   // opened before zero
+      Exchange{Method::direct, "change.bleed", "change.tool"},     // opened before zero
       Exchange{Method::direct, "change.back-out", "change.shut"},  // valve shut on the bar
-      Exchange{Method::direct, "set.equalise", "set.open"},      // valve before the bypass
-      Exchange{Method::direct, "set.bleed", "off.lift"},         // let go before zero
+      Exchange{Method::direct, "set.equalise", "set.open"},        // valve before the bypass
+      Exchange{Method::direct, "set.bleed", "off.lift"},           // let go before zero
       Exchange{Method::direct, "set.stop", "off.lift"},
       Exchange{Method::saddle, "change.back-out", "change.shut"},
       Exchange{Method::saddle, "change.bleed", "off.lift"},
@@ -471,7 +475,8 @@ TEST_CASE("a step says what it does: its words and its acts are of one thing") {
       {Act::open_bypass, {"pen the bypass"}},
       {Act::shut_bypass, {"hut the bypass", "ypass (the equalizing valve) shut", "ypass (equalizing valve) shut"}},
       {Act::open_bleed, {"pen the bleed", "rack the bleed open"}},
-      {Act::open_valve, {"achine valve open", "open the machine valve", "apping valve fully open", "Open the tapping valve"}},
+      {Act::open_valve,
+       {"achine valve open", "open the machine valve", "apping valve fully open", "Open the tapping valve"}},
       {Act::shut_valve, {"hut the machine valve", "hut the tapping valve", "Shut the valve"}},
       {Act::shut_stop, {"hut the corporation stop", "hut the stop"}},
       {Act::open_chamber, {"pen the chamber"}},
@@ -488,8 +493,9 @@ TEST_CASE("a step says what it does: its words and its acts are of one thing") {
       for (const Said& one : said) {
         if (std::find(step.acts.begin(), step.acts.end(), one.act) == step.acts.end()) continue;
         INFO(step.id << ", act " << static_cast<int>(one.act));
-        CHECK(std::any_of(one.words.begin(), one.words.end(),
-                          [&](std::string_view words) { return step.action.view().find(words) != std::string_view::npos; }));
+        CHECK(std::any_of(one.words.begin(), one.words.end(), [&](std::string_view words) {
+          return step.action.view().find(words) != std::string_view::npos;
+        }));
       }
     }
   }
@@ -501,9 +507,13 @@ TEST_CASE("the feed stays on until threads lead, the test comes before the cut, 
     CHECK(step_named(direct, id).action.view().find("two or three threads lead") != std::string_view::npos);
     CHECK(step_named(direct, id).action.view().find("take the feed off") != std::string_view::npos);
   }
-  CHECK(step_named(direct, "change.back-out").action.view().find("Set the feed again before the last thread lets go") != std::string_view::npos);
-  CHECK(step_named(direct, "change.stop").action.view().find("Take the nut off its outlet and screw the insertion tool on there") != std::string_view::npos);
-  CHECK(step_named(direct, "off.look").action.view().find("Put the nut back on the stop's outlet") != std::string_view::npos);
+  CHECK(step_named(direct, "change.back-out").action.view().find("Set the feed again before the last thread lets go") !=
+        std::string_view::npos);
+  CHECK(step_named(direct, "change.stop")
+            .action.view()
+            .find("Take the nut off its outlet and screw the insertion tool on there") != std::string_view::npos);
+  CHECK(step_named(direct, "off.look").action.view().find("Put the nut back on the stop's outlet") !=
+        std::string_view::npos);
   CHECK(step_named(direct, "finish.machine").action.view().find("tool, chain, seals") != std::string_view::npos);
   const auto saddle = procedure(sample_plan({.method = Method::saddle}), UnitSystem::us);
   const auto index = [&](std::string_view id) { return &step_named(saddle, id) - saddle.data(); };
@@ -543,13 +553,20 @@ TEST_CASE("zero is read, as a hold point, before the machine is loosened") {
 TEST_CASE("steps carry the job's own numbers") {
   const auto steps = procedure(sample_plan(), UnitSystem::us);
   CHECK(step_named(steps, "change.back-out").action.view().find("about 64 lbf at 82 psi") != std::string::npos);
-  CHECK(step_named(steps, "machine.chain").action.view().find("at least 18-13/16 in of chain with 1 extension") != std::string::npos);
-  CHECK(step_named(steps, "pipe.check")
-            .action.view().find("sound wall at the tap at least 0.237 in; circumference of the pipe 21-1/2 in to 21-7/8 in") !=
+  CHECK(step_named(steps, "machine.chain").action.view().find("at least 18-13/16 in of chain with 1 extension") !=
         std::string::npos);
-  CHECK(step_named(steps, "pipe.pressure").action.view().find("Planned for 82 psi. Stop over 100 psi.") != std::string::npos);
-  CHECK(step_named(steps, "set.stop").action.view().find("3-3/4 turns by hand, then 2 turns by wrench; 2 threads left showing") != std::string::npos);
-  CHECK(step_named(steps, "tap.thread").action.view().find("Stop at mark 4: mark 3 + 1-1/16 in, 12-1/2 turns of the bar after 3") != std::string::npos);
+  CHECK(step_named(steps, "pipe.check")
+            .action.view()
+            .find("sound wall at the tap at least 0.237 in; circumference of the pipe 21-1/2 in to 21-7/8 in") !=
+        std::string::npos);
+  CHECK(step_named(steps, "pipe.pressure").action.view().find("Planned for 82 psi. Stop over 100 psi.") !=
+        std::string::npos);
+  CHECK(step_named(steps, "set.stop")
+            .action.view()
+            .find("3-3/4 turns by hand, then 2 turns by wrench; 2 threads left showing") != std::string::npos);
+  CHECK(step_named(steps, "tap.thread")
+            .action.view()
+            .find("Stop at mark 4: mark 3 + 1-1/16 in, 12-1/2 turns of the bar after 3") != std::string::npos);
   const auto metric = procedure(sample_plan(), UnitSystem::si);
   CHECK(step_named(metric, "pipe.check").action.view().find("at least 6.1 mm") != std::string::npos);
 }
@@ -581,25 +598,51 @@ TEST_CASE("what a step works with is on the truck, and nothing else is") {
     std::string_view key;
     std::string_view word;  // of the order of work, or of what to do when it goes wrong
   };
-  constexpr std::array named = {
-      Named{"corporation-stop", "orporation stop"}, Named{"service-saddle", "Fit the saddle"},
-      Named{"tapping-sleeve", "Fit the sleeve"}, Named{"tapping-valve", "tapping valve"}, Named{"support", "lock up "},
-      Named{"thread-sealant", "inlet thread"}, Named{"cutting-grease", "cutting grease"},
-      Named{"disinfectant", "chlorine solution"}, Named{"machine-saddle", "machine saddle"},
-      Named{"spare-gasket", "spare gasket"}, Named{"chain", "Chain around the pipe"}, Named{"chain-extension", "extension"},
-      Named{"insertion-tool", "insertion tool"}, Named{"combined-drill-and-tap", "combined "},
-      Named{"shell-cutter", "Put the cutter"}, Named{"stop-adapter", "Screw the machine on there, by its adapter"},
-      Named{"valve-adapter", "Bolt the machine to the valve by its adapter"}, Named{"test-pump", "test pump"},
-      Named{"trial-piece", "trial piece"}, Named{"trench-shield", "Set the shield"}, Named{"bucket", "the bucket fills"},
-      Named{"branch-fittings", "branch fittings"}, Named{"encasement-tape", "polyethylene tape"},
-      Named{"powered-feed", "Start the drive"}, Named{"rule", "with the rule"}, Named{"wrenches", "wrench"},
-      Named{"waste-hose", "by the hose"}, Named{"lock-and-tag", "lock and tag"}, Named{"pressure-gauge", "gauge"},
-      Named{"diameter-tape", "with the tape"}, Named{"wall-gauge", "gauge the wall"},
-      Named{"thermometer", "pipe's temperature"}, Named{"scraper", "with the scraper"},
-      Named{"bonding-jumper", "onding jumper"}, Named{"blanket", "Lay the blanket"}, Named{"ladder", "a ladder"},
-      Named{"sump-pump", "sump pump"}, Named{"valve-key", "Set the key"}, Named{"repair-clamp", "repair clamp"},
-      Named{"plug", "the plug,"}, Named{"torque-wrench", "orque wrench"}, Named{"tapping-machine", "machine"},
-      Named{"service-pipe", "Connect the "}, Named{"machine-gasket", "Set gasket"}, Named{"asbestos-kit", "et rags"}};
+  constexpr std::array named = {Named{"corporation-stop", "orporation stop"},
+                                Named{"service-saddle", "Fit the saddle"},
+                                Named{"tapping-sleeve", "Fit the sleeve"},
+                                Named{"tapping-valve", "tapping valve"},
+                                Named{"support", "lock up "},
+                                Named{"thread-sealant", "inlet thread"},
+                                Named{"cutting-grease", "cutting grease"},
+                                Named{"disinfectant", "chlorine solution"},
+                                Named{"machine-saddle", "machine saddle"},
+                                Named{"spare-gasket", "spare gasket"},
+                                Named{"chain", "Chain around the pipe"},
+                                Named{"chain-extension", "extension"},
+                                Named{"insertion-tool", "insertion tool"},
+                                Named{"combined-drill-and-tap", "combined "},
+                                Named{"shell-cutter", "Put the cutter"},
+                                Named{"stop-adapter", "Screw the machine on there, by its adapter"},
+                                Named{"valve-adapter", "Bolt the machine to the valve by its adapter"},
+                                Named{"test-pump", "test pump"},
+                                Named{"trial-piece", "trial piece"},
+                                Named{"trench-shield", "Set the shield"},
+                                Named{"bucket", "the bucket fills"},
+                                Named{"branch-fittings", "branch fittings"},
+                                Named{"encasement-tape", "polyethylene tape"},
+                                Named{"powered-feed", "Start the drive"},
+                                Named{"rule", "with the rule"},
+                                Named{"wrenches", "wrench"},
+                                Named{"waste-hose", "by the hose"},
+                                Named{"lock-and-tag", "lock and tag"},
+                                Named{"pressure-gauge", "gauge"},
+                                Named{"diameter-tape", "with the tape"},
+                                Named{"wall-gauge", "gauge the wall"},
+                                Named{"thermometer", "pipe's temperature"},
+                                Named{"scraper", "with the scraper"},
+                                Named{"bonding-jumper", "onding jumper"},
+                                Named{"blanket", "Lay the blanket"},
+                                Named{"ladder", "a ladder"},
+                                Named{"sump-pump", "sump pump"},
+                                Named{"valve-key", "Set the key"},
+                                Named{"repair-clamp", "repair clamp"},
+                                Named{"plug", "the plug,"},
+                                Named{"torque-wrench", "orque wrench"},
+                                Named{"tapping-machine", "machine"},
+                                Named{"service-pipe", "Connect the "},
+                                Named{"machine-gasket", "Set gasket"},
+                                Named{"asbestos-kit", "et rags"}};
   for (const Sample& sample : every_variant()) {
     INFO(name(sample));
     const Plan plan = sample_plan(sample);
