@@ -25,7 +25,7 @@ inline constexpr ExitMeaning exit_meanings[] = {
     {exit_go, "Go; or what was asked for is printed."},
     {exit_no_go, "No-go: not by any method the planner may offer."},
     {exit_unreadable, "A job, a rules file or a table could not be read; every fault is listed on standard error."},
-    {exit_hold, "Hold: may be tapped once each listed hold is cleared on site."},
+    {exit_hold, "Hold: may be tapped once each listed hold is cleared."},
     {exit_usage, "The command line is wrong."},
     {exit_no_input, "An input cannot be opened."},
     {exit_internal, "An internal error."},

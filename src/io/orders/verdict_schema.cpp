@@ -53,7 +53,7 @@ Json verdict_schema() {
       {"tap", quantity("of each")},
       {"limit", quantity("least limit of the pressure chain")},
       {"reduce_to", quantity("what the line must be lowered to at the least")},
-      {"holds", codes("what must be cleared on site")},
+      {"holds", codes("what must be cleared before the cut")},
       {"stops", codes("what forbids the tap")},
       {"rejected", codes("why each of the methods not taken was not")},
       {"reasons", diagnostics("why the order cannot be read")},
