@@ -121,7 +121,7 @@ class ColumnsCounter::Reporter {
 
   void look_at(std::size_t place, std::string_view cell) {
     ColumnReport& column = report_.columns[places_[place]];
-    const OrderTable::Column& source = table_.columns()[place];
+    const OrderColumn& source = table_.columns()[place];
     if (!source.to) {
       const bool empty = cell.find_first_not_of(" \t\r\n") == std::string_view::npos;
       ++(empty ? column.missing : column.values);

@@ -21,21 +21,13 @@
 
 #include "io/job/job_fields.hpp"
 #include "io/orders/keep_columns.hpp"
+#include "io/orders/order_cell.hpp"
 #include "io/orders/order_map.hpp"
 #include "io/text/csv.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/order_file.hpp"
 
 namespace mainbore::io {
-
-// What one cell says.
-struct CellReading {
-  enum class Says : std::uint8_t { nothing, value, rejected };
-  Says says = Says::nothing;
-  FieldValue value;
-  Problem problem;
-  const std::vector<MapDefault>* also = nullptr;  // what a code of the map says beside the material
-};
 
 class OrderTable {
  public:
@@ -66,14 +58,7 @@ class OrderTable {
   void read(const CsvRecord& record, OrderRecord& order);
 
   // For the report on columns.
-  struct Column {
-    std::string header;           // as the file writes it
-    std::optional<FieldPath> to;  // absent: not read
-    std::string unit;             // of bare numbers; may be empty
-    const MappedColumn* mapped = nullptr;
-    std::string name = {};  // the header, "SIZE#2" for the second of this name
-  };
-  [[nodiscard]] std::span<const Column> columns() const { return columns_; }
+  [[nodiscard]] std::span<const OrderColumn> columns() const { return columns_; }
   [[nodiscard]] bool is_part_of_id(std::size_t column) const;
   // Whether the cell counted in the row last read: of several columns for one fact, those behind the one that says
   // something do not.
@@ -135,16 +120,12 @@ class OrderTable {
   [[nodiscard]] Diagnostic of_row(const CsvRecord& record, Problem problem) const;
   [[nodiscard]] Diagnostic missing(const CsvRecord& record, const Fact& fact) const;
 
-  [[nodiscard]] CellReading understand(const Column& column, std::string_view cell) const;
-  [[nodiscard]] bool says_nothing(const Column& column, std::string_view key) const;
-  [[nodiscard]] CellReading understand_material(const Column& column, std::string_view cell) const;
-
   const Catalog* catalog_;
   const OrderMap* map_;
   const KeepColumns* keep_ = nullptr;
   std::string file_name_;
   std::vector<Diagnostic> faults_;
-  std::vector<Column> columns_;
+  std::vector<OrderColumn> columns_;
   std::vector<Spellings> spellings_;  // of each column
   std::vector<std::size_t> id_columns_;
   std::vector<std::size_t> kept_columns_;
