@@ -65,18 +65,34 @@ typedef struct mainbore_text {
   size_t size;
 } mainbore_text;
 
-/* Tables, rules and settings, read and checked once. */
+/* Tables, rules, settings and approved list, read and checked once. */
 typedef struct mainbore_planner mainbore_planner;
+
+/* What a planner is made from. Set all of it to zero, then `size`, then what there is. */
+typedef struct mainbore_inputs {
+  size_t size; /* sizeof(mainbore_inputs): tells the library which edition of this header it is called by */
+  /* Files of a utility's own, laid over the default rules in their order. */
+  const mainbore_text* rules;
+  size_t rules_count;
+  /* Every file of a folder of tables in place of those built in, each named by its path there ("pipes/ductile_iron.json");
+   * NULL and 0 for those built in. */
+  const mainbore_text* data;
+  size_t data_count;
+  /* One settings file, or NULL. What it names is not opened: each of its rules must be among `rules`, under that very name,
+   * and is laid before the others; its approved list is refused unless `approved` is given. */
+  const mainbore_text* settings;
+  /* The utility's approved fittings (docs/approved.md), JSON or CSV, or NULL. Under the very name that the settings give, it
+   * is theirs; under any other, it is taken in place of theirs. */
+  const mainbore_text* approved;
+} mainbore_inputs;
 
 /* Makes a planner.
  *
- * `rules`: files of a utility's own, laid over the default rules in their order. `data`: every file of a folder of tables
- * in place of those built in, each named by its path there ("pipes/ductile_iron.json"); NULL and 0 for those built in.
- * `settings`: one settings file, or NULL. Rules that it names are not opened: each must be among `rules`, under that very
- * name, and is laid before the others. An approved list cannot be given: settings that name one are refused.
- *
  * Returns MAINBORE_GO and sets `planner`, to be freed with mainbore_planner_free(); or MAINBORE_UNREADABLE, with every
  * fault of the texts in `result` and a null planner. */
+MAINBORE_API int mainbore_planner_from(const mainbore_inputs* inputs, mainbore_planner** planner, char** result);
+
+/* The same without an approved list. */
 MAINBORE_API int mainbore_planner_new(const mainbore_text* rules, size_t rules_count, const mainbore_text* data,
                                       size_t data_count, const mainbore_text* settings, mainbore_planner** planner,
                                       char** result);

@@ -1,6 +1,7 @@
 #include "c/planner.hpp"
 
 #include <algorithm>
+#include <filesystem>
 #include <memory>
 #include <string>
 #include <string_view>
@@ -9,6 +10,7 @@
 
 #include "c/errors.hpp"
 #include "io/job/machine_ranges.hpp"
+#include "mainbore/approved_file.hpp"
 #include "mainbore/catalog_error.hpp"
 #include "mainbore/field_tests.hpp"
 #include "mainbore/rules_file.hpp"
@@ -45,8 +47,8 @@ std::shared_ptr<const Catalog> catalog_of(std::span<const mainbore_text> data) {
 }
 
 // Those that the settings name first, in their order; then the others in theirs.
-std::vector<RuleText> in_order(std::span<const mainbore_text> rules, const Settings& settings,
-                               std::vector<SettingTaken>& taken, std::vector<Diagnostic>& faults) {
+std::vector<RuleText> in_order(std::span<const mainbore_text> rules, const Settings& settings, FromSettings& from,
+                               std::vector<Diagnostic>& faults) {
   std::vector<RuleText> texts;
   std::vector<bool> laid(rules.size(), false);
   for (const std::string& wanted : settings.rules) {
@@ -60,7 +62,7 @@ std::vector<RuleText> in_order(std::span<const mainbore_text> rules, const Setti
     }
     laid[static_cast<std::size_t>(found - rules.begin())] = true;
     texts.push_back({wanted, std::string(text_of(*found))});
-    taken.push_back({"rules", wanted});
+    from.taken.push_back({"rules", wanted});
   }
   for (std::size_t i = 0; i < rules.size(); ++i) {
     if (!laid[i]) texts.push_back({name_of(rules[i]), std::string(text_of(rules[i]))});
@@ -68,45 +70,64 @@ std::vector<RuleText> in_order(std::span<const mainbore_text> rules, const Setti
   return texts;
 }
 
-struct Texts {
-  std::span<const mainbore_text> rules;
-  std::span<const mainbore_text> data;
-  const mainbore_text* settings;
-};
+// The list that is given, else none. A plan that looked away from a list of the settings could go where the command holds.
+std::shared_ptr<const ApprovedList> approved_of(const mainbore_text* given, const Settings& settings,
+                                                const Catalog& catalog, FromSettings& from,
+                                                std::vector<Diagnostic>& faults) {
+  const std::string& named = settings.approved;
+  if (given == nullptr) {
+    if (!named.empty()) {
+      faults.push_back(fault_of("settings.approved-not-given", settings.file,
+                                "it names the approved list " + named + ", which is not here",
+                                "give its text as the approved list, or settings without \"approved\""));
+    }
+    return nullptr;
+  }
+  std::string name = name_of(*given);
+  if (!named.empty() && name == named) {
+    // As the command shows it: seen from the folder of the settings.
+    name = (std::filesystem::path(settings.file).parent_path() / named).string();
+    from.taken.push_back({"approved", named});
+  } else if (!named.empty()) {
+    from.set_aside.emplace_back("approved");
+  }
+  ApprovedFile read = read_approved(text_of(*given), name, catalog);
+  faults.insert(faults.end(), read.diagnostics.begin(), read.diagnostics.end());
+  return read.list ? std::make_shared<const ApprovedList>(*std::move(read.list)) : nullptr;
+}
 
-// Null where there are faults.
-std::unique_ptr<mainbore_planner> make_planner(const Texts& given, std::vector<Diagnostic>& faults) {
-  std::shared_ptr<const Catalog> catalog;
+std::shared_ptr<const Catalog> checked_catalog(std::span<const mainbore_text> data, std::vector<Diagnostic>& faults) {
   try {
-    catalog = catalog_of(given.data);
+    std::shared_ptr<const Catalog> catalog = catalog_of(data);
     static_cast<void>(load_field_tests(*catalog));
     if (const auto fault = io::machine_out_of_range(*catalog))
       faults.push_back(fault_of("data.unreadable", "data", *fault));
+    return catalog;
   } catch (const CatalogError& fault) {
     faults.push_back(fault_of("data.unreadable", "data", fault.what()));
     return nullptr;
   }
+}
+
+// Null where there are faults.
+std::unique_ptr<mainbore_planner> make_planner(const mainbore_inputs& given, std::vector<Diagnostic>& faults) {
+  std::shared_ptr<const Catalog> catalog = checked_catalog({given.data, given.data_count}, faults);
+  if (catalog == nullptr) return nullptr;
   Settings settings;
-  std::vector<SettingTaken> taken;
   if (given.settings != nullptr) {
     SettingsFile read = read_settings(text_of(*given.settings), name_of(*given.settings), *catalog);
     faults.insert(faults.end(), read.diagnostics.begin(), read.diagnostics.end());
     if (read.settings) settings = *std::move(read.settings);
   }
-  // A plan that looked away from the list could go where the command holds.
-  if (!settings.approved.empty()) {
-    faults.push_back(
-        fault_of("settings.approved-not-given", settings.file,
-                 "it names the approved list " + settings.approved + ", which cannot be given through the library",
-                 "plan with the command, or by settings without \"approved\""));
-  }
-  const std::vector<RuleText> texts = in_order(given.rules, settings, taken, faults);
+  FromSettings from;
+  const std::vector<RuleText> texts = in_order({given.rules, given.rules_count}, settings, from, faults);
   RulesFile rules = load_rules(*catalog, texts);
   faults.insert(faults.end(), rules.diagnostics.begin(), rules.diagnostics.end());
+  std::shared_ptr<const ApprovedList> approved = approved_of(given.approved, settings, *catalog, from, faults);
   if (!faults.empty()) return nullptr;
-  Planner planner(std::move(catalog), *std::move(rules.rules));
+  Planner planner(std::move(catalog), *std::move(rules.rules), std::move(approved));
   return std::unique_ptr<mainbore_planner>(
-      new mainbore_planner{std::move(settings), std::move(taken), std::move(planner)});
+      new mainbore_planner{std::move(settings), std::move(from), std::move(planner)});
 }
 
 }  // namespace
@@ -135,25 +156,31 @@ InForce in_force(const mainbore_planner& planner, const Asked& asked) {
   made.from.file = settings.file;
   made.units = units_in_force(settings, asked.units, made.from);
   made.language = language_in_force(settings, asked.language, translated, made.from);
-  made.from.taken.insert(made.from.taken.end(), planner.rules_taken.begin(), planner.rules_taken.end());
+  const FromSettings& files = planner.files_taken;
+  made.from.taken.insert(made.from.taken.end(), files.taken.begin(), files.taken.end());
+  made.from.set_aside.insert(made.from.set_aside.end(), files.set_aside.begin(), files.set_aside.end());
   return made;
 }
 
 }  // namespace mainbore::c
 
-int mainbore_planner_new(const mainbore_text* rules, size_t rules_count, const mainbore_text* data, size_t data_count,
-                         const mainbore_text* settings, mainbore_planner** planner, char** result) {
+int mainbore_planner_from(const mainbore_inputs* inputs, mainbore_planner** planner, char** result) {
   using namespace mainbore::c;
   if (result != nullptr) *result = nullptr;
   if (planner == nullptr || result == nullptr) return refused(result, "planner and result must not be null");
   *planner = nullptr;
+  if (inputs == nullptr) return refused(result, "inputs must not be null");
+  if (inputs->size != sizeof *inputs) {
+    return refused(result, "size of the inputs must be sizeof(mainbore_inputs) of the mainbore.h of this library");
+  }
   return guarded(result, [&] {
-    if (!whole(rules, rules_count) || !whole(data, data_count) || !whole(settings, settings == nullptr ? 0 : 1)) {
+    const auto one = [](const mainbore_text* text) { return whole(text, text == nullptr ? 0 : 1); };
+    if (!whole(inputs->rules, inputs->rules_count) || !whole(inputs->data, inputs->data_count) ||
+        !one(inputs->settings) || !one(inputs->approved)) {
       return refused(result, "a text or a list of texts is null and has a size");
     }
-    const Texts given{{rules, rules_count}, {data, data_count}, settings};
     std::vector<mainbore::Diagnostic> faults;
-    std::unique_ptr<mainbore_planner> made = make_planner(given, faults);
+    std::unique_ptr<mainbore_planner> made = make_planner(*inputs, faults);
     if (made == nullptr) {
       *result = handed_out(faults_to_json(faults));
       return MAINBORE_UNREADABLE;
@@ -161,6 +188,12 @@ int mainbore_planner_new(const mainbore_text* rules, size_t rules_count, const m
     *planner = made.release();
     return MAINBORE_GO;
   });
+}
+
+int mainbore_planner_new(const mainbore_text* rules, size_t rules_count, const mainbore_text* data, size_t data_count,
+                         const mainbore_text* settings, mainbore_planner** planner, char** result) {
+  const mainbore_inputs inputs = {sizeof inputs, rules, rules_count, data, data_count, settings, nullptr};
+  return mainbore_planner_from(&inputs, planner, result);
 }
 
 void mainbore_planner_free(mainbore_planner* planner) { delete planner; }

@@ -2,7 +2,6 @@
 #pragma once
 
 #include <optional>
-#include <vector>
 
 #include "mainbore.h"
 #include "mainbore/job_file.hpp"
@@ -13,7 +12,7 @@
 
 struct mainbore_planner {
   mainbore::Settings settings;
-  std::vector<mainbore::SettingTaken> rules_taken;  // the rules that the settings name
+  mainbore::FromSettings files_taken;  // of the files that the settings name, what was taken and what was set aside
   mainbore::Planner planner;
 };
 

@@ -2,6 +2,7 @@
 
 #include <memory>
 #include <optional>
+#include <utility>
 
 #include "cli/result_writer.hpp"
 #include "cli/tool_values.hpp"
@@ -46,8 +47,8 @@ ExitStatus plan_command(const PlanRequest& request, Console& console) {
   const UnitSystem units = in_force.units(request.units);
   const bool translated = request.format == "text" || request.format == "html";
   const Language language = in_force.language(request.language, translated);
-  const Planner planner(tables, in_force.rules(catalog, request.rules, console),
-                        in_force.approved(request.approved, catalog, console));
+  Rules rules = in_force.rules(catalog, request.rules, console);  // before the list: a plan names them in this order
+  const Planner planner(tables, std::move(rules), in_force.approved(request.approved, catalog, console));
 
   JobFile read;
   if (input) {

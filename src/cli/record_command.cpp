@@ -3,6 +3,7 @@
 #include <iostream>
 #include <memory>
 #include <optional>
+#include <utility>
 
 #include "cli/ledger_file.hpp"
 #include "cli/result_writer.hpp"
@@ -132,8 +133,8 @@ ExitStatus record_command(const RecordRequest& request, Console& console) {
   if (!request.exported.empty()) return export_ledger(request, catalog, units, console);
   if (!request.tools.empty()) return tell_tools(request, catalog, units, console);
 
-  const Planner planner(tables, in_force.rules(catalog, request.rules, console),
-                        in_force.approved(request.approved, catalog, console));
+  Rules rules = in_force.rules(catalog, request.rules, console);  // before the list: a plan names them in this order
+  const Planner planner(tables, std::move(rules), in_force.approved(request.approved, catalog, console));
   const std::string text = read_text(request.job, longest_job, console);
   JobFile read = read_job(text, shown_name(request.job), catalog);
   stop_on(read.diagnostics, "nothing is recorded", console);

@@ -1,4 +1,4 @@
-/* A C89 program that uses the C interface. Its example is that of docs/c.md. */
+/* A C89 program that uses the C interface. */
 #include <mainbore.h>
 #include <stdio.h>
 #include <string.h>
@@ -87,7 +87,7 @@ static void refuse_rules_that_cannot_be(void) {
   CHECK(has(result, "settings.rules-not-given"));
   mainbore_free(result);
 
-  /* Nor may an approved list: a plan that looked away from it could go where the command holds. */
+  /* Nor may an approved list: a plan without it could go where the command holds. */
   settings.bytes = "{\"approved\": \"approved.csv\"}";
   settings.size = strlen(settings.bytes);
   CHECK(mainbore_planner_new(NULL, 0, NULL, 0, &settings, &planner, &result) == MAINBORE_UNREADABLE);
@@ -115,6 +115,66 @@ static void apply_settings(void) {
   CHECK(has(result, "\"unit\":\"kPa\""));
   mainbore_free(result);
   mainbore_planner_free(planner);
+}
+
+static const char approved_list[] =
+    "kind,main,od_from,od_to,size,thread,rating,length,stock\n"
+    "stop,,,,1 in,AWWA taper,150 psi,3.5 in,12-004\n";
+
+static mainbore_text named(const char* name, const char* bytes) {
+  mainbore_text text;
+  text.name = name;
+  text.bytes = bytes;
+  text.size = strlen(bytes);
+  return text;
+}
+
+/* The plan under a list, with settings or without. */
+static void expect_of_list(const mainbore_text* settings, const mainbore_text* approved, const char* part) {
+  mainbore_inputs inputs;
+  mainbore_planner* planner = NULL;
+  char* result = NULL;
+  memset(&inputs, 0, sizeof inputs);
+  inputs.size = sizeof inputs;
+  inputs.settings = settings;
+  inputs.approved = approved;
+  CHECK(mainbore_planner_from(&inputs, &planner, &result) == MAINBORE_GO);
+  CHECK(mainbore_plan(planner, job, strlen(job), MAINBORE_PLAN | MAINBORE_ONE_LINE, &result) == MAINBORE_HOLD);
+  CHECK(has(result, "\"stock\":\"12-004\""));
+  if (!has(result, part)) printf("no %s\n", part);
+  CHECK(has(result, part));
+  mainbore_free(result);
+  mainbore_planner_free(planner);
+}
+
+static void choose_from_approved_fittings(void) {
+  mainbore_text list = named("lists/approved.csv", approved_list);
+  mainbore_text settings = named("truck/settings.json", "{\"approved\": \"approved.csv\"}");
+  mainbore_inputs inputs;
+  mainbore_planner* planner = NULL;
+  char* result = NULL;
+  expect_of_list(NULL, &list, "\"file\":\"lists/approved.csv\"");
+  /* Under the name that the settings give it is theirs; another goes before. */
+  expect_of_list(&settings, &list, "\"set_aside\":[\"approved\"]");
+  list.name = "approved.csv";
+  expect_of_list(&settings, &list, "\"file\":\"truck/approved.csv\"");
+  expect_of_list(&settings, &list, "{\"path\":\"approved\",\"value\":\"approved.csv\"}");
+
+  memset(&inputs, 0, sizeof inputs);
+  inputs.approved = &list;
+  CHECK(mainbore_planner_from(&inputs, &planner, &result) == MAINBORE_USAGE); /* no size */
+  mainbore_free(result);
+  inputs.size = sizeof inputs;
+  list = named("approved.csv", "kind,sise\nstop,1 in\n");
+  CHECK(mainbore_planner_from(&inputs, &planner, &result) == MAINBORE_UNREADABLE && planner == NULL);
+  CHECK(has(result, "\"code\":\"approved."));
+  CHECK(has(result, "\"file\":\"approved.csv\",\"line\":1"));
+  mainbore_free(result);
+  list.bytes = NULL;
+  CHECK(mainbore_planner_from(&inputs, &planner, &result) == MAINBORE_USAGE);
+  mainbore_free(result);
+  CHECK(mainbore_planner_from(NULL, &planner, &result) == MAINBORE_USAGE);
+  mainbore_free(result);
 }
 
 struct received {
@@ -203,5 +263,6 @@ int main(void) {
   mainbore_planner_free(planner_under("{\"name\": \"Ashby Vale\", \"pressure\": {\"wet_tap_limit\": \"150 psi\"}}"));
   refuse_rules_that_cannot_be();
   apply_settings();
+  choose_from_approved_fittings();
   return failures == 0 ? 0 : 1;
 }

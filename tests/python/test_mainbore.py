@@ -126,6 +126,52 @@ class Texts(unittest.TestCase):
             self.assertEqual(b"".join(made.batch_bytes([JOB], what="plan")),
                              command("batch", "-", "--settings", str(settings), "--format", "ndjson", "--full", text=text))
 
+    def test_approved_fittings(self):
+        text = json.dumps(JOB).encode()
+        for name in ("ashby_vale.csv", "ashby_vale.json"):
+            path = str(SOURCE / "examples/approved" / name)
+            planner = mainbore.Planner(approved=path)
+            self.assertEqual(planner.plan_json(JOB).encode(),
+                             command("plan", "-", "--approved", path, "--format", "json", "--no-settings", text=text))
+            self.assertEqual(pickle.loads(pickle.dumps(planner)).plan(JOB), planner.plan(JOB))
+        wanted = list(planner.batch(orders(40)))
+        self.assertEqual(b"".join(planner.batch_bytes(orders(40))),
+                         command("batch", "-", "--in", "ndjson", "--approved", path, "--format", "ndjson",
+                                 text="\n".join(json.dumps(order) for order in orders(40)).encode()))
+        self.assertNotEqual(wanted, list(mainbore.Planner().batch(orders(40))))
+        as_mapping = mainbore.Planner(approved=json.loads(pathlib.Path(path).read_text())).plan(JOB)
+        self.assertEqual(as_mapping["approved"]["fittings"], planner.plan(JOB)["approved"]["fittings"])
+        with self.assertRaises(mainbore.UnreadableError) as raised:
+            mainbore.Planner(approved={"format": 1, "itmes": []})
+        self.assertEqual(raised.exception.faults[0]["file"], "approved list")
+
+    def test_settings_bring_their_approved_fittings(self):
+        text = json.dumps(JOB).encode()
+        with tempfile.TemporaryDirectory() as folder:
+            lists = [pathlib.Path(folder, name) for name in ("own.csv", "other.csv")]
+            for one in lists:
+                one.write_text((SOURCE / "examples/approved/ashby_vale.csv").read_text())
+            rules = pathlib.Path(folder, "own.json")
+            rules.write_text((SOURCE / "examples/rules/ashby_vale.json").read_text())
+            settings = pathlib.Path(folder, "settings.json")
+            settings.write_text(json.dumps({"format": 1, "approved": "own.csv", "rules": ["own.json"]}))
+            for given in ({}, {"approved": str(lists[0])}, {"approved": str(lists[1])}):
+                options = [word for name, path in given.items() for word in (f"--{name}", path)]
+                self.assertEqual(mainbore.Planner(settings=str(settings), **given).plan_json(JOB).encode(),
+                                 command("plan", "-", "--settings", str(settings), *options, "--format", "json", text=text))
+            # A list of the same name in another folder is another list.
+            other = pathlib.Path(folder, "elsewhere")
+            other.mkdir()
+            (other / "own.csv").write_text("kind,size,thread,stock\nstop,1 in,AWWA taper,99-999\n")
+            self.addCleanup(os.chdir, os.getcwd())
+            os.chdir(other)
+            plan = mainbore.Planner(settings=str(settings), approved="own.csv").plan(JOB)
+            self.assertTrue(plan["approved"]["file"].endswith("elsewhere/own.csv"))
+            self.assertEqual(plan["settings"]["set_aside"], ["approved"])
+            lists[0].unlink()
+            with self.assertRaises(OSError):
+                mainbore.Planner(settings=str(settings))
+
     def test_tables(self):
         made = mainbore.Planner(data=SOURCE / "data")
         self.assertEqual(made.plan(JOB), mainbore.Planner().plan(JOB))

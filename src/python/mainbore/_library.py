@@ -22,6 +22,12 @@ class Text(ctypes.Structure):
     _fields_ = [("name", ctypes.c_char_p), ("bytes", ctypes.c_char_p), ("size", ctypes.c_size_t)]
 
 
+class Inputs(ctypes.Structure):
+    _fields_ = [("size", ctypes.c_size_t), ("rules", ctypes.POINTER(Text)), ("rules_count", ctypes.c_size_t),
+                ("data", ctypes.POINTER(Text)), ("data_count", ctypes.c_size_t), ("settings", ctypes.POINTER(Text)),
+                ("approved", ctypes.POINTER(Text))]
+
+
 class BatchOptions(ctypes.Structure):
     _fields_ = [("in_", ctypes.c_int), ("what", ctypes.c_uint), ("jobs", ctypes.c_int), ("rows_before", ctypes.c_ulong),
                 ("lines_before", ctypes.c_ulong)]
@@ -34,14 +40,13 @@ def _load() -> ctypes.CDLL:
     beside = pathlib.Path(__file__).with_name("libmainbore.so.0")
     name = os.environ.get("MAINBORE_LIBRARY") or (str(beside) if beside.exists() else "libmainbore.so.0")
     library = ctypes.CDLL(name)
-    texts = ctypes.POINTER(Text)
     result = ctypes.POINTER(ctypes.c_void_p)
     library.mainbore_version.restype = ctypes.c_char_p
     library.mainbore_free.argtypes = [ctypes.c_void_p]
     library.mainbore_free.restype = None
     library.mainbore_planner_free.argtypes = [ctypes.c_void_p]
     library.mainbore_planner_free.restype = None
-    library.mainbore_planner_new.argtypes = [texts, ctypes.c_size_t, texts, ctypes.c_size_t, texts, result, result]
+    library.mainbore_planner_from.argtypes = [ctypes.POINTER(Inputs), result, result]
     library.mainbore_plan.argtypes = [ctypes.c_void_p, ctypes.c_char_p, ctypes.c_size_t, ctypes.c_uint, result]
     library.mainbore_batch.argtypes = [ctypes.c_void_p, ctypes.c_char_p, ctypes.c_size_t, ctypes.POINTER(BatchOptions), Receiver,
                                        ctypes.c_void_p, ctypes.c_void_p, result]

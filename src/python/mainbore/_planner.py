@@ -19,25 +19,30 @@ class Planner:
 
     rules     files laid over the default rules, in order: a path, a mapping, or a list of these
     data      a folder of tables in place of those built in
-    settings  a settings file, as a path or a mapping; rules that it names are seen from its folder
+    settings  a settings file, as a path or a mapping; rules and an approved list that it names are seen from its folder
+    approved  the utility's approved fittings, a path (JSON or CSV) or a mapping; else those of the settings
 
     Raises UnreadableError with every fault of them. May be shared by threads and pickled: what was read goes with it.
     """
 
     def __init__(self, rules: Union[None, Source, Iterable[Source]] = None, *, data: Union[None, str, "os.PathLike[str]"] = None,
-                 settings: Optional[Source] = None) -> None:
+                 settings: Optional[Source] = None, approved: Optional[Source] = None) -> None:
         laid = sources(rules, "rules")
         own = None if settings is None else source(settings, "settings")
+        fittings = None if approved is None else source(approved, "approved list")
         if own is not None:
-            laid = _named_by(own, isinstance(settings, Mapping)) + laid
-        self._make((laid, [] if data is None else folder(data), own))
+            named = _Named(own, isinstance(settings, Mapping))
+            laid = named.rules() + laid
+            fittings = named.approved() if fittings is None else named.apart(fittings)
+        self._make((laid, [] if data is None else folder(data), own, fittings))
 
-    def _make(self, texts: Tuple[List[NamedText], List[NamedText], Optional[NamedText]]) -> None:
+    def _make(self, texts: Tuple[List[NamedText], List[NamedText], Optional[NamedText], Optional[NamedText]]) -> None:
         self._texts = texts
-        laid, data, own = texts
+        laid, data, own, fittings = texts
         made, result = ctypes.c_void_p(), ctypes.c_void_p()
-        status = c.library.mainbore_planner_new(_texts(laid), len(laid), _texts(data), len(data),
-                                                None if own is None else _texts([own]), ctypes.byref(made), ctypes.byref(result))
+        inputs = c.Inputs(ctypes.sizeof(c.Inputs), _texts(laid), len(laid), _texts(data), len(data),
+                          None if own is None else _texts([own]), None if fittings is None else _texts([fittings]))
+        status = c.library.mainbore_planner_from(ctypes.byref(inputs), ctypes.byref(made), ctypes.byref(result))
         told = c.taken(result)
         if status != c.GO:
             raise c.error(status, told)
@@ -152,13 +157,31 @@ def _texts(named: Sequence[NamedText]) -> Any:
     return (c.Text * len(named))(*[c.Text(os.fsencode(name), text, len(text)) for name, text in named])
 
 
-def _named_by(settings: NamedText, is_mapping: bool) -> List[NamedText]:
-    """The rules files that settings name, under the names that they have there."""
-    name, text = settings
-    top = pathlib.Path() if is_mapping else pathlib.Path(name).parent
-    try:
-        named = json.loads(text)["rules"]
-        names = [one for one in named if isinstance(one, str)] if isinstance(named, list) else []
-    except (ValueError, KeyError, TypeError):
-        return []  # the reader says what is wrong with them
-    return [(one, (top / one).read_bytes()) for one in names]
+class _Named:
+    """The files that settings name, each under the name that it has there."""
+
+    def __init__(self, settings: NamedText, is_mapping: bool) -> None:
+        name, text = settings
+        self._top = pathlib.Path() if is_mapping else pathlib.Path(name).parent
+        try:
+            members = json.loads(text)
+        except ValueError:
+            members = None
+        # What is no file name is for the reader of the settings to refuse.
+        self._members = members if isinstance(members, dict) else {}
+
+    def rules(self) -> List[NamedText]:
+        named = self._members.get("rules")
+        return [self._read(one) for one in named if isinstance(one, str)] if isinstance(named, list) else []
+
+    def approved(self) -> Optional[NamedText]:
+        named = self._members.get("approved")
+        return self._read(named) if isinstance(named, str) and named else None
+
+    def apart(self, given: NamedText) -> NamedText:
+        """A list that is given in place of theirs, which may have the same name in another folder."""
+        name, text = given
+        return (os.path.abspath(name) if name == self._members.get("approved") else name), text
+
+    def _read(self, name: str) -> NamedText:
+        return name, (self._top / name).read_bytes()
