@@ -7,6 +7,8 @@
 #include <optional>
 #include <span>
 #include <string_view>
+#include <type_traits>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -20,14 +22,31 @@ namespace mainbore {
 // either is refused without a reason.
 enum class Stricter : std::uint8_t { neither, higher, lower };
 
+// Where a rule stands in `Rules`: the group, and the member of it.
+template <class T>
+class RuleTarget {
+ public:
+  constexpr RuleTarget(const T& (*read)(const Rules&), T& (*write)(Rules&)) : read_(read), write_(write) {}
+  [[nodiscard]] const T& in(const Rules& rules) const { return read_(rules); }
+  [[nodiscard]] T& in(Rules& rules) const { return write_(rules); }
+
+ private:
+  const T& (*read_)(const Rules&);
+  T& (*write_)(Rules&);
+};
+// rule_at<&Rules::direct, &DirectRules::required_threads>
+template <auto group, auto member>
+inline constexpr RuleTarget<std::remove_reference_t<decltype(std::declval<Rules&>().*group.*member)>> rule_at(
+    [](const Rules& rules) -> const auto& { return rules.*group.*member; },
+    [](Rules& rules) -> auto& { return rules.*group.*member; });
+
 // One rule with a single value. This table is the only list of them: it drives reading, range checks, schema and
 // documentation.
 struct RuleField {
-  using Target = std::variant<Rule<double> Rules::*, Rule<Length> Rules::*, Rule<Pressure> Rules::*,
-                              Rule<Temperature> Rules::*, Rule<Force> Rules::*, Rule<Velocity> Rules::*,
-                              Rule<Flow> Rules::*, Rule<Volume> Rules::*, Rule<Time> Rules::*,
-                              Rule<NominalSize> Rules::*, Rule<ThreadStandard> Rules::*, Rule<ClockPosition> Rules::*,
-                              Rule<std::optional<Length>> Rules::*, Rule<std::optional<NominalSize>> Rules::*>;
+  template <class... T>
+  using AnyOf = std::variant<RuleTarget<Rule<T>>...>;
+  using Target = AnyOf<double, Length, Pressure, Temperature, Force, Velocity, Flow, Volume, Time, NominalSize,
+                       ThreadStandard, ClockPosition, std::optional<Length>, std::optional<NominalSize>>;
   std::string_view path;  // "direct.required_threads": group and key
   Target target;
   Kind kind;     // what the value measures; unused for a thread or a clock position
@@ -60,8 +79,8 @@ struct RuleEnds {
 struct TapLimitField {
   std::string_view path;   // "direct.largest"
   std::string_view first;  // "direct.largest_first": rows that stand before those of the list
-  TapLimits Rules::*target;
-  TapLimits Rules::*by_default;
+  RuleTarget<TapLimits> target;
+  RuleTarget<TapLimits> by_default;
   std::string_view help;
 };
 [[nodiscard]] std::span<const TapLimitField> tap_limit_fields();
@@ -69,7 +88,7 @@ struct TapLimitField {
 // The caps: lists of TapLimit of which each row that fits counts.
 struct TapCapField {
   std::string_view path;  // "direct.at_most"
-  TapLimits Rules::*target;
+  RuleTarget<TapLimits> target;
   std::string_view help;
 };
 [[nodiscard]] std::span<const TapCapField> tap_cap_fields();
@@ -86,7 +105,7 @@ struct DocumentLine {
 // Lists with rows of other kinds.
 struct SpecificationField {
   std::string_view path;
-  std::vector<FittingSpecification> Rules::*target;
+  RuleTarget<std::vector<FittingSpecification>> target;
   std::string_view help;
 };
 [[nodiscard]] std::span<const SpecificationField> specification_fields();

@@ -140,59 +140,66 @@ struct RulesDocument {
   std::string approver;
 };
 
-struct Rules {
-  Rules() = default;
-  // Bases point into `references`: rules move, and are never copied.
-  Rules(Rules&&) = default;
-  Rules& operator=(Rules&&) = default;
+// The rules, a struct a group, named as in a file: `rules.direct.required_threads` is "direct.required_threads".
+//
+// `largest` are permissions, of which the first row that fits the main decides: a utility can put its exceptions first. A
+// main that no row fits takes no tap by that method without the engineer. `at_most` are caps, of which each row that fits
+// counts: they lower what is permitted, and permit nothing. Clearances stand by what is kept clear of ("place.clearances.tap").
 
-  std::string name;
-  std::vector<RulesDocument> documents;  // the utility's, in the order in which they are laid over the defaults
+// Mains that take no tap, or not on some day, or none above a size by whatever method.
+struct MainRules {
+  TapLimits not_tapped;  // every row allows none
+  std::vector<ClosedSeason> closed_season;
+  TapLimits at_most;  // by any method
+};
 
-  // mains that are not tapped at all: every row allows none
-  TapLimits not_tapped;
-  std::vector<ClosedSeason> closed_seasons;
-
-  // Permissions, of which the first row that fits the main decides: a utility can put its exceptions first. A main that no
-  // row fits takes no tap by that method without the engineer.
-  TapLimits direct;
-  TapLimits saddle;
-  TapLimits sleeve;
-  // The same by default, where a utility has laid its own over them: what these close opens by consent alone.
-  TapLimits direct_by_default;
-  TapLimits saddle_by_default;
-  TapLimits sleeve_by_default;
-  // Caps, of which each row that fits counts: they lower what is permitted, and permit nothing.
-  TapLimits cap;  // by any method
-  TapLimits direct_cap;
-  TapLimits saddle_cap;
-  TapLimits several_cap;  // on each tap of a series
-  TapLimits sleeve_cap;
-
-  // direct tap
-  Rule<double> required_threads;   // complete threads in the wall
-  Rule<double> marginal_threads;   // within this of the requirement: say so
-  Rule<double> hole_ratio_direct;  // greatest hole over outside diameter
+// A tap made straight into the wall.
+struct DirectRules {
+  TapLimits largest;
+  TapLimits largest_by_default;  // under a utility's own: what these close opens by consent alone
+  TapLimits at_most;
+  Rule<double> required_threads;  // complete threads in the wall
+  Rule<double> marginal_threads;  // within this of the requirement: say so
+  Rule<double> hole_ratio;        // greatest hole over outside diameter
   Rule<ThreadStandard> default_thread;
-  Rule<double> wrench_turns;  // make-up wanted
-  Rule<double> threads_showing;
+  Rule<double> wrench_turns;                  // make-up wanted
+  Rule<double> threads_showing;               // of the made-up stop
   Rule<double> strip_effectiveness;           // of a short thread's shear area
   Rule<Temperature> plastic_wet_tap_coldest;  // pipe temperature window for a wet tap in PVC
   Rule<Temperature> plastic_wet_tap_warmest;
   Rule<Temperature> plastic_dry_tap_coldest;  // and for a dry one
   Rule<Temperature> plastic_dry_tap_warmest;
+};
 
-  // saddle, sleeve, several taps
-  std::vector<FittingSpecification> saddle_specification;
-  std::vector<FittingSpecification> sleeve_specification;
-  Rule<double> hole_ratio_saddle;
-  Rule<double> hole_ratio_sleeve;
-  Rule<NominalSize> smallest_sleeve;  // smallest outlet with which a sleeve is made
-  Rule<double> section_left;          // least section modulus left in the pipe as a beam
-  Rule<double> equal_capacity_exponent;
-  Rule<double> most_taps;  // of a series standing for one larger
+// A tap through a service saddle.
+struct SaddleRules {
+  TapLimits largest;
+  TapLimits largest_by_default;
+  TapLimits at_most;
+  std::vector<FittingSpecification> specification;
+  Rule<double> hole_ratio;    // the same under a saddle
+  Rule<double> section_left;  // least section modulus left in the pipe as a beam
+};
 
-  // pressure
+// A tap through a tapping sleeve.
+struct SleeveRules {
+  TapLimits largest;
+  TapLimits largest_by_default;
+  TapLimits at_most;
+  std::vector<FittingSpecification> specification;
+  Rule<double> hole_ratio;     // greatest outlet over outside diameter
+  Rule<NominalSize> smallest;  // smallest outlet with which a sleeve is made
+};
+
+// Several taps that stand for one larger.
+struct SeveralRules {
+  TapLimits at_most;                     // of each tap of the series
+  Rule<double> equal_capacity_exponent;  // by which several small taps equal one larger
+  Rule<double> most_taps;                // of the series
+};
+
+// Ratings of what nobody has read, surge, and what the customer gets.
+struct PressureRules {
   Rule<Pressure> stop_rating;  // of a corporation stop whose mark nobody has read
   Rule<Pressure> saddle_rating;
   Rule<Pressure> wet_tap_limit;                      // whatever the equipment allows
@@ -204,8 +211,10 @@ struct Rules {
   Rule<double> polyethylene_recurring_surge_factor;  // of polyethylene, which tires less
   Rule<double> plastic_surge_factor;                 // occasional surge: total over the derated rating
   Rule<Pressure> regulator_above;                    // customer side
+};
 
-  // place
+// Along the main, round it, and under how much cover.
+struct PlaceRules {
   std::vector<Clearance> clearances;
   Rule<Length> farthest_shift;  // how far a tap may be moved to find its place
   Rule<Length> stagger_within;  // taps nearer than this stand at different clock positions
@@ -215,13 +224,17 @@ struct Rules {
   Rule<double> highest_elevation;
   Rule<std::optional<Length>> least_cover;  // over a main that is tapped
   Rule<std::optional<Length>> greatest_cover;
+};
 
-  // measuring
+// By how much a reading at the pipe may be off.
+struct MeasuringRules {
   Rule<Length> od_uncertainty;             // caliper
   Rule<Length> circumference_uncertainty;  // tape
   Rule<Length> wall_uncertainty;           // gauge
+};
 
-  // hands and chain
+// Hands, chain and gasket.
+struct MachineRules {
   Rule<Force> push_caution;  // on a bar held by hand
   Rule<Force> push_limit;
   Rule<double> ovality_caution;
@@ -232,15 +245,19 @@ struct Rules {
   Rule<Length> gasket_land;     // sound pipe between the hole and the sealing circle
   Rule<Pressure> stud_stress;   // tension over the stud's full section
   Rule<Length> tool_clearance;  // tap tip to the far wall
+};
 
-  // cutting, for the force the clamp must hold
-  Rule<Length> drill_feed;          // per turn, by ratchet and feed screw
-  Rule<double> drill_work_factor;   // Kd of the handbook method (mechanics/boring.hpp)
-  Rule<double> drill_iron_factor;   // K of the cast-iron method
-  Rule<Length> drill_clearance;     // past breakthrough
+// Cutting, for the force the clamp must hold.
+struct DrillingRules {
+  Rule<Length> feed;                // per turn, by ratchet and feed screw
+  Rule<double> work_factor;         // Kd of the handbook method (mechanics/boring.hpp)
+  Rule<double> iron_factor;         // K of the cast-iron method
+  Rule<Length> clearance;           // past breakthrough
   Rule<Force> shell_cutter_thrust;  // of a shell cutter in plastic
+};
 
-  // water for the customer
+// Water for the customer.
+struct WaterRules {
   Rule<Velocity> velocity_caution;                  // speed of the water in the service from which a caution is given
   Rule<Velocity> velocity_limit;                    // greatest speed of the water in the service
   Rule<Velocity> tap_velocity_limit;                // and in the tap and its corporation stop, which are short
@@ -255,10 +272,12 @@ struct Rules {
   Rule<Flow> sprinkler_single;       // flow of one dwelling sprinkler alone
   Rule<Flow> sprinkler_of_two;       // flow of each of two dwelling sprinklers together
   Rule<Flow> sprinkler_shared;       // allowance for domestic use on pipe that sprinklers share
+};
 
-  // cleaning
+// Disinfection, flushing, and lead in what touches the water.
+struct CleaningRules {
   Rule<double> swab_percent;            // strength of the solution for swabbing cutter, stop and pipe
-  Rule<Volume> swab_volume;             // solution mixed where a job asks for no other amount
+  Rule<Volume> solution;                // mixed where a job asks for no other amount
   Rule<Velocity> flush_velocity;        // speed in the service that carries dirt and chips out
   Rule<Velocity> flush_velocity_least;  // speed below which a flush only rinses
   Rule<double> flush_changes;           // times the water in the service is changed
@@ -266,8 +285,10 @@ struct Rules {
   Rule<double> dechlorination_excess;   // agent given over the exact dose
   Rule<double> lead_percent;            // most lead, averaged over wetted surfaces
   Rule<NominalSize> sample_above;       // services larger than this are chlorinated as mains and sampled
+};
 
-  // the pit
+// The pit, its walls, spoil, and what lies near it.
+struct PitRules {
   Rule<Length> room_along;               // bottom of the pit along the main
   Rule<Length> room_machine_side;        // from the main to the wall on the side of the machine
   Rule<Length> room_far_side;            // from the main to the other wall
@@ -307,6 +328,30 @@ struct Rules {
   Rule<double> notice_days;              // working days between the call and the first digging
   Rule<Length> sewer_apart;              // least way from a water line to a sewer beside it
   Rule<Length> sewer_below;              // least way down from a water line to a sewer nearer than that
+};
+
+struct Rules {
+  Rules() = default;
+  // Bases point into `references`: rules move, and are never copied.
+  Rules(Rules&&) = default;
+  Rules& operator=(Rules&&) = default;
+
+  std::string name;
+  std::vector<RulesDocument> documents;  // the utility's, in the order in which they are laid over the defaults
+
+  MainRules main;
+  DirectRules direct;
+  SaddleRules saddle;
+  SleeveRules sleeve;
+  SeveralRules several;
+  PressureRules pressure;
+  PlaceRules place;
+  MeasuringRules measuring;
+  MachineRules machine;
+  DrillingRules drilling;
+  WaterRules water;
+  CleaningRules cleaning;
+  PitRules pit;
 
   // Those that needed a reason, worked out once when the files are read.
   std::vector<LooserRule> looser;

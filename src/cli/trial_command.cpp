@@ -76,9 +76,9 @@ ExitStatus trial_command(const TrialRequest& request, Console& console) {
   sheet.threads_per_inch =
       number_of("--threads", request.threads_per_inch, 1.0, 50.0).value() * mainbore::units::per_inch;
   sheet.wanted.wrench_turns =
-      rule_of("--wrench", request.wrench, "direct.wrench_turns").value_or(rules.wrench_turns.value);
+      rule_of("--wrench", request.wrench, "direct.wrench_turns").value_or(rules.direct.wrench_turns.value);
   sheet.wanted.threads_showing =
-      rule_of("--showing", request.showing, "direct.threads_showing").value_or(rules.threads_showing.value);
+      rule_of("--showing", request.showing, "direct.threads_showing").value_or(rules.direct.threads_showing.value);
   if (const auto least = number_of("--least", request.least, 1.0, 20.0)) {
     if (*least != std::floor(*least)) throw Stop(exit_usage, "--least takes a whole number of trials");
     sheet.limits.least_agreeing = static_cast<int>(*least);

@@ -65,7 +65,7 @@ void write_threads(const Site& site, const TapThread& thread, Candidate& candida
   const ThreadsInWall& in_wall = *candidate.engagement;
   const CalculationInput major = figure(Measure(thread.form.major), thread.basis);
   const CalculationInput pitch = figure(Measure(thread.form.pitch()), thread.basis);
-  const CalculationInput required = figure(site.rules.required_threads, Kind::threads);
+  const CalculationInput required = figure(site.rules.direct.required_threads, Kind::threads);
   const auto put = [&](Worked worked) {
     // Of a recalled thread the published largest tap decides, and the count is told alone.
     if (in_wall.judged) worked.at_least(required);
@@ -101,13 +101,13 @@ void write_makeup(const Site& site, const TapThread& thread, Candidate& candidat
   const MakeupPlan& plan = *candidate.makeup;
   const mechanics::Makeup& makeup = plan.makeup;
   const auto of_thread = [&](Length value) { return figure(Measure(value), thread.basis); };
-  const CalculationInput wrench = figure(rules.wrench_turns, Kind::turns);
+  const CalculationInput wrench = figure(rules.direct.wrench_turns, Kind::turns);
   const CalculationInput by_hand = worked_out(Formula::hand_tight, makeup.hand_tight_length);
   const CalculationInput pitch = of_thread(thread.form.pitch());
-  taken.calculated(Worked(
-      PlanPart::tap, Formula::hand_tight,
-      {of_thread(thread.geometry->effective_length), wrench, figure(rules.threads_showing, Kind::threads), pitch},
-      makeup.hand_tight_length));
+  taken.calculated(Worked(PlanPart::tap, Formula::hand_tight,
+                          {of_thread(thread.geometry->effective_length), wrench,
+                           figure(rules.direct.threads_showing, Kind::threads), pitch},
+                          makeup.hand_tight_length));
   taken.calculated(Worked(PlanPart::tap, Formula::past_gauge, {by_hand, of_thread(thread.geometry->gauge_length)},
                           makeup.stop_past_gauge));
   if (plan.protrusion) {
@@ -150,13 +150,13 @@ void write_clamp(const Site& site, Candidate& candidate) {
   const Setup& setup = candidate.setup;
   const MachineProfile& machine = *setup.machine;
   const ClampPlan& clamp = *setup.clamp;
-  const CalculationInput thrust = is_plastic(site.main.material) ? figure(rules.shell_cutter_thrust)
+  const CalculationInput thrust = is_plastic(site.main.material) ? figure(rules.drilling.shell_cutter_thrust)
                                   : setup.drill_load             ? worked_out(Formula::drill_thrust, setup.cut_thrust)
                                                                  : plain(setup.cut_thrust.base(), Kind::force);
   const Pressure line = site.pressurised() ? site.line() : Pressure();
   taken.calculated(Worked(PlanPart::machine, Formula::clamp_force,
                           {given(line), figure(Measure(*machine.gasket_diameter), machine.basis), thrust,
-                           figure(rules.gasket_factor, Kind::ratio), figure(rules.gasket_width)},
+                           figure(rules.machine.gasket_factor, Kind::ratio), figure(rules.machine.gasket_width)},
                           clamp.force));
   if (!clamp.tension) return;
   taken.calculated(Worked(PlanPart::machine, Formula::chain_tension,
@@ -201,7 +201,7 @@ void write_marks(const Site& site, const Candidate& candidate, const MarksPlan& 
     const Basis& of_hole = thread != nullptr ? thread->basis : usual_practice;
     put(Formula::drill_stroke,
         {diameter(site, main, *main.od), plain(greatest_wall->base(), Kind::length), figure(Measure(width), of_hole),
-         plain(drilled ? 118.0 : 180.0, Kind::angle), figure(rules.drill_clearance)},
+         plain(drilled ? 118.0 : 180.0, Kind::angle), figure(rules.drilling.clearance)},
         *marks.at->full_width, std::string_view("mark: hole full, greatest wall"));
   }
   if (marks.at->catches) put(Formula::tap_catches, {given(*tool.lead)}, *marks.at->catches);
@@ -229,7 +229,7 @@ void write_marks(const Site& site, const Candidate& candidate, const MarksPlan& 
   if (marks.limit) {
     put(Formula::never_past,
         {diameter(site, main, *main.od_least), plain(farthest_wall(site)->base(), Kind::length),
-         figure(rules.tool_clearance), plain(pilot_ahead(site, candidate.method.kind).base(), Kind::length)},
+         figure(rules.machine.tool_clearance), plain(pilot_ahead(site, candidate.method.kind).base(), Kind::length)},
         *marks.limit);
   }
 }
@@ -292,12 +292,13 @@ void write_losses(const Context& context, const LaidLine& laid, const ServicePla
        given_or(context.job().service.line.rise.has_value(), Measure(service.rise, Kind::distance), usual_practice)},
       losses.elevation));
   part(LossPart::rise, Formula::rise_loss, losses.elevation);
-  const bool own = context.job().service.demand.residual.value_or(Pressure()) > context.rules.least_residual.value;
+  const bool own =
+      context.job().service.demand.residual.value_or(Pressure()) > context.rules.water.least_residual.value;
   taken.calculated(Worked(PlanPart::service, Formula::residual,
                           {given_or(context.job().main.pressure_low.has_value(), service.supply, stated_in_job),
                            parts[0], parts[1], parts[2], parts[3], parts[4], parts[5]},
                           service.residual)
-                       .at_least(own ? given(service.residual_wanted) : figure(context.rules.least_residual)));
+                       .at_least(own ? given(service.residual_wanted) : figure(context.rules.water.least_residual)));
 }
 
 void write_flush(const Context& context, const LaidLine& laid, const FlushPlan& flush, Recorder& taken) {
@@ -311,18 +312,20 @@ void write_flush(const Context& context, const LaidLine& laid, const FlushPlan& 
     taken.calculated(Worked(PlanPart::cleaning, Formula::flush_time,
                             {water, worked_out(Formula::flush_flow, plan.flow)}, plan.time, which));
   };
-  taken.calculated(Worked(PlanPart::cleaning, Formula::flush_volume,
-                          {figure(rules.flush_changes, Kind::ratio), bore, given(Measure(laid.length, Kind::distance))},
-                          flush.full.discharged));
-  put(flush.full, rules.flush_velocity, "full");
-  put(flush.least, rules.flush_velocity_least, "least");
+  taken.calculated(
+      Worked(PlanPart::cleaning, Formula::flush_volume,
+             {figure(rules.cleaning.flush_changes, Kind::ratio), bore, given(Measure(laid.length, Kind::distance))},
+             flush.full.discharged));
+  put(flush.full, rules.cleaning.flush_velocity, "full");
+  put(flush.least, rules.cleaning.flush_velocity_least, "least");
   for (const AgentDose& dose : flush.agents) {
-    taken.calculated(Worked(PlanPart::cleaning, Formula::dechlorination,
-                            {worked_out(Formula::flush_volume, flush.full.discharged),
-                             figure(Measure(flush.chlorine.mg_per_litre(), Kind::ratio), rules.flush_chlorine.basis),
-                             figure(Measure(dose.agent->per_chlorine, Kind::ratio), laid.tables->dechlorination_basis),
-                             figure(rules.dechlorination_excess, Kind::ratio)},
-                            dose.weight, std::string_view(dose.agent->name)));
+    taken.calculated(
+        Worked(PlanPart::cleaning, Formula::dechlorination,
+               {worked_out(Formula::flush_volume, flush.full.discharged),
+                figure(Measure(flush.chlorine.mg_per_litre(), Kind::ratio), rules.cleaning.flush_chlorine.basis),
+                figure(Measure(dose.agent->per_chlorine, Kind::ratio), laid.tables->dechlorination_basis),
+                figure(rules.cleaning.dechlorination_excess, Kind::ratio)},
+               dose.weight, std::string_view(dose.agent->name)));
   }
 }
 
@@ -337,27 +340,28 @@ void write_pit(const Site& site, const PitPlan& plan, const Rule<double>& swell,
   const CalculationInput depth = worked_out(Formula::pit_depth, far(plan.pit.depth));
   const CalculationInput slope = plain(plan.pit.slope);
   const CalculationInput top = worked_out(Formula::pit_top, far(plan.top.across));
-  put(Formula::pit_across, {rule_far(rules.room_far_side), od, rule_far(rules.room_machine_side)},
+  put(Formula::pit_across, {rule_far(rules.pit.room_far_side), od, rule_far(rules.pit.room_machine_side)},
       far(plan.pit.across));
   const CalculationInput across = worked_out(Formula::pit_across, far(plan.pit.across));
   put(Formula::pit_top, {across, slope, depth}, far(plan.top.across), std::string_view("across the main"));
-  put(Formula::pit_top, {rule_far(rules.room_along), slope, depth}, far(plan.top.along),
+  put(Formula::pit_top, {rule_far(rules.pit.room_along), slope, depth}, far(plan.top.along),
       std::string_view("along the main"));
-  put(Formula::pit_volume, {rule_far(rules.room_along), across, depth, slope}, Measure(plan.bank, Kind::earth));
+  put(Formula::pit_volume, {rule_far(rules.pit.room_along), across, depth, slope}, Measure(plan.bank, Kind::earth));
   put(Formula::loose_volume,
       {worked_out(Formula::pit_volume, Measure(plan.bank, Kind::earth)), figure(swell, Kind::ratio)},
       Measure(plan.loose, Kind::earth));
   put(Formula::spoil_height,
       {worked_out(Formula::loose_volume, Measure(plan.loose, Kind::earth)),
-       worked_out(Formula::pit_top, far(plan.top.along)), figure(rules.repose, Kind::ratio)},
+       worked_out(Formula::pit_top, far(plan.top.along)), figure(rules.pit.repose, Kind::ratio)},
       far(plan.spoil.height));
   put(Formula::strip_taken,
-      {top, rule_far(rules.spoil_setback), figure(rules.repose, Kind::ratio),
+      {top, rule_far(rules.pit.spoil_setback), figure(rules.pit.repose, Kind::ratio),
        worked_out(Formula::spoil_height, far(plan.spoil.height))},
       far(plan.occupied));
-  put(Formula::ladder, {depth, rule_far(rules.ladder_extension)}, far(plan.ladder_length));
+  put(Formula::ladder, {depth, rule_far(rules.pit.ladder_extension)}, far(plan.ladder_length));
   const auto& tolerance = site.job().excavation.tolerance;
-  put(Formula::zone, {od, tolerance ? given(*tolerance) : figure(rules.tolerance_margin)}, far(plan.zone_half_width));
+  put(Formula::zone, {od, tolerance ? given(*tolerance) : figure(rules.pit.tolerance_margin)},
+      far(plan.zone_half_width));
 }
 
 }  // namespace mainbore::planning

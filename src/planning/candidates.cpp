@@ -220,12 +220,13 @@ std::optional<MeasuredDiameter> measured_diameter(const Context& context, Said& 
   const Rules& rules = context.rules;
   std::optional<MeasuredDiameter> by_tape;
   if (facts.circumference) {
-    by_tape = {*facts.circumference / pi, rules.circumference_uncertainty.value / pi,
-               &rules.circumference_uncertainty.basis};
+    by_tape = {*facts.circumference / pi, rules.measuring.circumference_uncertainty.value / pi,
+               &rules.measuring.circumference_uncertainty.basis};
     said.taken.measured(PlanPart::pipe, Taken::tape, *by_tape->basis, Measure(by_tape->value));
   }
   if (!facts.od) return by_tape;
-  const MeasuredDiameter by_caliper{*facts.od, rules.od_uncertainty.value, &rules.od_uncertainty.basis};
+  const MeasuredDiameter by_caliper{*facts.od, rules.measuring.od_uncertainty.value,
+                                    &rules.measuring.od_uncertainty.basis};
   said.taken.measured(PlanPart::pipe, Taken::caliper, *by_caliper.basis, Measure(by_caliper.value));
   if (by_tape && over(abs(by_caliper.value - by_tape->value), by_caliper.uncertainty + by_tape->uncertainty)) {
     said.findings.add(FindingCode::main_readings_disagree, Severity::hold)
@@ -300,7 +301,7 @@ void check_metric_name(const Context& context, Said& said, const std::vector<con
   if (listed == pipes.end()) return;  // its diameter is asked for as it is
   said.findings.add(FindingCode::main_size_metric, Severity::hold)
       .with(size.dn(), size, name_of(context.material()), Measure(*(*listed)->od))
-      .basis((*listed)->series->basis_of(PipeColumn::od), context.rules.circumference_uncertainty.basis);
+      .basis((*listed)->series->basis_of(PipeColumn::od), context.rules.measuring.circumference_uncertainty.basis);
 }
 
 }  // namespace

@@ -24,20 +24,20 @@ void plan_swab(const Context& context, CleaningPlan& cleaning, Said& said) {
   SwabMix& mix = cleaning.swab;
   mix.stock_assumed = !facts.stock;
   mix.stock = facts.stock ? Concentration::percent(*facts.stock) : tables.weakest_bleach;
-  mix.wanted = Concentration::percent(rules.swab_percent.value);
-  mix.finished = facts.solution.value_or(rules.swab_volume.value);
+  mix.wanted = Concentration::percent(rules.cleaning.swab_percent.value);
+  mix.finished = facts.solution.value_or(rules.cleaning.solution.value);
   const auto take = [&](Taken what, const Basis& basis, Measure value) {
     said.taken.take(PlanPart::cleaning, what, basis, value);
   };
-  take(Taken::solution_strength, rules.swab_percent.basis, Measure(mix.wanted.percent(), Kind::percent));
+  take(Taken::solution_strength, rules.cleaning.swab_percent.basis, Measure(mix.wanted.percent(), Kind::percent));
   take(Taken::stock_strength, facts.stock ? stated_in_job : tables.stock_basis,
        Measure(mix.stock.percent(), Kind::percent));
-  take(Taken::solution_amount, facts.solution ? stated_in_job : rules.swab_volume.basis, Measure(mix.finished));
+  take(Taken::solution_amount, facts.solution ? stated_in_job : rules.cleaning.solution.basis, Measure(mix.finished));
   if (mix.stock < mix.wanted) {
     said.findings.add(FindingCode::clean_stock_too_weak, Severity::hold)
         .value(Measure(mix.stock.percent(), Kind::percent))
         .at_least(Measure(mix.wanted.percent(), Kind::percent))
-        .basis(rules.swab_percent.basis);
+        .basis(rules.cleaning.swab_percent.basis);
   } else if (mix.stock > strongest_liquid) {
     mix.dry = sanitary::dry_product_weight(mix.finished, mix.wanted, mix.stock);
   } else {
@@ -45,8 +45,8 @@ void plan_swab(const Context& context, CleaningPlan& cleaning, Said& said) {
   }
   if (!context.whole() || (!mix.dry && !mix.liquid)) return;
   const std::initializer_list<CalculationInput> figures = {
-      figure(Measure(mix.finished), facts.solution ? stated_in_job : rules.swab_volume.basis),
-      figure(Measure(mix.wanted.percent(), Kind::percent), rules.swab_percent.basis),
+      figure(Measure(mix.finished), facts.solution ? stated_in_job : rules.cleaning.solution.basis),
+      figure(Measure(mix.wanted.percent(), Kind::percent), rules.cleaning.swab_percent.basis),
       figure(Measure(mix.stock.percent(), Kind::percent), facts.stock ? stated_in_job : tables.stock_basis)};
   if (mix.dry) said.taken.calculated(Worked(PlanPart::cleaning, Formula::swab_dry, figures, *mix.dry));
   else said.taken.calculated(Worked(PlanPart::cleaning, Formula::swab_stock, figures, mix.liquid->stock));
@@ -66,7 +66,7 @@ std::vector<AgentDose> agents_for(const Context& context, Volume water, Concentr
   std::vector<AgentDose> agents;
   for (const DechlorinationAgent& agent : context.catalog.service_tables().dechlorination) {
     agents.push_back({&agent, sanitary::dechlorination_weight(water, chlorine, agent.per_chlorine,
-                                                              context.rules.dechlorination_excess.value)});
+                                                              context.rules.cleaning.dechlorination_excess.value)});
   }
   return agents;
 }
@@ -109,26 +109,28 @@ void plan_flush(const Context& context, const LaidLine& laid, const std::optiona
   const Rules& rules = context.rules;
   FlushPlan& flush = cleaning.flush.emplace();
   const std::array reach = {sanitary::FlushReach{laid.tube->bore, laid.length}};
-  flush.changes = rules.flush_changes.value;
+  flush.changes = rules.cleaning.flush_changes.value;
   const auto take = [&](Taken what, const Basis& basis, Detail value) {
     said.taken.take(PlanPart::cleaning, what, basis, value);
   };
-  take(Taken::flush_speed, rules.flush_velocity.basis, Measure(rules.flush_velocity.value));
-  take(Taken::flush_speed, rules.flush_velocity_least.basis, Measure(rules.flush_velocity_least.value));
-  take(Taken::flush_changes, rules.flush_changes.basis, Measure(rules.flush_changes.value, Kind::ratio));
-  take(Taken::flush_chlorine, rules.flush_chlorine.basis, {});
+  take(Taken::flush_speed, rules.cleaning.flush_velocity.basis, Measure(rules.cleaning.flush_velocity.value));
+  take(Taken::flush_speed, rules.cleaning.flush_velocity_least.basis,
+       Measure(rules.cleaning.flush_velocity_least.value));
+  take(Taken::flush_changes, rules.cleaning.flush_changes.basis,
+       Measure(rules.cleaning.flush_changes.value, Kind::ratio));
+  take(Taken::flush_chlorine, rules.cleaning.flush_chlorine.basis, {});
   take(Taken::dechlorination, tables.dechlorination_basis, {});
-  flush.full = sanitary::flushing_at_velocity(reach, rules.flush_velocity.value, flush.changes);
+  flush.full = sanitary::flushing_at_velocity(reach, rules.cleaning.flush_velocity.value, flush.changes);
   if (!context.whole() && surely_passes(service, laid, flush.full.flow)) return;
-  flush.least = sanitary::flushing_at_velocity(reach, rules.flush_velocity_least.value, flush.changes);
+  flush.least = sanitary::flushing_at_velocity(reach, rules.cleaning.flush_velocity_least.value, flush.changes);
   flush.available =
       hydraulics::flow_at_residual(laid.line(BoreTaken::least, nullptr), lowest_pressure(context), Pressure()).flow;
-  flush.chlorine = Concentration::mg_per_litre(rules.flush_chlorine.value);
+  flush.chlorine = Concentration::mg_per_litre(rules.cleaning.flush_chlorine.value);
   if (context.whole()) flush.agents = agents_for(context, flush.full.discharged, flush.chlorine);
   write_flush(context, laid, flush, said.taken);
   const bool only_rinses = over(flush.least.flow, flush.available);
   if (only_rinses || over(flush.full.flow, flush.available)) {
-    const Rule<Velocity>& rule = only_rinses ? rules.flush_velocity_least : rules.flush_velocity;
+    const Rule<Velocity>& rule = only_rinses ? rules.cleaning.flush_velocity_least : rules.cleaning.flush_velocity;
     said.findings.add(FindingCode::clean_cannot_scour, only_rinses ? Severity::caution : Severity::note)
         .value(flush.available)
         .at_least(only_rinses ? flush.least.flow : flush.full.flow)
@@ -146,18 +148,18 @@ std::optional<CleaningPlan> check_cleaning(const Context& context, const std::op
   CleaningPlan cleaning;
   plan_swab(context, cleaning, said);
   if (laid) plan_flush(context, *laid, service, cleaning, said);
-  if (context.asked() > context.rules.sample_above.value) {
+  if (context.asked() > context.rules.cleaning.sample_above.value) {
     cleaning.as_main = true;
     for (const ChlorineDose& dose : context.catalog.service_tables().doses) {
       cleaning.doses.push_back(&dose);
       said.taken.take(PlanPart::cleaning, Taken::chlorine_dose, dose.basis);
     }
     if (context.whole() && cleaning.flush) plan_fills(context, cleaning, said);
-    said.taken.take(PlanPart::cleaning, Taken::as_main, context.rules.sample_above.basis,
-                    context.rules.sample_above.value);
+    said.taken.take(PlanPart::cleaning, Taken::as_main, context.rules.cleaning.sample_above.basis,
+                    context.rules.cleaning.sample_above.value);
     said.findings.add(FindingCode::clean_as_main, Severity::caution)
-        .with(context.asked(), context.rules.sample_above.value)
-        .basis(context.rules.sample_above.basis);
+        .with(context.asked(), context.rules.cleaning.sample_above.value)
+        .basis(context.rules.cleaning.sample_above.basis);
   }
   return cleaning;
 }

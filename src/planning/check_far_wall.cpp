@@ -55,7 +55,7 @@ void judge_insertion(const Site& site, Length limit, Candidate& candidate) {
       .with(std::string_view("tool.insertion_length"),
             std::string_view(
                 "the stop would touch the hole only past the mark that no tool may pass; it must be at least"))
-      .basis(site.rules.tool_clearance.basis);
+      .basis(site.rules.machine.tool_clearance.basis);
 }
 
 }  // namespace
@@ -75,7 +75,7 @@ std::optional<Length> far_wall_feed(const Site& site) {
   const auto wall = farthest_wall(site);
   const auto& od = site.main.od_least;
   if (!wall || !od) return std::nullopt;
-  return *od - *wall - site.rules.tool_clearance.value;
+  return *od - *wall - site.rules.machine.tool_clearance.value;
 }
 
 Length pilot_ahead(const Site& site, Method kind) {
@@ -88,7 +88,7 @@ void check_far_wall(const Site& site, Candidate& candidate) {
   const auto tool = tool_depth(site, candidate);
   if (!limit || !tool) return;
   const Length depth = tool->depth;
-  const Rule<Length>& clearance = site.rules.tool_clearance;
+  const Rule<Length>& clearance = site.rules.machine.tool_clearance;
   candidate.said.taken.take(PlanPart::tap, Taken::far_wall_clearance, clearance.basis, Measure(clearance.value));
   const Length clear = *limit + clearance.value - depth;
   if (candidate.makeup) candidate.makeup->far_wall_clearance = clear;

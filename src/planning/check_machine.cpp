@@ -87,35 +87,35 @@ void plan_clamp(const Site& site, Candidate& candidate) {
   mechanics::ClampLoad load;
   if (site.pressurised()) load.line = site.line();
   load.seal_diameter = *machine.gasket_diameter;
-  load.gasket_factor = rules.gasket_factor.value;
-  load.gasket_area = std::numbers::pi * *machine.gasket_diameter * rules.gasket_width.value;
+  load.gasket_factor = rules.machine.gasket_factor.value;
+  load.gasket_area = std::numbers::pi * *machine.gasket_diameter * rules.machine.gasket_width.value;
   load.thrust = setup.cut_thrust;
   ClampPlan& clamp = setup.clamp.emplace();
   clamp.force = mechanics::clamp_force_needed(load);
-  candidate.said.taken.take(PlanPart::machine, Taken::seal, rules.gasket_factor.basis,
-                            Measure(rules.gasket_factor.value, Kind::ratio));
-  candidate.said.taken.take(PlanPart::machine, Taken::seal, rules.gasket_width.basis,
-                            Measure(rules.gasket_width.value));
+  candidate.said.taken.take(PlanPart::machine, Taken::seal, rules.machine.gasket_factor.basis,
+                            Measure(rules.machine.gasket_factor.value, Kind::ratio));
+  candidate.said.taken.take(PlanPart::machine, Taken::seal, rules.machine.gasket_width.basis,
+                            Measure(rules.machine.gasket_width.value));
   clamp.tension = mechanics::chain_tension_needed(load, mechanics::Angle::degrees(setup.chain->leg_degrees));
   if (clamp.tension && machine.stud_diameter) {
     clamp.stud_torque = mechanics::stud_torque(*clamp.tension, *machine.stud_diameter, {});
     // More studs may share a leg; that each pulls a whole one is never too little.
     const Pressure stress = mechanics::stud_stress(*clamp.tension, *machine.stud_diameter);
-    candidate.said.taken.take(PlanPart::machine, Taken::stud_stress, rules.stud_stress.basis,
-                              Measure(rules.stud_stress.value));
+    candidate.said.taken.take(PlanPart::machine, Taken::stud_stress, rules.machine.stud_stress.basis,
+                              Measure(rules.machine.stud_stress.value));
     if (site.whole()) {
       candidate.said.taken.calculated(Worked(PlanPart::machine, Formula::stud_stress,
                                              {worked_out(Formula::chain_tension, *clamp.tension),
                                               figure(Measure(*machine.stud_diameter), machine.basis)},
                                              stress)
-                                          .at_most(figure(rules.stud_stress)));
+                                          .at_most(figure(rules.machine.stud_stress)));
     }
-    if (over(stress, rules.stud_stress.value)) {
+    if (over(stress, rules.machine.stud_stress.value)) {
       candidate.said.findings.add(FindingCode::machine_stud_overloaded, Severity::hold)
           .value(stress)
-          .at_most(rules.stud_stress.value)
+          .at_most(rules.machine.stud_stress.value)
           .with(Measure(*clamp.tension), Measure(*machine.stud_diameter))
-          .basis(rules.stud_stress.basis, machine.basis);
+          .basis(rules.machine.stud_stress.basis, machine.basis);
     }
   }
   write_clamp(site, candidate);
@@ -124,30 +124,30 @@ void plan_clamp(const Site& site, Candidate& candidate) {
   if (!is_plastic(main.material) || !modulus || !main.od || !main.wall_least) return;
   const mechanics::Barrel barrel{*main.od, *main.wall_least};
   if (!over(*main.wall_least, Length()) || !over(*main.od, 2.0 * *main.wall_least)) return;
-  clamp.ovality = mechanics::ovality(barrel, *modulus, clamp.force, rules.chain_bearing.value);
+  clamp.ovality = mechanics::ovality(barrel, *modulus, clamp.force, rules.machine.chain_bearing.value);
   candidate.said.taken.take(PlanPart::machine, Taken::pipe_stiffness, facts.basis, Measure(*modulus));
-  candidate.said.taken.take(PlanPart::machine, Taken::chain_squeeze, rules.chain_bearing.basis,
-                            Measure(rules.chain_bearing.value));
-  candidate.said.taken.take(PlanPart::machine, Taken::chain_squeeze, rules.ovality_limit.basis,
-                            Measure(100.0 * rules.ovality_limit.value, Kind::percent));
+  candidate.said.taken.take(PlanPart::machine, Taken::chain_squeeze, rules.machine.chain_bearing.basis,
+                            Measure(rules.machine.chain_bearing.value));
+  candidate.said.taken.take(PlanPart::machine, Taken::chain_squeeze, rules.machine.ovality_limit.basis,
+                            Measure(100.0 * rules.machine.ovality_limit.value, Kind::percent));
   if (site.whole()) {
     candidate.said.taken.calculated(
         Worked(PlanPart::machine, Formula::ovality,
                {figure(Measure(*modulus), facts.basis), diameter(site, main, *main.od), least_wall(main),
-                worked_out(Formula::clamp_force, clamp.force), figure(rules.chain_bearing)},
+                worked_out(Formula::clamp_force, clamp.force), figure(rules.machine.chain_bearing)},
                Measure(100.0 * *clamp.ovality, Kind::percent))
-            .at_most(figure(Measure(100.0 * rules.ovality_limit.value, Kind::percent), rules.ovality_limit.basis,
-                            From::rule)));
+            .at_most(figure(Measure(100.0 * rules.machine.ovality_limit.value, Kind::percent),
+                            rules.machine.ovality_limit.basis, From::rule)));
   }
-  const bool beyond = over(*clamp.ovality, rules.ovality_limit.value);
-  if (beyond || over(*clamp.ovality, rules.ovality_caution.value)) {
-    const Rule<double>& rule = beyond ? rules.ovality_limit : rules.ovality_caution;
+  const bool beyond = over(*clamp.ovality, rules.machine.ovality_limit.value);
+  if (beyond || over(*clamp.ovality, rules.machine.ovality_caution.value)) {
+    const Rule<double>& rule = beyond ? rules.machine.ovality_limit : rules.machine.ovality_caution;
     candidate.said.findings.add(FindingCode::machine_chain_ovals_pipe, beyond ? Severity::hold : Severity::caution)
         .value(Measure(100.0 * *clamp.ovality, Kind::percent))
         .at_most(Measure(100.0 * rule.value, Kind::percent))
-        .with(Measure(100.0 * rules.ovality_caution.value, Kind::percent),
-              Measure(100.0 * rules.ovality_limit.value, Kind::percent))
-        .basis(rule.basis, rules.chain_bearing.basis);
+        .with(Measure(100.0 * rules.machine.ovality_caution.value, Kind::percent),
+              Measure(100.0 * rules.machine.ovality_limit.value, Kind::percent))
+        .basis(rule.basis, rules.machine.chain_bearing.basis);
   }
 }
 
@@ -158,8 +158,8 @@ void plan_cutting(const Site& site, Candidate& candidate) {
   const Rules& rules = site.rules;
   Setup& setup = candidate.setup;
   if (is_plastic(main.material)) {
-    setup.cut_thrust = rules.shell_cutter_thrust.value;
-    candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.shell_cutter_thrust.basis,
+    setup.cut_thrust = rules.drilling.shell_cutter_thrust.value;
+    candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drilling.shell_cutter_thrust.basis,
                               Measure(setup.cut_thrust));
     return;
   }
@@ -167,26 +167,26 @@ void plan_cutting(const Site& site, Candidate& candidate) {
   setup.drill_is_bound = thread == nullptr || !thread->drill;
   setup.drill = setup.drill_is_bound ? *candidate.method.hole : *thread->drill;
   setup.drill_stroke = main.wall_nominal ? drill_stroke_for(site, *setup.drill, *main.wall_nominal) : std::nullopt;
-  const mechanics::DrillCut cut{*setup.drill, rules.drill_feed.value};
+  const mechanics::DrillCut cut{*setup.drill, rules.drilling.feed.value};
   setup.drill_load = mechanics::drill_load_range(
-      mechanics::handbook_drill_load(cut, rules.drill_work_factor.value, 1.0, mechanics::standard_point),
-      mechanics::cast_iron_drill_load(cut, rules.drill_iron_factor.value));
+      mechanics::handbook_drill_load(cut, rules.drilling.work_factor.value, 1.0, mechanics::standard_point),
+      mechanics::cast_iron_drill_load(cut, rules.drilling.iron_factor.value));
   setup.cut_thrust = setup.drill_load->high.thrust;
   if (site.whole()) {
     const mechanics::DrillPoint& point = mechanics::standard_point;
-    candidate.said.taken.calculated(
-        Worked(PlanPart::machine, Formula::drill_thrust,
-               {figure(Measure(*setup.drill), thread != nullptr ? thread->basis : usual_practice),
-                figure(rules.drill_feed), figure(rules.drill_work_factor, Kind::ratio), plain(point.thrust_factor),
-                plain(point.chisel_factor), figure(rules.drill_iron_factor, Kind::ratio)},
-               setup.cut_thrust));
+    candidate.said.taken.calculated(Worked(
+        PlanPart::machine, Formula::drill_thrust,
+        {figure(Measure(*setup.drill), thread != nullptr ? thread->basis : usual_practice), figure(rules.drilling.feed),
+         figure(rules.drilling.work_factor, Kind::ratio), plain(point.thrust_factor), plain(point.chisel_factor),
+         figure(rules.drilling.iron_factor, Kind::ratio)},
+        setup.cut_thrust));
   }
-  candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_feed.basis,
-                            Measure(rules.drill_feed.value));
-  candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_work_factor.basis,
-                            Measure(rules.drill_work_factor.value, Kind::ratio));
-  candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drill_iron_factor.basis,
-                            Measure(rules.drill_iron_factor.value, Kind::ratio));
+  candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drilling.feed.basis,
+                            Measure(rules.drilling.feed.value));
+  candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drilling.work_factor.basis,
+                            Measure(rules.drilling.work_factor.value, Kind::ratio));
+  candidate.said.taken.take(PlanPart::machine, Taken::tool_thrust, rules.drilling.iron_factor.basis,
+                            Measure(rules.drilling.iron_factor.value, Kind::ratio));
 }
 
 // What the bar must pass, against what it has.
@@ -314,7 +314,7 @@ void judge_figures(const Site& site, Candidate& candidate) {
   }
   if (!candidate.method.hole) return;
   const Length hole = *candidate.method.hole;
-  const Rule<Length>& land = site.rules.gasket_land;
+  const Rule<Length>& land = site.rules.machine.gasket_land;
   if (machine.gasket_diameter) {
     candidate.said.taken.take(PlanPart::machine, Taken::gasket_land, land.basis, Measure(land.value));
   }
@@ -397,7 +397,7 @@ void plan_seat(const Site& site, Candidate& candidate) {
 
 std::optional<Length> thickest_wall(const Site& site) {
   const ResolvedMain& main = site.main;
-  const Length gauge = site.rules.wall_uncertainty.value;
+  const Length gauge = site.rules.measuring.wall_uncertainty.value;
   if (main.wall_basis == WallBasis::measured) return *main.wall_nominal + gauge;
   std::optional<Length> thickest = main.wall_nominal;
   for (const Pipe* pipe : main.candidates) {
@@ -413,7 +413,7 @@ std::optional<Length> thickest_wall(const Site& site) {
 std::optional<Length> drill_stroke_for(const Site& site, Length drill, Length wall) {
   const ResolvedMain& main = site.main;
   if (is_plastic(main.material) || !main.od) return std::nullopt;
-  return mechanics::drill_stroke({*main.od, wall}, drill, drill_point_angle, site.rules.drill_clearance.value);
+  return mechanics::drill_stroke({*main.od, wall}, drill, drill_point_angle, site.rules.drilling.clearance.value);
 }
 
 // At the flanks of the hole the wall is longer; in metal the point of a drill is ahead of them.
@@ -421,18 +421,18 @@ std::optional<Length> stroke_through(const Site& site, Candidate& candidate, Len
   const ResolvedMain& main = site.main;
   const auto wall = thickest_wall(site);
   if (!main.od || !wall) return std::nullopt;
-  candidate.said.taken.take(PlanPart::machine, Taken::past_breakthrough, site.rules.drill_clearance.basis,
-                            Measure(site.rules.drill_clearance.value));
+  candidate.said.taken.take(PlanPart::machine, Taken::past_breakthrough, site.rules.drilling.clearance.basis,
+                            Measure(site.rules.drilling.clearance.value));
   const auto drilled = drill_stroke_for(site, hole, *wall);
   const auto stroke = drilled ? drilled
                               : mechanics::drill_stroke({*main.od, *wall}, hole, mechanics::Angle::degrees(180.0),
-                                                        site.rules.drill_clearance.value);
+                                                        site.rules.drilling.clearance.value);
   if (!stroke) return wall;
   if (site.whole()) {
     candidate.said.taken.calculated(
         Worked(PlanPart::machine, Formula::drill_stroke,
                {diameter(site, main, *main.od), plain(wall->base(), Kind::length), plain(hole.base(), Kind::length),
-                plain(drilled ? 118.0 : 180.0, Kind::angle), figure(site.rules.drill_clearance)},
+                plain(drilled ? 118.0 : 180.0, Kind::angle), figure(site.rules.drilling.clearance)},
                *stroke, std::string_view("thickest wall it may meet")));
   }
   return stroke;
@@ -454,7 +454,8 @@ std::optional<Length> tap_depth_for(const Site& site, const Candidate& candidate
   }
   if (next == nullptr) return std::nullopt;
   const Rules& rules = site.rules;
-  const auto makeup = mechanics::makeup(*next->geometry, {rules.wrench_turns.value, rules.threads_showing.value});
+  const auto makeup =
+      mechanics::makeup(*next->geometry, {rules.direct.wrench_turns.value, rules.direct.threads_showing.value});
   return mechanics::tap_tip_depth(*next->geometry, *next->projection, makeup.stop_past_gauge);
 }
 
@@ -496,18 +497,18 @@ void check_machine(const Site& site, Candidate& candidate) {
   check_far_wall(site, candidate);
 
   if (site.pressurised()) {
-    candidate.said.taken.take(PlanPart::machine, Taken::push_by_hand, rules.push_caution.basis,
-                              Measure(rules.push_caution.value));
+    candidate.said.taken.take(PlanPart::machine, Taken::push_by_hand, rules.machine.push_caution.basis,
+                              Measure(rules.machine.push_caution.value));
   }
   if (site.whole() && site.pressurised()) {
     candidate.said.taken.calculated(Worked(PlanPart::machine, Formula::bar_push,
                                            {given(site.line()), figure(Measure(machine.bar_diameter), machine.basis)},
                                            setup.push, std::string_view("a caution beyond the limit"))
-                                        .at_most(figure(rules.push_caution)));
+                                        .at_most(figure(rules.machine.push_caution)));
   }
-  const bool beyond = over(setup.push, rules.push_limit.value);
-  if (beyond || over(setup.push, rules.push_caution.value)) {
-    const Rule<Force>& rule = beyond ? rules.push_limit : rules.push_caution;
+  const bool beyond = over(setup.push, rules.machine.push_limit.value);
+  if (beyond || over(setup.push, rules.machine.push_caution.value)) {
+    const Rule<Force>& rule = beyond ? rules.machine.push_limit : rules.machine.push_caution;
     findings.add(FindingCode::machine_push_by_hand, Severity::caution)
         .value(setup.push)
         .at_most(rule.value)

@@ -106,7 +106,7 @@ CalculationInput hole_of(const Site& site, const Candidate& candidate) {
 // tenth of the diameter, thicker than nearly any main, so that no reading of the wall can better it.
 void judge_section(const Site& site, Candidate& candidate) {
   const ResolvedMain& main = site.main;
-  const Rule<double>& rule = site.rules.section_left;
+  const Rule<double>& rule = site.rules.saddle.section_left;
   if (!main.od_least || !candidate.method.hole) return;
   const auto section = mechanics::net_section({*main.od_least, 0.1 * *main.od_least}, *candidate.method.hole);
   candidate.method.section_left = section ? section->modulus_ratio : 0.0;
@@ -150,16 +150,16 @@ void judge_threads(const Site& site, const TapThread& thread, Candidate& candida
   const Rules& rules = site.rules;
   Findings& findings = candidate.said.findings;
   if (!main.od_least) return;  // main.od-unknown already asks for it
-  const double required = rules.required_threads.value;
+  const double required = rules.direct.required_threads.value;
   const Measure asked(required, Kind::threads);
-  candidate.said.taken.take(PlanPart::tap, Taken::threads_required, rules.required_threads.basis, asked);
+  candidate.said.taken.take(PlanPart::tap, Taken::threads_required, rules.direct.required_threads.basis, asked);
   const auto needed = mechanics::wall_needed(*main.od_least, thread.form, required);
   // (c) of the AWWA taper we only recall the dimensions: its count is shown, and the published maximum judges.
   const bool judged = thread.basis.how != How::memory;
   if (!main.wall_nominal) {
     auto finding = findings.add(FindingCode::direct_wall_unknown, Severity::hold);
     if (needed) finding.at_least(wall_reading_for(*needed, rules));
-    finding.basis(rules.required_threads.basis);
+    finding.basis(rules.direct.required_threads.basis);
     return;
   }
   ThreadsInWall& in_wall = candidate.engagement.emplace();
@@ -176,11 +176,11 @@ void judge_threads(const Site& site, const TapThread& thread, Candidate& candida
       const auto areas = mechanics::taper_shear_areas(*thread.geometry, in_wall.at_least->complete_ring_length);
       const Pressure stop = *site.catalog.stop_material().shear_strength;
       in_wall.strip_load = mechanics::stripping_load(areas, {.internal = *facts.shear_strength, .external = stop},
-                                                     rules.strip_effectiveness.value);
+                                                     rules.direct.strip_effectiveness.value);
       candidate.said.taken.take(PlanPart::tap, Taken::pipe_strength, facts.basis, Measure(*facts.shear_strength));
       candidate.said.taken.take(PlanPart::tap, Taken::stop_strength, site.catalog.stop_material().basis, Measure(stop));
-      candidate.said.taken.take(PlanPart::tap, Taken::shear_area, rules.strip_effectiveness.basis,
-                                Measure(rules.strip_effectiveness.value, Kind::ratio));
+      candidate.said.taken.take(PlanPart::tap, Taken::shear_area, rules.direct.strip_effectiveness.basis,
+                                Measure(rules.direct.strip_effectiveness.value, Kind::ratio));
     }
   }
 
@@ -191,24 +191,24 @@ void judge_threads(const Site& site, const TapThread& thread, Candidate& candida
     findings.add(FindingCode::direct_recalled_thread, Severity::note)
         .value(Measure(at_nominal, Kind::threads))
         .at_least(asked)
-        .basis(rules.required_threads.basis, thread.basis);
+        .basis(rules.direct.required_threads.basis, thread.basis);
   } else if (over(required, at_nominal)) {
     findings.add(FindingCode::direct_few_threads, Severity::stop)
         .value(Measure(at_nominal, Kind::threads))
         .at_least(asked)
         .with(Measure(*main.wall_nominal))
-        .basis(rules.required_threads.basis, thread.basis);
+        .basis(rules.direct.required_threads.basis, thread.basis);
   } else if (over(required, at_least)) {
     findings.add(FindingCode::direct_thin_wall, Severity::hold)
         .value(*main.wall_least)
         .at_least(*needed)
         .with(Measure(at_least, Kind::threads), Measure(wall_reading_for(*needed, rules)))
-        .basis(rules.required_threads.basis, thread.basis);
-  } else if (over(required + rules.marginal_threads.value, at_least)) {
+        .basis(rules.direct.required_threads.basis, thread.basis);
+  } else if (over(required + rules.direct.marginal_threads.value, at_least)) {
     findings.add(FindingCode::direct_marginal_threads, Severity::caution)
         .value(Measure(at_least, Kind::threads))
         .at_least(asked)
-        .basis(rules.required_threads.basis, rules.marginal_threads.basis);
+        .basis(rules.direct.required_threads.basis, rules.direct.marginal_threads.basis);
   }
 }
 
@@ -229,7 +229,7 @@ void require_wall_reading(const Site& site, Candidate& candidate) {
   const Rules& rules = site.rules;
   if (main.wall_basis == WallBasis::measured) return;
   auto finding = candidate.said.findings.add(FindingCode::main_wall_unmeasured, Severity::hold);
-  finding.basis(rules.required_threads.basis, rules.wall_uncertainty.basis);
+  finding.basis(rules.direct.required_threads.basis, rules.measuring.wall_uncertainty.basis);
   if (candidate.engagement && candidate.engagement->judged && candidate.engagement->wall_needed) {
     finding.at_least(wall_reading_for(*candidate.engagement->wall_needed, rules));
   } else if (const auto reading = class_wall_reading(main.governing, rules)) {
@@ -280,12 +280,12 @@ void plan_makeup(const Site& site, const TapThread& thread, Candidate& candidate
     return;
   }
   MakeupPlan& plan = candidate.makeup.emplace();
-  plan.wrench_turns = rules.wrench_turns.value;
-  plan.threads_showing = rules.threads_showing.value;
+  plan.wrench_turns = rules.direct.wrench_turns.value;
+  plan.threads_showing = rules.direct.threads_showing.value;
   plan.makeup = mechanics::makeup(*thread.geometry, {plan.wrench_turns, plan.threads_showing});
-  candidate.said.taken.take(PlanPart::tap, Taken::wrench_turns, rules.wrench_turns.basis,
+  candidate.said.taken.take(PlanPart::tap, Taken::wrench_turns, rules.direct.wrench_turns.basis,
                             Measure(plan.wrench_turns, Kind::turns));
-  candidate.said.taken.take(PlanPart::tap, Taken::threads_showing, rules.threads_showing.basis,
+  candidate.said.taken.take(PlanPart::tap, Taken::threads_showing, rules.direct.threads_showing.basis,
                             Measure(plan.threads_showing, Kind::threads));
   if (main.wall_nominal) plan.protrusion = mechanics::protrusion(plan.makeup.engaged_length, *main.wall_nominal);
   if (thread.projection) {
@@ -322,7 +322,7 @@ void judge_tap_size(const Site& site, Candidate& candidate) {
 
 // The inlet thread of the corporation stop.
 void take_thread(const Site& site, Candidate& candidate) {
-  const Rule<ThreadStandard>& usual = site.rules.default_thread;
+  const Rule<ThreadStandard>& usual = site.rules.direct.default_thread;
   const auto& given = site.job().service.thread;
   const ThreadStandard standard = given.value_or(usual.value);
   candidate.method.thread = standard;
@@ -338,8 +338,9 @@ void try_direct(const Site& site, NominalSize tap, Candidate& candidate) {
   const Rules& rules = site.rules;
   candidate.method.kind = Method::direct;
   candidate.method.tap = tap;
-  judge_by_rule(site, {rules.direct, rules.direct_by_default, {&rules.cap, &rules.direct_cap}}, direct_codes,
-                candidate);
+  judge_by_rule(site,
+                {rules.direct.largest, rules.direct.largest_by_default, {&rules.main.at_most, &rules.direct.at_most}},
+                direct_codes, candidate);
   take_thread(site, candidate);
   judge_tap_size(site, candidate);
   if (main.material == Material::pvc) judge_pvc_direct(site, candidate);
@@ -359,7 +360,7 @@ void try_direct(const Site& site, NominalSize tap, Candidate& candidate) {
   }
   if (thread == nullptr) return;
   candidate.method.hole = thread->form.major;
-  judge_hole_ratio(site, candidate, rules.hole_ratio_direct, FindingCode::direct_hole_too_large);
+  judge_hole_ratio(site, candidate, rules.direct.hole_ratio, FindingCode::direct_hole_too_large);
   judge_section(site, candidate);
   judge_threads(site, *thread, candidate);
   if (wall_decays(main.material)) require_wall_reading(site, candidate);
@@ -390,13 +391,14 @@ void try_saddle(const Site& site, NominalSize tap, Candidate& candidate) {
   candidate.method.kind = Method::saddle;
   candidate.method.tap = tap;
   candidate.method.hole = outlet_bore(tap);
-  candidate.method.specification = specification(site, site.rules.saddle_specification, candidate);
+  candidate.method.specification = specification(site, site.rules.saddle.specification, candidate);
   const Rules& rules = site.rules;
-  judge_by_rule(site, {rules.saddle, rules.saddle_by_default, {&rules.cap, &rules.saddle_cap}}, saddle_codes,
-                candidate);
+  judge_by_rule(site,
+                {rules.saddle.largest, rules.saddle.largest_by_default, {&rules.main.at_most, &rules.saddle.at_most}},
+                saddle_codes, candidate);
   take_thread(site, candidate);
   judge_tap_size(site, candidate);
-  judge_hole_ratio(site, candidate, site.rules.hole_ratio_saddle, FindingCode::saddle_hole_too_large);
+  judge_hole_ratio(site, candidate, site.rules.saddle.hole_ratio, FindingCode::saddle_hole_too_large);
   judge_section(site, candidate);
   judge_temperature(site, candidate);
   if (rusts(site.main.material)) require_wall_reading(site, candidate);
@@ -409,15 +411,16 @@ void try_sleeve(const Site& site, NominalSize outlet, Candidate& candidate) {
   candidate.method.kind = Method::sleeve;
   candidate.method.tap = outlet;
   candidate.method.hole = outlet_bore(outlet);
-  candidate.method.specification = specification(site, site.rules.sleeve_specification, candidate);
+  candidate.method.specification = specification(site, site.rules.sleeve.specification, candidate);
   const Rules& rules = site.rules;
-  judge_by_rule(site, {rules.sleeve, rules.sleeve_by_default, {&rules.cap, &rules.sleeve_cap}}, sleeve_codes,
-                candidate);
-  judge_hole_ratio(site, candidate, rules.hole_ratio_sleeve, FindingCode::sleeve_hole_too_large);
-  if (outlet < rules.smallest_sleeve.value) {
+  judge_by_rule(site,
+                {rules.sleeve.largest, rules.sleeve.largest_by_default, {&rules.main.at_most, &rules.sleeve.at_most}},
+                sleeve_codes, candidate);
+  judge_hole_ratio(site, candidate, rules.sleeve.hole_ratio, FindingCode::sleeve_hole_too_large);
+  if (outlet < rules.sleeve.smallest.value) {
     candidate.said.findings.add(FindingCode::sleeve_too_small, Severity::stop)
-        .with(outlet, rules.smallest_sleeve.value)
-        .basis(rules.smallest_sleeve.basis);
+        .with(outlet, rules.sleeve.smallest.value)
+        .basis(rules.sleeve.smallest.basis);
   }
   auto finding = candidate.said.findings.add(FindingCode::sleeve_to_be_chosen, Severity::hold);
   finding.with(outlet, site.main.od ? Detail(Measure(*site.main.od)) : Detail());
@@ -444,24 +447,24 @@ Candidate try_several_of(const Site& site, NominalSize tap) {
   Candidate candidate(site);
   try_direct(site, tap, candidate);
   candidate.method.count = hydraulics::taps_needed(
-      hydraulics::equal_capacity(site.asked().number() / tap.number(), rules.equal_capacity_exponent.value));
-  candidate.said.taken.take(PlanPart::tap, Taken::equal_capacity, rules.equal_capacity_exponent.basis,
-                            Measure(rules.equal_capacity_exponent.value, Kind::ratio));
+      hydraulics::equal_capacity(site.asked().number() / tap.number(), rules.several.equal_capacity_exponent.value));
+  candidate.said.taken.take(PlanPart::tap, Taken::equal_capacity, rules.several.equal_capacity_exponent.basis,
+                            Measure(rules.several.equal_capacity_exponent.value, Kind::ratio));
   if (site.whole()) {
     candidate.said.taken.calculated(Worked(PlanPart::tap, Formula::equal_taps,
                                            {given(Measure(site.asked().number(), Kind::ratio)), plain(tap.number()),
-                                            figure(rules.equal_capacity_exponent, Kind::ratio)},
+                                            figure(rules.several.equal_capacity_exponent, Kind::ratio)},
                                            Measure(candidate.method.count, Kind::ratio))
-                                        .at_most(figure(rules.most_taps, Kind::ratio)));
+                                        .at_most(figure(rules.several.most_taps, Kind::ratio)));
   }
-  if (over(static_cast<double>(candidate.method.count), rules.most_taps.value)) {
+  if (over(static_cast<double>(candidate.method.count), rules.several.most_taps.value)) {
     candidate.said.findings.add(FindingCode::several_too_many, Severity::stop)
         .with(candidate.method.count, tap)
-        .basis(rules.most_taps.basis, rules.equal_capacity_exponent.basis);
+        .basis(rules.several.most_taps.basis, rules.several.equal_capacity_exponent.basis);
   }
   const rules::MainInQuestion question = main_in_question(site, site.main);
-  ask_consent_above(site, rules::lowest_cap(question, rules.several_cap, rules::Above::by_consent), candidate);
-  if (const TapLimit* const cap = rules::lowest_cap(question, rules.several_cap, rules::Above::none).row) {
+  ask_consent_above(site, rules::lowest_cap(question, rules.several.at_most, rules::Above::by_consent), candidate);
+  if (const TapLimit* const cap = rules::lowest_cap(question, rules.several.at_most, rules::Above::none).row) {
     if (tap > cap->largest) {
       candidate.said.findings.add(FindingCode::several_over_maximum, Severity::stop)
           .with(tap, cap->largest == NominalSize() ? Detail() : Detail(cap->largest), std::string_view(cap->why))
@@ -473,7 +476,7 @@ Candidate try_several_of(const Site& site, NominalSize tap) {
   Length joint;
   const Basis* spaced_by = &usual_practice;
   const Basis* joint_by = &usual_practice;
-  for (const Clearance& clearance : rules.clearances) {
+  for (const Clearance& clearance : rules.place.clearances) {
     if (clearance.what == NearbyThing::tap) {
       spacing = clearance.least.value;
       spaced_by = &clearance.least.basis;
@@ -506,14 +509,14 @@ Candidate try_several_of(const Site& site, NominalSize tap) {
   candidate.said.findings.add(FindingCode::several_need_room, Severity::hold)
       .at_least(Measure(needed, Kind::distance))
       .with(candidate.method.count, tap)
-      .basis(rules.equal_capacity_exponent.basis);
+      .basis(rules.several.equal_capacity_exponent.basis);
   return candidate;
 }
 
 // The largest size that will do, or the first refused.
 std::optional<Candidate> try_several(const Site& site) {
   constexpr std::array<double, 5> smaller_sizes = {1.5, 1.25, 1.0, 0.75, 0.625};
-  const auto& smallest = site.rules.smallest_tap.value;
+  const auto& smallest = site.rules.water.smallest_tap.value;
   std::optional<Candidate> refused;
   for (const double size : smaller_sizes) {
     const NominalSize tap = NominalSize::inches(size);
@@ -583,7 +586,7 @@ void assume_for(const Site& site, Candidate& chosen) {
   if (!service.clock) {
     assumed.insert(assumed.begin(), {"service.clock", chosen.place.clock, chosen.place.because,
                                      "say where round the pipe the tap must stand"});
-    const Basis& usual = chosen.method.kind == Method::sleeve ? usual_practice : site.rules.default_clock.basis;
+    const Basis& usual = chosen.method.kind == Method::sleeve ? usual_practice : site.rules.place.default_clock.basis;
     chosen.said.taken.assumed(PlanPart::place, Taken::place_round, usual, chosen.place.clock);
   }
   if (!service.thread && chosen.method.thread) {

@@ -24,25 +24,25 @@ bool given(const ExcavationFacts& facts) {
 }
 
 excavation::ExcavationThresholds thresholds_of(const Rules& rules) {
-  return {.protective_system_depth = rules.protective_system_depth.value,
-          .egress_depth = rules.egress_depth.value,
-          .egress_travel = rules.egress_travel.value,
-          .ladder_extension = rules.ladder_extension.value,
-          .atmosphere_depth = rules.atmosphere_depth.value,
-          .engineer_depth = rules.engineer_depth.value,
-          .short_term_depth = rules.short_term_depth.value,
-          .short_term_open = rules.short_term_open.value,
-          .spoil_setback = rules.spoil_setback.value,
-          .guardrail_depth = rules.guardrail_depth.value};
+  return {.protective_system_depth = rules.pit.protective_system_depth.value,
+          .egress_depth = rules.pit.egress_depth.value,
+          .egress_travel = rules.pit.egress_travel.value,
+          .ladder_extension = rules.pit.ladder_extension.value,
+          .atmosphere_depth = rules.pit.atmosphere_depth.value,
+          .engineer_depth = rules.pit.engineer_depth.value,
+          .short_term_depth = rules.pit.short_term_depth.value,
+          .short_term_open = rules.pit.short_term_open.value,
+          .spoil_setback = rules.pit.spoil_setback.value,
+          .guardrail_depth = rules.pit.guardrail_depth.value};
 }
 
 excavation::SlopeTable slopes_of(const Rules& rules) {
-  return {.stable_rock = rules.slope_stable_rock.value,
-          .type_a = rules.slope_type_a.value,
-          .type_a_short_term = rules.slope_type_a_short.value,
-          .type_b = rules.slope_type_b.value,
-          .type_c = rules.slope_type_c.value,
-          .distress_flattening = rules.slope_distress.value};
+  return {.stable_rock = rules.pit.slope_stable_rock.value,
+          .type_a = rules.pit.slope_type_a.value,
+          .type_a_short_term = rules.pit.slope_type_a_short.value,
+          .type_b = rules.pit.slope_type_b.value,
+          .type_c = rules.pit.slope_type_c.value,
+          .distress_flattening = rules.pit.slope_distress.value};
 }
 
 // What a claim of type A or rock does not settle counts against it until it is denied: over a main the ground was dug
@@ -72,10 +72,10 @@ class PitCheck {
         thresholds_(thresholds_of(site.rules)) {}
 
   std::optional<PitPlan> run() {
-    take(Taken::soil_type, rules_.type_a_least, Kind::strength);
-    take(Taken::soil_type, rules_.type_c_most, Kind::strength);
-    const auto soil = excavation::classify_soil(
-        evidence_of(facts_), {.type_a_least = rules_.type_a_least.value, .type_c_most = rules_.type_c_most.value});
+    take(Taken::soil_type, rules_.pit.type_a_least, Kind::strength);
+    take(Taken::soil_type, rules_.pit.type_c_most, Kind::strength);
+    const auto soil = excavation::classify_soil(evidence_of(facts_), {.type_a_least = rules_.pit.type_a_least.value,
+                                                                      .type_c_most = rules_.pit.type_c_most.value});
     judge_marks();
     judge_ground(soil);
     judge_sewer();
@@ -102,56 +102,56 @@ class PitCheck {
   // ---- what needs no depth
 
   void judge_marks() {
-    take(Taken::notice, rules_.notice_days, Kind::ratio);
+    take(Taken::notice, rules_.pit.notice_days, Kind::ratio);
     if (facts_.tolerance) {
       said_.taken.take(PlanPart::pit, Taken::tolerance_zone, stated_in_job, Measure(*facts_.tolerance));
     } else {
-      take(Taken::tolerance_zone, rules_.tolerance_margin, Kind::length);
+      take(Taken::tolerance_zone, rules_.pit.tolerance_margin, Kind::length);
     }
     if (facts_.located.value_or(false)) return;
     said_.findings.add(FindingCode::pit_not_located, Severity::hold)
-        .with(static_cast<int>(rules_.notice_days.value), Measure(zone_margin()))
-        .basis(rules_.notice_days.basis, rules_.tolerance_margin.basis);
+        .with(static_cast<int>(rules_.pit.notice_days.value), Measure(zone_margin()))
+        .basis(rules_.pit.notice_days.basis, rules_.pit.tolerance_margin.basis);
   }
 
   void judge_ground(const excavation::SoilClassification& soil) {
     Findings& findings = said_.findings;
-    const bool strong = facts_.strength && !over(rules_.type_a_least.value, *facts_.strength);
+    const bool strong = facts_.strength && !over(rules_.pit.type_a_least.value, *facts_.strength);
     const bool claimed = facts_.soil ? *facts_.soil <= SoilClaim::type_a : strong;
     if (claimed && soil.type > SoilType::type_a) {
       findings.add(FindingCode::pit_soil_not_type_a, Severity::caution)
           .with(name_of(soil.type), name_of(soil.reasons.front()))
-          .basis(rules_.type_a_least.basis);
+          .basis(rules_.pit.type_a_least.basis);
     }
     if (facts_.disturbed == false && soil.type <= SoilType::type_a) {
       findings.add(FindingCode::pit_claimed_undisturbed, Severity::hold)
           .with(name_of(soil.type))
-          .basis(rules_.type_a_least.basis);
+          .basis(rules_.pit.type_a_least.basis);
     }
     if (facts_.distress.value_or(false)) {
       findings.add(FindingCode::pit_distress, Severity::hold)
-          .with(Measure(rules_.slope_distress.value, Kind::ratio))
-          .basis(rules_.slope_distress.basis);
+          .with(Measure(rules_.pit.slope_distress.value, Kind::ratio))
+          .basis(rules_.pit.slope_distress.basis);
     }
     if (facts_.water && *facts_.water != PitWater::none) {
       const bool standing = *facts_.water == PitWater::standing;
       findings.add(FindingCode::pit_water, standing ? Severity::hold : Severity::caution)
           .with(pit_water_names[static_cast<std::size_t>(*facts_.water)])
-          .basis(rules_.slope_type_c.basis);
+          .basis(rules_.pit.slope_type_c.basis);
     }
   }
 
   void judge_spoil() {
     const auto& distance = facts_.spoil_distance;
-    take(Taken::spoil, rules_.spoil_setback, Kind::distance);
+    take(Taken::spoil, rules_.pit.spoil_setback, Kind::distance);
     if (!distance ||
         !excavation::duties_at({.depth = Length(), .spoil_distance = distance}, thresholds_).spoil_too_near) {
       return;
     }
     said_.findings.add(FindingCode::pit_spoil_too_near, Severity::hold)
         .value(Measure(*distance, Kind::distance))
-        .at_least(Measure(rules_.spoil_setback.value, Kind::distance))
-        .basis(rules_.spoil_setback.basis);
+        .at_least(Measure(rules_.pit.spoil_setback.value, Kind::distance))
+        .basis(rules_.pit.spoil_setback.basis);
   }
 
   void judge_sewer() {
@@ -164,15 +164,16 @@ class PitCheck {
       }
     }
     if (!apart) return;
-    take(Taken::sewer_distance, rules_.sewer_apart, Kind::distance);
-    if (!over(rules_.sewer_apart.value, *apart)) return;
-    take(Taken::sewer_distance, rules_.sewer_below, Kind::length);
-    if (facts_.sewer_below && !over(rules_.sewer_below.value, *facts_.sewer_below)) return;
+    take(Taken::sewer_distance, rules_.pit.sewer_apart, Kind::distance);
+    if (!over(rules_.pit.sewer_apart.value, *apart)) return;
+    take(Taken::sewer_distance, rules_.pit.sewer_below, Kind::length);
+    if (facts_.sewer_below && !over(rules_.pit.sewer_below.value, *facts_.sewer_below)) return;
     auto finding = said_.findings.add(FindingCode::pit_sewer_near, Severity::hold);
     finding.value(Measure(*apart, Kind::distance))
-        .at_least(Measure(rules_.sewer_apart.value, Kind::distance))
-        .with(Measure(rules_.sewer_below.value), facts_.sewer_below ? Detail(Measure(*facts_.sewer_below)) : Detail())
-        .basis(rules_.sewer_apart.basis, rules_.sewer_below.basis);
+        .at_least(Measure(rules_.pit.sewer_apart.value, Kind::distance))
+        .with(Measure(rules_.pit.sewer_below.value),
+              facts_.sewer_below ? Detail(Measure(*facts_.sewer_below)) : Detail())
+        .basis(rules_.pit.sewer_apart.basis, rules_.pit.sewer_below.basis);
   }
 
   // ---- the pit itself
@@ -182,25 +183,25 @@ class PitCheck {
     plan.soil = soil;
     plan.main_od = od;
     plan.cover = cover;
-    plan.main_to_far_wall = rules_.room_far_side.value;
+    plan.main_to_far_wall = rules_.pit.room_far_side.value;
     plan.protection = facts_.protection;
-    const excavation::PitRoom room{.along = rules_.room_along.value,
-                                   .machine_side = rules_.room_machine_side.value,
-                                   .far_side = rules_.room_far_side.value,
-                                   .below = rules_.room_below.value};
+    const excavation::PitRoom room{.along = rules_.pit.room_along.value,
+                                   .machine_side = rules_.pit.room_machine_side.value,
+                                   .far_side = rules_.pit.room_far_side.value,
+                                   .below = rules_.pit.room_below.value};
     plan.pit = excavation::size_pit(od, cover, room, 0.0);
     if (site_.whole()) {
       said_.taken.calculated(Worked(PlanPart::pit, Formula::pit_depth,
                                     {planning::given(Measure(cover, Kind::distance)), diameter(site_, site_.main, od),
-                                     figure(rules_.room_below, Kind::distance)},
+                                     figure(rules_.pit.room_below, Kind::distance)},
                                     Measure(plan.pit.depth, Kind::distance),
                                     std::string_view("a protective system beyond the limit"))
-                                 .at_most(figure(rules_.protective_system_depth, Kind::distance)));
+                                 .at_most(figure(rules_.pit.protective_system_depth, Kind::distance)));
     }
-    take(Taken::pit_room, rules_.room_along, Kind::distance);
-    take(Taken::pit_room, rules_.room_machine_side, Kind::distance);
-    take(Taken::pit_room, rules_.room_far_side, Kind::distance);
-    take(Taken::pit_room, rules_.room_below, Kind::distance);
+    take(Taken::pit_room, rules_.pit.room_along, Kind::distance);
+    take(Taken::pit_room, rules_.pit.room_machine_side, Kind::distance);
+    take(Taken::pit_room, rules_.pit.room_far_side, Kind::distance);
+    take(Taken::pit_room, rules_.pit.room_below, Kind::distance);
     judge_depth(plan);
     judge_hanging(plan);
     if (!site_.whole()) return plan;
@@ -234,11 +235,11 @@ class PitCheck {
     plan.atmosphere_test = duties.atmosphere_test;
     plan.engineer_design = duties.engineer_design;
     plan.guardrail = duties.guardrail;
-    take(Taken::protective_system, rules_.protective_system_depth, Kind::distance);
-    take(Taken::engineer_depth, rules_.engineer_depth, Kind::distance);
-    take(Taken::way_out, rules_.egress_depth, Kind::distance);
-    take(Taken::air_test, rules_.atmosphere_depth, Kind::distance);
-    take(Taken::guardrail, rules_.guardrail_depth, Kind::distance);
+    take(Taken::protective_system, rules_.pit.protective_system_depth, Kind::distance);
+    take(Taken::engineer_depth, rules_.pit.engineer_depth, Kind::distance);
+    take(Taken::way_out, rules_.pit.egress_depth, Kind::distance);
+    take(Taken::air_test, rules_.pit.atmosphere_depth, Kind::distance);
+    take(Taken::guardrail, rules_.pit.guardrail_depth, Kind::distance);
 
     const auto add = [&](FindingCode code, Severity severity, const Rule<Length>& rule) {
       return findings.add(code, severity)
@@ -249,26 +250,26 @@ class PitCheck {
     if (duties.protective_system == excavation::ProtectiveSystem::needs_finding) {
       // Walls that are sloped or shielded anyway need no finding.
       add(FindingCode::pit_not_examined, facts_.protection ? Severity::caution : Severity::hold,
-          rules_.protective_system_depth);
+          rules_.pit.protective_system_depth);
     }
     if (duties.protective_system == excavation::ProtectiveSystem::required) {
       add(FindingCode::pit_protective_system, facts_.protection ? Severity::caution : Severity::hold,
-          rules_.protective_system_depth);
+          rules_.pit.protective_system_depth);
     }
-    if (duties.engineer_design) add(FindingCode::pit_engineer, Severity::hold, rules_.engineer_depth);
+    if (duties.engineer_design) add(FindingCode::pit_engineer, Severity::hold, rules_.pit.engineer_depth);
     if (duties.egress) {
-      add(FindingCode::pit_egress, Severity::caution, rules_.egress_depth)
-          .with(Measure(rules_.egress_travel.value, Kind::distance),
-                Measure(rules_.ladder_extension.value, Kind::distance));
+      add(FindingCode::pit_egress, Severity::caution, rules_.pit.egress_depth)
+          .with(Measure(rules_.pit.egress_travel.value, Kind::distance),
+                Measure(rules_.pit.ladder_extension.value, Kind::distance));
     }
-    if (duties.atmosphere_test) add(FindingCode::pit_atmosphere, Severity::hold, rules_.atmosphere_depth);
-    if (duties.guardrail) add(FindingCode::pit_guardrail, Severity::caution, rules_.guardrail_depth);
+    if (duties.atmosphere_test) add(FindingCode::pit_atmosphere, Severity::hold, rules_.pit.atmosphere_depth);
+    if (duties.guardrail) add(FindingCode::pit_guardrail, Severity::caution, rules_.pit.guardrail_depth);
     // Whether bad air is to be expected is a competent person's to say; until then the plan says that it was not asked.
     if (!facts_.hazard &&
         excavation::duties_at({.depth = depth, .atmosphere_hazard_expected = true}, thresholds_).atmosphere_test) {
       findings.add(FindingCode::pit_not_checked, Severity::note)
           .with(std::string_view("excavation.hazard"))
-          .basis(rules_.atmosphere_depth.basis);
+          .basis(rules_.pit.atmosphere_depth.basis);
     }
   }
 
@@ -278,7 +279,7 @@ class PitCheck {
     // Where the time is not given nobody may count on the short term.
     excavation::SlopeCase slope_case{.soil = plan.soil.type,
                                      .depth = plan.pit.depth,
-                                     .open_for = facts_.open_for.value_or(2.0 * rules_.short_term_open.value),
+                                     .open_for = facts_.open_for.value_or(2.0 * rules_.pit.short_term_open.value),
                                      .distress = distress};
     plan.slope = excavation::allowed_slope(slope_case, slopes, thresholds_);
     take_slope(plan, slope_case);
@@ -286,49 +287,50 @@ class PitCheck {
         plan.protective_system == excavation::ProtectiveSystem::not_required || plan.protection == Protection::shield;
     if (!upright) {
       // For an engineer's pit, the slope of the tables at their end: enough to know what has to be moved.
-      slope_case.depth = std::min(plan.pit.depth, rules_.engineer_depth.value);
+      slope_case.depth = std::min(plan.pit.depth, rules_.pit.engineer_depth.value);
       plan.pit.slope = excavation::allowed_slope(slope_case, slopes, thresholds_)->run;
     }
-    plan.shield_above = rules_.shield_above.value;
-    plan.shield_below = rules_.shield_below.value;
-    take(Taken::shield, rules_.shield_above, Kind::length);
-    take(Taken::shield, rules_.shield_below, Kind::length);
+    plan.shield_above = rules_.pit.shield_above.value;
+    plan.shield_below = rules_.pit.shield_below.value;
+    take(Taken::shield, rules_.pit.shield_above, Kind::length);
+    take(Taken::shield, rules_.pit.shield_below, Kind::length);
     if (!plan.slope || distress) return;
     const bool type_a = plan.soil.type == SoilType::type_a;
-    if (type_a && !over(plan.pit.depth, rules_.short_term_depth.value)) {
-      const bool shallow = !over(plan.pit.depth, rules_.vertical_lower_depth.value);
-      plan.upright_lower = {rules_.vertical_lower.value,
-                            shallow ? rules_.slope_type_a.value : rules_.vertical_lower_slope.value};
-      take(Taken::upright_lower, rules_.vertical_lower, Kind::distance);
-      take(Taken::upright_lower, shallow ? rules_.slope_type_a : rules_.vertical_lower_slope, Kind::ratio);
+    if (type_a && !over(plan.pit.depth, rules_.pit.short_term_depth.value)) {
+      const bool shallow = !over(plan.pit.depth, rules_.pit.vertical_lower_depth.value);
+      plan.upright_lower = {rules_.pit.vertical_lower.value,
+                            shallow ? rules_.pit.slope_type_a.value : rules_.pit.vertical_lower_slope.value};
+      take(Taken::upright_lower, rules_.pit.vertical_lower, Kind::distance);
+      take(Taken::upright_lower, shallow ? rules_.pit.slope_type_a : rules_.pit.vertical_lower_slope, Kind::ratio);
     }
-    if (type_a) plan.benches = {rules_.bench_first.value, rules_.bench_later_a.value};
+    if (type_a) plan.benches = {rules_.pit.bench_first.value, rules_.pit.bench_later_a.value};
     if (plan.soil.type == SoilType::type_b && facts_.earth == Earth::clay) {  // only cohesive ground stands in steps
-      plan.benches = {rules_.bench_first.value, rules_.bench_later_b.value};
+      plan.benches = {rules_.pit.bench_first.value, rules_.pit.bench_later_b.value};
     }
     if (!plan.benches) return;
-    take(Taken::steps, rules_.bench_first, Kind::distance);
-    take(Taken::steps, type_a ? rules_.bench_later_a : rules_.bench_later_b, Kind::distance);
+    take(Taken::steps, rules_.pit.bench_first, Kind::distance);
+    take(Taken::steps, type_a ? rules_.pit.bench_later_a : rules_.pit.bench_later_b, Kind::distance);
   }
 
   // The row of the slopes that the pit is cut by.
   void take_slope(const PitPlan& plan, const excavation::SlopeCase& slope_case) {
-    const bool short_term = !over(slope_case.open_for, rules_.short_term_open.value) &&
-                            !over(plan.pit.depth, rules_.short_term_depth.value);
-    const Rule<double>* row = &rules_.slope_type_c;
-    if (plan.soil.type == SoilType::stable_rock) row = &rules_.slope_stable_rock;
-    if (plan.soil.type == SoilType::type_a) row = short_term ? &rules_.slope_type_a_short : &rules_.slope_type_a;
-    if (plan.soil.type == SoilType::type_b) row = &rules_.slope_type_b;
+    const bool short_term = !over(slope_case.open_for, rules_.pit.short_term_open.value) &&
+                            !over(plan.pit.depth, rules_.pit.short_term_depth.value);
+    const Rule<double>* row = &rules_.pit.slope_type_c;
+    if (plan.soil.type == SoilType::stable_rock) row = &rules_.pit.slope_stable_rock;
+    if (plan.soil.type == SoilType::type_a)
+      row = short_term ? &rules_.pit.slope_type_a_short : &rules_.pit.slope_type_a;
+    if (plan.soil.type == SoilType::type_b) row = &rules_.pit.slope_type_b;
     take(Taken::slopes, *row, Kind::ratio);
-    if (slope_case.distress) take(Taken::slopes, rules_.slope_distress, Kind::ratio);
+    if (slope_case.distress) take(Taken::slopes, rules_.pit.slope_distress, Kind::ratio);
   }
 
   [[nodiscard]] Earth earth_of(const PitPlan& plan) const {
     return facts_.earth.value_or(plan.soil.type == SoilType::stable_rock ? Earth::rock : Earth::earth);
   }
   [[nodiscard]] const Rule<double>& swell_of(const PitPlan& plan) const {
-    const std::array<const Rule<double>*, 4> swells = {&rules_.swell_sand, &rules_.swell_earth, &rules_.swell_clay,
-                                                       &rules_.swell_rock};
+    const std::array<const Rule<double>*, 4> swells = {&rules_.pit.swell_sand, &rules_.pit.swell_earth,
+                                                       &rules_.pit.swell_clay, &rules_.pit.swell_rock};
     return *swells[static_cast<std::size_t>(earth_of(plan))];
   }
 
@@ -337,7 +339,7 @@ class PitCheck {
     const Earth earth = earth_of(plan);
     const Rule<double>& swell = swell_of(plan);
     take(Taken::swell, swell, Kind::ratio);
-    take(Taken::swell, rules_.repose, Kind::ratio);
+    take(Taken::swell, rules_.pit.repose, Kind::ratio);
     said_.taken.take(PlanPart::pit, Taken::ground_weight, tables.weight_basis);
     plan.top = excavation::pit_top(plan.pit);
     plan.bank = excavation::pit_volume(plan.pit);
@@ -348,26 +350,26 @@ class PitCheck {
     }
     plan.loose = excavation::loose_volume(plan.bank, swell.value);
     plan.weight = plan.bank * (earth == Earth::rock ? tables.rock_weight : tables.soil_weight);
-    plan.spoil = excavation::spoil_windrow(plan.loose, plan.top.along, rules_.repose.value);
-    plan.setback = rules_.spoil_setback.value;
+    plan.spoil = excavation::spoil_windrow(plan.loose, plan.top.along, rules_.pit.repose.value);
+    plan.setback = rules_.pit.spoil_setback.value;
     plan.occupied = excavation::occupied_strip(plan.top.across, plan.setback, plan.spoil);
   }
 
   void plan_way_out(PitPlan& plan) {
-    take(Taken::ladder, rules_.egress_travel, Kind::distance);
-    take(Taken::ladder, rules_.ladder_extension, Kind::distance);
-    plan.ladders = excavation::ladders_needed(plan.pit.along, rules_.egress_travel.value);
+    take(Taken::ladder, rules_.pit.egress_travel, Kind::distance);
+    take(Taken::ladder, rules_.pit.ladder_extension, Kind::distance);
+    plan.ladders = excavation::ladders_needed(plan.pit.along, rules_.pit.egress_travel.value);
     // It leans 1 to 4, and ladders come by the foot.
-    const Length leaning = std::sqrt(17.0) / 4.0 * (plan.pit.depth + rules_.ladder_extension.value);
+    const Length leaning = std::sqrt(17.0) / 4.0 * (plan.pit.depth + rules_.pit.ladder_extension.value);
     plan.ladder_length = std::ceil(leaning / units::foot - 1e-6) * units::foot;
-    plan.egress_travel = rules_.egress_travel.value;
+    plan.egress_travel = rules_.pit.egress_travel.value;
   }
 
-  [[nodiscard]] Length zone_margin() const { return facts_.tolerance.value_or(rules_.tolerance_margin.value); }
+  [[nodiscard]] Length zone_margin() const { return facts_.tolerance.value_or(rules_.pit.tolerance_margin.value); }
 
   void plan_surroundings(PitPlan& plan) {
     const ServiceTables& tables = site_.catalog.service_tables();
-    plan.notice_days = rules_.notice_days.value;
+    plan.notice_days = rules_.pit.notice_days.value;
     plan.zone_half_width = excavation::tolerance_zone_half_width(plan.main_od, zone_margin());
     said_.taken.take(PlanPart::pit, Taken::marks_colour, tables.colours_basis);
     plan.own_mark = tables.water_mark;

@@ -16,9 +16,9 @@ namespace {
 constexpr ClockPosition mirrored(ClockPosition clock) { return {(720 - clock.minutes) % 720}; }
 
 const Clearance* clearance_for(const Rules& rules, NearbyThing what) {
-  const auto found = std::find_if(rules.clearances.begin(), rules.clearances.end(),
+  const auto found = std::find_if(rules.place.clearances.begin(), rules.place.clearances.end(),
                                   [&](const Clearance& c) { return c.what == what; });
-  return found == rules.clearances.end() ? nullptr : &*found;
+  return found == rules.place.clearances.end() ? nullptr : &*found;
 }
 
 struct Obstacle {
@@ -57,7 +57,7 @@ constexpr ClockPosition level{180};  // 3 o'clock
 
 bool within_rules(const Rules& rules, ClockPosition clock) {
   const double elevation = clock.elevation_degrees();
-  return !over(rules.lowest_elevation.value, elevation) && !over(elevation, rules.highest_elevation.value);
+  return !over(rules.place.lowest_elevation.value, elevation) && !over(elevation, rules.place.highest_elevation.value);
 }
 
 double degrees_between(ClockPosition a, ClockPosition b) {
@@ -73,8 +73,8 @@ const Nearby* in_line_with(const Job& job, const Rules& rules, Length shift, Clo
   for (const Nearby& thing : *job.nearby) {
     if (thing.what != NearbyThing::tap && thing.what != NearbyThing::saddle) continue;
     const Length away = abs(thing.along - shift);
-    if (over(away, rules.stagger_within.value)) continue;
-    if (thing.clock && !over(rules.stagger_apart.value, degrees_between(*thing.clock, clock))) continue;
+    if (over(away, rules.place.stagger_within.value)) continue;
+    if (thing.clock && !over(rules.place.stagger_apart.value, degrees_between(*thing.clock, clock))) continue;
     if (nearest == nullptr || away < abs(nearest->along - shift)) nearest = &thing;
   }
   return nearest;
@@ -99,8 +99,8 @@ std::optional<ClockPosition> clear_clock(ClockPosition wanted, const Serves& ser
 
 Finding outside_finding(const Rules& rules, ClockPosition wanted, ClockPosition planned) {
   const double elevation = wanted.elevation_degrees();
-  const bool low = over(rules.lowest_elevation.value, elevation);
-  const Rule<double>& rule = low ? rules.lowest_elevation : rules.highest_elevation;
+  const bool low = over(rules.place.lowest_elevation.value, elevation);
+  const Rule<double>& rule = low ? rules.place.lowest_elevation : rules.place.highest_elevation;
   Finding finding;
   finding.code = FindingCode::place_clock;
   finding.severity = Severity::hold;
@@ -118,10 +118,10 @@ Finding stagger_finding(const Rules& rules, const Nearby& tap, Length shift, std
   const Length away = abs(tap.along - shift);
   FindingBuilder(finding)
       .value(Measure(away, Kind::distance))
-      .at_least(Measure(rules.stagger_within.value, Kind::distance))
+      .at_least(Measure(rules.place.stagger_within.value, Kind::distance))
       .with(Measure(away, Kind::distance), tap.clock ? Detail(*tap.clock) : Detail(),
-            planned ? Detail(*planned) : Detail(), Measure(rules.stagger_apart.value, Kind::angle))
-      .basis(rules.stagger_within.basis, rules.stagger_apart.basis);
+            planned ? Detail(*planned) : Detail(), Measure(rules.place.stagger_apart.value, Kind::angle))
+      .basis(rules.place.stagger_within.basis, rules.place.stagger_apart.basis);
   return finding;
 }
 
@@ -152,7 +152,7 @@ PlaceRound place_round(const Job& job, const Rules& rules, Length shift, Method 
   const auto& asked = job.service.clock;
   PlaceRound place;
   const bool sleeve = method == Method::sleeve;
-  const ClockPosition usual = sleeve ? level : rules.default_clock.value;
+  const ClockPosition usual = sleeve ? level : rules.place.default_clock.value;
   const ClockPosition wanted = asked.value_or(usual);
   place.because = sleeve ? "a tapping valve and its machine are set level"
                          : "the usual place, half way between crown and springline";
@@ -186,7 +186,7 @@ Location check_place(const Context& context, Said& said) {
   if (!context.job().nearby) {
     Length greatest;
     const Basis* basis = nullptr;
-    for (const Clearance& clearance : rules.clearances) {
+    for (const Clearance& clearance : rules.place.clearances) {
       if (clearance.least.value > greatest) {
         greatest = clearance.least.value;
         basis = &clearance.least.basis;
@@ -210,7 +210,7 @@ Location check_place(const Context& context, Said& said) {
   }
   if (const Obstacle* obstacle = blocking(obstacles, Length())) {
     const auto name = nearby_names[static_cast<std::size_t>(obstacle->thing->what)];
-    if (const auto place = nearest_place(obstacles, rules.farthest_shift.value)) {
+    if (const auto place = nearest_place(obstacles, rules.place.farthest_shift.value)) {
       location.shift = *place;
       said.findings.add(FindingCode::place_moved, Severity::hold)
           .value(Measure(*place, Kind::distance))
@@ -219,9 +219,9 @@ Location check_place(const Context& context, Said& said) {
           .basis(obstacle->rule->least.basis);
     } else {
       said.findings.add(FindingCode::place_no_room, Severity::hold)
-          .at_most(Measure(rules.farthest_shift.value, Kind::distance))
-          .with(Measure(rules.farthest_shift.value, Kind::distance), name)
-          .basis(obstacle->rule->least.basis, rules.farthest_shift.basis);
+          .at_most(Measure(rules.place.farthest_shift.value, Kind::distance))
+          .with(Measure(rules.place.farthest_shift.value, Kind::distance), name)
+          .basis(obstacle->rule->least.basis, rules.place.farthest_shift.basis);
     }
   }
   if (context.whole()) {

@@ -29,13 +29,13 @@ void write_line(const Context& context, Recorder& taken, std::string_view link, 
 CalculationInput surge_of(const Context& context, Pressure surge) {
   const MainFacts& facts = context.job().main;
   const bool stated = facts.surge == surge || facts.occasional_surge == surge;
-  return given_or(stated, surge, context.rules.surge_assumed.basis);
+  return given_or(stated, surge, context.rules.pressure.surge_assumed.basis);
 }
 
 // A surge is over in a moment; a fitting that is proved at half as much again bears it. Of a line that is over the rating
 // already, that is said elsewhere: here, whether the surge is still too much once the line is brought down to it.
 void bear_surge(const Site& site, Candidate& candidate, std::string_view fitting, Pressure limit, const Basis& basis) {
-  const Rule<double>& factor = site.rules.fitting_surge_factor;
+  const Rule<double>& factor = site.rules.pressure.fitting_surge_factor;
   candidate.said.taken.take(PlanPart::pressure, Taken::fitting_surge, factor.basis, Measure(factor.value, Kind::ratio));
   const Pressure line = candidate.pressure.line;
   const Pressure surge = greatest_surge(site);
@@ -130,7 +130,7 @@ void check_plastic_surge(const Context& context, const ResolvedMain& main, Said&
   const Pressure rating = *main.rating;
   const bool polyethylene = main.material == Material::polyethylene;
   const Rule<double>& often =
-      polyethylene ? rules.polyethylene_recurring_surge_factor : rules.plastic_recurring_surge_factor;
+      polyethylene ? rules.pressure.polyethylene_recurring_surge_factor : rules.pressure.plastic_recurring_surge_factor;
   bears_in_pipe(context, main, said, surge, recurring, often.value * rating + main.surge_covered, often.basis,
                 {figure(often, Kind::ratio), figure(Measure(main.surge_covered), *main.rating_basis)});
   const auto count_on = [&](const Rule<double>& factor) {
@@ -139,10 +139,10 @@ void check_plastic_surge(const Context& context, const ResolvedMain& main, Said&
   // Within the rating no factor is counted on.
   if (over(context.line() + surge, rating)) count_on(often);
   if (const auto& seldom = context.job().main.occasional_surge) {
-    if (over(context.line() + *seldom, rating)) count_on(rules.plastic_surge_factor);
-    bears_in_pipe(context, main, said, *seldom, occasional, rules.plastic_surge_factor.value * rating,
-                  rules.plastic_surge_factor.basis,
-                  {figure(rules.plastic_surge_factor, Kind::ratio), plain(0.0, Kind::pressure)});
+    if (over(context.line() + *seldom, rating)) count_on(rules.pressure.plastic_surge_factor);
+    bears_in_pipe(context, main, said, *seldom, occasional, rules.pressure.plastic_surge_factor.value * rating,
+                  rules.pressure.plastic_surge_factor.basis,
+                  {figure(rules.pressure.plastic_surge_factor, Kind::ratio), plain(0.0, Kind::pressure)});
   }
 }
 
@@ -154,7 +154,7 @@ Pressure check_surge(const Context& context, const ResolvedMain& main, Said& sai
   if (!context.job().main.surge) {
     said.assume({"main.surge", Measure(usual), "the usual allowance for a small system",
                  "ask the utility what surge the main sees"});
-    said.taken.assumed(PlanPart::pressure, Taken::surge, rules.surge_assumed.basis, Measure(usual));
+    said.taken.assumed(PlanPart::pressure, Taken::surge, rules.pressure.surge_assumed.basis, Measure(usual));
   } else {
     said.taken.take(PlanPart::pressure, Taken::surge, stated_in_job, Measure(usual));
   }
@@ -163,8 +163,8 @@ Pressure check_surge(const Context& context, const ResolvedMain& main, Said& sai
     return usual;
   }
   const Rule<Pressure>* allowance = nullptr;
-  if (is_iron(main.material)) allowance = &rules.iron_surge_allowance;
-  if (main.material == Material::asbestos_cement) allowance = &rules.asbestos_cement_surge_allowance;
+  if (is_iron(main.material)) allowance = &rules.pressure.iron_surge_allowance;
+  if (main.material == Material::asbestos_cement) allowance = &rules.pressure.asbestos_cement_surge_allowance;
   if (allowance != nullptr) {
     said.taken.take(PlanPart::pressure, Taken::surge_allowance, allowance->basis, Measure(allowance->value));
   }
@@ -243,15 +243,15 @@ void check_equipment_pressure(const Site& site, Candidate& candidate) {
 
   if (method == Method::saddle || method == Method::sleeve) {
     require_for_good(site, candidate, PressureLink::saddle, FindingCode::pressure_over_saddle_rating,
-                     candidate.fitting.saddle_rating, rules.saddle_rating,
-                     {"service.saddle_rating", Measure(rules.saddle_rating.value), "a rating in common use",
+                     candidate.fitting.saddle_rating, rules.pressure.saddle_rating,
+                     {"service.saddle_rating", Measure(rules.pressure.saddle_rating.value), "a rating in common use",
                       "read the pressure marked on the saddle"});
   }
   if (method != Method::sleeve) {
     require_for_good(site, candidate, PressureLink::corporation_stop, FindingCode::pressure_over_stop_rating,
-                     candidate.fitting.stop_rating, rules.stop_rating,
-                     {"service.stop_rating", Measure(rules.stop_rating.value), "the lowest rating in common use",
-                      "read the pressure marked on the stop"});
+                     candidate.fitting.stop_rating, rules.pressure.stop_rating,
+                     {"service.stop_rating", Measure(rules.pressure.stop_rating.value),
+                      "the lowest rating in common use", "read the pressure marked on the stop"});
   }
   // The least of them is the first to suffer from a surge.
   for (const PressureLimit& limit : chain.limits) {
@@ -262,7 +262,7 @@ void check_equipment_pressure(const Site& site, Candidate& candidate) {
   if (!site.pressurised()) return;
 
   require_while_tapping(site, candidate, PressureLink::wet_tap_rule, FindingCode::pressure_over_wet_tap_limit,
-                        rules.wet_tap_limit.value, rules.wet_tap_limit.basis);
+                        rules.pressure.wet_tap_limit.value, rules.pressure.wet_tap_limit.basis);
   if (method == Method::sleeve) return;  // cut with a larger machine, chosen with the sleeve
   const MachineProfile& machine = *candidate.setup.machine;
   require_while_tapping(site, candidate, PressureLink::machine, FindingCode::pressure_over_machine_rating,

@@ -180,17 +180,18 @@ std::optional<DemandPlan> plan_demand(const Context& context, Said& said) {
   }
   demand.domestic += demand.continuous;
   if (const auto heads = facts.sprinklers.value_or(DwellingSprinklers::none); heads != DwellingSprinklers::none) {
-    hydraulics::SprinklerFlows flows{facts.sprinkler_flow.value_or(rules.sprinkler_single.value), Flow()};
+    hydraulics::SprinklerFlows flows{facts.sprinkler_flow.value_or(rules.water.sprinkler_single.value), Flow()};
     if (heads == DwellingSprinklers::pair) {
-      flows.each_of_two = facts.sprinkler_flow.value_or(rules.sprinkler_of_two.value);
+      flows.each_of_two = facts.sprinkler_flow.value_or(rules.water.sprinkler_of_two.value);
     }
     if (facts.sprinkler_flow) {
       said.taken.take(PlanPart::service, Taken::sprinkler_flow, stated_in_job, Measure(*facts.sprinkler_flow));
     } else {
-      const auto& rule = heads == DwellingSprinklers::pair ? rules.sprinkler_of_two : rules.sprinkler_single;
+      const auto& rule =
+          heads == DwellingSprinklers::pair ? rules.water.sprinkler_of_two : rules.water.sprinkler_single;
       said.taken.take(PlanPart::service, Taken::sprinkler_flow, rule.basis, Measure(rule.value));
     }
-    const Flow allowance = facts.shared.value_or(false) ? rules.sprinkler_shared.value : Flow();
+    const Flow allowance = facts.shared.value_or(false) ? rules.water.sprinkler_shared.value : Flow();
     demand.sprinklers = hydraulics::sprinkler_demand(flows, allowance);
   }
   demand.flow = hydraulics::service_demand(demand.domestic, demand.sprinklers);
@@ -198,7 +199,7 @@ std::optional<DemandPlan> plan_demand(const Context& context, Said& said) {
   if (context.whole()) {
     said.taken.calculated(Worked(PlanPart::service, Formula::demand,
                                  {figure(Measure(demand.domestic), *demand.basis),
-                                  figure(Measure(demand.sprinklers), rules.sprinkler_single.basis)},
+                                  figure(Measure(demand.sprinklers), rules.water.sprinkler_single.basis)},
                                  demand.flow));
   }
   return demand;
@@ -243,27 +244,27 @@ class ServiceCheck {
     return hydraulics::residual_at(line.line(BoreTaken::least, meter), service_.supply, flow());
   }
   [[nodiscard]] Flow continuous_limit(const MeterSize& meter) const {
-    return rules_.meter_continuous_share.value * meter.safe_maximum;
+    return rules_.water.meter_continuous_share.value * meter.safe_maximum;
   }
   [[nodiscard]] bool meter_passes(const MeterSize& meter) const {
     return !over(flow(), meter.safe_maximum) && !over(service_.demand.continuous, continuous_limit(meter));
   }
   [[nodiscard]] bool serves(const LaidLine& laid, const MeterSize* meter) const {
     const Velocity velocity = hydraulics::mean_velocity(flow(), laid.tube->bore_least);
-    return !over(velocity, rules_.velocity_limit.value) && !over(service_.residual_wanted, residual(laid, meter));
+    return !over(velocity, rules_.water.velocity_limit.value) && !over(service_.residual_wanted, residual(laid, meter));
   }
   // Of each of so many taps, as wide as their name; the stop behind one is no wider.
   [[nodiscard]] Velocity tap_velocity(NominalSize tap, int taps) const {
     return hydraulics::mean_velocity((1.0 / static_cast<double>(taps)) * flow(), tap.number() * units::inch);
   }
   [[nodiscard]] bool tap_serves(NominalSize tap, int taps) const {
-    return !over(tap_velocity(tap, taps), rules_.tap_velocity_limit.value);
+    return !over(tap_velocity(tap, taps), rules_.water.tap_velocity_limit.value);
   }
   // The smallest of the sizes of this tubing that will do; nothing where none does.
   template <class Does>
   [[nodiscard]] Detail next_size(Does does) const {
     for (const TubeSize& tube : tables_.tubes_of(laid_.tube->tubing)) {
-      if (tube.size >= rules_.smallest_line.value && does(tube)) return tube.size;
+      if (tube.size >= rules_.water.smallest_line.value && does(tube)) return tube.size;
     }
     return {};
   }
@@ -284,7 +285,7 @@ class ServiceCheck {
     service_.tap = laid_.tap;
     service_.temperature = laid_.temperature;
     service_.residual_wanted =
-        std::max(rules_.least_residual.value, context_.job().service.demand.residual.value_or(Pressure()));
+        std::max(rules_.water.least_residual.value, context_.job().service.demand.residual.value_or(Pressure()));
     if (const auto* law = std::get_if<hydraulics::HazenWilliams>(&laid_.friction)) {
       service_.c = law->c;
       service_.friction_basis = facts.c ? &stated_in_job : &tables_.friction_of(laid_.tube->tubing).c_basis;
@@ -296,8 +297,8 @@ class ServiceCheck {
     take(Taken::tubing_bore, service_.tube->basis, Measure(service_.tube->bore));
     take(Taken::friction, *service_.friction_basis, {});
     take(Taken::line_fittings, tables_.fittings_basis, {});
-    take(Taken::residual, rules_.least_residual.basis, Measure(rules_.least_residual.value));
-    take(Taken::water_speed, rules_.velocity_limit.basis, Measure(rules_.velocity_limit.value));
+    take(Taken::residual, rules_.water.least_residual.basis, Measure(rules_.water.least_residual.value));
+    take(Taken::water_speed, rules_.water.velocity_limit.basis, Measure(rules_.water.velocity_limit.value));
     if (!context_.job().main.pressure_low) {
       said_.assume({"main.pressure_low", Measure(service_.supply), "the line pressure, at which nobody else draws",
                     "ask the utility for the lowest pressure the main falls to"});
@@ -373,7 +374,7 @@ class ServiceCheck {
         .value(service_.residual_least)
         .at_least(service_.residual_wanted)
         .with(Measure(flow()), Measure(service_.available.flow))
-        .basis(rules_.least_residual.basis, *service_.friction_basis);
+        .basis(rules_.water.least_residual.basis, *service_.friction_basis);
   }
 
   void judge_velocity() {
@@ -382,16 +383,16 @@ class ServiceCheck {
           Worked(PlanPart::service, Formula::water_speed,
                  {worked_out(Formula::demand, flow()), figure(Measure(laid_.tube->bore), laid_.tube->basis)},
                  service_.velocity)
-              .at_most(figure(rules_.velocity_limit)));
+              .at_most(figure(rules_.water.velocity_limit)));
     }
     judge_tap_velocity();
-    const bool beyond = over(service_.velocity, rules_.velocity_limit.value);
-    if (!beyond && !over(service_.velocity, rules_.velocity_caution.value)) return;
-    const Rule<Velocity>& rule = beyond ? rules_.velocity_limit : rules_.velocity_caution;
+    const bool beyond = over(service_.velocity, rules_.water.velocity_limit.value);
+    if (!beyond && !over(service_.velocity, rules_.water.velocity_caution.value)) return;
+    const Rule<Velocity>& rule = beyond ? rules_.water.velocity_limit : rules_.water.velocity_caution;
     said_.findings.add(FindingCode::service_too_fast, beyond ? Severity::hold : Severity::caution)
         .value(service_.velocity)
         .at_most(rule.value)
-        .with(Measure(flow()), Measure(rules_.velocity_limit.value), next_size([&](const TubeSize& tube) {
+        .with(Measure(flow()), Measure(rules_.water.velocity_limit.value), next_size([&](const TubeSize& tube) {
                 return !over(hydraulics::mean_velocity(flow(), tube.bore), rule.value);
               }))
         .basis(rule.basis, laid_.tube->basis);
@@ -401,10 +402,10 @@ class ServiceCheck {
     if (tap_serves(laid_.tap, laid_.taps)) return;
     said_.findings.add(FindingCode::service_tap_too_fast, Severity::hold)
         .value(tap_velocity(laid_.tap, laid_.taps))
-        .at_most(rules_.tap_velocity_limit.value)
+        .at_most(rules_.water.tap_velocity_limit.value)
         .with(Measure((1.0 / static_cast<double>(laid_.taps)) * flow()), laid_.tap,
               next_size([&](const TubeSize& tube) { return tap_serves(tube.size, laid_.taps); }))
-        .basis(rules_.tap_velocity_limit.basis);
+        .basis(rules_.water.tap_velocity_limit.basis);
   }
 
   void judge_sizes() {
@@ -417,23 +418,23 @@ class ServiceCheck {
             .with(meter->size)
             .basis(meter->basis);
       }
-      const Flow share = rules_.meter_share.value * meter->safe_maximum;
+      const Flow share = rules_.water.meter_share.value * meter->safe_maximum;
       if (over(flow(), share) && !over(flow(), meter->safe_maximum)) {
         const auto next = std::find_if(tables_.meters.begin(), tables_.meters.end(), [&](const MeterSize& larger) {
-          return !over(flow(), rules_.meter_share.value * larger.safe_maximum);
+          return !over(flow(), rules_.water.meter_share.value * larger.safe_maximum);
         });
         findings.add(FindingCode::service_meter_share, Severity::caution)
             .value(flow())
             .at_most(share)
             .with(meter->size, next == tables_.meters.end() ? Detail() : Detail(next->size))
-            .basis(rules_.meter_share.basis, meter->basis);
+            .basis(rules_.water.meter_share.basis, meter->basis);
       }
       if (over(service_.demand.continuous, continuous_limit(*meter))) {
         findings.add(FindingCode::service_meter_continuous, Severity::caution)
             .value(service_.demand.continuous)
             .at_most(continuous_limit(*meter))
             .with(meter->size)
-            .basis(rules_.meter_continuous_share.basis, meter->basis);
+            .basis(rules_.water.meter_continuous_share.basis, meter->basis);
       }
     }
   }
@@ -442,7 +443,7 @@ class ServiceCheck {
   void find_smallest() {
     LaidLine line = laid_;
     for (const TubeSize& tube : tables_.tubes_of(laid_.tube->tubing)) {
-      if (tube.size < rules_.smallest_line.value) continue;
+      if (tube.size < rules_.water.smallest_line.value) continue;
       line.tube = &tube;
       if (!serves(line, service_.meter)) continue;
       service_.smallest_line = tube.size;
@@ -450,14 +451,14 @@ class ServiceCheck {
     }
     if (!service_.smallest_line || serves(laid_, service_.meter)) line.tube = laid_.tube;
     for (const MeterSize& meter : tables_.meters) {
-      if (!meter_passes(meter) || over(flow(), rules_.meter_share.value * meter.safe_maximum)) continue;
+      if (!meter_passes(meter) || over(flow(), rules_.water.meter_share.value * meter.safe_maximum)) continue;
       if (!serves(line, &meter)) continue;
       service_.smallest_meter = meter.size;
       break;
     }
     line.taps = 1;
     for (const TubeSize& tube : tables_.tubes_of(laid_.tube->tubing)) {
-      if (tube.size < rules_.smallest_line.value) continue;
+      if (tube.size < rules_.water.smallest_line.value) continue;
       if (tube.size > line.tube->size) break;
       line.tap = tube.size;
       if (!tap_serves(tube.size, 1)) continue;
@@ -471,12 +472,12 @@ class ServiceCheck {
     constexpr double equal_velocity = 2.0;
     const double asked = context_.asked().number();
     for (const TubeSize& tube : tables_.tubes_of(laid_.tube->tubing)) {
-      if (tube.size < rules_.smallest_line.value) continue;
+      if (tube.size < rules_.water.smallest_line.value) continue;
       if (tube.size >= context_.asked()) break;
       const double ratio = asked / tube.size.number();
       service_.equal_taps.push_back({tube.size, hydraulics::equal_capacity(ratio, equal_velocity),
-                                     hydraulics::equal_capacity(ratio, rules_.equal_capacity_exponent.value),
-                                     hydraulics::equal_capacity(ratio, rules_.equal_runs_exponent.value)});
+                                     hydraulics::equal_capacity(ratio, rules_.several.equal_capacity_exponent.value),
+                                     hydraulics::equal_capacity(ratio, rules_.water.equal_runs_exponent.value)});
     }
   }
 
@@ -528,14 +529,14 @@ void check_listed_sizes(const Context& context, Said& said) {
 void check_line_size(const Context& context, Said& said) {
   const Rules& rules = context.rules;
   const auto& size = context.job().service.line.size;
-  const Rule<NominalSize>& smallest = rules.smallest_line;
+  const Rule<NominalSize>& smallest = rules.water.smallest_line;
   if (size && *size < smallest.value) {
     said.findings.add(FindingCode::service_line_small, Severity::hold)
         .with(*size, smallest.value)
         .basis(smallest.basis);
   }
-  const auto& least = rules.line_over_tap_least;
-  const auto& most = rules.line_over_tap_most;
+  const auto& least = rules.water.line_over_tap_least;
+  const auto& most = rules.water.line_over_tap_most;
   if (!least.value && !most.value) return;
   const Length tap = context.asked().number() * units::inch;
   const std::optional<Length> line = size ? std::optional(size->number() * units::inch) : std::nullopt;
@@ -558,7 +559,7 @@ void check_existing(const Context& context, Said& said) {
 
 // The customer's house stands under the main's pressure whether or not anybody asked for the water to be worked out.
 void check_regulator(const Context& context, Said& said) {
-  const Rule<Pressure>& above = context.rules.regulator_above;
+  const Rule<Pressure>& above = context.rules.pressure.regulator_above;
   const Length rise = context.job().service.line.rise.value_or(Length());
   const Pressure at_customer = context.line() - context.catalog.service_tables().head * rise;
   if (!over(at_customer, above.value)) return;
@@ -612,8 +613,8 @@ void check_line_rating(const Context& context, Said& said) {
         .basis(basis);
     return;
   }
-  const Rule<double>& factor =
-      of_pvc ? context.rules.plastic_recurring_surge_factor : context.rules.polyethylene_recurring_surge_factor;
+  const Rule<double>& factor = of_pvc ? context.rules.pressure.plastic_recurring_surge_factor
+                                      : context.rules.pressure.polyethylene_recurring_surge_factor;
   const Pressure surge = greatest_surge(context);
   if (over(context.line() + surge, rating)) {
     said.taken.take(PlanPart::service, Taken::fitting_surge, factor.basis, Measure(factor.value, Kind::ratio));

@@ -12,7 +12,7 @@ namespace {
 
 // Whether the rule is for this pipe is open while the class is, or the year: then it holds the job, and does not stop it.
 void judge_not_tapped(const Context& context, const ResolvedMain& main, Said& said) {
-  const TapLimits& rows = context.rules.not_tapped;
+  const TapLimits& rows = context.rules.main.not_tapped;
   if (rows.empty()) return;
   const rules::MainInQuestion question = main_in_question(context, main);
   for (const std::uint32_t place : rows.near(main.material, main.size)) {
@@ -46,10 +46,10 @@ std::optional<YearDay> day_of(std::string_view text) {
 }
 
 void judge_season(const Context& context, const ResolvedMain& main, Said& said) {
-  if (context.rules.closed_seasons.empty()) return;
+  if (context.rules.main.closed_season.empty()) return;
   const rules::MainInQuestion question = main_in_question(context, main);
   const auto day = day_of(context.job().date);
-  for (const ClosedSeason& season : context.rules.closed_seasons) {
+  for (const ClosedSeason& season : context.rules.main.closed_season) {
     if (!season.covers(main.material, main.size) || rules::match_any(season, question) == rules::Match::no) continue;
     if (day && !season.holds_on(*day)) continue;
     said.findings.add(day ? FindingCode::season_closed : FindingCode::season_date_unknown, Severity::hold)
@@ -61,8 +61,8 @@ void judge_season(const Context& context, const ResolvedMain& main, Said& said) 
 }
 
 void judge_cover(const Context& context, Said& said) {
-  const auto& least = context.rules.least_cover;
-  const auto& greatest = context.rules.greatest_cover;
+  const auto& least = context.rules.place.least_cover;
+  const auto& greatest = context.rules.place.greatest_cover;
   if (!least.value && !greatest.value) return;
   const auto cover = context.job().main.known_cover();
   const auto limits = [](FindingBuilder finding, const auto& rule, bool is_least) {
@@ -83,7 +83,7 @@ void judge_cover(const Context& context, Said& said) {
 }
 
 void judge_smallest_tap(const Context& context, Said& said) {
-  const auto& rule = context.rules.smallest_tap;
+  const auto& rule = context.rules.water.smallest_tap;
   if (!rule.value || context.asked() >= *rule.value) return;
   said.findings.add(FindingCode::service_tap_small, Severity::hold)
       .with(context.asked(), *rule.value)

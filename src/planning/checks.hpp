@@ -208,7 +208,7 @@ struct Choice {
 // What a gauge must read so that a wall is surely there: it may flatter by its uncertainty, and reads to a hundredth.
 [[nodiscard]] inline Length wall_reading_for(Length wall, const Rules& rules) {
   const Length hundredth = 0.01 * units::inch;
-  return std::ceil((wall + rules.wall_uncertainty.value) / hundredth - 1e-6) * hundredth;
+  return std::ceil((wall + rules.measuring.wall_uncertainty.value) / hundredth - 1e-6) * hundredth;
 }
 
 struct LengthRange {
@@ -231,7 +231,7 @@ struct LengthRange {
 [[nodiscard]] inline LengthRange tape_range(const Pipe& pipe, const Rules& rules) {
   const LengthRange diameters = diameter_range(pipe);
   return widened({std::numbers::pi * diameters.low, std::numbers::pi * diameters.high},
-                 rules.circumference_uncertainty.value);
+                 rules.measuring.circumference_uncertainty.value);
 }
 
 // A tape is read in sixteenths: the marks inside.
@@ -264,7 +264,7 @@ struct LengthRange {
                                                        Temperature temperature);
 // The surge of every day; where the job gives none, the usual allowance.
 [[nodiscard]] inline Pressure recurring_surge(const Context& context) {
-  return context.job().main.surge.value_or(context.rules.surge_assumed.value);
+  return context.job().main.surge.value_or(context.rules.pressure.surge_assumed.value);
 }
 [[nodiscard]] inline Pressure greatest_surge(const Context& context) {
   return std::max(recurring_surge(context), context.job().main.occasional_surge.value_or(Pressure()));
@@ -277,8 +277,8 @@ struct TemperatureWindow {
 };
 [[nodiscard]] inline TemperatureWindow tapping_window(const Context& context) {
   const Rules& rules = context.rules;
-  if (context.pressurised()) return {&rules.plastic_wet_tap_coldest, &rules.plastic_wet_tap_warmest};
-  return {&rules.plastic_dry_tap_coldest, &rules.plastic_dry_tap_warmest};
+  if (context.pressurised()) return {&rules.direct.plastic_wet_tap_coldest, &rules.direct.plastic_wet_tap_warmest};
+  return {&rules.direct.plastic_dry_tap_coldest, &rules.direct.plastic_dry_tap_warmest};
 }
 
 // One job planned, by all the stages below.

@@ -109,9 +109,9 @@ class Chooser {
     if (sized && item.size != method.tap) missing.add(Property::size);
     if (item.thread && item.thread != method.thread) missing.add(Property::thread);
     if (item.kind == ApprovedKind::stop)
-      lacks_rating(item, site_.job().service.stop_rating, site_.rules.stop_rating, missing);
+      lacks_rating(item, site_.job().service.stop_rating, site_.rules.pressure.stop_rating, missing);
     if (item.kind == ApprovedKind::saddle || item.kind == ApprovedKind::sleeve) {
-      lacks_rating(item, site_.job().service.saddle_rating, site_.rules.saddle_rating, missing);
+      lacks_rating(item, site_.job().service.saddle_rating, site_.rules.pressure.saddle_rating, missing);
     }
     if (item.diameter && method.hole && over(*item.diameter, *method.hole)) {
       missing.add(Property::width, *item.diameter, *method.hole, false);
@@ -137,7 +137,7 @@ class Chooser {
                     Lacks& missing) const {
     const Pressure rating = item.rating.value_or(marked.value_or(rule.value));
     const Pressure line = site_.line();
-    const double factor = site_.rules.fitting_surge_factor.value;
+    const double factor = site_.rules.pressure.fitting_surge_factor.value;
     const Pressure surge = greatest_surge(site_);
     if (!over(line, rating) && !over(line + surge, factor * rating)) return;
     missing.add(Property::rating, rating, std::max(line, (1.0 / factor) * (line + surge)), true);

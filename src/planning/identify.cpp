@@ -38,12 +38,12 @@ void measure_diameter(Identification& found, const Rules& rules) {
   std::optional<Interval> range;
   if (readings.circumference) {
     found.od = *readings.circumference / pi;
-    const Length tape = rules.circumference_uncertainty.value / pi;
+    const Length tape = rules.measuring.circumference_uncertainty.value / pi;
     range = {found.od - tape, found.od + tape};
   }
   if (readings.od) {
     found.od = *readings.od;
-    const Length caliper = rules.od_uncertainty.value;
+    const Length caliper = rules.measuring.od_uncertainty.value;
     const Interval by_caliper{found.od - caliper, found.od + caliper};
     if (range) {
       range = {std::max(range->low, by_caliper.low), std::min(range->high, by_caliper.high)};
@@ -73,7 +73,7 @@ std::vector<Misgiving> misgivings(const Pipe& pipe, const PipeReadings& readings
                                   const Rules& rules) {
   std::vector<Misgiving> against;
   if (readings.wall && pipe.wall) {
-    const Length gauge = rules.wall_uncertainty.value;
+    const Length gauge = rules.measuring.wall_uncertainty.value;
     if (over(*pipe.wall - pipe.wall_minus, *readings.wall + gauge)) {
       against.push_back(Misgiving::wall_reads_thin);
     } else if (over(*readings.wall - gauge, thick * *pipe.wall)) {
@@ -163,7 +163,7 @@ NextStep wall_step(const std::vector<FittingPipe>& fits, const Rules& rules) {
     for (const FittingClass& one : fits[i].classes) {
       if (!one.pipe->wall) continue;
       // As far as nothing would speak against the class: see misgivings().
-      const Length gauge = rules.wall_uncertainty.value;
+      const Length gauge = rules.measuring.wall_uncertainty.value;
       const Measure low(std::max(*one.pipe->wall - one.pipe->wall_minus - gauge, Length()));
       const Measure high(thick * *one.pipe->wall + gauge);
       if (!answer.low || low.base() < answer.low->base()) answer.low = low;

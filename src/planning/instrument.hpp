@@ -12,8 +12,8 @@ namespace mainbore::planning {
 
 // Of the diameter that the job gives as measured; none where it gives none. The caliper goes before the tape.
 [[nodiscard]] inline Length diameter_error(const MainFacts& facts, const Rules& rules) {
-  if (facts.od) return rules.od_uncertainty.value;
-  return facts.circumference ? rules.circumference_uncertainty.value / std::numbers::pi : Length();
+  if (facts.od) return rules.measuring.od_uncertainty.value;
+  return facts.circumference ? rules.measuring.circumference_uncertainty.value / std::numbers::pi : Length();
 }
 
 }  // namespace mainbore::planning

@@ -12,13 +12,13 @@ rules::MainInQuestion main_in_question(const Context& context, const ResolvedMai
   question.known.laid = facts.installed;
   const auto reading = [](Length value, Length error) { return rules::Span{value - error, value + error}; };
   if (main.wall_basis == WallBasis::measured && main.wall_nominal) {
-    question.known.wall = reading(*main.wall_nominal, rules.wall_uncertainty.value);
+    question.known.wall = reading(*main.wall_nominal, rules.measuring.wall_uncertainty.value);
   }
   if (facts.od) {
-    question.known.od = reading(*facts.od, rules.od_uncertainty.value);
+    question.known.od = reading(*facts.od, rules.measuring.od_uncertainty.value);
   } else if (facts.circumference) {
     question.known.od = reading((1.0 / std::numbers::pi) * *facts.circumference,
-                                (1.0 / std::numbers::pi) * rules.circumference_uncertainty.value);
+                                (1.0 / std::numbers::pi) * rules.measuring.circumference_uncertainty.value);
   }
   return question;
 }

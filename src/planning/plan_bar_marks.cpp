@@ -11,7 +11,7 @@ constexpr auto drill_point = mechanics::Angle::degrees(118.0);
 
 Length greatest_wall(const Site& site) {
   const ResolvedMain& main = site.main;
-  if (main.wall_basis == WallBasis::measured) return *main.wall_nominal + site.rules.wall_uncertainty.value;
+  if (main.wall_basis == WallBasis::measured) return *main.wall_nominal + site.rules.measuring.wall_uncertainty.value;
   Length wall = *main.wall_nominal;
   for (const Pipe* pipe : main.candidates) {
     if (pipe->wall) wall = std::max(wall, *pipe->wall + pipe->wall_minus);
@@ -24,7 +24,7 @@ mechanics::BarTool tool_of(const Site& site, const Candidate& plan, const MarksP
   const Rules& rules = site.rules;
   mechanics::BarTool tool;
   tool.width = *plan.method.hole;
-  tool.beyond = rules.drill_clearance.value;
+  tool.beyond = rules.drilling.clearance.value;
   const bool direct = plan.method.kind == Method::direct;
   if (direct && !is_plastic(site.main.material) && plan.setup.drill) {
     tool.width = *plan.setup.drill;

@@ -62,18 +62,18 @@ std::optional<Finding> refusal(const Plan& plan, Method method) {
 
 // A day and a cover that no rule of the utility's has a word against: the table is of mains, not of days.
 void suit(Job& job, const Rules& rules) {
-  if (rules.least_cover.value) job.main.cover = rules.least_cover.value;
-  else job.main.cover = rules.greatest_cover.value;
+  if (rules.place.least_cover.value) job.main.cover = rules.place.least_cover.value;
+  else job.main.cover = rules.place.greatest_cover.value;
   // Saddle and stop are parts of the day: how far the bar has to reach through them is for the plan.
   job.service.saddle_height = Length();
   job.service.stop_length = Length();
-  if (rules.closed_seasons.empty()) return;
+  if (rules.main.closed_season.empty()) return;
   for (int month = 1; month <= 12; ++month) {
     for (const int day : {1, 15, 28}) {
-      const bool closed =
-          std::any_of(rules.closed_seasons.begin(), rules.closed_seasons.end(), [&](const ClosedSeason& season) {
-            return season.holds_on({month, day});
-          });
+      const bool closed = std::any_of(rules.main.closed_season.begin(), rules.main.closed_season.end(),
+                                      [&](const ClosedSeason& season) {
+                                        return season.holds_on({month, day});
+                                      });
       if (closed) continue;
       const auto two = [](int n) { return (n < 10 ? "0" : "") + std::to_string(n); };
       job.date = "2001-" + two(month) + "-" + two(day);
@@ -161,7 +161,7 @@ PocketTable pocket_table(const Planner& planner, PocketOptions options) {
   const Rules& rules = planner.rules();
   PocketTable table;
   table.options = std::move(options);
-  table.thread = table.options.thread.value_or(rules.default_thread.value);
+  table.thread = table.options.thread.value_or(rules.direct.default_thread.value);
   table.catalog = &catalog;
   table.rules = &rules;
   table.keeps = planner.keeps();

@@ -364,7 +364,7 @@ class ReadingWriter {
     for (const Finding& finding : site_.findings.list()) {
       if (finding.code == FindingCode::main_wall_thin && finding.limit) least = std::max(*least, finding.limit->base());
     }
-    const Rule<Length>& gauge = site_.rules.wall_uncertainty;
+    const Rule<Length>& gauge = site_.rules.measuring.wall_uncertainty;
     take(Taken::gauge_error, gauge.basis, Measure(gauge.value));
     add(ReadingId::wall, Measure(Length::from_base(*least)), std::nullopt);
     write_wall(Length::from_base(*least));
@@ -373,7 +373,7 @@ class ReadingWriter {
   // Where the bound is what the threads or the class ask for by themselves.
   void write_wall(Length least) {
     if (wall_to_read(site_, chosen_) != least) return;
-    const CalculationInput gauge = figure(site_.rules.wall_uncertainty);
+    const CalculationInput gauge = figure(site_.rules.measuring.wall_uncertainty);
     const std::string_view of = name_of(ReadingId::wall);
     if (chosen_.engagement && chosen_.engagement->judged && chosen_.engagement->wall_needed) {
       taken_.calculated(Worked(PlanPart::readings, Formula::wall_to_read,
@@ -389,7 +389,7 @@ class ReadingWriter {
 
   // The candidates that set the ends of the tape; none where an end was drawn back.
   void write_tape(Length least, Length most) {
-    const CalculationInput error = figure(site_.rules.circumference_uncertainty);
+    const CalculationInput error = figure(site_.rules.measuring.circumference_uncertainty);
     const std::string_view of = name_of(ReadingId::circumference);
     bool low = false;
     bool high = false;
@@ -413,7 +413,7 @@ class ReadingWriter {
   void circumference() {
     const auto least = end_of(ReadingId::circumference);
     if (!least) return;
-    const Rule<Length>& tape = site_.rules.circumference_uncertainty;
+    const Rule<Length>& tape = site_.rules.measuring.circumference_uncertainty;
     take(Taken::tape_error, tape.basis, Measure(tape.value, Kind::tape));
     add(ReadingId::circumference, Measure(Length::from_base(*least), Kind::tape),
         Measure(Length::from_base(*end_of(ReadingId::circumference, true)), Kind::tape));
@@ -432,7 +432,7 @@ class ReadingWriter {
   }
 
   void joint() {
-    for (const Clearance& clearance : site_.rules.clearances) {
+    for (const Clearance& clearance : site_.rules.place.clearances) {
       if (clearance.what != NearbyThing::joint || !(clearance.least.value > Length())) continue;
       take(Taken::joint_distance, clearance.least.basis, Measure(clearance.least.value, Kind::distance));
       add(ReadingId::joint_distance, Measure(clearance.least.value, Kind::length), std::nullopt);

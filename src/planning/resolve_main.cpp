@@ -48,7 +48,7 @@ std::optional<Length> believed_wall(const Context& context, const ResolvedMain& 
   const auto& measured = context.job().main.wall;
   const std::optional<Length>& od = main.od;
   if (!measured) return std::nullopt;
-  const Basis& gauge = context.rules.wall_uncertainty.basis;
+  const Basis& gauge = context.rules.measuring.wall_uncertainty.basis;
   if (od && !over(0.5 * *od, *measured)) {
     said.findings.add(FindingCode::main_wall_impossible, Severity::hold)
         .value(*measured)
@@ -119,7 +119,7 @@ void resolve_diameter(const Context& context, ResolvedMain& main, Said& said,
   }
   bound_diameter(main, measured);
   if (main.od_low && main.od_high) {
-    const LengthRange read = widened({*main.od_low, *main.od_high}, context.rules.od_uncertainty.value);
+    const LengthRange read = widened({*main.od_low, *main.od_high}, context.rules.measuring.od_uncertainty.value);
     main.caliper_low = read.low;
     main.caliper_high = read.high;
   }
@@ -131,7 +131,7 @@ void resolve_diameter(const Context& context, ResolvedMain& main, Said& said,
   else main.od = least;
   if (!main.od) {
     said.findings.add(FindingCode::main_od_unknown, Severity::hold)
-        .basis(context.rules.circumference_uncertainty.basis);
+        .basis(context.rules.measuring.circumference_uncertainty.basis);
   } else if (over(*greatest - *least, 0.06 * units::inch)) {
     said.findings.add(FindingCode::main_od_unsettled, Severity::hold)
         .with(Measure(*least), Measure(*greatest))
@@ -149,7 +149,7 @@ const Basis& deciding_wall(const Pipe& pipe) {
 
 void resolve_wall(const Context& context, ResolvedMain& main, Said& said) {
   const Pipe* pipe = main.governing;
-  const Rule<Length>& gauge = context.rules.wall_uncertainty;
+  const Rule<Length>& gauge = context.rules.measuring.wall_uncertainty;
   if (const auto measured = believed_wall(context, main, said)) {
     main.wall_nominal = measured;
     main.wall_least = std::max(*measured - gauge.value, Length());

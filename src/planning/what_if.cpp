@@ -228,7 +228,7 @@ std::vector<Fact> main_facts(const Plan& plan, const Rules& rules, UnitSystem sy
     const Temperature warm = main.temperature.value_or(planning::temperature_assumed);
     add("main.temperature", "temperature of the pipe", main.temperature.has_value(), warm, 20.0, 150.0);
   }
-  const Pressure surge = main.surge.value_or(rules.surge_assumed.value);
+  const Pressure surge = main.surge.value_or(rules.pressure.surge_assumed.value);
   add("main.surge", "surge over the line pressure", main.surge.has_value(), surge, 0.0, 400.0);
   return facts;
 }
@@ -266,10 +266,12 @@ std::vector<Fact> service_facts(const Plan& plan, const Rules& rules, UnitSystem
         gauged(std::move(path), name, given.has_value(), value, 1.0, std::max(400.0, value.base()), system));
   };
   if (plan.method.kind != Method::sleeve) {
-    rating("service.stop_rating", "rating of the corporation stop", service.stop_rating, rules.stop_rating.value);
+    rating("service.stop_rating", "rating of the corporation stop", service.stop_rating,
+           rules.pressure.stop_rating.value);
   }
   if (plan.method.kind != Method::direct) {
-    rating("service.saddle_rating", "rating of the saddle or sleeve", service.saddle_rating, rules.saddle_rating.value);
+    rating("service.saddle_rating", "rating of the saddle or sleeve", service.saddle_rating,
+           rules.pressure.saddle_rating.value);
   }
   return facts;
 }

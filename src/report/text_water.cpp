@@ -184,7 +184,7 @@ class WaterSections {
                                       show(Measure(dose->hold, Kind::time_span)) + "; at least " +
                                       number(dose->residual.mg_per_litre(), 0) + " mg/L left (" + dose->method + ")");
     }
-    page_.field("Materials", "potable grade; lead at most " + number(plan_.rules->lead_percent.value, 2) +
+    page_.field("Materials", "potable grade; lead at most " + number(plan_.rules->cleaning.lead_percent.value, 2) +
                                  " % averaged over what the water wets");
   }
 
@@ -213,8 +213,8 @@ class WaterSections {
       return format_measure(Measure(flushing.flow), system_, Toward::more) + " for " +
              format_measure(Measure(flushing.time), system_, Toward::more);
     };
-    page_.field("Flush to waste", run(flush.full) + " (" + show(plan_.rules->flush_velocity.value) + "); never under " +
-                                      run(flush.least) + "; then until clear");
+    page_.field("Flush to waste", run(flush.full) + " (" + show(plan_.rules->cleaning.flush_velocity.value) +
+                                      "); never under " + run(flush.least) + "; then until clear");
     page_.field("Line can pass", show(flush.available) + " to waste");
     page_.field("Water to get rid of", show(flush.full.discharged) + ", " + number(flush.changes, 1) + " changes of " +
                                            show(flush.full.line_volume));

@@ -54,8 +54,9 @@ class Comparison {
   }
 
   std::vector<RuleDifference> all() && {
-    rows(not_tapped_path, &Rules::not_tapped, RuleChange::stricter, RuleChange::looser);
-    rows(closed_season_path, &Rules::closed_seasons, RuleChange::stricter, RuleChange::looser);
+    rows(not_tapped_path, rule_at<&Rules::main, &MainRules::not_tapped>, RuleChange::stricter, RuleChange::looser);
+    rows(closed_season_path, rule_at<&Rules::main, &MainRules::closed_season>, RuleChange::stricter,
+         RuleChange::looser);
     for (const TapCapField& field : tap_cap_fields()) {
       rows(field.path, field.target, RuleChange::stricter, RuleChange::looser);
     }
@@ -83,9 +84,9 @@ class Comparison {
 
   void clearance(NearbyThing what) {
     const auto find = [&](const Rules& rules) -> const Clearance* {
-      const auto found = std::find_if(rules.clearances.begin(), rules.clearances.end(),
+      const auto found = std::find_if(rules.place.clearances.begin(), rules.place.clearances.end(),
                                       [&](const Clearance& c) { return c.what == what; });
-      return found == rules.clearances.end() ? nullptr : &*found;
+      return found == rules.place.clearances.end() ? nullptr : &*found;
     };
     const Clearance* const old_one = find(before_);
     const Clearance* const new_one = find(after_);
@@ -102,14 +103,14 @@ class Comparison {
 
   // Rows there, and rows gone.
   template <class Rows>
-  void rows(std::string_view path, Rows Rules::*list, RuleChange added, RuleChange gone) {
-    using Row = std::decay_t<decltype(*(before_.*list).begin())>;
+  void rows(std::string_view path, RuleTarget<Rows> list, RuleChange added, RuleChange gone) {
+    using Row = std::decay_t<decltype(*(list.in(before_)).begin())>;
     const auto in = [](const Rows& rows, const Row& row) {
       const auto found = std::find_if(rows.begin(), rows.end(), [&](const Row& r) { return same_row(r, row); });
       return found == rows.end() ? nullptr : &*found;
     };
-    for (const Row& row : before_.*list) {
-      if (in(after_.*list, row) != nullptr) continue;
+    for (const Row& row : list.in(before_)) {
+      if (in(list.in(after_), row) != nullptr) continue;
       RuleDifference one;
       one.path = path;
       one.change = gone;
@@ -117,8 +118,8 @@ class Comparison {
       one.before_basis = &row.basis;
       list_.push_back(one);
     }
-    for (const Row& row : after_.*list) {
-      const Row* const old_one = in(before_.*list, row);
+    for (const Row& row : list.in(after_)) {
+      const Row* const old_one = in(list.in(before_), row);
       RuleDifference one;
       one.path = path;
       one.change = old_one == nullptr ? added : RuleChange::same;
@@ -151,11 +152,11 @@ class Comparison {
       return row.covers(main.material, main.size) ? match(row, main.pipe, {.od = {}, .wall = {}, .laid = main.laid})
                                                   : Match::no;
     };
-    for (const std::uint32_t place : rules.not_tapped.near(main.material, main.size)) {
-      const TapLimit& row = rules.not_tapped[place];
+    for (const std::uint32_t place : rules.main.not_tapped.near(main.material, main.size)) {
+      const TapLimit& row = rules.main.not_tapped[place];
       if (fits(row) == Match::yes) return {&row, {}};
     }
-    const TapLimits& rows = rules.*field.target;
+    const TapLimits& rows = field.target.in(rules);
     Side most;
     for (const std::uint32_t place : rows.near(main.material, main.size)) {
       const TapLimit& row = rows[place];
@@ -202,8 +203,8 @@ class Comparison {
       }
     };
     for (const Rules* const rules : {&before_, &after_}) {
-      take((*rules).*field.target);
-      take(rules->not_tapped);
+      take(field.target.in(*rules));
+      take(rules->main.not_tapped);
     }
     if (starts.empty()) return {std::nullopt};
     std::sort(starts.begin(), starts.end());
@@ -294,14 +295,14 @@ std::vector<RuleInForce> list_rules(const Rules& rules) {
     for (const auto& row : rows) list.push_back({path, help, {}, &row, &row.basis});
     if (rows.empty()) list.push_back({path, help, {}, {}, nullptr});
   };
-  add_rows(not_tapped_path, not_tapped_help, rules.not_tapped);
-  add_rows(closed_season_path, closed_season_help, rules.closed_seasons);
-  for (const TapCapField& field : tap_cap_fields()) add_rows(field.path, field.help, rules.*field.target);
-  for (const TapLimitField& field : tap_limit_fields()) add_rows(field.path, field.help, rules.*field.target);
+  add_rows(not_tapped_path, not_tapped_help, rules.main.not_tapped);
+  add_rows(closed_season_path, closed_season_help, rules.main.closed_season);
+  for (const TapCapField& field : tap_cap_fields()) add_rows(field.path, field.help, field.target.in(rules));
+  for (const TapLimitField& field : tap_limit_fields()) add_rows(field.path, field.help, field.target.in(rules));
   for (const SpecificationField& field : specification_fields()) {
-    add_rows(field.path, field.help, rules.*field.target);
+    add_rows(field.path, field.help, field.target.in(rules));
   }
-  for (const Clearance& clearance : rules.clearances) {
+  for (const Clearance& clearance : rules.place.clearances) {
     list.push_back({clearance_path(clearance.what),
                     "clearance along the main",
                     Measure(clearance.least.value, Kind::distance),

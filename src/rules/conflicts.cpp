@@ -24,10 +24,10 @@ std::vector<RuleConflict> conflicts(const Rules& rules) {
     else if (!ends.may_meet && *upper == *lower) found.push_back({ends.lower, ends.upper, Clash::equal});
   }
   constexpr std::string_view clock = "place.default_clock";
-  const double elevation = rules.default_clock.value.elevation_degrees();
-  if (elevation < rules.lowest_elevation.value) {
+  const double elevation = rules.place.default_clock.value.elevation_degrees();
+  if (elevation < rules.place.lowest_elevation.value) {
     found.push_back({clock, "place.lowest_elevation", Clash::below});
-  } else if (elevation > rules.highest_elevation.value) {
+  } else if (elevation > rules.place.highest_elevation.value) {
     found.push_back({clock, "place.highest_elevation", Clash::above});
   }
   return found;

@@ -56,7 +56,7 @@ class MarkList {
   }
 
   [[nodiscard]] Length keep_off() const {
-    return plan_.rules == nullptr ? Length() : plan_.rules->tool_clearance.value;
+    return plan_.rules == nullptr ? Length() : plan_.rules->machine.tool_clearance.value;
   }
 
   void drawn_back() {

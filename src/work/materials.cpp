@@ -128,10 +128,10 @@ class LoadList {
 
   // What fittings are marked for unless more is asked for: on a list of many orders these are one item.
   [[nodiscard]] Pressure usual_stop() const {
-    return plan_.rules == nullptr ? Pressure() : plan_.rules->stop_rating.value;
+    return plan_.rules == nullptr ? Pressure() : plan_.rules->pressure.stop_rating.value;
   }
   [[nodiscard]] Pressure usual_saddle() const {
-    return plan_.rules == nullptr ? Pressure() : plan_.rules->saddle_rating.value;
+    return plan_.rules == nullptr ? Pressure() : plan_.rules->pressure.saddle_rating.value;
   }
   [[nodiscard]] std::string marked(Pressure usual) const {
     const bool usual_is_enough = usual == Pressure() || rating_needed() <= usual;

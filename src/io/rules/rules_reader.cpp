@@ -154,7 +154,7 @@ class RulesReader : io::JsonReader {
     rules_.name = "default rules";
     if (!files.empty() && sound()) {
       usual_ = RulesReader(catalog_).load({}).rules;
-      for (const TapLimitField& field : tap_limit_fields()) rules_.*field.by_default = (*usual_).*field.target;
+      for (const TapLimitField& field : tap_limit_fields()) field.by_default.in(rules_) = field.target.in(*usual_);
     }
     for (const RuleText& file : files) {
       read(file.name, file.text, false);
@@ -234,16 +234,16 @@ class RulesReader : io::JsonReader {
     for (const TapCapField& field : tap_cap_fields()) {
       if (field.path != path) continue;
       touched_[field.path] = node;
-      return read_into(node, rules_.*field.target, RowOf::caps);
+      return read_into(node, field.target.in(rules_), RowOf::caps);
     }
     for (const SpecificationField& field : specification_fields()) {
       if (field.path == path)
-        return read_rows(node, rules_.*field.target, "\"text\": ...",
+        return read_rows(node, field.target.in(rules_), "\"text\": ...",
                          [&](std::uint32_t row) { return read_specification(row); });
     }
-    if (path == not_tapped_path) return read_into(node, rules_.not_tapped, RowOf::not_tapped);
+    if (path == not_tapped_path) return read_into(node, rules_.main.not_tapped, RowOf::not_tapped);
     if (path == closed_season_path) {
-      return read_rows(node, rules_.closed_seasons, "\"from\": \"11-01\", \"to\": \"04-01\"",
+      return read_rows(node, rules_.main.closed_season, "\"from\": \"11-01\", \"to\": \"04-01\"",
                        [&](std::uint32_t row) { return read_season(row); });
     }
     if (path == clearances_path) return read_clearances(node);
@@ -305,8 +305,8 @@ class RulesReader : io::JsonReader {
     const auto stated = read_stated(node);
     if (!stated) return;
     std::visit(
-        [&](auto target) {
-          auto& rule = rules_.*target;
+        [&](const auto& target) {
+          auto& rule = target.in(rules_);
           if (stated->value == 0 && number_of(mainbore::value_of(rules_, field)) == std::nullopt &&
               may_be_unset(field)) {
             return add(node, {"rules.missing", "a rule without a value", "\"value\": ..."});
@@ -325,12 +325,7 @@ class RulesReader : io::JsonReader {
 
   // As it is by default.
   void unset(const RuleField& field) {
-    std::visit(
-        [&](auto target) {
-          using Single = std::decay_t<decltype(rules_.*target)>;
-          rules_.*target = Single();
-        },
-        field.target);
+    std::visit([&]<class Single>(const RuleTarget<Single>& target) { target.in(rules_) = Single(); }, field.target);
   }
 
   template <class T>
@@ -400,7 +395,7 @@ class RulesReader : io::JsonReader {
     });
   }
   void read_clearance(std::uint32_t node, NearbyThing what) {
-    std::vector<Clearance>& all = rules_.clearances;
+    std::vector<Clearance>& all = rules_.place.clearances;
     const auto at = std::find_if(all.begin(), all.end(), [&](const Clearance& c) { return c.what == what; });
     if (node_at(node).type == JsonType::null) {
       return add(node, {"rules.wrong-type", "null would take the clearance away and say no word why",
@@ -679,7 +674,7 @@ class RulesReader : io::JsonReader {
     for (std::size_t i = 0; i < own_.size(); ++i) {
       std::vector<TapLimit> rows = first_[i].rows;
       rows.insert(rows.end(), own_[i].rows.begin(), own_[i].rows.end());
-      rules_.*tap_limit_fields()[i].target = TapLimits(std::move(rows));
+      tap_limit_fields()[i].target.in(rules_) = TapLimits(std::move(rows));
       nodes_[i] = first_[i].nodes;
       nodes_[i].insert(nodes_[i].end(), own_[i].nodes.begin(), own_[i].nodes.end());
     }
@@ -831,11 +826,11 @@ class RulesReader : io::JsonReader {
     const auto smallest = touched_.find("water.smallest_tap");
     for (const TapCapField& field : tap_cap_fields()) check_cap(field);
     for (std::size_t list = 0; list < nodes_.size(); ++list) {
-      const TapLimits& rows = rules_.*tap_limit_fields()[list].target;
+      const TapLimits& rows = tap_limit_fields()[list].target.in(rules_);
       for (std::size_t i = 0; i < rows.size(); ++i) {
         const std::uint32_t node = nodes_[list][i];
         const TapLimit& row = rows[i];
-        const auto& tap = rules_.smallest_tap.value;
+        const auto& tap = rules_.water.smallest_tap.value;
         if (tap && row.basis.utility && row.largest != NominalSize() && row.largest < *tap &&
             (node != untouched || smallest != touched_.end())) {
           add(node != untouched ? node : smallest->second,
@@ -859,10 +854,10 @@ class RulesReader : io::JsonReader {
   }
 
   void check_cap(const TapCapField& field) {
-    const auto& tap = rules_.smallest_tap.value;
+    const auto& tap = rules_.water.smallest_tap.value;
     const auto node = touched_.contains(field.path) ? touched_.find(field.path) : touched_.find("water.smallest_tap");
     if (!tap || node == touched_.end()) return;
-    for (const TapLimit& row : rules_.*field.target) {
+    for (const TapLimit& row : field.target.in(rules_)) {
       if (row.largest == NominalSize() || row.largest >= *tap) continue;
       add(node->second, {"rules.contradiction",
                          std::string(field.path) + " of " + row.largest.label() +
@@ -897,7 +892,7 @@ class RulesReader : io::JsonReader {
     const auto* const row = std::get_if<const TapLimit*>(&one.row_after);
     if (row == nullptr) return std::nullopt;
     for (std::size_t list = 0; list < nodes_.size(); ++list) {
-      const TapLimits& rows = rules_.*tap_limit_fields()[list].target;
+      const TapLimits& rows = tap_limit_fields()[list].target.in(rules_);
       for (std::size_t i = 0; i < rows.size(); ++i) {
         if (&rows[i] == *row && nodes_[list][i] != untouched) return nodes_[list][i];
       }

@@ -318,7 +318,7 @@ class RulesSchema {
 
   Json value_of(const RuleField& field) {
     return std::visit(
-        [&]<class T>(Rule<T> Rules::*) -> Json {
+        [&]<class T>(const RuleTarget<Rule<T>>&) -> Json {
           if constexpr (std::is_same_v<T, std::optional<Length>>) {
             return or_null(described(range_of(field), quantity_rule(field.kind, false)));
           } else if constexpr (std::is_same_v<T, std::optional<NominalSize>>) {

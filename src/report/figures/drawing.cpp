@@ -107,7 +107,7 @@ std::optional<AlongDrawing> along_drawing(const Plan& plan) {
   drawing.to = std::max(drawing.planned, Length()) + half_stretch;
   if (!drawing.looked) {
     if (plan.rules != nullptr) {
-      for (const Clearance& clearance : plan.rules->clearances)
+      for (const Clearance& clearance : plan.rules->place.clearances)
         drawing.ask = std::max(drawing.ask, clearance.least.value);
     }
     return drawing;
@@ -182,7 +182,7 @@ std::optional<PitDrawing> pit_drawing(const Plan& plan) {
   drawing.spoil_top = {drawing.spoil_toe.right - pit.spoil.base / 2.0, drawing.ground + pit.spoil.height};
   drawing.spoil_heel = {drawing.spoil_toe.right - pit.spoil.base, drawing.ground};
   if (pit.ladder || plan.job.main.pressurised.value_or(true)) {
-    drawing.rails = drawing.ground + plan.rules->ladder_extension.value;
+    drawing.rails = drawing.ground + plan.rules->pit.ladder_extension.value;
   }
   return drawing;
 }

@@ -202,7 +202,7 @@ FigureRoom write_pit_figure(HtmlWriter& out, const Plan& plan, UnitSystem system
           " from the wall on the spoil's side. The spoil stands " + show(pit.spoil.height) + " high and " +
           show(pit.spoil.base) + " wide, its foot " + show(pit.setback) + " back from the edge. ";
   if (drawing->rails) {
-    text += "The ladder is " + show(pit.ladder_length) + " long, with " + show(plan.rules->ladder_extension.value) +
+    text += "The ladder is " + show(pit.ladder_length) + " long, with " + show(plan.rules->pit.ladder_extension.value) +
             " of its rails above the edge. ";
   }
   const PitOnPaper paper(plan, *drawing);

@@ -38,7 +38,7 @@ TEST_CASE("records are the same with any number of threads") {
 TEST_CASE("an order on which the program fails is one record that says so, and the others are planned") {
   // Rules that no file may give, to make the planner throw for a job with a trench.
   Rules broken = std::move(*load_rules(Catalog::builtin()).rules);
-  broken.type_c_most.value = broken.type_a_least.value;
+  broken.pit.type_c_most.value = broken.pit.type_a_least.value;
   std::string digging = good_order;
   digging.replace(digging.find("AV-1"), 4, "AV-2");
   digging.insert(digging.size() - 1, R"(,"excavation":{"soil":"B"})");

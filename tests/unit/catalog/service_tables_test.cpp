@@ -120,11 +120,11 @@ TEST_CASE("the default slopes are those of the published table") {
   for (const ReferenceRow& row : table.rows()) {
     INFO(row.where());
     const std::string& soil = row.text("soil");
-    const Rule<double>& rule = soil == "stable_rock"         ? rules.slope_stable_rock
-                               : soil == "type_a"            ? rules.slope_type_a
-                               : soil == "type_a_short_term" ? rules.slope_type_a_short
-                               : soil == "type_b"            ? rules.slope_type_b
-                                                             : rules.slope_type_c;
+    const Rule<double>& rule = soil == "stable_rock"         ? rules.pit.slope_stable_rock
+                               : soil == "type_a"            ? rules.pit.slope_type_a
+                               : soil == "type_a_short_term" ? rules.pit.slope_type_a_short
+                               : soil == "type_b"            ? rules.pit.slope_type_b
+                                                             : rules.pit.slope_type_c;
     CHECK(rule.value == Approx(row.number("run")));
     CHECK(rule.basis.how == How::published);
   }

@@ -409,7 +409,7 @@ TEST_CASE("threads are counted, and the wall asked for, at the smallest that the
     for (const Pipe* pipe : plan.main.candidates) {
       if (!pipe->od) continue;
       Length really = *pipe->od + dice.real(-1, 1) * pipe->od_minus;
-      if (job.main.od) really = *job.main.od + dice.real(-1, 1) * default_rules().od_uncertainty.value;
+      if (job.main.od) really = *job.main.od + dice.real(-1, 1) * default_rules().measuring.od_uncertainty.value;
       if (job.main.od && (really < *plan.main.od_low || really > *plan.main.od_high)) continue;
       INFO(told(job, plan) << " at " << really / units::inch);
       const auto needed = mechanics::wall_needed(really, thread->form, plan.engagement->required);

@@ -128,7 +128,7 @@ TEST_CASE("in a drained main no line pushes the machine off: the cutter's thrust
   job.main.class_name = "C900 DR 18";
   job.service.method = Method::direct;
   const Plan plastic = plan_of(job);
-  CHECK(plastic.setup.clamp->force == default_rules().shell_cutter_thrust.value);
+  CHECK(plastic.setup.clamp->force == default_rules().drilling.shell_cutter_thrust.value);
   CHECK_FALSE(has(plastic, FindingCode::machine_chain_ovals_pipe));
 }
 

@@ -147,8 +147,8 @@ TEST_CASE("a main of which less is known is permitted no more") {
     for (int year = 1890; year < 2010; ++year) {
       const auto size = NominalSize::inches(8);
       const rules::Deciding known =
-          rules::deciding_row(own.direct, Material::steel, size, nullptr, {.od = {}, .wall = {}, .laid = year});
-      const rules::Deciding open = rules::deciding_row(own.direct, Material::steel, size, nullptr);
+          rules::deciding_row(own.direct.largest, Material::steel, size, nullptr, {.od = {}, .wall = {}, .laid = year});
+      const rules::Deciding open = rules::deciding_row(own.direct.largest, Material::steel, size, nullptr);
       REQUIRE(known.row != nullptr);
       REQUIRE(open.row != nullptr);
       INFO(rows << ", " << year);

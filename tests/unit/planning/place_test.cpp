@@ -57,9 +57,9 @@ TEST_CASE("a place too near a joint is moved to the nearest that serves") {
 TEST_CASE("taps near each other stand at different places round the pipe") {
   Job job = sound_job();
   job.nearby = {at(NearbyThing::tap, 20.0)};
-  job.nearby->front().clock = default_rules().default_clock.value;
-  CHECK(plan_of(job).location.clock.minutes == 720 - default_rules().default_clock.value.minutes);
-  job.service.clock = default_rules().default_clock.value;
+  job.nearby->front().clock = default_rules().place.default_clock.value;
+  CHECK(plan_of(job).location.clock.minutes == 720 - default_rules().place.default_clock.value.minutes);
+  job.service.clock = default_rules().place.default_clock.value;
   CHECK(has(plan_of(job), FindingCode::place_stagger));
 }
 
@@ -79,7 +79,7 @@ TEST_CASE("the bottom of the pipe is no place for a tap") {
   const Plan plan = plan_of(job);
   CHECK(plan.verdict == Verdict::hold);
   CHECK(has(plan, FindingCode::place_clock));
-  CHECK(plan.location.clock == default_rules().default_clock.value);
+  CHECK(plan.location.clock == default_rules().place.default_clock.value);
 }
 
 TEST_CASE("another line at the tap is kept clear of") {

@@ -23,8 +23,8 @@ std::string value_text(WholeJobs& random, const RuleField& field) {
     const auto found = std::find_if(fields.begin(), fields.end(), [&](const RuleField& f) { return f.path == other; });
     value = number_of(value_of(default_rules(), *found)).value_or(value);
   }
-  const bool size = std::holds_alternative<Rule<NominalSize> Rules::*>(field.target) ||
-                    std::holds_alternative<Rule<std::optional<NominalSize>> Rules::*>(field.target);
+  const bool size = std::holds_alternative<RuleTarget<Rule<NominalSize>>>(field.target) ||
+                    std::holds_alternative<RuleTarget<Rule<std::optional<NominalSize>>>>(field.target);
   if (size) return '"' + NominalSize::inches(std::round(4.0 * value) / 4.0).label() + " in\"";
   const Shown display = shown(Measure(value, field.kind), UnitSystem::us);
   if (display.unit.empty() || field.kind == Kind::ratio) return std::to_string(value);

@@ -298,16 +298,16 @@ TEST_CASE("no plan that goes stands in line with a tap near it") {
     const Plan plan = plan_of(job);
     const bool held = has(plan, FindingCode::place_stagger);
     for (const Nearby& tap : *job.nearby) {
-      if (abs(tap.along - plan.location.shift) > rules.stagger_within.value) continue;
+      if (abs(tap.along - plan.location.shift) > rules.place.stagger_within.value) continue;
       const int minutes = std::abs(tap.clock->minutes - plan.location.clock.minutes);
       const double degrees = 0.5 * std::min(minutes, 720 - minutes);
       INFO(plan.location.clock.label() << " beside " << tap.clock->label());
-      REQUIRE((held || degrees >= rules.stagger_apart.value - 1e-6));
+      REQUIRE((held || degrees >= rules.place.stagger_apart.value - 1e-6));
       ++staggered;
     }
     const double elevation = plan.location.clock.elevation_degrees();
-    REQUIRE(elevation >= rules.lowest_elevation.value);
-    REQUIRE(elevation <= rules.highest_elevation.value);
+    REQUIRE(elevation >= rules.place.lowest_elevation.value);
+    REQUIRE(elevation <= rules.place.highest_elevation.value);
   }
   CHECK(staggered > jobs / 10);
 }

@@ -88,7 +88,7 @@ TEST_CASE("the tape's numbers are whole marks inside what the pipe may measure")
   const Plan plan = plan_of(sound_job());
   const Reading& tape = number(plan, ReadingId::circumference);
   constexpr double pi = std::numbers::pi;
-  const double reach = default_rules().circumference_uncertainty.value.base();
+  const double reach = default_rules().measuring.circumference_uncertainty.value.base();
   CHECK(std::fmod(tape.at_least->base() * 16.0, 1.0) == 0.0);
   CHECK(std::fmod(tape.at_most->base() * 16.0, 1.0) == 0.0);
   CHECK(tape.at_least->base() >= pi * plan.main.od_low->base() - reach);

@@ -23,8 +23,8 @@ Rules fresh_rules() { return std::move(*load_rules(Catalog::builtin()).rules); }
 // A rule set to a number, in base units; false where it has none.
 bool set_number(Rules& rules, const RuleField& field, double base) {
   return std::visit(
-      [&]<class T>(Rule<T> Rules::*target) {
-        T& value = (rules.*target).value;
+      [&]<class T>(const RuleTarget<Rule<T>>& target) {
+        T& value = target.in(rules).value;
         if constexpr (std::is_same_v<T, double>) value = base;
         else if constexpr (std::is_same_v<T, Temperature>) value = Temperature::fahrenheit(base);
         else if constexpr (std::is_same_v<T, NominalSize> || std::is_same_v<T, std::optional<NominalSize>>)
@@ -107,9 +107,9 @@ TEST_CASE("a rule that has no stricter way and asks for no reason betters no ver
     for (int i = 0; i < jobs; ++i) {
       const Job job = random.next();
       const Plan before = plan_under(job, rules);
-      if (field.path == "direct.default_thread") rules.default_thread.value = ThreadStandard::npt;
+      if (field.path == "direct.default_thread") rules.direct.default_thread.value = ThreadStandard::npt;
       else if (field.path == "place.default_clock")
-        rules.default_clock.value = ClockPosition{static_cast<int>(random.below(180))};
+        rules.place.default_clock.value = ClockPosition{static_cast<int>(random.below(180))};
       else set_number(rules, field, moved(random, *usual, random.chance(50) ? field.most : field.least));
       if (rules::conflicts(rules).empty()) {
         const Plan after = plan_under(job, rules);
@@ -131,26 +131,28 @@ TEST_CASE("a rule that has no stricter way and asks for no reason betters no ver
 TEST_CASE("a stricter clearance never betters a verdict, and each changes some plan") {
   WholeJobs random(34);
   Rules rules = fresh_rules();
-  for (std::size_t i = 0; i < rules.clearances.size(); ++i) {
-    Length& least = rules.clearances[i].least.value;
+  for (std::size_t i = 0; i < rules.place.clearances.size(); ++i) {
+    Length& least = rules.place.clearances[i].least.value;
     const Length usual = least;
     bool bites = false;
     for (int j = 0; j < random_jobs(400); ++j) {
       Job job = random.next();
       Nearby thing;
-      thing.what = rules.clearances[i].what;
+      thing.what = rules.place.clearances[i].what;
       thing.along = random.real(-60, 60) * units::inch;
       if (job.nearby) job.nearby->push_back(thing);
       least = random.chance(50) ? usual : random.real(0, 60) * units::inch;
       const Plan before = plan_under(job, rules);
       least = least + random.real(0.1, 30) * units::inch;
       const Plan after = plan_under(job, rules);
-      INFO(clearance_path(rules.clearances[i].what) << "\n" << told(before) << "\n" << told(after) << words_of(job));
+      INFO(clearance_path(rules.place.clearances[i].what) << "\n"
+                                                          << told(before) << "\n"
+                                                          << told(after) << words_of(job));
       REQUIRE(after.verdict >= before.verdict);
       bites = bites || after.location.shift != before.location.shift;
     }
     least = usual;
-    INFO(clearance_path(rules.clearances[i].what));
+    INFO(clearance_path(rules.place.clearances[i].what));
     CHECK(bites);
   }
 }
@@ -158,7 +160,7 @@ TEST_CASE("a stricter clearance never betters a verdict, and each changes some p
 TEST_CASE("each row of largest taps by default decides for some main of the catalogue") {
   const Rules& rules = default_rules();
   for (const TapLimitField& field : tap_limit_fields()) {
-    const TapLimits& list = rules.*field.target;
+    const TapLimits& list = field.target.in(rules);
     std::vector<int> decides(list.size());
     const auto count = [&](Material material, NominalSize size, const Pipe* pipe) {
       const TapLimit* const row = rules::deciding_row(list, material, size, pipe).row;
@@ -191,8 +193,8 @@ TEST_CASE("there is a plan that each rule changes") {
     bool bites = false;
     for (std::size_t i = 0; i < jobs.size() && !bites; ++i) {
       const std::string before = shown(jobs[i]);
-      if (field.path == "direct.default_thread") rules.default_thread.value = ThreadStandard::npt;
-      else if (field.path == "place.default_clock") rules.default_clock.value = ClockPosition{120};
+      if (field.path == "direct.default_thread") rules.direct.default_thread.value = ThreadStandard::npt;
+      else if (field.path == "place.default_clock") rules.place.default_clock.value = ClockPosition{120};
       else
         set_number(rules, field,
                    moved(random, usual.value_or(field.least), random.chance(50) ? field.most : field.least));

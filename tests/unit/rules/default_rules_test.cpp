@@ -40,7 +40,7 @@ const TapLimit* row_for(const TapLimits& rows, const Pipe& pipe) {
 std::string largest_direct(const Rules& rules, std::string_view series, double size, std::string_view class_name) {
   for (const Pipe& pipe : Catalog::builtin().pipes()) {
     if (pipe.series->id != series || pipe.size != NominalSize::inches(size) || pipe.class_name != class_name) continue;
-    const TapLimit* const row = row_for(rules.direct, pipe);
+    const TapLimit* const row = row_for(rules.direct.largest, pipe);
     if (row == nullptr) return "no rule";
     return row->largest == NominalSize() ? "none" : row->largest.label();
   }
@@ -59,21 +59,21 @@ TEST_CASE("every default rule is set, rests on a source and is no utility's") {
       continue;
     }
     std::visit(
-        [&](auto target) {
-          CHECK((rules.*target).basis.source != nullptr);
-          CHECK_FALSE((rules.*target).basis.utility);
+        [&](const auto& target) {
+          CHECK(target.in(rules).basis.source != nullptr);
+          CHECK_FALSE(target.in(rules).basis.utility);
         },
         field.target);
   }
   for (const TapLimitField& field : tap_limit_fields()) {
     INFO(field.path);
-    CHECK_FALSE((rules.*field.target).empty());
-    for (const TapLimit& row : rules.*field.target) {
+    CHECK_FALSE(field.target.in(rules).empty());
+    for (const TapLimit& row : field.target.in(rules)) {
       CHECK(row.basis.source != nullptr);
       if (row.largest == NominalSize()) CHECK_FALSE(row.why.empty());
     }
   }
-  for (const Clearance& clearance : rules.clearances) CHECK(clearance.least.basis.source != nullptr);
+  for (const Clearance& clearance : rules.place.clearances) CHECK(clearance.least.basis.source != nullptr);
 }
 
 TEST_CASE("the table of rules names each path once, under a group, with help") {
@@ -89,23 +89,23 @@ TEST_CASE("the table of rules names each path once, under a group, with help") {
 
 TEST_CASE("units arrive as what they are") {
   const Rules rules = defaults();
-  CHECK(rules.regulator_above.value / units::psi == Catch::Approx(80));
-  CHECK(rules.farthest_shift.value / units::foot == Catch::Approx(6));
-  CHECK(rules.circumference_uncertainty.value / units::inch == Catch::Approx(0.125));
-  CHECK(rules.ovality_limit.value == Catch::Approx(0.075));
-  CHECK(rules.plastic_wet_tap_warmest.value.fahrenheit() == Catch::Approx(90));
-  CHECK(rules.plastic_dry_tap_coldest.value.fahrenheit() == Catch::Approx(0));
-  CHECK(rules.plastic_dry_tap_warmest.value.fahrenheit() == Catch::Approx(100));
-  CHECK(rules.plastic_recurring_surge_factor.value == 1.0);
-  CHECK(rules.plastic_recurring_surge_factor.basis.how == How::memory);
-  CHECK(rules.asbestos_cement_surge_allowance.value == Pressure());
-  CHECK(rules.push_limit.value / units::lbf == Catch::Approx(50));
-  CHECK(rules.default_clock.value.minutes == 90);
-  CHECK(rules.highest_elevation.value == Catch::Approx(60));
-  CHECK(rules.default_thread.value == ThreadStandard::awwa_taper);
-  const auto tap = std::find_if(rules.clearances.begin(), rules.clearances.end(),
+  CHECK(rules.pressure.regulator_above.value / units::psi == Catch::Approx(80));
+  CHECK(rules.place.farthest_shift.value / units::foot == Catch::Approx(6));
+  CHECK(rules.measuring.circumference_uncertainty.value / units::inch == Catch::Approx(0.125));
+  CHECK(rules.machine.ovality_limit.value == Catch::Approx(0.075));
+  CHECK(rules.direct.plastic_wet_tap_warmest.value.fahrenheit() == Catch::Approx(90));
+  CHECK(rules.direct.plastic_dry_tap_coldest.value.fahrenheit() == Catch::Approx(0));
+  CHECK(rules.direct.plastic_dry_tap_warmest.value.fahrenheit() == Catch::Approx(100));
+  CHECK(rules.pressure.plastic_recurring_surge_factor.value == 1.0);
+  CHECK(rules.pressure.plastic_recurring_surge_factor.basis.how == How::memory);
+  CHECK(rules.pressure.asbestos_cement_surge_allowance.value == Pressure());
+  CHECK(rules.machine.push_limit.value / units::lbf == Catch::Approx(50));
+  CHECK(rules.place.default_clock.value.minutes == 90);
+  CHECK(rules.place.highest_elevation.value == Catch::Approx(60));
+  CHECK(rules.direct.default_thread.value == ThreadStandard::awwa_taper);
+  const auto tap = std::find_if(rules.place.clearances.begin(), rules.place.clearances.end(),
                                 [](const Clearance& c) { return c.what == NearbyThing::tap; });
-  REQUIRE(tap != rules.clearances.end());
+  REQUIRE(tap != rules.place.clearances.end());
   CHECK(tap->least.value / units::inch == Catch::Approx(18));
 }
 
@@ -137,7 +137,7 @@ TEST_CASE("the thinnest ductile iron of every size takes a 3/4-inch stop") {
   for (const Pipe& pipe : Catalog::builtin().pipes()) {
     if (pipe.series->id != "di-pressure-class") continue;
     INFO(pipe.size.label() << ' ' << pipe.class_name);
-    const TapLimit* const row = row_for(rules.direct, pipe);
+    const TapLimit* const row = row_for(rules.direct.largest, pipe);
     REQUIRE(row != nullptr);
     CHECK(row->largest >= NominalSize::inches(0.75));
   }
@@ -147,7 +147,7 @@ TEST_CASE("every main has a word on saddles and sleeves or none at all, never a 
   const Rules rules = defaults();
   for (const Pipe& pipe : Catalog::builtin().pipes()) {
     INFO(pipe.series->id << ' ' << pipe.size.label());
-    if (const TapLimit* const row = row_for(rules.saddle, pipe)) CHECK(row->largest <= NominalSize::inches(2));
-    if (const TapLimit* const row = row_for(rules.sleeve, pipe)) CHECK(row->largest <= NominalSize::inches(12));
+    if (const TapLimit* const row = row_for(rules.saddle.largest, pipe)) CHECK(row->largest <= NominalSize::inches(2));
+    if (const TapLimit* const row = row_for(rules.sleeve.largest, pipe)) CHECK(row->largest <= NominalSize::inches(12));
   }
 }

@@ -37,9 +37,9 @@ std::string fault(const std::string& text) {
   return std::string(d.code) + ' ' + d.pointer + ": " + d.message + (d.help.empty() ? "" : " | " + d.help);
 }
 const Clearance* clearance(const Rules& rules, NearbyThing what) {
-  const auto found = std::find_if(rules.clearances.begin(), rules.clearances.end(),
+  const auto found = std::find_if(rules.place.clearances.begin(), rules.place.clearances.end(),
                                   [&](const Clearance& c) { return c.what == what; });
-  return found == rules.clearances.end() ? nullptr : &*found;
+  return found == rules.place.clearances.end() ? nullptr : &*found;
 }
 
 using Catch::Matchers::StartsWith;
@@ -51,57 +51,58 @@ TEST_CASE("a file replaces what it names and leaves the rest") {
   const Rules rules = sound({R"({"name": "Fern Hollow Water",
                                 "pressure": {"stop_rating": {"value": "150 psi", "reason": "no other is stocked"}}})"});
   CHECK(rules.name == "Fern Hollow Water");
-  CHECK(rules.stop_rating.value / units::psi == Catch::Approx(150));
-  CHECK(rules.stop_rating.basis.utility);
-  REQUIRE(rules.stop_rating.basis.reference != nullptr);
-  CHECK(*rules.stop_rating.basis.reference == "Fern Hollow Water");
-  CHECK(*rules.stop_rating.basis.reason == "no other is stocked");
-  CHECK(*rules.stop_rating.basis.file == "own1.json");
-  CHECK(rules.stop_rating.basis.source == nullptr);
+  CHECK(rules.pressure.stop_rating.value / units::psi == Catch::Approx(150));
+  CHECK(rules.pressure.stop_rating.basis.utility);
+  REQUIRE(rules.pressure.stop_rating.basis.reference != nullptr);
+  CHECK(*rules.pressure.stop_rating.basis.reference == "Fern Hollow Water");
+  CHECK(*rules.pressure.stop_rating.basis.reason == "no other is stocked");
+  CHECK(*rules.pressure.stop_rating.basis.file == "own1.json");
+  CHECK(rules.pressure.stop_rating.basis.source == nullptr);
 
-  CHECK(rules.saddle_rating.value == defaults.saddle_rating.value);
-  CHECK_FALSE(rules.saddle_rating.basis.utility);
-  CHECK(rules.direct.size() == defaults.direct.size());
+  CHECK(rules.pressure.saddle_rating.value == defaults.pressure.saddle_rating.value);
+  CHECK_FALSE(rules.pressure.saddle_rating.basis.utility);
+  CHECK(rules.direct.largest.size() == defaults.direct.largest.size());
 }
 
 TEST_CASE("a rule may say which document it is from") {
   const Rules rules = sound({R"({"name": "Fern Hollow Water", "place": {
     "farthest_shift": {"value": "10 ft", "reference": "Fern Hollow Standard 7", "reason": "long lots"},
     "stagger_within": {"value": 700, "unit": "mm"}}})"});
-  CHECK(rules.farthest_shift.value / units::foot == Catch::Approx(10));
-  CHECK(*rules.farthest_shift.basis.reference == "Fern Hollow Standard 7");
-  CHECK(rules.stagger_within.value / units::mm == Catch::Approx(700));
-  CHECK(*rules.stagger_within.basis.reference == "Fern Hollow Water");
+  CHECK(rules.place.farthest_shift.value / units::foot == Catch::Approx(10));
+  CHECK(*rules.place.farthest_shift.basis.reference == "Fern Hollow Standard 7");
+  CHECK(rules.place.stagger_within.value / units::mm == Catch::Approx(700));
+  CHECK(*rules.place.stagger_within.basis.reference == "Fern Hollow Water");
 }
 
 TEST_CASE("a utility may adopt a default as its own") {
   const Rules rules = sound({R"({"pressure": {"wet_tap_limit": {"reference": "Standard 3"}}})"});
-  CHECK(rules.wet_tap_limit.value == sound({}).wet_tap_limit.value);
-  CHECK(rules.wet_tap_limit.basis.utility);
-  CHECK(*rules.wet_tap_limit.basis.reference == "Standard 3");
+  CHECK(rules.pressure.wet_tap_limit.value == sound({}).pressure.wet_tap_limit.value);
+  CHECK(rules.pressure.wet_tap_limit.basis.utility);
+  CHECK(*rules.pressure.wet_tap_limit.basis.reference == "Standard 3");
 }
 
 TEST_CASE("without a name the file's own stands for it") {
   const Rules rules = sound({R"({"pressure": {"wet_tap_limit": "120 psi"}})"});
   CHECK(rules.name == "own1.json");
-  CHECK(*rules.wet_tap_limit.basis.reference == "own1.json");
+  CHECK(*rules.pressure.wet_tap_limit.basis.reference == "own1.json");
 }
 
 TEST_CASE("files are laid over each other in order") {
   const Rules rules = sound({R"({"name": "County", "pressure": {"wet_tap_limit": "120 psi", "stop_rating": "90 psi"}})",
                              R"({"name": "Town", "pressure": {"wet_tap_limit": "100 psi"}})"});
   CHECK(rules.name == "County + Town");
-  CHECK(rules.wet_tap_limit.value / units::psi == Catch::Approx(100));
-  CHECK(*rules.wet_tap_limit.basis.reference == "Town");
-  CHECK(*rules.stop_rating.basis.reference == "County");
+  CHECK(rules.pressure.wet_tap_limit.value / units::psi == Catch::Approx(100));
+  CHECK(*rules.pressure.wet_tap_limit.basis.reference == "Town");
+  CHECK(*rules.pressure.stop_rating.basis.reference == "County");
 }
 
 TEST_CASE("references stay where bases point when the rules move") {
   RulesFile read = load({R"({"name": "Town", "pressure": {"wet_tap_limit": "100 psi"}})"});
   REQUIRE(read.rules);
   const Rules moved = std::move(*read.rules);
-  const auto kept = std::find_if(moved.references.begin(), moved.references.end(),
-                                 [&](const std::string& text) { return &text == moved.wet_tap_limit.basis.reference; });
+  const auto kept = std::find_if(moved.references.begin(), moved.references.end(), [&](const std::string& text) {
+    return &text == moved.pressure.wet_tap_limit.basis.reference;
+  });
   REQUIRE(kept != moved.references.end());
   CHECK(*kept == "Town");
 }
@@ -111,8 +112,8 @@ TEST_CASE("a list of largest taps is replaced whole") {
     {"material": ["D.I.P.", "cast iron"], "class": "C151 PC 350", "series": "di-pressure-class", "main_from": "6 in",
      "main_to": "DN 300", "wall_from": "0.25 in", "largest": "3/4 in", "reference": "Standard 4.1"},
     {"largest": "none", "why": "use a saddle"}]}})"});
-  REQUIRE(rules.direct.size() == 2);
-  const TapLimit& row = rules.direct[0];
+  REQUIRE(rules.direct.largest.size() == 2);
+  const TapLimit& row = rules.direct.largest[0];
   CHECK(row.materials == MaterialList{Material::ductile_iron, Material::cast_iron});
   CHECK(row.classes == std::vector<std::string>{"C151 PC 350"});
   CHECK_FALSE(row.pipes.empty());
@@ -123,12 +124,12 @@ TEST_CASE("a list of largest taps is replaced whole") {
   CHECK(row.largest == NominalSize::inches(0.75));
   CHECK(row.basis.utility);
   CHECK(*row.basis.reference == "Standard 4.1");
-  CHECK(rules.direct[rules.direct.size() - 1].largest == NominalSize());
-  CHECK(rules.direct[rules.direct.size() - 1].why == "use a saddle");
-  CHECK(*rules.direct[rules.direct.size() - 1].basis.reference == "Town");
-  CHECK(rules.saddle.size() == sound({}).saddle.size());
+  CHECK(rules.direct.largest[rules.direct.largest.size() - 1].largest == NominalSize());
+  CHECK(rules.direct.largest[rules.direct.largest.size() - 1].why == "use a saddle");
+  CHECK(*rules.direct.largest[rules.direct.largest.size() - 1].basis.reference == "Town");
+  CHECK(rules.saddle.largest.size() == sound({}).saddle.largest.size());
 
-  CHECK(sound({R"({"direct": {"largest": []}})"}).direct.empty());
+  CHECK(sound({R"({"direct": {"largest": []}})"}).direct.largest.empty());
 }
 
 TEST_CASE("clearances are changed one by one, and none is taken away without a word") {
@@ -145,14 +146,15 @@ TEST_CASE("clearances are changed one by one, and none is taken away without a w
 }
 
 TEST_CASE("numbers without a dimension are plain, and a share may be a percentage") {
-  CHECK(sound({R"({"direct": {"required_threads": 3}})"}).required_threads.value == Catch::Approx(3));
-  CHECK(sound({R"({"direct": {"required_threads": "2.5 threads"}})"}).required_threads.value == Catch::Approx(2.5));
-  CHECK(sound({R"({"direct": {"hole_ratio": "30 %"}})"}).hole_ratio_direct.value == Catch::Approx(0.3));
-  CHECK(sound({R"({"place": {"default_clock": "10:30"}})"}).default_clock.value.minutes == 630);
-  CHECK(sound({R"({"direct": {"default_thread": {"value": "npt", "reason": "x"}}})"}).default_thread.value ==
+  CHECK(sound({R"({"direct": {"required_threads": 3}})"}).direct.required_threads.value == Catch::Approx(3));
+  CHECK(sound({R"({"direct": {"required_threads": "2.5 threads"}})"}).direct.required_threads.value ==
+        Catch::Approx(2.5));
+  CHECK(sound({R"({"direct": {"hole_ratio": "30 %"}})"}).direct.hole_ratio.value == Catch::Approx(0.3));
+  CHECK(sound({R"({"place": {"default_clock": "10:30"}})"}).place.default_clock.value.minutes == 630);
+  CHECK(sound({R"({"direct": {"default_thread": {"value": "npt", "reason": "x"}}})"}).direct.default_thread.value ==
         ThreadStandard::npt);
-  CHECK(sound({R"({"direct": {"plastic_wet_tap_warmest": "30 degC"}})"}).plastic_wet_tap_warmest.value.fahrenheit() ==
-        Catch::Approx(86));
+  CHECK(sound({R"({"direct": {"plastic_wet_tap_warmest": "30 degC"}})"})
+            .direct.plastic_wet_tap_warmest.value.fahrenheit() == Catch::Approx(86));
 }
 
 TEST_CASE("an unknown key is refused with the nearest known one") {
@@ -228,7 +230,8 @@ TEST_CASE("two rules that exclude each other are refused at the one that was set
   CHECK_THAT(fault(R"({"machine": {"push_caution": {"value": "60 lbf", "reason": "strong backs"}}})"),
              StartsWith("rules.contradiction /machine/push_caution"));
   CHECK_THAT(fault(R"({"machine": {"push_limit": "30 lbf"}})"), StartsWith("rules.contradiction /machine/push_limit"));
-  CHECK(sound({R"({"machine": {"push_limit": "30 lbf", "push_caution": "20 lbf"}})"}).push_limit.value / units::lbf ==
+  CHECK(sound({R"({"machine": {"push_limit": "30 lbf", "push_caution": "20 lbf"}})"}).machine.push_limit.value /
+            units::lbf ==
         Catch::Approx(30));
   CHECK_THAT(
       fault(R"({"direct": {"plastic_wet_tap_coldest": "95 degF"}})"),
@@ -354,29 +357,29 @@ TEST_CASE("rows may stand before the list in force, and files go on being laid")
   const std::string first = R"({"direct": {"largest_first": [
     {"material": "PVC", "largest": "none", "why": "saddles alone", "reference": "Standard 4.3"}]}})";
   const Rules rules = sound({first});
-  REQUIRE(rules.direct.size() == defaults.direct.size() + 1);
-  CHECK(rules.direct[0].why == "saddles alone");
-  CHECK(rules.direct[0].basis.utility);
-  CHECK_FALSE(rules.direct[1].basis.utility);
+  REQUIRE(rules.direct.largest.size() == defaults.direct.largest.size() + 1);
+  CHECK(rules.direct.largest[0].why == "saddles alone");
+  CHECK(rules.direct.largest[0].basis.utility);
+  CHECK_FALSE(rules.direct.largest[1].basis.utility);
   // The list behind them is replaced, and they stay; they are replaced, and the list stays.
   const Rules both = sound({first, R"({"direct": {"largest": [{"material": "cast iron", "largest": "3/4 in",
                                                               "reason": "every size"}]}})"});
-  REQUIRE(both.direct.size() == 2);
-  CHECK(both.direct[0].why == "saddles alone");
-  CHECK(sound({first, R"({"direct": {"largest_first": []}})"}).direct.size() == defaults.direct.size());
+  REQUIRE(both.direct.largest.size() == 2);
+  CHECK(both.direct.largest[0].why == "saddles alone");
+  CHECK(sound({first, R"({"direct": {"largest_first": []}})"}).direct.largest.size() == defaults.direct.largest.size());
 }
 
 TEST_CASE("rules that no default asks for are unset until a file sets them, and again when it says null") {
   const Rules defaults = sound({});
-  CHECK_FALSE(defaults.least_cover.value);
-  CHECK_FALSE(defaults.smallest_tap.value);
-  CHECK(defaults.not_tapped.empty());
-  CHECK(defaults.closed_seasons.empty());
+  CHECK_FALSE(defaults.place.least_cover.value);
+  CHECK_FALSE(defaults.water.smallest_tap.value);
+  CHECK(defaults.main.not_tapped.empty());
+  CHECK(defaults.main.closed_season.empty());
   const Rules rules = sound({R"({"place": {"least_cover": "1.8 m"}, "water": {"smallest_tap": {"value": "3/4 in"}}})"});
-  CHECK(*rules.least_cover.value / units::foot == Catch::Approx(1.8 / 0.3048));
-  CHECK(rules.smallest_tap.value == NominalSize::inches(0.75));
+  CHECK(*rules.place.least_cover.value / units::foot == Catch::Approx(1.8 / 0.3048));
+  CHECK(rules.water.smallest_tap.value == NominalSize::inches(0.75));
   CHECK_FALSE(
-      sound({R"({"place": {"least_cover": "6 ft"}})", R"({"place": {"least_cover": null}})"}).least_cover.value);
+      sound({R"({"place": {"least_cover": "6 ft"}})", R"({"place": {"least_cover": null}})"}).place.least_cover.value);
   CHECK_THAT(fault(R"({"place": {"least_cover": {"reference": "Standard 3"}}})"),
              StartsWith("rules.missing /place/least_cover: a rule without a value"));
   CHECK_THAT(fault(R"({"place": {"least_cover": "82 psi"}})"), StartsWith("rules.wrong-quantity /place/least_cover"));
@@ -387,16 +390,16 @@ TEST_CASE("seasons, mains left alone and words on fittings are read whole") {
     "closed_season": [{"material": "cast iron", "main_from": "6 in", "from": "11-01", "to": "04-01", "why": "cold iron"}],
     "not_tapped": [{"main_above": "16 in", "class": "PC 250", "why": "trunk mains"}]},
     "saddle": {"specification": [{"tap_above": "1 in", "text": "double strap", "reference": "Standard 5"}]}})"});
-  REQUIRE(rules.closed_seasons.size() == 1);
-  CHECK(rules.closed_seasons.front().from == YearDay{11, 1});
-  CHECK(rules.closed_seasons.front().to_text == "1 April");
-  CHECK(rules.closed_seasons.front().covers(Material::cast_iron, NominalSize::inches(6)));
-  CHECK_FALSE(rules.closed_seasons.front().covers(Material::cast_iron, NominalSize::inches(4)));
-  REQUIRE(rules.not_tapped.size() == 1);
-  CHECK_FALSE(rules.not_tapped[0].covers(Material::pvc, NominalSize::inches(16)));
-  CHECK(rules.not_tapped[0].covers(Material::pvc, NominalSize::inches(18)));
-  REQUIRE(rules.saddle_specification.size() == 1);
-  CHECK(*rules.saddle_specification.front().basis.reference == "Standard 5");
+  REQUIRE(rules.main.closed_season.size() == 1);
+  CHECK(rules.main.closed_season.front().from == YearDay{11, 1});
+  CHECK(rules.main.closed_season.front().to_text == "1 April");
+  CHECK(rules.main.closed_season.front().covers(Material::cast_iron, NominalSize::inches(6)));
+  CHECK_FALSE(rules.main.closed_season.front().covers(Material::cast_iron, NominalSize::inches(4)));
+  REQUIRE(rules.main.not_tapped.size() == 1);
+  CHECK_FALSE(rules.main.not_tapped[0].covers(Material::pvc, NominalSize::inches(16)));
+  CHECK(rules.main.not_tapped[0].covers(Material::pvc, NominalSize::inches(18)));
+  REQUIRE(rules.saddle.specification.size() == 1);
+  CHECK(*rules.saddle.specification.front().basis.reference == "Standard 5");
 
   CHECK_THAT(fault(R"({"main": {"closed_season": [{"from": "11-31", "to": "04-01"}]}})"),
              StartsWith("rules.unknown-value /main/closed_season/0/from: \"11-31\" is no day of the year"));
@@ -448,9 +451,9 @@ TEST_CASE("the example of an invented district loads") {
   REQUIRE(in);
   const Rules rules = sound({std::string(std::istreambuf_iterator<char>(in), {})});
   CHECK(rules.name == "Ashby Vale Water District");
-  CHECK(rules.required_threads.value == Catch::Approx(3));
-  CHECK(*rules.required_threads.basis.reference == "Ashby Vale Standard 4.1");
-  CHECK(*rules.wet_tap_limit.basis.reference == "Ashby Vale Water District");
+  CHECK(rules.direct.required_threads.value == Catch::Approx(3));
+  CHECK(*rules.direct.required_threads.basis.reference == "Ashby Vale Standard 4.1");
+  CHECK(*rules.pressure.wet_tap_limit.basis.reference == "Ashby Vale Water District");
   for (const LooserRule& rule : rules.looser) CHECK(rule.basis.reason != nullptr);
 }
 
@@ -465,7 +468,7 @@ TEST_CASE("a list has as many rows as a utility writes") {
       load_rules(Catalog::builtin(), std::vector<RuleText>{{"own.json", R"({"direct": {"largest": [)" + rows + "]}}"}});
   for (const Diagnostic& d : read.diagnostics) UNSCOPED_INFO(format_diagnostic(d));
   REQUIRE(read.rules);
-  REQUIRE(read.rules->direct.size() == 401);
+  REQUIRE(read.rules->direct.largest.size() == 401);
   Job job;
   job.main.material = Material::ductile_iron;
   job.main.size = NominalSize::inches(8);

@@ -206,8 +206,9 @@ TEST_CASE("the pit drawn is the pit dug", "[drawing]") {
       CHECK(drawing->near_edge.up == drawing->ground);
       CHECK(inches(drawing->near_foot.right - drawing->far_foot.right) == Approx(inches(pit.pit.across)));
       CHECK(inches(drawing->near_edge.right - drawing->far_edge.right) == Approx(inches(pit.top.across)));
-      CHECK(inches(-drawing->far_foot.right - drawing->radius) == Approx(inches(plan.rules->room_far_side.value)));
-      CHECK(inches(drawing->near_foot.right - drawing->radius) == Approx(inches(plan.rules->room_machine_side.value)));
+      CHECK(inches(-drawing->far_foot.right - drawing->radius) == Approx(inches(plan.rules->pit.room_far_side.value)));
+      CHECK(inches(drawing->near_foot.right - drawing->radius) ==
+            Approx(inches(plan.rules->pit.room_machine_side.value)));
       // Both walls run out as far as the slope says.
       CHECK(inches(drawing->far_foot.right - drawing->far_edge.right) == Approx(pit.pit.slope * depth));
       CHECK(inches(drawing->near_edge.right - drawing->near_foot.right) == Approx(pit.pit.slope * depth));
@@ -218,11 +219,11 @@ TEST_CASE("the pit drawn is the pit dug", "[drawing]") {
                           inches(drawing->spoil_top.up - drawing->ground);
       CHECK(heap * inches(pit.top.along) == Approx(pit.loose / units::in3));
       CHECK(inches(drawing->far_edge.right - drawing->spoil_toe.right) ==
-            Approx(inches(plan.rules->spoil_setback.value)));
+            Approx(inches(plan.rules->pit.spoil_setback.value)));
       const Length middle = (drawing->far_edge.right + drawing->near_edge.right) / 2.0;
       CHECK(inches(middle - drawing->spoil_heel.right) == Approx(inches(pit.occupied)));
       REQUIRE(drawing->rails);
-      CHECK(inches(*drawing->rails - drawing->ground) == Approx(inches(plan.rules->ladder_extension.value)));
+      CHECK(inches(*drawing->rails - drawing->ground) == Approx(inches(plan.rules->pit.ladder_extension.value)));
     }
   }
 }

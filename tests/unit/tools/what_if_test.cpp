@@ -152,7 +152,8 @@ TEST_CASE("a wall may thin to what the threads need") {
   CHECK(wall.given);
   const Plan plan = plan_of(job);
   REQUIRE(plan.engagement);
-  const double needed = (*plan.engagement->wall_needed + default_rules().wall_uncertainty.value) / units::inch;
+  const double needed =
+      (*plan.engagement->wall_needed + default_rules().measuring.wall_uncertainty.value) / units::inch;
   REQUIRE_FALSE(wall.down.empty());
   CHECK(base(wall.down[0].holds_to) >= needed);
   CHECK(base(wall.down[0].holds_to) < needed + 0.01);
