@@ -1,4 +1,4 @@
-// Eight threads plan with one planner; each must get what one alone gets. Built with the thread sanitizer by threads.sh.
+// Eight threads plan with one planner; each must get what one alone gets. The thread sanitizer watches it in the preset "threads".
 #include <mainbore.h>
 
 #include <cstdio>
@@ -53,7 +53,12 @@ int main() {
   constexpr int jobs = 20;
   mainbore_planner* planner = nullptr;
   char* result = nullptr;
-  if (mainbore_planner_new(nullptr, 0, nullptr, 0, nullptr, &planner, &result) != MAINBORE_GO) return 1;
+  const std::string list = "kind,size,thread,length,stock\nstop,1 in,AWWA taper,3.5 in,12-004\n";
+  const mainbore_text approved = {"approved.csv", list.data(), list.size()};
+  mainbore_inputs inputs = {};
+  inputs.size = sizeof inputs;
+  inputs.approved = &approved;
+  if (mainbore_planner_from(&inputs, &planner, &result) != MAINBORE_GO) return 1;
   // First the threads, so that whatever is made at the first call is made by several at once.
   std::vector<std::string> made(threads);
   std::vector<std::string> records(threads);
