@@ -1,5 +1,5 @@
 # Four Debian packages out of what is installed: mainbore, libmainbore0, libmainbore-dev, python3-mainbore. .ci/release makes
-# them; they belong to the release of Debian or Ubuntu that they are built on.
+# them; they belong to the release of Debian or Ubuntu that they are built on, whose simdjson they name.
 string(TIMESTAMP changelog_date "%a, %d %b %Y %H:%M:%S +0000" UTC)  # of SOURCE_DATE_EPOCH where it is set
 set(maintainer "The mainbore contributors <contributors@mainbore.example>")
 
@@ -40,8 +40,12 @@ trench) and decides whether this main can take it, by which method, within
 which limits. It says go, hold or no-go, with numbers that a crew can gauge.")
 mainbore_package(program mainbore science "${what}")
 mainbore_package(shared libmainbore0 libs "${what}\nThis package has the shared library of the C interface.")
-mainbore_package(development libmainbore-dev libdevel "${what}\nThis package has the header of the C interface, and headers and static library of C++.")
+mainbore_package(development libmainbore-dev libdevel "${what}\nThis package has the header of the C interface, and headers and static
+library of C++.")
 mainbore_package(python python3-mainbore python "${what}\nThis package has the Python module.")
+
+install(FILES ${CMAKE_CURRENT_SOURCE_DIR}/lintian-overrides RENAME libmainbore0 DESTINATION share/lintian/overrides
+        COMPONENT shared)
 
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SHLIBDEPS ON)
 set(CPACK_DEBIAN_SHARED_PACKAGE_SHLIBDEPS ON)

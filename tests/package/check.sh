@@ -38,3 +38,13 @@ done
 (cd "$build" && while read -r file || [ -n "$file" ]; do rm "$prefix/${file#"$prefix/"}"; done < install_manifest.txt)
 left=$(find "$prefix" -type f -o -type l | head -n 5)
 [ -z "$left" ] || { printf 'not in install_manifest.txt:\n%s\n' "$left"; exit 1; }
+
+# Below /usr/local every shell finds its completion without being told where. fish has a folder of the administrator for that.
+DESTDIR=$work/root cmake --install "$build" --component program --prefix /usr/local >> "$work/log"
+for file in usr/local/share/bash-completion/completions/mainbore usr/local/share/zsh/site-functions/_mainbore \
+  etc/fish/completions/mainbore.fish; do
+  test -s "$work/root/$file" || { echo "not installed: /$file"; exit 1; }
+done
+if command -v fish > /dev/null; then
+  env -i HOME="$work" PATH="$PATH" fish -c 'string join \n $fish_complete_path' | grep -qx /etc/fish/completions
+fi
