@@ -16,6 +16,7 @@
 //     std::ofstream("sheet.html") << sheet_html(planner.plan(job), UnitSystem::us);
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <string_view>
 
@@ -28,13 +29,16 @@ namespace mainbore {
 
 // The pieces of it, for a page that holds more: a head with the style, bodies that each begin a page of paper, the end.
 //     std::string page;
-//     append_page_head(page, "Week of the 4th");
+//     append_page_head(page, "Week of the 4th", PageScript::readings);
 //     append_sheet_body(page, monday, UnitSystem::us, 1);
 //     append_sheet_body(page, tuesday, UnitSystem::us, 2);
-//     append_page_tail(page);
-void append_page_head(std::string& out, std::string_view title, Language language = Language::english);
+//     append_page_tail(page, PageScript::readings);
+// A page without sheets has no boxes that take readings: neither the script, nor leave for one in its content policy.
+enum class PageScript : std::uint8_t { none, readings };
+void append_page_head(std::string& out, std::string_view title, PageScript script,
+                      Language language = Language::english);
 // `number` tells the sheets of a page apart, and must differ in each.
 void append_sheet_body(std::string& out, const Plan& plan, Audience audience, int number);
-void append_page_tail(std::string& out);
+void append_page_tail(std::string& out, PageScript script);
 
 }  // namespace mainbore

@@ -204,9 +204,10 @@ std::string calculation_sheet_text(const Plan& plan, UnitSystem system, int widt
 
 std::string calculation_sheet_html(const Plan& plan, UnitSystem system) {
   std::string out;
-  append_page_head(out, plan.job.id.empty() ? "Calculation sheet" : plan.job.id + ": calculation sheet");
+  append_page_head(out, plan.job.id.empty() ? "Calculation sheet" : plan.job.id + ": calculation sheet",
+                   PageScript::none);
   CalculationPage(out, plan, system).write();
-  append_page_tail(out);
+  append_page_tail(out, PageScript::none);
   return out;
 }
 

@@ -99,13 +99,13 @@ void Sheet::jumps() {
 
 }  // namespace report
 
-void append_page_head(std::string& out, std::string_view title, Language language) {
+void append_page_head(std::string& out, std::string_view title, PageScript script, Language language) {
   out += "<!DOCTYPE html>\n";
   report::HtmlWriter head(out);
   (out += "<html lang=\"").append(name_of(language)) += "\">\n";
   head.start("head").empty("meta", {{"charset", "utf-8"}});
   head.empty("meta", {{"name", "viewport"}, {"content", "width=device-width, initial-scale=1"}});
-  head.empty("meta", {{"http-equiv", "Content-Security-Policy"}, {"content", report::sheet_policy()}});
+  head.empty("meta", {{"http-equiv", "Content-Security-Policy"}, {"content", report::sheet_policy(script)}});
   head.element("title", title);
   // An icon of nothing, so that a browser does not go looking for one.
   head.empty("link", {{"rel", "icon"}, {"href", "data:,"}});
@@ -120,10 +120,9 @@ void append_sheet_body(std::string& out, const Plan& plan, Audience audience, in
   report::Sheet(out, plan, audience, number).write();
 }
 
-void append_page_tail(std::string& out) {
-  out += "<script>";
-  out += report::sheet_script();
-  out += "</script>\n</body>\n</html>\n";
+void append_page_tail(std::string& out, PageScript script) {
+  if (script == PageScript::readings) ((out += "<script>") += report::sheet_script()) += "</script>\n";
+  out += "</body>\n</html>\n";
 }
 
 std::string sheet_html(const Plan& plan, Audience audience) {
@@ -131,9 +130,9 @@ std::string sheet_html(const Plan& plan, Audience audience) {
   const std::string verdict(name_of(plan.verdict));
   const std::string name =
       plan.job.id.empty() ? std::string(say(SheetWord::title_sheet, audience.language)) : plan.job.id;
-  append_page_head(out, name + ": " + verdict, audience.language);
+  append_page_head(out, name + ": " + verdict, PageScript::readings, audience.language);
   append_sheet_body(out, plan, audience, 1);
-  append_page_tail(out);
+  append_page_tail(out, PageScript::readings);
   return out;
 }
 

@@ -76,7 +76,7 @@ std::string SheetIndex::add(const WeekOrder& order) {
 
 std::string SheetIndex::page() const {
   std::string out;
-  append_page_head(out, "Field sheets");
+  append_page_head(out, "Field sheets", PageScript::none);
   HtmlWriter page(out);
   page.start("main", {{"class", "sheet"}}).line();
   page.element("h1", std::to_string(orders_) + (orders_ == 1 ? " order, " : " orders, ") + std::to_string(sheets_) +
@@ -88,17 +88,18 @@ std::string SheetIndex::page() const {
   page.end().line();
   out += rows_;
   page.end().line().end().line();
-  append_page_tail(out);
+  append_page_tail(out, PageScript::none);
   return out;
 }
 
 std::string sheet_page(const WeekOrder& order) {
   std::string out;
-  append_page_head(out, order.name + ": " + std::string(ends[static_cast<std::size_t>(order.end)]));
+  append_page_head(out, order.name + ": " + std::string(ends[static_cast<std::size_t>(order.end)]),
+                   PageScript::readings);
   HtmlWriter page(out);
   page.start("nav").element("a", "All orders", {{"href", std::string(SheetIndex::file_name)}}).end().line();
   out += order.sheet;
-  append_page_tail(out);
+  append_page_tail(out, PageScript::readings);
   return out;
 }
 

@@ -24,12 +24,15 @@ std::string source_of(std::string_view text) {
 
 }  // namespace
 
-const std::string& sheet_policy() {
+const std::string& sheet_policy(PageScript script) {
   // Browsers that do not know the two longer names of style-src go by the short one. Made once: a week has many pages.
-  static const std::string policy =
-      "default-src 'none'; script-src " + source_of(sheet_script()) + "; style-src 'unsafe-inline'; style-src-elem " +
-      source_of(sheet_style) + "; style-src-attr 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
-  return policy;
+  const auto policy = [](const std::string& scripts) {
+    return "default-src 'none'; " + scripts + "style-src 'unsafe-inline'; style-src-elem " + source_of(sheet_style) +
+           "; style-src-attr 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
+  };
+  static const std::string without = policy({});
+  static const std::string with = policy("script-src " + source_of(sheet_script()) + "; ");
+  return script == PageScript::readings ? with : without;
 }
 
 }  // namespace mainbore::report

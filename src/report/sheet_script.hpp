@@ -5,12 +5,14 @@
 #include <string>
 #include <string_view>
 
+#include "mainbore/sheet.hpp"
+
 namespace mainbore::report {
 
 [[nodiscard]] std::string_view sheet_script();
 
-// The content policy of a page with the sheet's style and script, and nothing else: no network, no other script. Style
-// attributes are allowed, because they set how far apart lines stand.
-[[nodiscard]] const std::string& sheet_policy();
+// The content policy of a page with the sheet's style, its script where it takes readings, and nothing else: no network, no
+// other script. Style attributes are allowed, because they set how far apart lines stand.
+[[nodiscard]] const std::string& sheet_policy(PageScript script);
 
 }  // namespace mainbore::report

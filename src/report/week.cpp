@@ -449,12 +449,13 @@ std::string WeekReport::text(const WeekTextOptions& options) const {
 
 std::string WeekReport::html() const {
   std::string out;
-  append_page_head(out, "Orders");
+  const PageScript script = sheets_.empty() ? PageScript::none : PageScript::readings;
+  append_page_head(out, "Orders", script);
   WeekHtml page(out);
   write(page);
   page.finish();
   out += sheets_;
-  append_page_tail(out);
+  append_page_tail(out, script);
   return out;
 }
 

@@ -46,6 +46,13 @@ WeekOrder order(std::string name, std::string date, std::string crew) {
 
 const std::string header = "id,date,crew,main.material,main.size,main.pressure,main.carries,service.size\n";
 
+// The sheet's, with leave for it in the content policy; neither without the other.
+bool has_script(const std::string& page) {
+  const bool script = page.find("<script>") != std::string::npos;
+  CHECK(script == (page.find("script-src") != std::string::npos));
+  return script;
+}
+
 }  // namespace
 
 TEST_CASE("trouble stands before what goes, each order once with its reason and remedy") {
@@ -269,6 +276,16 @@ TEST_CASE("a page without its sheets says so") {
   const std::string page = week.html();
   CHECK(page.find("The field sheets of these 201 orders are not on this page") != std::string::npos);
   CHECK(page.find("<p>sheet</p>") == std::string::npos);
+  CHECK_FALSE(has_script(page));
+}
+
+TEST_CASE("a page takes readings where it holds sheets") {
+  report::WeekReport week;
+  CHECK_FALSE(has_script(week.html()));
+  WeekOrder one = order("AV-1", "", "");
+  one.sheet = "<p>sheet</p>";
+  week.add(std::move(one));
+  CHECK(has_script(week.html()));
 }
 
 TEST_CASE("sheets are filed under names that every system takes and tells apart") {
@@ -312,8 +329,10 @@ TEST_CASE("sheets are filed under names that every system takes and tells apart"
   WeekOrder unread = order("AV-9", "", "");
   CHECK(index.add(unread).empty());
   const std::string page = index.page();
+  CHECK_FALSE(has_script(page));
   for (const std::string& name : names) CHECK(page.find("href=\"" + name + '"') != std::string::npos);
   WeekOrder one = order("AV-1", "", "");
   one.sheet = "<p>sheet</p>";
   CHECK(report::sheet_page(one).find("href=\"index.html\"") != std::string::npos);
+  CHECK(has_script(report::sheet_page(one)));
 }

@@ -80,6 +80,8 @@ TEST_CASE("sheets and JSON have every calculation of the plan") {
   const std::string html = calculation_sheet_html(plan, UnitSystem::us);
   const auto json = nlohmann::json::parse(plan_to_json(plan, UnitSystem::us, JsonStyle::compact))["calculations"];
   REQUIRE(json.size() == plan.calculations.size());
+  CHECK(html.find("<script") == std::string::npos);
+  CHECK(html.find("script-src") == std::string::npos);
   for (std::size_t i = 0; i < json.size(); ++i) {
     const FormulaText& formula = text_of(plan.calculations[i].formula);
     CHECK(json[i]["id"] == formula.id);

@@ -308,10 +308,10 @@ TEST_CASE("nobody's words get into the markup", "[sheet]") {
 
 TEST_CASE("sheets of one page keep their ids apart", "[sheet]") {
   std::string page;
-  append_page_head(page, "Week & more");
+  append_page_head(page, "Week & more", PageScript::readings);
   int number = 0;
   for (const auto& [name, job] : sheet_jobs()) append_sheet_body(page, plan_of(job), UnitSystem::us, ++number);
-  append_page_tail(page);
+  append_page_tail(page, PageScript::readings);
   CHECK(fault_of(page) == "");
   CHECK(page.find("<title>Week &amp; more</title>") != std::string::npos);
   CHECK(times(page, "<article") == static_cast<std::size_t>(number));
