@@ -126,10 +126,10 @@ struct Shown {
 // 620 kPa. A value that stands on a step but for the noise of conversion stays there.
 enum class Toward : std::uint8_t { less, more };
 [[nodiscard]] Shown shown(Measure measure, UnitSystem system, Toward toward);
-// The same to five significant digits, for a calculation that somebody follows by hand: what is worked out from figures
-// so printed agrees with what is printed of the result.
+// The same to so many significant digits. Five are for a calculation that somebody follows by hand: what is worked out from
+// figures so printed agrees with what is printed of the result.
 inline constexpr int calculation_digits = 5;
-[[nodiscard]] Shown shown_in_calculation(Measure measure, UnitSystem system);
+[[nodiscard]] Shown shown_in_calculation(Measure measure, UnitSystem system, int digits = calculation_digits);
 // Both bounds of one range, each rounded inward; with more places where no step of the unit shown lies between them.
 struct ShownRange {
   Shown least;

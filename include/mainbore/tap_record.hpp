@@ -1,6 +1,7 @@
 // The as-built record of a tap: what the crew read and did, judged against the plan it worked by.
 //
-// Each reading stands against its stop number. The job is planned again with what was read at the pipe: where the answer
+// Each reading stands against its stop number as it is printed in the units of the record, which is what the crew held its
+// gauge against. The job is planned again with what was read at the pipe: where the answer
 // gets worse, a reading lies outside its stop number, or another tap comes out, the sheet is void, and the record says why.
 // Nothing is invented: what was not read stays unread, and is named as missing.
 //
@@ -178,6 +179,8 @@ struct TapRecord {
 [[nodiscard]] std::string written(const RecordValue& value, UnitSystem units);
 // The same of an entry: whatever has many places keeps them.
 [[nodiscard]] std::string written(const RecordEntry& entry, const RecordValue& value, UnitSystem units);
+// A reading in words, with as many places as tell it from the bound that it is outside of.
+[[nodiscard]] std::string value_in_words(const JudgedReading& reading, UnitSystem units);
 // The whole record as a page of text.
 [[nodiscard]] std::string record_text(const TapRecord& record, UnitSystem units, int width = 80);
 

@@ -45,14 +45,19 @@ Job with_readings(Job job, const Readings& readings) {
   return job;
 }
 
-Judged judged(const Reading& stop_number, std::optional<Measure> value) {
+// By the bounds as they are printed: whoever holds the sheet against a gauge has no others.
+Judged judged(const Reading& stop_number, std::optional<Measure> value, UnitSystem units) {
   if (!value) return Judged::unread;
+  const BoundTexts bounds = printed_bounds(stop_number, units);
+  const auto number_of = [&](const std::string& bound) {
+    return parse_measure(bound, stop_number.kind()).value.base();
+  };
   const double read = value->base();
   constexpr double noise = 1e-9;  // of conversion
   const auto below = [&](double bound) { return read < bound - noise * std::max(1.0, std::fabs(bound)); };
   const auto above = [&](double bound) { return read > bound + noise * std::max(1.0, std::fabs(bound)); };
-  if (stop_number.at_least && below(stop_number.at_least->base())) return Judged::outside;
-  if (stop_number.at_most && above(stop_number.at_most->base())) return Judged::outside;
+  if (!bounds.least.empty() && below(number_of(bounds.least))) return Judged::outside;
+  if (!bounds.most.empty() && above(number_of(bounds.most))) return Judged::outside;
   return Judged::inside;
 }
 
@@ -95,9 +100,9 @@ class RecordMaker {
       JudgedReading& one = record_.judged.emplace_back();
       one.stop_number = reading;
       if (const RecordEntry* entry = entry_read_for(reading.id)) one.value = read().measure(entry->key);
-      one.judged = judged(reading, one.value);
+      one.judged = judged(reading, one.value, units_);
       if (one.judged != Judged::outside) continue;
-      record_.because.push_back({"stop-number", std::string(words_of(reading.id)) + ": " + show(*one.value, units_) +
+      record_.because.push_back({"stop-number", std::string(words_of(reading.id)) + ": " + value_in_words(one, units_) +
                                                     " was read, and the sheet holds for " +
                                                     bounds_in_words(reading, units_)});
     }
@@ -162,8 +167,11 @@ class RecordMaker {
   }
 
   void deviation(const RecordEntry& entry, std::string planned) {
-    record_.deviations.push_back({std::string(entry.name), std::move(planned),
-                                  written(entry, read().at(entry.key), units_), reason_for(entry.name)});
+    deviation(entry, std::move(planned), written(entry, read().at(entry.key), units_));
+  }
+  void deviation(const RecordEntry& entry, std::string planned, std::string done) {
+    record_.deviations.push_back(
+        {std::string(entry.name), std::move(planned), std::move(done), reason_for(entry.name)});
   }
 
   void off_by_more(RecordKey key, std::optional<Measure> planned, double tolerance) {
@@ -194,8 +202,9 @@ class RecordMaker {
       off_by_more(tap_depth, Measure(*planned.marks->at->stop_tapping), 1.0 / 16.0 + 1e-9);
     }
     for (const JudgedReading& one : record_.judged) {
-      if (one.judged == Judged::outside)
-        deviation(*entry_read_for(one.stop_number.id), bounds_in_words(one.stop_number, units_));
+      if (one.judged != Judged::outside) continue;
+      deviation(*entry_read_for(one.stop_number.id), bounds_in_words(one.stop_number, units_),
+                value_in_words(one, units_));
     }
     for (const DeviationReason& given : read().deviations) {
       const bool told = std::any_of(record_.deviations.begin(), record_.deviations.end(),
@@ -253,6 +262,21 @@ class RecordMaker {
 };
 
 }  // namespace
+
+std::string value_in_words(const JudgedReading& reading, UnitSystem units) {
+  std::string text = show(*reading.value, units);
+  if (reading.judged != Judged::outside) return text;
+  const BoundTexts bounds = printed_bounds(reading.stop_number, units);
+  constexpr int most_digits = 10;
+  for (int digits = calculation_digits; digits <= most_digits; ++digits) {
+    if (text != bounds.least && text != bounds.most) return text;
+    const Shown precise = shown_in_calculation(*reading.value, units, digits);
+    text.clear();
+    append_number(text, precise.value, precise.decimals);
+    (text += ' ') += precise.unit;
+  }
+  return text;
+}
 
 TapRecord tap_record(const Job& job, const Readings& readings, const Planner& planner, UnitSystem units) {
   return RecordMaker(job, readings, planner, units).make();

@@ -63,7 +63,7 @@ class RecordPage {
     for (const JudgedReading& one : record_.judged) {
       std::string text = bounds_in_words(one.stop_number, units_);
       if (one.value)
-        text += "; read " + format_measure(*one.value, units_) + ": " +
+        text += "; read " + value_in_words(one, units_) + ": " +
                 std::string(judged_names[static_cast<std::size_t>(one.judged)]);
       else text += "; not read";
       page_.field(capital(std::string(words_of(one.stop_number.id))), text, 36);

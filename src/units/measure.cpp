@@ -442,12 +442,12 @@ Shown shown(Measure measure, UnitSystem system, Toward toward) {
   return rounded(in_unit(measure, system), rounding_of(toward));
 }
 
-Shown shown_in_calculation(Measure measure, UnitSystem system) {
+Shown shown_in_calculation(Measure measure, UnitSystem system, int digits) {
   constexpr int most_places = 9;
   Shown display = in_unit(measure, system);
   const double size = std::fabs(display.value);
   const int before_point = size > 0.0 ? static_cast<int>(std::floor(std::log10(size))) + 1 : 1;
-  display.decimals = std::clamp(calculation_digits - before_point, 0, most_places);
+  display.decimals = std::clamp(digits - before_point, 0, most_places);
   return rounded(display, Rounding::nearest);
 }
 

@@ -32,8 +32,8 @@ inline Readings example_readings(std::vector<Setting> settings = {}) {
   return *read.readings;
 }
 
-inline TapRecord record_of(const Job& job, const Readings& readings) {
-  return tap_record(job, readings, planner_under(default_rules()), UnitSystem::us);
+inline TapRecord record_of(const Job& job, const Readings& readings, UnitSystem units = UnitSystem::us) {
+  return tap_record(job, readings, planner_under(default_rules()), units);
 }
 
 inline TapRecord example_record(std::vector<Setting> settings = {}) {

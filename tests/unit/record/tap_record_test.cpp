@@ -2,6 +2,7 @@
 #include "mainbore/tap_record.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <nlohmann/json.hpp>
 
 #include "mainbore/work.hpp"
@@ -28,6 +29,19 @@ Judged judged(const TapRecord& record, ReadingId id) {
   return Judged::unread;
 }
 ReadingsFile read(const std::string& text) { return read_readings(text, "readings.json", Catalog::builtin()); }
+// Each stop number read at its printed bound: the lower, where it has two.
+Readings read_as_printed(const Plan& plan, UnitSystem units) {
+  Readings readings;
+  for (const Reading& reading : plan.readings) {
+    const BoundTexts bounds = printed_bounds(reading, units);
+    const ParsedMeasure read = parse_measure(reading.at_least ? bounds.least : bounds.most, reading.kind());
+    REQUIRE(read);
+    for (const RecordEntry& entry : record_entries()) {
+      if (entry.reading == reading.id) readings.at(entry.key) = read.value;
+    }
+  }
+  return readings;
+}
 std::string fault_of(const std::string& text) {
   const ReadingsFile file = read(text);
   CHECK(file.readings.has_value() == file.diagnostics.empty());
@@ -164,16 +178,44 @@ TEST_CASE("readings at the ends of the stop numbers bear the plan out, whatever 
     const Job job = random.next();
     const Plan planned = plan_of(job);
     if (planned.verdict == Verdict::no_go) continue;
-    Readings readings;
-    for (const Reading& reading : planned.readings) {
-      for (const RecordEntry& entry : record_entries()) {
-        if (entry.reading == reading.id)
-          readings.at(entry.key) = reading.at_least ? *reading.at_least : *reading.at_most;
+    for (const UnitSystem units : {UnitSystem::us, UnitSystem::si}) {
+      const TapRecord record = record_of(job, read_as_printed(planned, units), units);
+      for (const JudgedReading& one : record.judged) CHECK(one.judged == Judged::inside);
+      CHECK_FALSE(is_void_for(record, "stop-number"));
+    }
+    ++tried;
+  }
+  CHECK(tried > 50);
+}
+
+TEST_CASE("a reading between the bound that was worked out and the one that is printed is outside") {
+  RandomJobs random(11);
+  std::size_t tried = 0;
+  for (int i = 0; i < random_jobs(300); ++i) {
+    const Job job = random.next();
+    const Plan planned = plan_of(job);
+    for (const UnitSystem units : {UnitSystem::us, UnitSystem::si}) {
+      for (const Reading& reading : planned.readings) {
+        const Measure& exact = reading.at_least ? *reading.at_least : *reading.at_most;
+        const BoundTexts bounds = printed_bounds(reading, units);
+        const Measure printed = parse_measure(reading.at_least ? bounds.least : bounds.most, reading.kind()).value;
+        const double between = (exact.base() + printed.base()) / 2.0;
+        if (std::fabs(exact.base() - printed.base()) < 1e-6) continue;
+        Readings readings;
+        for (const RecordEntry& entry : record_entries()) {
+          if (entry.reading == reading.id) readings.at(entry.key) = Measure(between, reading.kind());
+        }
+        const TapRecord record = record_of(job, readings, units);
+        CHECK(judged(record, reading.id) == Judged::outside);
+        for (const JudgedReading& one : record.judged) {
+          if (one.stop_number.id != reading.id) continue;
+          const std::string text = value_in_words(one, units);
+          CHECK(text != bounds.least);
+          CHECK(text != bounds.most);
+        }
+        ++tried;
       }
     }
-    const TapRecord record = record_of(job, readings);
-    for (const JudgedReading& one : record.judged) CHECK(one.judged == Judged::inside);
-    ++tried;
   }
   CHECK(tried > 50);
 }
