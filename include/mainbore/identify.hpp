@@ -55,19 +55,19 @@ enum class Misgiving : std::uint8_t {
   return names[static_cast<std::size_t>(misgiving)];
 }
 
-struct FittingClass {
+struct PossibleClass {
   const Pipe* pipe = nullptr;
   std::vector<Misgiving> against;
   PocketCell allows;  // were it this pipe, of the wall read: see pocket_table.hpp
 };
 
 // One series in one size: pipes that a tape tells apart only by their classes' own diameters, if at all.
-struct FittingPipe {
+struct PossiblePipe {
   const PipeSeries* series = nullptr;
   NominalSize size;
-  std::vector<FittingClass> classes;  // in catalogue order
-  std::size_t misgivings = 0;         // of the class that nothing, or least, speaks against
-  Length gap;                         // from the reading to the nearest class's nominal diameter
+  std::vector<PossibleClass> classes;  // in catalogue order
+  std::size_t misgivings = 0;          // of the class that nothing, or least, speaks against
+  Length gap;                          // from the reading to the nearest class's nominal diameter
 };
 
 // A pipe that does not fit, to show how far off the reading is.
@@ -101,7 +101,7 @@ struct Identification {
   Length od_low;  // what every pipe listed must cover
   Length od_high;
   bool readings_disagree = false;             // tape and caliper: measure again; nothing fits
-  std::vector<FittingPipe> fits;              // empty: none of the catalogue
+  std::vector<PossiblePipe> fits;             // empty: none of the catalogue
   std::vector<NearMiss> nearest;              // where none fits: the next smaller and the next larger
   std::vector<const PipeSeries*> not_judged;  // series whose diameters are not tabulated: they may fit anything
   std::vector<NextStep> next;                 // the surest first

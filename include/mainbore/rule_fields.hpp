@@ -51,7 +51,7 @@ struct RuleField {
   Target target;
   Kind kind;     // what the value measures; unused for a thread or a clock position
   double least;  // allowed range, both ends included, in base units (measure.hpp)
-  double most;
+  double greatest;
   std::string_view help;
   Stricter stricter;
   bool safety;         // guards people or pipe: a looser one needs a reason
@@ -76,22 +76,22 @@ struct RuleEnds {
 [[nodiscard]] std::span<const RuleEnds> rule_ends();
 
 // The permissions: lists of TapLimit of which the first row that fits decides.
-struct TapLimitField {
+struct PermissionField {
   std::string_view path;   // "direct.largest"
   std::string_view first;  // "direct.largest_first": rows that stand before those of the list
   RuleTarget<TapLimits> target;
   RuleTarget<TapLimits> by_default;
   std::string_view help;
 };
-[[nodiscard]] std::span<const TapLimitField> tap_limit_fields();
+[[nodiscard]] std::span<const PermissionField> permission_fields();
 
 // The caps: lists of TapLimit of which each row that fits counts.
-struct TapCapField {
+struct CapField {
   std::string_view path;  // "direct.at_most"
   RuleTarget<TapLimits> target;
   std::string_view help;
 };
-[[nodiscard]] std::span<const TapCapField> tap_cap_fields();
+[[nodiscard]] std::span<const CapField> cap_fields();
 
 // The members of a file that say what it is.
 struct DocumentLine {

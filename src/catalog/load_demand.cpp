@@ -116,8 +116,8 @@ class DemandTables : public TableReader {
 
 }  // namespace
 
-void load_fixtures(Reading& at, object file, ServiceTables& tables) { DemandTables(at).read_fixtures(file, tables); }
+void load_fixtures(TableFiles& at, object file, ServiceTables& tables) { DemandTables(at).read_fixtures(file, tables); }
 
-void load_curves(Reading& at, object file, ServiceTables& tables) { DemandTables(at).read_curves(file, tables); }
+void load_curves(TableFiles& at, object file, ServiceTables& tables) { DemandTables(at).read_curves(file, tables); }
 
 }  // namespace mainbore::tables

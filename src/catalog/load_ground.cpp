@@ -37,8 +37,8 @@ class GroundTables : public TableReader {
 
 }  // namespace
 
-void load_soils(Reading& at, object file, ServiceTables& tables) { GroundTables(at).read_soils(file, tables); }
+void load_soils(TableFiles& at, object file, ServiceTables& tables) { GroundTables(at).read_soils(file, tables); }
 
-void load_colours(Reading& at, object file, ServiceTables& tables) { GroundTables(at).read_colours(file, tables); }
+void load_colours(TableFiles& at, object file, ServiceTables& tables) { GroundTables(at).read_colours(file, tables); }
 
 }  // namespace mainbore::tables

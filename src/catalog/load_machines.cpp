@@ -11,7 +11,7 @@ constexpr Limits length_limits{0.001, 1000, "in"};
 
 class MachineTable : public TableReader {
  public:
-  MachineTable(Reading& at, std::vector<MachineProfile>& machines) : TableReader(at), machines_(machines) {}
+  MachineTable(TableFiles& at, std::vector<MachineProfile>& machines) : TableReader(at), machines_(machines) {}
 
   void read_machines(object file) {
     for (const auto& [id, value] : file) {
@@ -122,7 +122,7 @@ class MachineTable : public TableReader {
 
 }  // namespace
 
-void load_machines(Reading& at, object file, std::vector<MachineProfile>& machines) {
+void load_machines(TableFiles& at, object file, std::vector<MachineProfile>& machines) {
   MachineTable(at, machines).read_machines(file);
 }
 

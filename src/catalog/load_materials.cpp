@@ -90,15 +90,15 @@ class MaterialTables : public TableReader {
 
 }  // namespace
 
-void load_materials(Reading& at, object file, Materials& materials) {
+void load_materials(TableFiles& at, object file, Materials& materials) {
   MaterialTables(at).read_materials(file, materials);
 }
 
-void load_temperature_factors(Reading& at, object file, Materials& materials) {
+void load_temperature_factors(TableFiles& at, object file, Materials& materials) {
   MaterialTables(at).read_temperature_factors(file, materials);
 }
 
-void load_stop_material(Reading& at, object file, MaterialFacts& stop) {
+void load_stop_material(TableFiles& at, object file, MaterialFacts& stop) {
   MaterialTables(at).read_stop_material(file, stop);
 }
 

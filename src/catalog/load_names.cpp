@@ -61,11 +61,11 @@ class NameTables : public TableReader {
 
 }  // namespace
 
-void load_spellings(Reading& at, object file, const Catalog& catalog, Spellings into) {
+void load_spellings(TableFiles& at, object file, const Catalog& catalog, Spellings into) {
   NameTables(at).read_spellings(file, catalog, into);
 }
 
-void load_metric_sizes(Reading& at, object file, std::vector<MetricSize>& sizes) {
+void load_metric_sizes(TableFiles& at, object file, std::vector<MetricSize>& sizes) {
   NameTables(at).read_metric_sizes(file, sizes);
 }
 

@@ -16,7 +16,7 @@ constexpr std::array<std::string_view, pipe_column_count> pipe_column_names = {"
 
 class PipeTables : public TableReader {
  public:
-  PipeTables(Reading& at, const Catalog& catalog, Pipes into)
+  PipeTables(TableFiles& at, const Catalog& catalog, Pipes into)
       : TableReader(at), catalog_(catalog), series_(into.series), standards_(into.standards), pipes_(into.pipes) {
     pipes_.reserve(1024);  // some more than the tables list: none is moved for want of room
   }
@@ -315,7 +315,7 @@ class PipeTables : public TableReader {
 
 }  // namespace
 
-void load_pipes(Reading& at, const Catalog& catalog, Pipes into) {
+void load_pipes(TableFiles& at, const Catalog& catalog, Pipes into) {
   PipeTables tables(at, catalog, into);
   for (const auto& [path, text] : at.files) {
     if (path.starts_with("pipes/")) tables.read_file(tables.open(path));

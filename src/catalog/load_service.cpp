@@ -184,16 +184,18 @@ class ServiceLineTables : public TableReader {
 
 }  // namespace
 
-void load_tubes(Reading& at, object file, ServiceTables& tables) { ServiceLineTables(at).read_tubes(file, tables); }
+void load_tubes(TableFiles& at, object file, ServiceTables& tables) { ServiceLineTables(at).read_tubes(file, tables); }
 
-void load_roughness(Reading& at, object file, ServiceTables& tables) {
+void load_roughness(TableFiles& at, object file, ServiceTables& tables) {
   ServiceLineTables(at).read_roughness(file, tables);
 }
 
-void load_fittings(Reading& at, object file, ServiceTables& tables) {
+void load_fittings(TableFiles& at, object file, ServiceTables& tables) {
   ServiceLineTables(at).read_fittings(file, tables);
 }
 
-void load_meters(Reading& at, object file, ServiceTables& tables) { ServiceLineTables(at).read_meters(file, tables); }
+void load_meters(TableFiles& at, object file, ServiceTables& tables) {
+  ServiceLineTables(at).read_meters(file, tables);
+}
 
 }  // namespace mainbore::tables

@@ -12,21 +12,21 @@ namespace mainbore::tables {
 
 // load_materials.cpp
 using Materials = std::array<MaterialFacts, material_count>;
-void load_materials(Reading& at, object file, Materials& materials);
-void load_temperature_factors(Reading& at, object file, Materials& materials);
-void load_stop_material(Reading& at, object file, MaterialFacts& stop);
+void load_materials(TableFiles& at, object file, Materials& materials);
+void load_temperature_factors(TableFiles& at, object file, Materials& materials);
+void load_stop_material(TableFiles& at, object file, MaterialFacts& stop);
 
 // load_names.cpp
 struct Spellings {
   std::map<std::string, Material, std::less<>>& materials;
   std::map<std::string, std::string, std::less<>>& ambiguous;
 };
-void load_spellings(Reading& at, object file, const Catalog& catalog, Spellings into);
-void load_metric_sizes(Reading& at, object file, std::vector<MetricSize>& sizes);
+void load_spellings(TableFiles& at, object file, const Catalog& catalog, Spellings into);
+void load_metric_sizes(TableFiles& at, object file, std::vector<MetricSize>& sizes);
 
 // load_threads.cpp, load_machines.cpp
-void load_threads(Reading& at, object file, std::vector<TapThread>& threads);
-void load_machines(Reading& at, object file, std::vector<MachineProfile>& machines);
+void load_threads(TableFiles& at, object file, std::vector<TapThread>& threads);
+void load_machines(TableFiles& at, object file, std::vector<MachineProfile>& machines);
 
 // load_pipes.cpp: every file of the folder pipes/, the pipes sorted by material and size.
 struct Pipes {
@@ -34,24 +34,24 @@ struct Pipes {
   std::vector<std::string>& standards;
   std::vector<Pipe>& pipes;
 };
-void load_pipes(Reading& at, const Catalog& catalog, Pipes into);
+void load_pipes(TableFiles& at, const Catalog& catalog, Pipes into);
 
 // load_service.cpp
-void load_tubes(Reading& at, object file, ServiceTables& tables);
-void load_roughness(Reading& at, object file, ServiceTables& tables);
-void load_fittings(Reading& at, object file, ServiceTables& tables);
-void load_meters(Reading& at, object file, ServiceTables& tables);
+void load_tubes(TableFiles& at, object file, ServiceTables& tables);
+void load_roughness(TableFiles& at, object file, ServiceTables& tables);
+void load_fittings(TableFiles& at, object file, ServiceTables& tables);
+void load_meters(TableFiles& at, object file, ServiceTables& tables);
 
 // load_demand.cpp
-void load_fixtures(Reading& at, object file, ServiceTables& tables);
-void load_curves(Reading& at, object file, ServiceTables& tables);
+void load_fixtures(TableFiles& at, object file, ServiceTables& tables);
+void load_curves(TableFiles& at, object file, ServiceTables& tables);
 
 // load_water.cpp
-void load_water(Reading& at, object file, ServiceTables& tables);
-void load_disinfection(Reading& at, object file, ServiceTables& tables);
+void load_water(TableFiles& at, object file, ServiceTables& tables);
+void load_disinfection(TableFiles& at, object file, ServiceTables& tables);
 
 // load_ground.cpp
-void load_soils(Reading& at, object file, ServiceTables& tables);
-void load_colours(Reading& at, object file, ServiceTables& tables);
+void load_soils(TableFiles& at, object file, ServiceTables& tables);
+void load_colours(TableFiles& at, object file, ServiceTables& tables);
 
 }  // namespace mainbore::tables

@@ -8,7 +8,7 @@ namespace {
 
 class ThreadTables : public TableReader {
  public:
-  ThreadTables(Reading& at, std::vector<TapThread>& threads) : TableReader(at), threads_(threads) {}
+  ThreadTables(TableFiles& at, std::vector<TapThread>& threads) : TableReader(at), threads_(threads) {}
 
   void read_threads(object file) {
     only(file, {"npt", "iso 7-1", "awwa taper"});
@@ -119,7 +119,7 @@ class ThreadTables : public TableReader {
 
 }  // namespace
 
-void load_threads(Reading& at, object file, std::vector<TapThread>& threads) {
+void load_threads(TableFiles& at, object file, std::vector<TapThread>& threads) {
   ThreadTables(at, threads).read_threads(file);
 }
 

@@ -101,9 +101,9 @@ class WaterTables : public TableReader {
 
 }  // namespace
 
-void load_water(Reading& at, object file, ServiceTables& tables) { WaterTables(at).read_water(file, tables); }
+void load_water(TableFiles& at, object file, ServiceTables& tables) { WaterTables(at).read_water(file, tables); }
 
-void load_disinfection(Reading& at, object file, ServiceTables& tables) {
+void load_disinfection(TableFiles& at, object file, ServiceTables& tables) {
   WaterTables(at).read_disinfection(file, tables);
 }
 

@@ -13,7 +13,7 @@ namespace mainbore {
 
 class CatalogLoader : tables::TableReader {
  public:
-  CatalogLoader(tables::Reading& at, Catalog& catalog) : TableReader(at), catalog_(catalog) {}
+  CatalogLoader(tables::TableFiles& at, Catalog& catalog) : TableReader(at), catalog_(catalog) {}
 
   void load() {
     read_sources();
@@ -29,31 +29,33 @@ class CatalogLoader : tables::TableReader {
 
   struct Table {
     std::string_view path;
-    void (*read)(tables::Reading& at, object file, Catalog& into);
+    void (*read)(tables::TableFiles& at, object file, Catalog& into);
   };
   static std::array<Table, 8> tables_of_pipe() {
-    using tables::Reading;
+    using tables::TableFiles;
     return std::array<Table, 8>{{
-        {"edition.json", [](Reading& at, object file, Catalog& into) { CatalogLoader(at, into).read_edition(file); }},
-        {"materials.json", [](Reading& at, object file, Catalog& into) { load_materials(at, file, into.materials_); }},
+        {"edition.json",
+         [](TableFiles& at, object file, Catalog& into) { CatalogLoader(at, into).read_edition(file); }},
+        {"materials.json",
+         [](TableFiles& at, object file, Catalog& into) { load_materials(at, file, into.materials_); }},
         {"stops.json",
-         [](Reading& at, object file, Catalog& into) { load_stop_material(at, file, into.stop_material_); }},
+         [](TableFiles& at, object file, Catalog& into) { load_stop_material(at, file, into.stop_material_); }},
         {"temperature_factors.json",
-         [](Reading& at, object file, Catalog& into) { load_temperature_factors(at, file, into.materials_); }},
+         [](TableFiles& at, object file, Catalog& into) { load_temperature_factors(at, file, into.materials_); }},
         {"material_names.json",
-         [](Reading& at, object file, Catalog& into) {
+         [](TableFiles& at, object file, Catalog& into) {
            load_spellings(at, file, into, {into.material_spellings_, into.ambiguous_spellings_});
          }},
         {"metric_sizes.json",
-         [](Reading& at, object file, Catalog& into) { load_metric_sizes(at, file, into.metric_sizes_); }},
-        {"threads.json", [](Reading& at, object file, Catalog& into) { load_threads(at, file, into.threads_); }},
-        {"machines.json", [](Reading& at, object file, Catalog& into) { load_machines(at, file, into.machines_); }},
+         [](TableFiles& at, object file, Catalog& into) { load_metric_sizes(at, file, into.metric_sizes_); }},
+        {"threads.json", [](TableFiles& at, object file, Catalog& into) { load_threads(at, file, into.threads_); }},
+        {"machines.json", [](TableFiles& at, object file, Catalog& into) { load_machines(at, file, into.machines_); }},
     }};
   }
 
   struct ServiceTable {
     std::string_view path;
-    void (*read)(tables::Reading& at, object file, ServiceTables& into);
+    void (*read)(tables::TableFiles& at, object file, ServiceTables& into);
   };
   static constexpr std::array<ServiceTable, 10> service_tables = {{
       {"tubing.json", tables::load_tubes},
@@ -120,7 +122,7 @@ class CatalogLoader : tables::TableReader {
 };
 
 Catalog::Catalog(const DataFiles& files) : files_(files) {
-  tables::Reading at(files_, sources_);
+  tables::TableFiles at(files_, sources_);
   CatalogLoader(at, *this).load();
 }
 

@@ -16,7 +16,7 @@ constexpr Limits size_limits{0.05, 150, "in"};
 
 }  // namespace
 
-const Source* Reading::source(std::string_view id) const {
+const Source* TableFiles::source(std::string_view id) const {
   const auto found = std::find_if(sources.begin(), sources.end(), [&](const Source& one) { return one.id == id; });
   return found == sources.end() ? nullptr : &*found;
 }

@@ -38,8 +38,8 @@ constexpr Limits pressure_limits{1, 5000, "psi"};
 constexpr Limits flow_limits{0.1, 100000, "gpm"};
 
 // The files, and where in them the reading is. One for all tables.
-struct Reading {
-  Reading(const DataFiles& all_files, const std::vector<Source>& all_sources)
+struct TableFiles {
+  TableFiles(const DataFiles& all_files, const std::vector<Source>& all_sources)
       : files(all_files), sources(all_sources) {}
 
   const DataFiles& files;
@@ -57,7 +57,7 @@ struct Reading {
 // The base of every reader of a table: a fault is thrown as CatalogError with its file, entry and row.
 class TableReader {
  public:
-  explicit TableReader(Reading& at) : at_(at) {}
+  explicit TableReader(TableFiles& at) : at_(at) {}
 
   // The file's text, and its object; what was open before is closed.
   const std::string& require(std::string_view path);
@@ -139,7 +139,7 @@ class TableReader {
     return at;
   }
 
-  Reading& at_;
+  TableFiles& at_;
 };
 
 }  // namespace mainbore::tables

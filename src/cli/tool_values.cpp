@@ -22,7 +22,7 @@ std::optional<io::FieldValue> fact_of(const std::string& option, const std::stri
 std::optional<double> rule_of(const std::string& option, const std::string& text, std::string_view path) {
   const auto fields = rule_fields();
   const auto field = std::find_if(fields.begin(), fields.end(), [&](const RuleField& one) { return one.path == path; });
-  return number_of(option, text, field->least, field->most);
+  return number_of(option, text, field->least, field->greatest);
 }
 
 std::optional<double> number_of(const std::string& option, const std::string& text, double least, double most) {

@@ -88,12 +88,12 @@ std::vector<Misgiving> misgivings(const Pipe& pipe, const PipeReadings& readings
   return against;
 }
 
-FittingPipe& group_of(std::vector<FittingPipe>& fits, const Pipe& pipe) {
-  const auto same = std::find_if(fits.begin(), fits.end(), [&](const FittingPipe& group) {
+PossiblePipe& group_of(std::vector<PossiblePipe>& fits, const Pipe& pipe) {
+  const auto same = std::find_if(fits.begin(), fits.end(), [&](const PossiblePipe& group) {
     return group.series == pipe.series && group.size == pipe.size;
   });
   if (same != fits.end()) return *same;
-  FittingPipe& group = fits.emplace_back();
+  PossiblePipe& group = fits.emplace_back();
   group.series = pipe.series;
   group.size = pipe.size;
   return group;
@@ -112,15 +112,15 @@ void find_fits(Identification& found, const Planner& planner, const FieldTests& 
       continue;
     }
     if (found.readings_disagree || !fits_diameter(pipe, found) || ruled_out(found.readings, test)) continue;
-    FittingPipe& group = group_of(found.fits, pipe);
-    FittingClass one{&pipe, misgivings(pipe, found.readings, test, rules), pocket_cell(pipe, planner, options)};
+    PossiblePipe& group = group_of(found.fits, pipe);
+    PossibleClass one{&pipe, misgivings(pipe, found.readings, test, rules), pocket_cell(pipe, planner, options)};
     const Length gap = abs(found.od - *pipe.od);
     const bool first = group.classes.empty();
     group.gap = first ? gap : std::min(group.gap, gap);
     group.misgivings = first ? one.against.size() : std::min(group.misgivings, one.against.size());
     group.classes.push_back(std::move(one));
   }
-  std::stable_sort(found.fits.begin(), found.fits.end(), [](const FittingPipe& a, const FittingPipe& b) {
+  std::stable_sort(found.fits.begin(), found.fits.end(), [](const PossiblePipe& a, const PossiblePipe& b) {
     return a.misgivings != b.misgivings ? a.misgivings < b.misgivings : a.gap < b.gap;
   });
 }
@@ -156,11 +156,11 @@ void keep_if_it_splits(Identification& found, NextStep step) {
   if (step.answers.size() > 1 && differs) found.next.push_back(std::move(step));
 }
 
-NextStep wall_step(const std::vector<FittingPipe>& fits, const Rules& rules) {
+NextStep wall_step(const std::vector<PossiblePipe>& fits, const Rules& rules) {
   NextStep step{NextReading::wall, {}};
   for (std::size_t i = 0; i < fits.size(); ++i) {
     NextAnswer answer;
-    for (const FittingClass& one : fits[i].classes) {
+    for (const PossibleClass& one : fits[i].classes) {
       if (!one.pipe->wall) continue;
       // As far as nothing would speak against the class: see misgivings().
       const Length gauge = rules.measuring.wall_uncertainty.value;
@@ -176,7 +176,7 @@ NextStep wall_step(const std::vector<FittingPipe>& fits, const Rules& rules) {
   return step;
 }
 
-NextStep year_step(const std::vector<FittingPipe>& fits) {
+NextStep year_step(const std::vector<PossiblePipe>& fits) {
   NextStep step{NextReading::year, {}};
   for (std::size_t i = 0; i < fits.size(); ++i) {
     const PipeSeries& series = *fits[i].series;

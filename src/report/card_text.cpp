@@ -13,7 +13,7 @@ using words::CardWord;
 constexpr std::size_t sections_with_blank = 6;
 
 // How much of a card is set.
-struct Setting {
+struct Typesetting {
   std::size_t odd = odd_lines;
   std::size_t blank_lines = sections_with_blank;
   bool short_bring = false;  // a line a group, what is over left to the load list
@@ -50,7 +50,7 @@ std::string shortened_list(const std::vector<std::string>& things, std::size_t r
 
 class CardLayout {
  public:
-  CardLayout(const Card& card, const Setting& setting, int width, bool emphasis)
+  CardLayout(const Card& card, const Typesetting& setting, int width, bool emphasis)
       : card_(card), setting_(setting), page_(width, emphasis), width_(static_cast<std::size_t>(page_.width())) {}
 
   std::string all() && {
@@ -197,7 +197,7 @@ class CardLayout {
   }
 
   const Card& card_;
-  const Setting& setting_;
+  const Typesetting& setting_;
   TextPage page_;
   std::size_t width_;
   std::size_t sections_ = 0;
@@ -206,7 +206,7 @@ class CardLayout {
 }  // namespace
 
 void write_card(TextPage& page, const Card& card) {
-  Setting setting;
+  Typesetting setting;
   std::string text;
   // From the loosest to the tightest.
   for (;;) {

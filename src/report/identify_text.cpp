@@ -27,17 +27,17 @@ std::string misgiving_text(Misgiving misgiving, const PipeSeries& series) {
   return {};
 }
 
-bool on_one_line(const FittingClass& a, const FittingClass& b) {
+bool on_one_line(const PossibleClass& a, const PossibleClass& b) {
   return a.against == b.against && report::same_answer(a.allows, b.allows);
 }
 
-void write_fit(report::TextPage& page, const FittingPipe& fit, std::size_t number) {
+void write_fit(report::TextPage& page, const PossiblePipe& fit, std::size_t number) {
   page.paragraph(std::string(name_of(fit.series->material)) + ", " + fit.size.label() + " in: " + fit.series->title, 4,
                  std::to_string(number) + ".");
   for (std::size_t i = 0; i < fit.classes.size();) {
     std::size_t last = i;
     while (last + 1 < fit.classes.size() && on_one_line(fit.classes[i], fit.classes[last + 1])) ++last;
-    const FittingClass& one = fit.classes[i];
+    const PossibleClass& one = fit.classes[i];
     std::string text =
         "direct tap " + report::tap_words(one.allows.direct) + ", saddle tap " + report::tap_words(one.allows.saddle);
     for (std::size_t k = 0; k < one.against.size(); ++k) {

@@ -345,12 +345,12 @@ void WeekReport::write_questions(WeekPage& page) const {
 
 // Reading by reading, because that is how the instruments are taken along.
 void WeekReport::write_on_site(WeekPage& page) const {
-  struct Reading {
+  struct ReadingToTake {
     std::string name;
     std::string what;
     std::vector<std::string> orders;
   };
-  std::vector<Reading> readings;
+  std::vector<ReadingToTake> readings;
   std::map<std::string, std::size_t> reading_of;
   for (const WeekOrder& order : troubled_) {
     if (!is_hold(order.end)) continue;
@@ -363,10 +363,10 @@ void WeekReport::write_on_site(WeekPage& page) const {
     }
   }
   std::stable_sort(readings.begin(), readings.end(),
-                   [](const Reading& a, const Reading& b) { return a.orders.size() > b.orders.size(); });
+                   [](const ReadingToTake& a, const ReadingToTake& b) { return a.orders.size() > b.orders.size(); });
   if (readings.empty()) return;
   page.heading("ON SITE", "what the holds ask to be read at the pipe, and for which orders");
-  for (const Reading& reading : readings) {
+  for (const ReadingToTake& reading : readings) {
     const bool all = reading.orders.size() == holds() && reading.orders.size() > most_of_a_reason;
     page.row(reading.name,
              "(" + reading.what +

@@ -57,10 +57,10 @@ class Comparison {
     rows(not_tapped_path, rule_at<&Rules::main, &MainRules::not_tapped>, RuleChange::stricter, RuleChange::looser);
     rows(closed_season_path, rule_at<&Rules::main, &MainRules::closed_season>, RuleChange::stricter,
          RuleChange::looser);
-    for (const TapCapField& field : tap_cap_fields()) {
+    for (const CapField& field : cap_fields()) {
       rows(field.path, field.target, RuleChange::stricter, RuleChange::looser);
     }
-    for (const TapLimitField& field : tap_limit_fields()) largest_taps(field);
+    for (const PermissionField& field : permission_fields()) largest_taps(field);
     for (const SpecificationField& field : specification_fields()) {
       rows(field.path, field.target, RuleChange::other, RuleChange::other);
     }
@@ -147,7 +147,7 @@ class Comparison {
 
   // What the rules permit of a main laid in some year, of which all else is known that the tables have; where they have not,
   // the most that a reading can open.
-  static Side side(const Rules& rules, const TapLimitField& field, const Asked& main) {
+  static Side side(const Rules& rules, const PermissionField& field, const Asked& main) {
     const auto fits = [&](const TapLimit& row) {
       return row.covers(main.material, main.size) ? match(row, main.pipe, {.od = {}, .wall = {}, .laid = main.laid})
                                                   : Match::no;
@@ -194,7 +194,7 @@ class Comparison {
   }
 
   // A year of each span in which no row begins or ends; none where no row asks for one.
-  [[nodiscard]] std::vector<std::optional<int>> years_of(const TapLimitField& field) const {
+  [[nodiscard]] std::vector<std::optional<int>> years_of(const PermissionField& field) const {
     std::vector<int> starts;
     const auto take = [&](const TapLimits& rows) {
       for (const TapLimit& row : rows) {
@@ -220,7 +220,7 @@ class Comparison {
     });
   }
 
-  void largest_taps(const TapLimitField& field) {
+  void largest_taps(const PermissionField& field) {
     for (std::size_t m = 0; m < material_count; ++m) {
       const auto material = static_cast<Material>(m);
       std::vector<Group> groups;
@@ -240,7 +240,7 @@ class Comparison {
     }
   }
 
-  void add_group(const TapLimitField& field, Material material, const Group& group) {
+  void add_group(const PermissionField& field, Material material, const Group& group) {
     RuleDifference one;
     one.path = field.path;
     one.safety = true;
@@ -297,8 +297,8 @@ std::vector<RuleInForce> list_rules(const Rules& rules) {
   };
   add_rows(not_tapped_path, not_tapped_help, rules.main.not_tapped);
   add_rows(closed_season_path, closed_season_help, rules.main.closed_season);
-  for (const TapCapField& field : tap_cap_fields()) add_rows(field.path, field.help, field.target.in(rules));
-  for (const TapLimitField& field : tap_limit_fields()) add_rows(field.path, field.help, field.target.in(rules));
+  for (const CapField& field : cap_fields()) add_rows(field.path, field.help, field.target.in(rules));
+  for (const PermissionField& field : permission_fields()) add_rows(field.path, field.help, field.target.in(rules));
   for (const SpecificationField& field : specification_fields()) {
     add_rows(field.path, field.help, field.target.in(rules));
   }

@@ -284,29 +284,29 @@ constexpr std::array fields = {
               "least way down from a water line to a sewer nearer than that", Stricter::higher, safety},
 };
 
-constexpr std::array tap_limits = {
-    TapLimitField{"direct.largest", "direct.largest_first", rule_at<&Rules::direct, &DirectRules::largest>,
-                  rule_at<&Rules::direct, &DirectRules::largest_by_default>,
-                  "largest direct tap; the first row that fits the main decides"},
-    TapLimitField{"saddle.largest", "saddle.largest_first", rule_at<&Rules::saddle, &SaddleRules::largest>,
-                  rule_at<&Rules::saddle, &SaddleRules::largest_by_default>,
-                  "largest tap through a saddle; the first row that fits decides"},
-    TapLimitField{"sleeve.largest", "sleeve.largest_first", rule_at<&Rules::sleeve, &SleeveRules::largest>,
-                  rule_at<&Rules::sleeve, &SleeveRules::largest_by_default>,
-                  "largest tap through a sleeve; the first row that fits decides"},
+constexpr std::array permissions = {
+    PermissionField{"direct.largest", "direct.largest_first", rule_at<&Rules::direct, &DirectRules::largest>,
+                    rule_at<&Rules::direct, &DirectRules::largest_by_default>,
+                    "largest direct tap; the first row that fits the main decides"},
+    PermissionField{"saddle.largest", "saddle.largest_first", rule_at<&Rules::saddle, &SaddleRules::largest>,
+                    rule_at<&Rules::saddle, &SaddleRules::largest_by_default>,
+                    "largest tap through a saddle; the first row that fits decides"},
+    PermissionField{"sleeve.largest", "sleeve.largest_first", rule_at<&Rules::sleeve, &SleeveRules::largest>,
+                    rule_at<&Rules::sleeve, &SleeveRules::largest_by_default>,
+                    "largest tap through a sleeve; the first row that fits decides"},
 };
 
-constexpr std::array tap_caps = {
-    TapCapField{"main.at_most", rule_at<&Rules::main, &MainRules::at_most>,
-                "cap on any tap in a main, by whatever method; each row that fits counts"},
-    TapCapField{"direct.at_most", rule_at<&Rules::direct, &DirectRules::at_most>,
-                "cap on a direct tap; each row that fits counts"},
-    TapCapField{"saddle.at_most", rule_at<&Rules::saddle, &SaddleRules::at_most>,
-                "cap on a tap through a saddle; each row that fits counts"},
-    TapCapField{"several.at_most", rule_at<&Rules::several, &SeveralRules::at_most>,
-                "cap on each of several taps that stand for one larger; each row that fits counts"},
-    TapCapField{"sleeve.at_most", rule_at<&Rules::sleeve, &SleeveRules::at_most>,
-                "cap on a tap through a sleeve; each row that fits counts"},
+constexpr std::array caps = {
+    CapField{"main.at_most", rule_at<&Rules::main, &MainRules::at_most>,
+             "cap on any tap in a main, by whatever method; each row that fits counts"},
+    CapField{"direct.at_most", rule_at<&Rules::direct, &DirectRules::at_most>,
+             "cap on a direct tap; each row that fits counts"},
+    CapField{"saddle.at_most", rule_at<&Rules::saddle, &SaddleRules::at_most>,
+             "cap on a tap through a saddle; each row that fits counts"},
+    CapField{"several.at_most", rule_at<&Rules::several, &SeveralRules::at_most>,
+             "cap on each of several taps that stand for one larger; each row that fits counts"},
+    CapField{"sleeve.at_most", rule_at<&Rules::sleeve, &SleeveRules::at_most>,
+             "cap on a tap through a sleeve; each row that fits counts"},
 };
 
 constexpr std::array specifications = {
@@ -349,14 +349,14 @@ constexpr std::array ends = {
 }  // namespace
 
 std::span<const RuleField> rule_fields() { return fields; }
-std::span<const TapLimitField> tap_limit_fields() { return tap_limits; }
+std::span<const PermissionField> permission_fields() { return permissions; }
 std::span<const DocumentLine> document_lines() { return documents; }
 const DocumentLine* document_line(std::string_view key) {
   const auto* const found =
       std::find_if(documents.begin(), documents.end(), [&](const auto& line) { return line.key == key; });
   return found == documents.end() ? nullptr : found;
 }
-std::span<const TapCapField> tap_cap_fields() { return tap_caps; }
+std::span<const CapField> cap_fields() { return caps; }
 std::span<const SpecificationField> specification_fields() { return specifications; }
 std::span<const RuleEnds> rule_ends() { return ends; }
 

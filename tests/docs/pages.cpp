@@ -61,8 +61,8 @@ std::string rules_table() {
   };
   row(not_tapped_path, not_tapped_help, "more rows", false);
   row(closed_season_path, closed_season_help, "more rows", false);
-  for (const TapCapField& field : tap_cap_fields()) row(field.path, field.help, "more rows", false);
-  for (const TapLimitField& field : tap_limit_fields()) {
+  for (const CapField& field : cap_fields()) row(field.path, field.help, "more rows", false);
+  for (const PermissionField& field : permission_fields()) {
     row(field.path, field.help, "smaller", true);
     row(field.first, "rows that stand before those of `" + std::string(field.path) + "`", "smaller", true);
   }

@@ -536,7 +536,7 @@ constexpr std::array<std::string_view, 15> missing_marks = {"null",    "#null#",
 
 // --- values from text -------------------------------------------------------------------------------------------
 
-using Reading = std::variant<FieldValue, Problem>;
+using ReadValue = std::variant<FieldValue, Problem>;
 
 // "82" -> "write "82 psi" or "82 kPa"": for the kind's own units.
 std::string with_unit(std::string_view number, const JobField& field) {
@@ -595,7 +595,7 @@ bool has_control(std::string_view text, bool several_lines) {
   return false;
 }
 
-Reading read_text(const JobField& field, std::string_view text) {
+ReadValue read_text(const JobField& field, std::string_view text) {
   constexpr std::size_t longest_line = 300;
   constexpr std::size_t longest_note = 10000;
   const bool several_lines = field.type == FieldType::lines;
@@ -638,7 +638,7 @@ std::optional<Problem> outside(const JobField& field, double value, std::string_
   return problem;
 }
 
-Reading read_quantity(const JobField& field, std::string_view text, const Catalog& catalog) {
+ReadValue read_quantity(const JobField& field, std::string_view text, const Catalog& catalog) {
   const ParsedMeasure read = parse_measure(text, field.kind);
   if (!read) return faulty(field, read.fault, text, catalog);
   if (auto problem = outside(field, read.value.base(), text)) return *std::move(problem);
@@ -658,7 +658,7 @@ NominalSize size_from_mm(double mm, const Catalog& catalog) {
   return NominalSize::inches(std::round(inches * 100.0) / 100.0);
 }
 
-Reading read_size(const JobField& field, std::string_view text, const Catalog& catalog) {
+ReadValue read_size(const JobField& field, std::string_view text, const Catalog& catalog) {
   const std::string_view written = trimmed(text);
   if (written.size() > 2 && (written[0] == 'D' || written[0] == 'd') && (written[1] == 'N' || written[1] == 'n')) {
     const std::string_view number = trimmed(written.substr(2));
@@ -688,7 +688,7 @@ Problem unknown_word(std::string_view text, std::string_view is_not, std::span<c
   return problem;
 }
 
-Reading read_choice(const JobField& field, std::string_view text) {
+ReadValue read_choice(const JobField& field, std::string_view text) {
   const std::string plain = plain_name(text);
   const Choice& words = *field.choice;
   for (std::size_t i = 0; i < words.names.size(); ++i) {
@@ -704,7 +704,7 @@ Reading read_choice(const JobField& field, std::string_view text) {
   return unknown_word(text, "a word known here", words.names);
 }
 
-Reading read_material(std::string_view text, const Catalog& catalog) {
+ReadValue read_material(std::string_view text, const Catalog& catalog) {
   const Catalog::MaterialReading read = catalog.read_material(text);
   if (read.material) return FieldValue(*read.material);
   if (read.why_not.empty()) return unknown_word(text, "a known material", material_names);
@@ -712,7 +712,7 @@ Reading read_material(std::string_view text, const Catalog& catalog) {
                  "one of: " + listed(material_names)};
 }
 
-Reading read_machine(std::string_view text, const Catalog& catalog) {
+ReadValue read_machine(std::string_view text, const Catalog& catalog) {
   if (catalog.machine(text) != nullptr) return FieldValue(std::string(text));
   std::vector<std::string_view> ids;
   for (const MachineProfile& machine : catalog.machines()) ids.push_back(machine.id);
@@ -721,14 +721,14 @@ Reading read_machine(std::string_view text, const Catalog& catalog) {
   return problem;
 }
 
-Reading read_flag(std::string_view text) {
+ReadValue read_flag(std::string_view text) {
   const std::string plain = plain_name(text);
   if (plain == "true" || plain == "yes") return FieldValue(true);
   if (plain == "false" || plain == "no") return FieldValue(false);
   return Problem{"job.unknown-value", quoted(text) + " is neither yes nor no", "true or false"};
 }
 
-Reading read_whole(const JobField& field, std::string_view text) {
+ReadValue read_whole(const JobField& field, std::string_view text) {
   const std::string_view digits = trimmed(text);
   int value = 0;
   const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
@@ -754,7 +754,7 @@ std::optional<int> two_digits(std::string_view text) {
 }
 
 // 1:30, 12:00, 2, 2 o'clock.
-Reading read_clock(std::string_view text) {
+ReadValue read_clock(std::string_view text) {
   const Problem problem{"job.unknown-value", quoted(text) + " is not a place on a clock face",
                         "from \"1:00\" to \"12:59\", seen along the main: 12:00 is the crown, 3:00 the springline"};
   std::string_view face = trimmed(text);
@@ -840,7 +840,7 @@ std::string allowed_text(const JobField& field, const Catalog& catalog) {
   return {};
 }
 
-Reading read_value(const JobField& field, std::string_view text, const Catalog& catalog) {
+ReadValue read_value(const JobField& field, std::string_view text, const Catalog& catalog) {
   if (field.type != FieldType::lines && field.type != FieldType::text && trimmed(text).empty()) {
     return Problem{"job.unknown-value", "nothing is given", allowed_text(field, catalog)};
   }

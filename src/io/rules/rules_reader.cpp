@@ -104,7 +104,7 @@ JobField quantity_of(const RuleField& field) {
           .help = field.help,
           .kind = field.kind,
           .least = Measure(field.least, field.kind),
-          .greatest = Measure(field.most, field.kind)};
+          .greatest = Measure(field.greatest, field.kind)};
 }
 
 std::string_view group_of(std::string_view path) { return path.substr(0, path.find('.')); }
@@ -113,11 +113,11 @@ std::string_view key_of(std::string_view path) { return path.substr(path.find('.
 std::vector<std::string_view> all_paths() {
   std::vector<std::string_view> paths;
   for (const RuleField& field : rule_fields()) paths.push_back(field.path);
-  for (const TapLimitField& field : tap_limit_fields()) {
+  for (const PermissionField& field : permission_fields()) {
     paths.push_back(field.path);
     paths.push_back(field.first);
   }
-  for (const TapCapField& field : tap_cap_fields()) paths.push_back(field.path);
+  for (const CapField& field : cap_fields()) paths.push_back(field.path);
   for (const SpecificationField& field : specification_fields()) paths.push_back(field.path);
   paths.insert(paths.end(), {not_tapped_path, closed_season_path, clearances_path});
   return paths;
@@ -154,7 +154,7 @@ class RulesReader : io::JsonReader {
     rules_.name = "default rules";
     if (!files.empty() && sound()) {
       usual_ = RulesReader(catalog_).load({}).rules;
-      for (const TapLimitField& field : tap_limit_fields()) field.by_default.in(rules_) = field.target.in(*usual_);
+      for (const PermissionField& field : permission_fields()) field.by_default.in(rules_) = field.target.in(*usual_);
     }
     for (const RuleText& file : files) {
       read(file.name, file.text, false);
@@ -226,12 +226,12 @@ class RulesReader : io::JsonReader {
     for (std::size_t i = 0; i < fields.size(); ++i) {
       if (fields[i].path == path) return read_field(node, i);
     }
-    for (std::size_t i = 0; i < tap_limit_fields().size(); ++i) {
-      const TapLimitField& field = tap_limit_fields()[i];
+    for (std::size_t i = 0; i < permission_fields().size(); ++i) {
+      const PermissionField& field = permission_fields()[i];
       if (field.path == path) return read_limits(node, own_[i]);
       if (field.first == path) return read_limits(node, first_[i]);
     }
-    for (const TapCapField& field : tap_cap_fields()) {
+    for (const CapField& field : cap_fields()) {
       if (field.path != path) continue;
       touched_[field.path] = node;
       return read_into(node, field.target.in(rules_), RowOf::caps);
@@ -674,7 +674,7 @@ class RulesReader : io::JsonReader {
     for (std::size_t i = 0; i < own_.size(); ++i) {
       std::vector<TapLimit> rows = first_[i].rows;
       rows.insert(rows.end(), own_[i].rows.begin(), own_[i].rows.end());
-      tap_limit_fields()[i].target.in(rules_) = TapLimits(std::move(rows));
+      permission_fields()[i].target.in(rules_) = TapLimits(std::move(rows));
       nodes_[i] = first_[i].nodes;
       nodes_[i].insert(nodes_[i].end(), own_[i].nodes.begin(), own_[i].nodes.end());
     }
@@ -824,9 +824,9 @@ class RulesReader : io::JsonReader {
   // Rows of this file that an earlier row leaves nothing to decide, or that allow less than the smallest tap.
   void check_rows() {
     const auto smallest = touched_.find("water.smallest_tap");
-    for (const TapCapField& field : tap_cap_fields()) check_cap(field);
+    for (const CapField& field : cap_fields()) check_cap(field);
     for (std::size_t list = 0; list < nodes_.size(); ++list) {
-      const TapLimits& rows = tap_limit_fields()[list].target.in(rules_);
+      const TapLimits& rows = permission_fields()[list].target.in(rules_);
       for (std::size_t i = 0; i < rows.size(); ++i) {
         const std::uint32_t node = nodes_[list][i];
         const TapLimit& row = rows[i];
@@ -853,7 +853,7 @@ class RulesReader : io::JsonReader {
     }
   }
 
-  void check_cap(const TapCapField& field) {
+  void check_cap(const CapField& field) {
     const auto& tap = rules_.water.smallest_tap.value;
     const auto node = touched_.contains(field.path) ? touched_.find(field.path) : touched_.find("water.smallest_tap");
     if (!tap || node == touched_.end()) return;
@@ -892,7 +892,7 @@ class RulesReader : io::JsonReader {
     const auto* const row = std::get_if<const TapLimit*>(&one.row_after);
     if (row == nullptr) return std::nullopt;
     for (std::size_t list = 0; list < nodes_.size(); ++list) {
-      const TapLimits& rows = tap_limit_fields()[list].target.in(rules_);
+      const TapLimits& rows = permission_fields()[list].target.in(rules_);
       for (std::size_t i = 0; i < rows.size(); ++i) {
         if (&rows[i] == *row && nodes_[list][i] != untouched) return nodes_[list][i];
       }
@@ -970,7 +970,7 @@ class RulesReader : io::JsonReader {
   const Catalog& catalog_;
   Rules rules_;
   std::optional<Rules> usual_;  // the defaults, where files are laid over them
-  std::array<Rows, 3> own_;     // by row of tap_limit_fields(): the lists, and the rows that stand before them
+  std::array<Rows, 3> own_;     // by row of permission_fields(): the lists, and the rows that stand before them
   std::array<Rows, 3> first_;
   std::array<std::vector<std::uint32_t>, 3> nodes_;  // of the rows in force
   std::vector<bool> set_;                            // by row of rule_fields()

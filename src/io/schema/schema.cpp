@@ -279,12 +279,12 @@ class RulesSchema {
     }
     groups["note"] = {{"description", "anything worth saying about the file"}, {"type", "string"}};
     for (const RuleField& field : rule_fields()) rule_at(groups, field.path) = value_of(field);
-    for (const TapLimitField& field : tap_limit_fields()) {
+    for (const PermissionField& field : permission_fields()) {
       rule_at(groups, field.path) = list(field.help, defined("tap_limit", tap_limit()));
       rule_at(groups, field.first) =
           list("rows that stand before those of " + std::string(field.path), defined("tap_limit", tap_limit()));
     }
-    for (const TapCapField& field : tap_cap_fields()) {
+    for (const CapField& field : cap_fields()) {
       rule_at(groups, field.path) = list(field.help, defined("tap_limit", tap_limit()));
     }
     for (const SpecificationField& field : specification_fields()) {
@@ -340,7 +340,7 @@ class RulesSchema {
   }
 
   static std::string range_of(const RuleField& field) {
-    return with_range(field.help, Measure(field.least, field.kind), Measure(field.most, field.kind));
+    return with_range(field.help, Measure(field.least, field.kind), Measure(field.greatest, field.kind));
   }
 
   // "3", "2.5 threads", "35 %" of a share.
@@ -353,8 +353,8 @@ class RulesSchema {
     Json schema = described(range_of(field), defined(name_of_kind(field.kind) + "_rule", rule(value)));
     // Looked at only where the instance, or its "value", is a number.
     schema["minimum"] = field.least;
-    schema["maximum"] = field.most;
-    schema["properties"] = {{"value", {{"minimum", field.least}, {"maximum", field.most}}}};
+    schema["maximum"] = field.greatest;
+    schema["properties"] = {{"value", {{"minimum", field.least}, {"maximum", field.greatest}}}};
     if (field.whole) schema["multipleOf"] = schema["properties"]["value"]["multipleOf"] = 1;
     return schema;
   }

@@ -112,14 +112,14 @@ void write_pipe(JsonWriter& out, const Pipe& pipe) {
   if (!pipe.class_name.empty()) out.text("class", pipe.class_name);
 }
 
-void write_fit(JsonWriter& out, const FittingPipe& fit, const Putter& put) {
+void write_fit(JsonWriter& out, const PossiblePipe& fit, const Putter& put) {
   out.begin_object();
   out.text("material", name_of(fit.series->material));
   out.text("series", fit.series->id);
   out.text("title", fit.series->title);
   out.size("size", fit.size);
   out.begin_array("classes");
-  for (const FittingClass& one : fit.classes) {
+  for (const PossibleClass& one : fit.classes) {
     out.begin_object();
     if (!one.pipe->class_name.empty()) out.text("class", one.pipe->class_name);
     put("od", one.pipe->od);
@@ -195,7 +195,7 @@ std::string identification_to_json(const Identification& found, UnitSystem syste
       put("od_high", found.od_high);
     }
     out.begin_array("fits");
-    for (const FittingPipe& fit : found.fits) write_fit(out, fit, put);
+    for (const PossiblePipe& fit : found.fits) write_fit(out, fit, put);
     out.end_array();
     out.begin_array("nearest");
     for (const NearMiss& miss : found.nearest) {

@@ -186,9 +186,9 @@ TEST_CASE("neither a cap nor a consent ever betters a verdict") {
   const int sets = random_jobs(6000) / 30;
   int lowered = 0;
   for (int i = 0; i < sets; ++i) {
-    const auto& caps = tap_cap_fields();
+    const auto& caps = cap_fields();
     std::string text = "{";
-    for (const TapCapField& cap : caps) {
+    for (const CapField& cap : caps) {
       if (!random.chance(40)) continue;
       const std::string group(cap.path.substr(0, cap.path.find('.')));
       text += (text.size() > 1 ? ", \"" : "\"") + group + R"(": {"at_most": [)" + random_rows(random, "") + "]}";

@@ -14,8 +14,8 @@ namespace {
 
 // A value of a rule as text: anywhere in its range, at an end of it, or as another rule that it may not pass.
 std::string value_text(WholeJobs& random, const RuleField& field) {
-  double value = random.real(field.least, field.most);
-  if (random.chance(20)) value = random.chance(50) ? field.least : field.most;
+  double value = random.real(field.least, field.greatest);
+  if (random.chance(20)) value = random.chance(50) ? field.least : field.greatest;
   for (const RuleEnds& ends : rule_ends()) {
     if (!random.chance(30) || (ends.lower != field.path && ends.upper != field.path)) continue;
     const std::string_view other = ends.lower == field.path ? ends.upper : ends.lower;

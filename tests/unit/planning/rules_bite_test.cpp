@@ -74,8 +74,8 @@ TEST_CASE("a rule moved the way called stricter never betters a verdict") {
       const Job job = random.next();
       const auto usual = number_in(rules, field);
       // From the default, or from wherever a utility may have it.
-      const double start = usual && random.chance(50) ? *usual : random.real(field.least, field.most);
-      const double stricter = moved(random, start, field.stricter == Stricter::higher ? field.most : field.least);
+      const double start = usual && random.chance(50) ? *usual : random.real(field.least, field.greatest);
+      const double stricter = moved(random, start, field.stricter == Stricter::higher ? field.greatest : field.least);
       const auto plan_at = [&](double value) -> std::optional<Plan> {
         set_number(rules, field, value);
         if (!rules::conflicts(rules).empty()) return std::nullopt;  // would not be read
@@ -110,7 +110,7 @@ TEST_CASE("a rule that has no stricter way and asks for no reason betters no ver
       if (field.path == "direct.default_thread") rules.direct.default_thread.value = ThreadStandard::npt;
       else if (field.path == "place.default_clock")
         rules.place.default_clock.value = ClockPosition{static_cast<int>(random.below(180))};
-      else set_number(rules, field, moved(random, *usual, random.chance(50) ? field.most : field.least));
+      else set_number(rules, field, moved(random, *usual, random.chance(50) ? field.greatest : field.least));
       if (rules::conflicts(rules).empty()) {
         const Plan after = plan_under(job, rules);
         if (after.verdict < before.verdict) {
@@ -159,7 +159,7 @@ TEST_CASE("a stricter clearance never betters a verdict, and each changes some p
 
 TEST_CASE("each row of largest taps by default decides for some main of the catalogue") {
   const Rules& rules = default_rules();
-  for (const TapLimitField& field : tap_limit_fields()) {
+  for (const PermissionField& field : permission_fields()) {
     const TapLimits& list = field.target.in(rules);
     std::vector<int> decides(list.size());
     const auto count = [&](Material material, NominalSize size, const Pipe* pipe) {
@@ -197,7 +197,7 @@ TEST_CASE("there is a plan that each rule changes") {
       else if (field.path == "place.default_clock") rules.place.default_clock.value = ClockPosition{120};
       else
         set_number(rules, field,
-                   moved(random, usual.value_or(field.least), random.chance(50) ? field.most : field.least));
+                   moved(random, usual.value_or(field.least), random.chance(50) ? field.greatest : field.least));
       bites = rules::conflicts(rules).empty() && shown(jobs[i]) != before;
       if (usual) set_number(rules, field, *usual);
       else rules = fresh_rules();

@@ -65,7 +65,7 @@ TEST_CASE("every default rule is set, rests on a source and is no utility's") {
         },
         field.target);
   }
-  for (const TapLimitField& field : tap_limit_fields()) {
+  for (const PermissionField& field : permission_fields()) {
     INFO(field.path);
     CHECK_FALSE(field.target.in(rules).empty());
     for (const TapLimit& row : field.target.in(rules)) {
@@ -83,7 +83,7 @@ TEST_CASE("the table of rules names each path once, under a group, with help") {
     CHECK(seen.insert(field.path).second);
     CHECK(std::count(field.path.begin(), field.path.end(), '.') == 1);
     CHECK_FALSE(field.help.empty());
-    CHECK(field.least <= field.most);
+    CHECK(field.least <= field.greatest);
   }
 }
 

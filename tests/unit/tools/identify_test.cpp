@@ -37,8 +37,8 @@ PipeReadings by_tape(Length od) {
 }
 
 bool lists(const Identification& found, const Pipe& pipe) {
-  for (const FittingPipe& fit : found.fits) {
-    for (const FittingClass& one : fit.classes) {
+  for (const PossiblePipe& fit : found.fits) {
+    for (const PossibleClass& one : fit.classes) {
       if (one.pipe == &pipe) return true;
     }
   }
@@ -47,7 +47,7 @@ bool lists(const Identification& found, const Pipe& pipe) {
 
 std::set<std::pair<Material, NominalSize>> kinds(const Identification& found) {
   std::set<std::pair<Material, NominalSize>> result;
-  for (const FittingPipe& fit : found.fits) result.emplace(fit.series->material, fit.size);
+  for (const PossiblePipe& fit : found.fits) result.emplace(fit.series->material, fit.size);
   return result;
 }
 
@@ -103,8 +103,8 @@ TEST_CASE("everything true of a pipe keeps it first, with nothing against it") {
     REQUIRE_FALSE(found.fits.empty());
     CHECK(found.fits.front().misgivings == 0);
     bool clean = false;
-    for (const FittingPipe& fit : found.fits) {
-      for (const FittingClass& one : fit.classes) clean |= one.pipe == &pipe && one.against.empty();
+    for (const PossiblePipe& fit : found.fits) {
+      for (const PossibleClass& one : fit.classes) clean |= one.pipe == &pipe && one.against.empty();
     }
     CHECK(clean);
   }
@@ -121,10 +121,10 @@ TEST_CASE("6.90 in outside is a 6-inch pipe of many kinds, and the magnet halves
   REQUIRE_FALSE(identified(readings).next.empty());
   CHECK(identified(readings).next.front().what == NextReading::magnet);
   readings.magnet = true;
-  for (const FittingPipe& fit : identified(readings).fits) CHECK(is_metallic(fit.series->material));
+  for (const PossiblePipe& fit : identified(readings).fits) CHECK(is_metallic(fit.series->material));
   readings.magnet = false;
   const Identification plastic = identified(readings);
-  for (const FittingPipe& fit : plastic.fits) CHECK(is_plastic(fit.series->material));
+  for (const PossiblePipe& fit : plastic.fits) CHECK(is_plastic(fit.series->material));
   for (const NextStep& step : plastic.next) CHECK(step.what != NextReading::magnet);
 }
 
@@ -144,7 +144,7 @@ TEST_CASE("soft evidence moves a pipe down and never out") {
   readings.wall = 0.70 * units::inch;
   const Identification thick = identified(readings);
   CHECK(kinds(thick) == all);
-  for (const FittingPipe& fit : thick.fits) {
+  for (const PossiblePipe& fit : thick.fits) {
     if (fit.series->material == Material::ductile_iron) CHECK(fit.misgivings > 0);
   }
 }
@@ -204,8 +204,8 @@ TEST_CASE("what a fit would allow is the pocket table's answer, with the wall re
   readings.wall = 0.50 * units::inch;
   PocketOptions options;
   options.wall = readings.wall;
-  for (const FittingPipe& fit : identified(readings).fits) {
-    for (const FittingClass& one : fit.classes) {
+  for (const PossiblePipe& fit : identified(readings).fits) {
+    for (const PossibleClass& one : fit.classes) {
       const PocketCell cell = pocket_cell(*one.pipe, planner_under(default_rules()), options);
       CHECK(one.allows.direct.largest() == cell.direct.largest());
       CHECK(one.allows.saddle.largest() == cell.saddle.largest());
