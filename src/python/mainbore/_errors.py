@@ -30,7 +30,7 @@ class Error(Exception):
 
 
 class UnreadableError(Error, ValueError):
-    """A job, rules, settings or tables that cannot be read. Nothing was planned."""
+    """A job, rules, settings, tables or an approved list that cannot be read. Nothing was planned."""
 
 
 class UsageError(Error, ValueError):

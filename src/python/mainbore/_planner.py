@@ -1,4 +1,4 @@
-"""The planner: rules, tables and settings read once, and any number of jobs planned under them."""
+"""The planner: rules, tables, settings and approved list read once, and any number of jobs planned under them."""
 from __future__ import annotations
 
 import ctypes
