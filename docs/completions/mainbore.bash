@@ -166,6 +166,9 @@ _mainbore_command() {
       options=(
         'once - -h --help'
         'once - --replace'
+        'once en|es --language'
+        'once FILE --settings'
+        'once - --no-settings'
       )
       ;;
   esac

@@ -613,3 +613,6 @@ complete -c mainbore -n '__mainbore_at "mainbore record" flag --no-settings' -l 
 complete -c mainbore -n '__mainbore_at "mainbore new"' -F -d 'JOB'
 complete -c mainbore -n '__mainbore_at "mainbore new" flag -h --help' -s h -l help -d 'this page'
 complete -c mainbore -n '__mainbore_at "mainbore new" flag --replace' -l replace -d 'also over a file that is there already'
+complete -c mainbore -n '__mainbore_at "mainbore new" value --language' -l language -r -f -a 'en es' -d 'of what a crew reads, text and html: en (English) or es (Spanish)'
+complete -c mainbore -n '__mainbore_at "mainbore new" value --settings' -l settings -r -F -d 'machine, rules, units and crew said once for every job (JSON), in place of $XDG_CONFIG_HOME/mainbore/settings.json'
+complete -c mainbore -n '__mainbore_at "mainbore new" flag --no-settings' -l no-settings -d 'no settings file is read'

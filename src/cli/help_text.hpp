@@ -132,9 +132,11 @@ inline constexpr const char* new_help =
     "\n"
     "  mainbore new job.json\n"
     "  mainbore new job.json --replace\n"
+    "  mainbore new job.json --replace --language es\n"
     "\n"
-    "Enter takes what stands in brackets; \"don't know\" is an answer everywhere; \"?\" says more,\n"
-    "\"back\" goes to the question before, \"stop\" leaves and writes nothing.\n"
+    "Enter takes what is in brackets; \"don't know\" is an answer everywhere; \"?\" explains,\n"
+    "\"back\" goes to the question before, \"stop\" quits and writes nothing. The job written is the same in\n"
+    "either language.\n"
     "Exit status: 0 written, 64 wrong usage or no terminal, 74 cannot write, 130 stopped.\n";
 
 }  // namespace mainbore::cli

@@ -9,11 +9,14 @@
 #include "cli/result_writer.hpp"
 #include "cli/signals.hpp"
 #include "interview/interview.hpp"
+#include "report/card.hpp"
+#include "words/asking.hpp"
 
 namespace mainbore::cli {
 namespace {
 
 namespace fs = std::filesystem;
+using words::AskWord;
 
 void require_terminal(const Console& console) {
   if (console.environment.in_is_terminal && console.environment.err_is_terminal) return;
@@ -64,12 +67,17 @@ ExitStatus new_command(const NewRequest& request, Console& console) {
   require_place(request);
   require_writable(request.job);
   console.output = request.job;
-  const Planner planner(open_rules(Catalog::builtin(), {}, console));
+  SettingsInForce in_force(request.settings_file, UsersOwn::read, Catalog::builtin(), console);
+  const Language language = in_force.language(request.language, true);
+  const Planner planner(in_force.rules(Catalog::builtin(), {}, console));
 
-  const auto facts = interview::interview(console.in, console.err, request.job, planner);
-  if (!facts) throw Stop(exit_stopped, "stopped; nothing is written");
+  if (language != Language::english) console.err << report::translation_line(in_force.taken(), language) << '\n';
+  const auto facts = interview::interview(console.in, console.err, request.job, planner, language);
+  if (!facts) throw Stop(exit_stopped, std::string(say(AskWord::stopped, language)));
   write_job(request, settings_to_json(*facts, planner.catalog()), console);
-  console.err << "\nwritten: " << shown_name(request.job) << '\n' << interview::closing_words(*facts, request.job);
+  console.err << '\n'
+              << say(AskWord::written, language, {{"file", shown_name(request.job)}}) << '\n'
+              << interview::closing_words(*facts, request.job, language);
   return exit_go;
 }
 

@@ -263,6 +263,8 @@ void add_record_options(CLI::App& command, RecordRequest& request, Output& outpu
 void add_new_options(CLI::App& command, NewRequest& request) {
   command.add_option("JOB", request.job, "the job file (JSON) to write")->type_name("");
   command.add_flag("--replace", request.replace, "also over a file that is there already");
+  add_language_option(command, request.language);
+  add_settings_options(command, request.settings_file, UsersOwn::read);
 }
 
 }  // namespace

@@ -11,7 +11,7 @@ std::string Place::path() const {
 
 bool all_need(const Place& place) {
   const io::JobField* const field = place.asks().field();
-  return field != nullptr && !place.in().left_out.empty() && field->need != io::Need::optional;
+  return field != nullptr && place.in().left_out && field->need != io::Need::optional;
 }
 
 void Answers::drop_rest(const Place& place) {

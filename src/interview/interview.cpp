@@ -1,17 +1,18 @@
 #include "interview/interview.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cstdint>
 #include <istream>
 #include <ostream>
 
 #include "interview/answers.hpp"
 #include "interview/remarks.hpp"
-#include "io/text/nearest.hpp"
+#include "interview/spoken.hpp"
 #include "io/text/text_scan.hpp"
 #include "report/text_page.hpp"
 #include "text/foreign.hpp"
+#include "words/asking.hpp"
+#include "words/terms.hpp"
 
 namespace mainbore::interview {
 namespace {
@@ -19,36 +20,9 @@ namespace {
 using io::FieldType;
 using io::FieldValue;
 using io::JobField;
+using words::AskWord;
 
 constexpr int width = 79;
-constexpr std::string_view nothing_more = "nothing more";
-
-// --- what a line may say ------------------------------------------------------------------------------------------
-
-enum class Word : std::uint8_t { none, blank, not_known, help, back, stop };
-
-template <std::size_t N>
-bool is_one_of(std::string_view plain, const std::array<std::string_view, N>& words) {
-  return std::find(words.begin(), words.end(), plain) != words.end();
-}
-
-// As compared: plain_name() has taken out blanks, hyphens and dots.
-constexpr std::array<std::string_view, 15> words_not_known = {
-    "don'tknow", "dontknow", "don\u2019tknow", "donotknow", "idon'tknow", "idontknow", "idon\u2019tknow", "unknown",
-    "notknown",  "noidea",   "notsure",        "dunno",     "idk",        "dk",        "cannottell"};
-constexpr std::array<std::string_view, 2> words_help = {"?", "help"};
-constexpr std::array<std::string_view, 4> words_stop = {"stop", "quit", "exit", "cancel"};
-constexpr std::array<std::string_view, 5> words_nothing = {"nothing", "nothingmore", "none", "nomore", "no"};
-constexpr std::array<std::string_view, 3> words_no_text = {"none", "n/a", "no"};
-
-Word word_of(std::string_view answer) {
-  if (answer.empty()) return Word::blank;
-  const std::string plain = io::plain_name(answer);
-  if (is_one_of(plain, words_not_known)) return Word::not_known;
-  if (is_one_of(plain, words_help)) return Word::help;
-  if (plain == "back") return Word::back;
-  return is_one_of(plain, words_stop) ? Word::stop : Word::none;
-}
 
 // Examples in messages stand in quotes, and are copied with them.
 std::string_view without_quotes(std::string_view answer) {
@@ -56,25 +30,7 @@ std::string_view without_quotes(std::string_view answer) {
   return quoted ? io::trimmed(answer.substr(1, answer.size() - 2)) : answer;
 }
 
-std::optional<bool> yes_or_no(std::string_view answer) {
-  const std::string plain = io::plain_name(answer);
-  if (plain == "yes" || plain == "y" || plain == "true") return true;
-  if (plain == "no" || plain == "n" || plain == "false") return false;
-  return std::nullopt;
-}
-
-// --- words for people ---------------------------------------------------------------------------------------------
-
 bool is_text(const JobField& field) { return field.type == FieldType::text || field.type == FieldType::lines; }
-
-std::string allowed(const Place& place, const Catalog& catalog) {
-  const JobField* const field = place.asks().field();
-  if (field == nullptr || field->type == FieldType::flag) return "yes or no";
-  if (is_text(*field)) return {};
-  std::string text = io::allowed_text(*field, catalog);
-  if (place.begins_element()) text += place.element == 0 ? "; or: nothing" : "; or: nothing more";
-  return text;
-}
 
 // How an answer was understood, where that is not just what was written.
 std::string understood(const JobField& field, const FieldValue& value) {
@@ -111,12 +67,12 @@ std::string shell_word(std::string_view word) {
 }
 
 // What is still to be found, each with how it is found.
-std::string list_of(const std::vector<const Question*>& open) {
+std::string list_of(const std::vector<const Question*>& open, Language language) {
   std::string text;
   for (const Question* question : open) {
-    text += wrapped(
-        std::string(question->path) + ": " + std::string(question->field()->help) + ". " + std::string(question->more),
-        4, "  - ");
+    const words::QuestionText& asks = words::question_text(question->words, language);
+    text +=
+        wrapped(std::string(question->path) + ": " + std::string(asks.ask) + ' ' + std::string(asks.more), 4, "  - ");
   }
   return text;
 }
@@ -125,14 +81,18 @@ std::string list_of(const std::vector<const Question*>& open) {
 
 class Interview {
  public:
-  Interview(std::istream& in, std::ostream& out, std::string_view file, const Planner& planner)
-      : in_(in), out_(out), file_(file), planner_(planner), catalog_(planner.catalog()), answers_(planner.catalog()) {}
+  Interview(std::istream& in, std::ostream& out, std::string_view file, const Planner& planner, Language language)
+      : in_(in),
+        out_(out),
+        file_(file),
+        planner_(planner),
+        catalog_(planner.catalog()),
+        language_(language),
+        answers_(planner.catalog()) {}
 
   std::optional<std::vector<Setting>> run() {
-    say("This asks what is known of one tap, and writes " + file_ + " at the end.");
-    say("Enter alone takes what stands in brackets. \"don't know\" is an answer everywhere: the plan then takes the "
-        "safe side, and says so. \"?\" says more, \"back\" goes to the question before, \"stop\" leaves and writes "
-        "nothing.");
+    say(words::say(AskWord::this_asks, language_, {{"file", file_}}));
+    say(AskWord::how_to_answer);
     Place place;
     for (;;) {
       Next next = Next::on;
@@ -154,6 +114,11 @@ class Interview {
   enum class Next : std::uint8_t { on, back, stop };
 
   void say(std::string_view text, int indent = 0, std::string_view lead = {}) { out_ << wrapped(text, indent, lead); }
+  void say(AskWord word, int indent = 0, std::string_view lead = {}) { say(word_of(word), indent, lead); }
+  [[nodiscard]] std::string_view word_of(AskWord word) const { return words::say(word, language_); }
+  [[nodiscard]] const words::QuestionText& text_of(const Question& question) const {
+    return words::question_text(question.words, language_);
+  }
 
   // --- from question to question ---
 
@@ -165,12 +130,12 @@ class Interview {
   // The question asked before; the first again where there is none.
   Place before() {
     if (asked_.empty()) {
-      say("This is the first question.", 2);
+      say(AskWord::first_question, 2);
       return {};
     }
     const Place place = asked_.back();
     asked_.pop_back();
-    heading_ = {};
+    heading_.reset();
     return place;
   }
 
@@ -191,7 +156,7 @@ class Interview {
   Next ask(const Place& place) {
     const Section& section = place.in();
     const Question& question = place.asks();
-    if (heading_ != section.title) out_ << '\n' << section.title << '\n';
+    if (heading_ != section.title) out_ << '\n' << word_of(section.title) << '\n';
     heading_ = section.title;
     put_question(place);
     offered_.clear();
@@ -203,53 +168,66 @@ class Interview {
       if (answer.empty()) answer = offered_;
       offered_.clear();
       if (answer.empty() && earlier != nullptr && earlier->kind == Answer::Kind::value) answer = earlier->text;
-      switch (word_of(answer)) {
-        case Word::help:
+      switch (said_in(answer, language_)) {
+        case Said::help:
           put_help(place);
           continue;
-        case Word::back:
+        case Said::back:
           return Next::back;
-        case Word::stop:
+        case Said::stop:
           return Next::stop;
-        case Word::blank:
+        case Said::blank:
           take_blank(place);
           return Next::on;
-        case Word::not_known:
+        case Said::not_known:
           take_not_known(place);
           return Next::on;
-        case Word::none:
+        case Said::value:
           if (question.opens_section() ? take_gate(place, answer) : take_value(place, answer)) return Next::on;
       }
     }
   }
 
+  // What may be answered, and what the tables have for it.
+  void put_allowed(const Place& place) {
+    const JobField* const field = place.asks().field();
+    std::string text =
+        field == nullptr ? std::string(word_of(AskWord::yes_or_no)) : allowed(*field, catalog_, language_);
+    if (place.begins_element())
+      text += "; " + std::string(word_of(place.element == 0 ? AskWord::or_nothing : AskWord::or_nothing_more));
+    if (!text.empty()) say(text, 4, "    ");
+  }
+
   void put_question(const Place& place) {
     const Question& question = place.asks();
-    std::string text(question.ask);
-    if (place.begins_element() && place.element > 0) text = "What else lies there?";
     out_ << '\n';
-    say(text, 2, "  ");
-    if (const std::string hint = allowed(place, catalog_); !hint.empty()) say(hint, 4, "    ");
-    if (question.hint == nullptr) return;
-    if (const std::string hint = question.hint(answers_.job(place), catalog_); !hint.empty()) say(hint, 4, "    ");
+    const bool another = place.begins_element() && place.element > 0;
+    say(another ? word_of(AskWord::what_else) : text_of(question).ask, 2, "  ");
+    put_allowed(place);
+    if (question.classes == nullptr) return;
+    if (const std::string classes = question.classes(answers_.job(place), catalog_); !classes.empty())
+      say(words::say(AskWord::tables_have, language_, {{"classes", classes}}), 4, "    ");
   }
 
   void put_help(const Place& place) {
     const Question& question = place.asks();
-    if (const JobField* const field = question.field()) {
-      say(place.path() + ": " + std::string(field->help), 4, "    ");
-    }
-    if (!question.more.empty()) say(question.more, 4, "    ");
-    if (const std::string hint = allowed(place, catalog_); !hint.empty()) say(hint, 4, "    ");
-    say("Also: don't know, back, stop.", 4, "    ");
+    if (!question.opens_section()) say(place.path() + ": " + std::string(text_of(question).ask), 4, "    ");
+    if (const std::string_view more = text_of(question).more; !more.empty()) say(more, 4, "    ");
+    put_allowed(place);
+    say(AskWord::also, 4, "    ");
   }
 
   // What an empty answer takes.
   [[nodiscard]] std::string default_of(const Place& place) const {
     const Answer* const earlier = answers_.at(place);
-    if (earlier != nullptr && earlier->kind == Answer::Kind::value) return earlier->text;
-    if (place.begins_element() && place.element > 0) return std::string(nothing_more);
-    return std::string(place.asks().blank);
+    if (earlier != nullptr && earlier->kind == Answer::Kind::value) return spoken(place, earlier->text);
+    if (place.begins_element() && place.element > 0) return std::string(word_of(AskWord::blank_nothing_more));
+    return std::string(word_of(place.asks().blank));
+  }
+
+  [[nodiscard]] std::string spoken(const Place& place, const std::string& value) const {
+    if (const JobField* const field = place.asks().field()) return as_people_say(value, *field, language_);
+    return std::string(word_of(value == "yes" ? AskWord::yes : AskWord::no));
   }
 
   // A line, or nothing at the end of the input. A line that is cut off by the end was not finished by anybody.
@@ -275,7 +253,7 @@ class Interview {
 
   void leave_open(const Place& place) {
     answers_.put(place, {Answer::Kind::not_known, {}});
-    if (all_need(place)) say(place.in().left_out, 4, "    ");
+    if (all_need(place)) say(*place.in().left_out, 4, "    ");
   }
 
   // Where the job has a word for it, that is said; else the fact is left out.
@@ -290,13 +268,17 @@ class Interview {
   }
 
   bool take_gate(const Place& place, std::string_view answer) {
-    const auto yes = yes_or_no(answer);
+    const auto yes = yes_or_no(answer, language_);
     if (!yes) {
-      refuse("\"" + report::printable(answer) + "\" is neither yes nor no", "");
+      refuse(of_answer(AskWord::neither, answer), "");
       return false;
     }
     answers_.put(place, {Answer::Kind::value, *yes ? "yes" : "no"});
     return true;
+  }
+
+  [[nodiscard]] std::string of_answer(AskWord word, std::string_view answer) const {
+    return words::say(word, language_, {{"answer", text::quoted(answer)}});
   }
 
   void refuse(std::string_view message, std::string_view help) {
@@ -310,19 +292,20 @@ class Interview {
 
   bool take_value(const Place& place, std::string text) {
     const JobField& field = *place.asks().field();
-    if (place.begins_element() && is_one_of(io::plain_name(text), words_nothing)) {
+    text = as_a_job_has_it(text, field, language_);
+    if (place.begins_element() && says_nothing_more(text, language_)) {
       answers_.put(place, {Answer::Kind::nothing_more, {}});
       return true;
     }
-    if (is_text(field) && is_one_of(io::plain_name(text), words_no_text)) {
+    if (is_text(field) && says_no_text(text, language_)) {
       leave_open(place);
       return true;
     }
     if (field.type == FieldType::flag) {
-      if (const auto yes = yes_or_no(text)) text = *yes ? "yes" : "no";
+      if (const auto yes = yes_or_no(text, language_)) text = *yes ? "yes" : "no";
     }
     if (!holds(place, text)) return false;
-    const std::vector<std::string> told = remarks(answers_.job(place), planner_);
+    const std::vector<std::string> told = remarks(answers_.job(place), planner_, language_);
     answers_.put(place, {Answer::Kind::value, text});
     tell(place, told);
     return true;
@@ -331,7 +314,7 @@ class Interview {
   // By the strict reader: the value itself, and together with what was told before it.
   bool holds(const Place& place, const std::string& text) {
     if (io::first_not_utf8(text)) {
-      refuse("that is not UTF-8 text", "set the terminal to UTF-8, or write without accents");
+      refuse(word_of(AskWord::not_utf8), word_of(AskWord::set_utf8));
       return false;
     }
     std::vector<Setting> facts = answers_.facts(place);
@@ -340,9 +323,10 @@ class Interview {
     const auto fault = std::find_if(read.diagnostics.begin(), read.diagnostics.end(),
                                     [](const Diagnostic& d) { return d.code != "job.missing"; });
     if (fault == read.diagnostics.end()) return true;
-    if (fault->code == "job.no-unit") offered_ = with_usual_unit(*place.asks().field(), text);
-    const bool flag = place.asks().field()->type == FieldType::flag;
-    refuse(fault->message, flag ? "yes or no" : fault->help);
+    const JobField& field = *place.asks().field();
+    if (fault->code == "job.no-unit") offered_ = with_usual_unit(field, text);
+    const Refusal refusal = refusal_of(*fault, text, field, catalog_, language_);
+    refuse(refusal.message, refusal.help);
     return false;
   }
 
@@ -360,10 +344,11 @@ class Interview {
     const auto read = io::read_value(field, text, catalog_);
     if (const auto* value = std::get_if<FieldValue>(&read)) {
       const std::string means = understood(field, *value);
-      if (!means.empty() && means != text) say("taken as " + means, 4, "    ");
+      if (!means.empty() && means != text)
+        say(words::say(AskWord::taken_as, language_, {{"answer", words::term(means, language_)}}), 4, "    ");
     }
     const Place next{place.section, place.element, place.question + 1};
-    for (const std::string& remark : remarks(answers_.job(next), planner_)) {
+    for (const std::string& remark : remarks(answers_.job(next), planner_, language_)) {
       if (std::find(told_before.begin(), told_before.end(), remark) == told_before.end()) say(remark, 4, "  * ");
     }
   }
@@ -372,37 +357,37 @@ class Interview {
 
   Next confirm() {
     const std::vector<Setting> facts = answers_.facts();
-    out_ << "\nTHE JOB\n" << settings_to_json(facts, catalog_);
+    out_ << '\n' << word_of(AskWord::heading_job) << '\n' << settings_to_json(facts, catalog_);
     const std::vector<const Question*> open = still_to_find(facts);
     if (!open.empty()) {
       std::string names;
       for (const Question* question : open) (names += names.empty() ? "" : ", ") += question->path;
-      say("Still to be found out before it can be planned: " + names + ".");
+      say(words::say(AskWord::still_to_find, language_, {{"facts", names}}));
     }
     out_ << '\n';
-    say("Write it to " + file_ + "?", 2, "  ");
-    say("yes, back or stop", 4, "    ");
+    say(words::say(AskWord::write_it, language_, {{"file", file_}}), 2, "  ");
+    say(AskWord::yes_back_or_stop, 4, "    ");
     for (;;) {
-      const std::optional<std::string> line = prompt("yes");
+      const std::optional<std::string> line = prompt(word_of(AskWord::yes));
       if (!line) return Next::stop;
       const std::string_view answer = without_quotes(io::trimmed(*line));
-      switch (word_of(answer)) {
-        case Word::blank:
-        case Word::not_known:
+      switch (said_in(answer, language_)) {
+        case Said::blank:
+        case Said::not_known:
           return Next::on;
-        case Word::back:
+        case Said::back:
           return Next::back;
-        case Word::stop:
+        case Said::stop:
           return Next::stop;
-        case Word::help:
-          say("yes writes the file; back goes to the last question; stop leaves and writes nothing", 4, "    ");
+        case Said::help:
+          say(AskWord::end_help, 4, "    ");
           continue;
-        case Word::none:
+        case Said::value:
           break;
       }
-      const auto yes = yes_or_no(answer);
+      const auto yes = yes_or_no(answer, language_);
       if (yes) return *yes ? Next::on : Next::stop;
-      refuse("\"" + report::printable(answer) + "\" is none of these", "yes, back or stop");
+      refuse(of_answer(AskWord::none_of_these, answer), word_of(AskWord::yes_back_or_stop));
     }
   }
 
@@ -411,26 +396,29 @@ class Interview {
   std::string file_;
   const Planner& planner_;
   const Catalog& catalog_;
+  Language language_;
   Answers answers_;
   std::vector<Place> asked_;  // in order: the way back
-  std::string_view heading_;
+  std::optional<AskWord> heading_;
   std::string offered_;  // "82 psi" for an 82: what Enter says yes to
 };
 
 }  // namespace
 
 std::optional<std::vector<Setting>> interview(std::istream& in, std::ostream& out, std::string_view file,
-                                              const Planner& planner) {
-  return Interview(in, out, file, planner).run();
+                                              const Planner& planner, Language language) {
+  return Interview(in, out, file, planner, language).run();
 }
 
-std::string closing_words(const std::vector<Setting>& facts, std::string_view file) {
+std::string closing_words(const std::vector<Setting>& facts, std::string_view file, Language language) {
   std::string command = "mainbore plan " + text::visible(shell_word(file));
+  if (language != Language::english) (command += " --language ") += name_of(language);
   const std::vector<const Question*> open = still_to_find(facts);
-  if (open.empty()) return "next: " + command + '\n';
-  std::string text = open.size() == 1 ? "one fact is still to be found out:\n"
-                                      : std::to_string(open.size()) + " facts are still to be found out:\n";
-  text += list_of(open) + "then write them into the file, or:\n  " + command;
+  if (open.empty()) return words::say(AskWord::next_command, language, {{"command", command}}) + '\n';
+  std::string text = open.size() == 1
+                         ? std::string(words::say(AskWord::one_to_find, language))
+                         : words::say(AskWord::facts_to_find, language, {{"count", std::to_string(open.size())}});
+  text += '\n' + list_of(open, language) + std::string(words::say(AskWord::then_write, language)) + "\n  " + command;
   for (const Question* question : open) {
     text += " \\\n    --set " + std::string(question->path) + "=\"...\"";
   }

@@ -1,8 +1,9 @@
-// What is asked, in which order and in which words: a table. A new question is a new row.
+// What is asked, and in which order: a table. A new question is a new row.
 //
-// The kind of value, its range and its words come from the field table (io/job_fields.hpp) by the row's path.
+// The kind of value, its range and its choices come from the field table (io/job_fields.hpp) by the row's path.
 #pragma once
 
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -10,18 +11,18 @@
 #include "io/job/job_fields.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/job.hpp"
+#include "words/asking.hpp"
+#include "words/questions.hpp"
 
 namespace mainbore::interview {
 
-inline constexpr std::string_view usual_blank = "don't know";
-
 struct Question {
-  std::string_view path;                 // of the field table; empty: yes or no, whether the section is gone through
-  std::string_view ask;                  // in plain words
-  std::string_view more;                 // for who asks what is meant; of a required fact, how it is found out
-  std::string_view blank = usual_blank;  // what an empty answer means; the fact is left out of the job then
-  bool (*applies)(const Job& so_far) = nullptr;                              // absent: to every job
-  std::string (*hint)(const Job& so_far, const Catalog& catalog) = nullptr;  // further help, from the tables
+  std::string_view path;  // of the field table; empty: yes or no, whether the section is gone through
+  words::QuestionWord words = words::QuestionWord::end;
+  // What an empty answer means; the fact is left out of the job then.
+  words::AskWord blank = words::AskWord::blank_not_known;
+  bool (*applies)(const Job& so_far) = nullptr;                                 // absent: to every job
+  std::string (*classes)(const Job& so_far, const Catalog& catalog) = nullptr;  // those that the tables have
 
   [[nodiscard]] bool opens_section() const { return path.empty(); }
   // Null for the question that opens a section.
@@ -29,11 +30,11 @@ struct Question {
 };
 
 struct Section {
-  std::string_view title;
+  words::AskWord title;
   std::span<const Question> questions;  // the first may be the one that opens it
   std::string_view list;                // asked once an element of this list of the job
   // For a section whose facts stand or fall together: what is said when one that all need is not known.
-  std::string_view left_out;
+  std::optional<words::AskWord> left_out;
 };
 
 [[nodiscard]] std::span<const Section> sections();

@@ -30,7 +30,7 @@ constexpr std::array told_at_once = {
 
 }  // namespace
 
-std::vector<std::string> remarks(Job job, const Planner& planner) {
+std::vector<std::string> remarks(Job job, const Planner& planner, Language language) {
   std::vector<std::string> told;
   if (!job.main.material || !job.main.size) return told;
   if (!job.main.pressure) job.main.pressure = 1.0 * units::psi;
@@ -41,7 +41,8 @@ std::vector<std::string> remarks(Job job, const Planner& planner) {
   const Plan made = planner.plan(std::move(job));
   for (const Finding& finding : made.findings) {
     if (std::find(told_at_once.begin(), told_at_once.end(), finding.code) == told_at_once.end()) continue;
-    told.push_back(detail_of(finding, UnitSystem::us) + ' ' + fix_of(finding, UnitSystem::us));
+    const Audience crew(UnitSystem::us, language);
+    told.push_back(detail_of(finding, crew) + ' ' + fix_of(finding, crew));
   }
   return told;
 }

@@ -6,11 +6,12 @@
 #include <vector>
 
 #include "mainbore/job.hpp"
+#include "mainbore/language.hpp"
 #include "mainbore/planner.hpp"
 
 namespace mainbore::interview {
 
 // In the words of the findings. Empty as long as the main's material and size are not known.
-[[nodiscard]] std::vector<std::string> remarks(Job job, const Planner& planner);
+[[nodiscard]] std::vector<std::string> remarks(Job job, const Planner& planner, Language language);
 
 }  // namespace mainbore::interview

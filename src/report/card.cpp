@@ -38,7 +38,7 @@ class CardWriter {
     holds();
     odd();
     for (const Caution& caution : cautions(plan_, audience_)) card_.cautions.push_back(caution.brief);
-    card_.translation = translation_line(plan_, audience_.language);
+    card_.translation = translation_line(plan_.from_settings, audience_.language);
     return std::move(card_);
   }
 
@@ -274,9 +274,9 @@ AssumedWords assumed_words(const Assumption& assumed, Audience audience) {
   return words;
 }
 
-std::string translation_line(const Plan& plan, Language language) {
+std::string translation_line(const FromSettings& from, Language language) {
   if (language == Language::english) return {};
-  for (const SettingTaken& taken : plan.from_settings.taken) {
+  for (const SettingTaken& taken : from.taken) {
     const auto* const name = std::get_if<std::string>(&taken.value);
     if (taken.path == translation_reviewed_by && name != nullptr) {
       return say(CardWord::translation_reviewed, language, {{"name", printable(*name)}});

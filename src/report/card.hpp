@@ -62,7 +62,7 @@ struct AssumedWords {
 [[nodiscard]] Card card_of(const Plan& plan, Audience audience);
 
 // Whether a crew that speaks the language has reviewed the words, or who has, by a utility's settings. Empty in English.
-[[nodiscard]] std::string translation_line(const Plan& plan, Language language);
+[[nodiscard]] std::string translation_line(const FromSettings& from, Language language);
 
 // At most so many lines of 80 columns for any job: what is odd about it, and the things to bring, give way to the rest.
 inline constexpr std::size_t card_lines = 48;

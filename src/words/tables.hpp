@@ -6,10 +6,12 @@
 #include <string_view>
 
 #include "mainbore/wording.hpp"
+#include "words/asking.hpp"
 #include "words/card.hpp"
 #include "words/cautions.hpp"
 #include "words/drawings.hpp"
 #include "words/load.hpp"
+#include "words/questions.hpp"
 #include "words/sheet.hpp"
 #include "words/sheet_boxes.hpp"
 #include "words/steps.hpp"
@@ -28,6 +30,7 @@ constexpr bool is_empty(const FindingText& words) {
 }
 
 constexpr bool is_empty(const CautionText& words) { return words.brief.empty() || words.text.empty(); }
+constexpr bool is_empty(const QuestionText& words) { return words.ask.empty(); }
 
 // Each id of an enum once, in its order, each with words.
 template <typename Id, typename Words, std::size_t N>
@@ -51,6 +54,8 @@ using LoadTable = TableOf<LoadWord, std::string_view>;
 using SheetTable = TableOf<SheetWord, std::string_view>;
 using DrawingTable = TableOf<DrawingWord, std::string_view>;
 using BoxTable = TableOf<BoxWord, std::string_view>;
+using AskTable = TableOf<AskWord, std::string_view>;
+using QuestionTable = TableOf<QuestionWord, QuestionText>;
 
 namespace english {
 const FindingTable<FindingText>& findings();
@@ -63,6 +68,9 @@ const LoadTable& load();
 const SheetTable& sheet();
 const DrawingTable& drawings();
 const BoxTable& sheet_boxes();
+const AskTable& asking();
+const AnswerWords& answers();
+const QuestionTable& questions();
 }  // namespace english
 
 namespace spanish {
@@ -76,6 +84,9 @@ const LoadTable& load();
 const SheetTable& sheet();
 const DrawingTable& drawings();
 const BoxTable& sheet_boxes();
+const AskTable& asking();
+const AnswerWords& answers();
+const QuestionTable& questions();
 // The term of a table or a rule in Spanish; where none is known, the term itself.
 std::string_view term(std::string_view english);
 }  // namespace spanish

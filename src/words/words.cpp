@@ -54,6 +54,18 @@ std::string_view say(BoxWord word, Language language) {
   return words_of(english::sheet_boxes, spanish::sheet_boxes, word, language);
 }
 
+std::string_view say(AskWord word, Language language) {
+  return words_of(english::asking, spanish::asking, word, language);
+}
+
+const QuestionText& question_text(QuestionWord word, Language language) {
+  return words_of(english::questions, spanish::questions, word, language);
+}
+
+const AnswerWords& answer_words(Language language) {
+  return language == Language::spanish ? spanish::answers() : english::answers();
+}
+
 std::string_view term(std::string_view english, Language language) {
   return language == Language::spanish ? spanish::term(english) : english;
 }

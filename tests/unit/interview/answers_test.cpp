@@ -14,7 +14,8 @@ Place place_of(std::string_view name, std::size_t element = 0) {
     const Section& section = sections()[s];
     for (std::size_t q = 0; q < section.questions.size(); ++q) {
       const Question& question = section.questions[q];
-      if (question.opens_section() ? section.title == name : question.path == name) return {s, element, q};
+      if (question.opens_section() ? say(section.title, Language::english) == name : question.path == name)
+        return {s, element, q};
     }
   }
   throw std::runtime_error("no such question");

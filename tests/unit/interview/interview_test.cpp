@@ -15,7 +15,7 @@ namespace {
 
 const Answers four_facts = {{"What is the main made of?", "DI"},
                             {"nominal size of the main?", "8 in"},
-                            {"greatest pressure", "82 psi"},
+                            {"highest pressure", "82 psi"},
                             {"nominal size of the service?", "1 in"}};
 
 Answers with(Answers more, const Answers& base = four_facts) {
@@ -62,7 +62,8 @@ TEST_CASE("nothing but plain short lines is written") {
       interviewed(with({{"dug up", "?"}, {"dug up", ""}, {"Where is the tap wanted?", "M\u00fchlgasse 3"}}));
   CHECK(told.heard.find('\x1b') == std::string::npos);
   CHECK(told.heard.find('\r') == std::string::npos);
-  std::istringstream lines(interviewed(with({{"dug up", "yes"}, {"the pit:", "yes"}, {"gets enough", "yes"}})).heard);
+  std::istringstream lines(
+      interviewed(with({{"dug up", "yes"}, {"cover the pit", "yes"}, {"gets enough", "yes"}})).heard);
   for (std::string line; std::getline(lines, line);) {
     INFO(line);
     CHECK(report::columns(line) <= 80);
@@ -73,24 +74,24 @@ TEST_CASE("a whole job is told, section by section") {
   const Interviewed told = interviewed(with({{"Work order number?", "AV-1041"},
                                              {"class or dimension ratio", "PC 350"},
                                              {"proved to carry", "drinking water"},
-                                             {"top of the main lie", "4 ft 6 in"},
+                                             {"top of the main below", "4 ft 6 in"},
                                              {"dug up", "y"},
-                                             {"bared pipe look", "sound"},
+                                             {"bare pipe look", "sound"},
                                              {"wrapped in polyethylene", "no"},
                                              {"Has somebody looked", "yes"},
-                                             {"What lies there?", "bell"},
-                                             {"What else lies there?", "tap"},
-                                             {"What else lies there?", ""},
+                                             {"What is there?", "bell"},
+                                             {"What else is there?", "tap"},
+                                             {"What else is there?", ""},
                                              {"How far along the main", "7 ft"},
                                              {"How far along the main", "-5 ft"},
-                                             {"Where round the pipe does it stand?", "3"},
+                                             {"Where around the pipe is it?", "3"},
                                              {"maker's figures", "yes"},
                                              {"call the machine", "Crew 2's hand machine"},
                                              {"smallest tap", "1/2 in"},
                                              {"And the largest?", "1 in"},
                                              {"fed by hand?", "100 psi"},
                                              {"body and gaskets", "150 psi"},
-                                             {"thick is the boring bar", "1.25 in"},
+                                             {"diameter of the boring bar", "1.25 in"},
                                              {"chlorine is on the truck", "yes"},
                                              {"by its label", "12.5 %"},
                                              {"crew should know", "the dog is friendly"}}));
@@ -117,8 +118,8 @@ TEST_CASE("a whole job is told, section by section") {
 TEST_CASE("a number without its unit is offered with the usual one, and Enter takes it") {
   const Interviewed told = interviewed({{"nominal size of the main?", "8"},
                                         {"nominal size of the main?", ""},
-                                        {"greatest pressure", "82"},
-                                        {"greatest pressure", ""}});
+                                        {"highest pressure", "82"},
+                                        {"highest pressure", ""}});
   REQUIRE(told.facts);
   CHECK(told.heard_of("[8 in?] > "));
   CHECK(told.heard_of("[82 psi?] > "));
@@ -131,9 +132,9 @@ TEST_CASE("a wrong answer is refused with what is allowed, and asked again") {
                                         {"What is the main made of?", "ductile iron"},
                                         {"nominal size of the main?", "8"},
                                         {"nominal size of the main?", "\"8 in\""},
-                                        {"greatest pressure", "82"},
-                                        {"greatest pressure", "8 ft"},
-                                        {"greatest pressure", "82 psi"},
+                                        {"highest pressure", "82"},
+                                        {"highest pressure", "8 ft"},
+                                        {"highest pressure", "82 psi"},
                                         {"was it laid", "1650"},
                                         {"was it laid", "1994"},
                                         {"Where is the tap wanted?", "\x1b[31mred"},
@@ -165,7 +166,7 @@ TEST_CASE("an answer is checked together with those before it") {
                                         {"And the largest?", "2 in"},
                                         {"fed by hand?", "100 psi"},
                                         {"body and gaskets", "150 psi"},
-                                        {"thick is the boring bar", "1.25 in"}});
+                                        {"diameter of the boring bar", "1.25 in"}});
   REQUIRE(told.facts);
   CHECK(told.heard_of("the smallest tap is above the largest"));
   CHECK(told.fact("machine.largest_tap") == "2 in");
@@ -192,7 +193,7 @@ TEST_CASE("a question that does not apply is not asked") {
   const Interviewed plastic = interviewed({{"dug up", "yes"}, {"made of", "PVC"}});
   CHECK(plastic.heard_of("How warm is the pipe wall?"));
   CHECK_FALSE(plastic.heard_of("wrapped in polyethylene film?"));
-  CHECK_FALSE(interviewed({}).heard_of("How does the bared pipe look?"));
+  CHECK_FALSE(interviewed({}).heard_of("How does the bare pipe look?"));
 }
 
 TEST_CASE("back returns, keeps what was answered, and forgets what no longer applies") {
@@ -245,13 +246,13 @@ TEST_CASE("what lies near is told whole or not at all") {
   const auto json = [](const Interviewed& told) { return settings_to_json(told.facts.value(), Catalog::builtin()); };
   // Somebody looked, and does not know: the plan must hold.
   CHECK(json(interviewed(looked)) == "{}\n");
-  CHECK(interviewed(looked).heard_of("the file says nothing of what lies near"));
-  CHECK(json(interviewed(with({{"What lies there?", "nothing"}}, looked))) == "{\n  \"nearby\": []\n}\n");
-  const Answers bell = with({{"What lies there?", "bell"}, {"What else lies there?", "nothing more"}}, looked);
+  CHECK(interviewed(looked).heard_of("the file says nothing of what is near"));
+  CHECK(json(interviewed(with({{"What is there?", "nothing"}}, looked))) == "{\n  \"nearby\": []\n}\n");
+  const Answers bell = with({{"What is there?", "bell"}, {"What else is there?", "nothing more"}}, looked);
   CHECK(json(interviewed(with({{"How far along the main", "7 ft"}}, bell))).find("\"7 ft\"") != std::string::npos);
   CHECK(json(interviewed(with({{"How far along the main", "don't know"}}, bell))) == "{}\n");
   const Answers and_more = {
-      {"What lies there?", "bell"}, {"How far along the main", "7 ft"}, {"What else lies there?", "don't know"}};
+      {"What is there?", "bell"}, {"How far along the main", "7 ft"}, {"What else is there?", "don't know"}};
   CHECK(json(interviewed(with(and_more, looked))) == "{}\n");
 }
 
@@ -266,8 +267,8 @@ TEST_CASE("a machine of which a figure is not known is left out") {
 TEST_CASE("help says what is meant, and asks again") {
   const Interviewed told = interviewed({{"made of", "?"}, {"made of", "copper"}});
   REQUIRE(told.facts);
-  CHECK(told.heard_of("main.material: what the main is made of"));
-  CHECK(told.heard_of("hold a magnet to it"));
+  CHECK(told.heard_of("main.material: What is the main made of?"));
+  CHECK(told.heard_of("try a magnet"));
   CHECK(told.fact("main.material") == "copper");
 }
 

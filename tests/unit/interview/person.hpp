@@ -79,12 +79,12 @@ inline const Rules& default_rules() {
   return *read.rules;
 }
 
-inline Interviewed interviewed(Answers answers, std::string otherwise = "") {
+inline Interviewed interviewed(Answers answers, std::string otherwise = "", Language language = Language::english) {
   std::ostringstream out;
   Person person(out, std::move(answers), std::move(otherwise));
   std::istream in(&person);
   Interviewed result;
-  result.facts = interview::interview(in, out, "job.json", planner_under(default_rules()));
+  result.facts = interview::interview(in, out, "job.json", planner_under(default_rules()), language);
   result.heard = out.str();
   return result;
 }

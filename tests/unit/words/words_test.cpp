@@ -79,6 +79,20 @@ TEST_CASE("the sheet and its drawings of every language have the same figures") 
   for (const RecordField& field : record_fields()) CHECK(words::term(field.label, Language::spanish) != field.label);
 }
 
+TEST_CASE("the questions and the asking of every language have the same figures") {
+  for (std::size_t i = 0; i < words::english::questions().size(); ++i) {
+    const words::QuestionText& english = words::english::questions()[i].words;
+    const words::QuestionText& spanish = words::spanish::questions()[i].words;
+    INFO(spanish.ask);
+    CHECK(english.ask != spanish.ask);
+    CHECK(english.more.empty() == spanish.more.empty());
+    CHECK(spanish.ask.ends_with("?"));
+    CHECK(spanish.ask.find("\u00bf") != std::string_view::npos);
+  }
+  for (std::size_t i = 0; i < words::english::asking().size(); ++i)
+    check_pair(words::english::asking()[i].words, words::spanish::asking()[i].words);
+}
+
 TEST_CASE("a figure that is not known takes the other words, or is said to be unknown") {
   CHECK(words::filled("at {a}", {{"a", "5 in"}}) == "at 5 in");
   CHECK(words::filled("at {a}", {{"a", ""}}) == "at (not known)");
