@@ -173,8 +173,9 @@ struct TapRecord {
   [[nodiscard]] bool is_complete() const { return missing.empty(); }
 };
 
-// Throws as Planner::plan does. Words are in the units given.
-[[nodiscard]] TapRecord tap_record(const Job& job, const Readings& readings, const Planner& planner, UnitSystem units);
+// Throws as Planner::plan does. Reasons, deviations and what is missing are in the words of the audience; a ledger and JSON have
+// them in English.
+[[nodiscard]] TapRecord tap_record(const Job& job, const Readings& readings, const Planner& planner, Audience audience);
 // The value as a person writes it: "12.5 ft", "1:30", "2026-05-04"; empty where it was not read.
 [[nodiscard]] std::string written(const RecordValue& value, UnitSystem units);
 // The same of an entry: whatever has many places keeps them.
@@ -182,6 +183,6 @@ struct TapRecord {
 // A reading in words, with as many places as tell it from the bound that it is outside of.
 [[nodiscard]] std::string value_in_words(const JudgedReading& reading, UnitSystem units);
 // The whole record as a page of text.
-[[nodiscard]] std::string record_text(const TapRecord& record, UnitSystem units, int width = 80);
+[[nodiscard]] std::string record_text(const TapRecord& record, Audience audience, int width = 80);
 
 }  // namespace mainbore

@@ -121,6 +121,7 @@ inline constexpr const char* record_help =
     "  mainbore record job.json readings.json --append ledger.ndjson\n"
     "  mainbore record job.json readings.json --set leak_check=\"tight at 70 psi, 15 min\"\n"
     "  mainbore record --export ledger.ndjson --format geojson -o taps.geojson\n"
+    "  mainbore record job.json readings.json --language es\n"
     "  mainbore record --tools ledger.ndjson\n"
     "\n"
     "The job is planned again with what was read; where the answer gets worse the sheet is void.\n"

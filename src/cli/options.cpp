@@ -255,6 +255,7 @@ void add_record_options(CLI::App& command, RecordRequest& request, Output& outpu
                                   "of a record and of tools text or json, default text;\n"
                                   "of an export json, csv or geojson, default json"),
                {"text", "json", "csv", "geojson"});
+  add_language_option(command, request.language);
   add_approved_option(command, request.approved);
   add_shared_options(command, request, output);
   add_settings_options(command, request.settings_file, UsersOwn::read);

@@ -14,7 +14,9 @@
 #include "mainbore/plan.hpp"
 #include "mainbore/readings_file.hpp"
 #include "mainbore/tap_record.hpp"
+#include "report/card.hpp"
 #include "text/foreign.hpp"
+#include "words/asking.hpp"
 
 namespace mainbore::cli {
 namespace {
@@ -81,7 +83,7 @@ ExitStatus tell_tools(const RecordRequest& request, const Catalog& catalog, Unit
   return exit_go;
 }
 
-Readings readings_of(const RecordRequest& request, const Job& job, const Planner& planner, UnitSystem units,
+Readings readings_of(const RecordRequest& request, const Job& job, const Planner& planner, Audience crew,
                      Console& console) {
   const Catalog& catalog = planner.catalog();
   std::vector<Setting> settings = settings_of(request.settings, "NAME=VALUE, such as --set wall=\"0.28 in\"");
@@ -90,8 +92,8 @@ Readings readings_of(const RecordRequest& request, const Job& job, const Planner
       throw Stop(exit_usage,
                  std::string("no readings: name a file, - for standard input, or give them with --set") + try_help);
     }
-    auto asked = interview::ask_readings(console.in, console.err, planner.plan(job), units, catalog);
-    if (!asked) throw Stop(exit_stopped, "stopped; nothing is recorded");
+    auto asked = interview::ask_readings(console.in, console.err, planner.plan(job), crew, catalog);
+    if (!asked) throw Stop(exit_stopped, std::string(say(words::AskWord::stopped_readings, crew.language)));
     settings = *std::move(asked);
   }
   ReadingsFile read;
@@ -103,6 +105,13 @@ Readings readings_of(const RecordRequest& request, const Job& job, const Planner
   }
   stop_on(read.diagnostics, "nothing is recorded", console);
   return *std::move(read.readings);
+}
+
+// The ledger and JSON have the words of a record in English, whatever its page is in.
+std::string translated_text(const Job& job, const Readings& readings, const Planner& planner, Audience crew,
+                            const FromSettings& from) {
+  return record_text(tap_record(job, readings, planner, crew), crew) + '\n' +
+         report::translation_line(from, crew.language) + '\n';
 }
 
 ExitStatus status_of(const TapRecord& record) {
@@ -130,6 +139,8 @@ ExitStatus record_command(const RecordRequest& request, Console& console) {
   const Catalog& catalog = *tables;
   SettingsInForce in_force(request.settings_file, UsersOwn::read, catalog, console);
   const UnitSystem units = in_force.units(request.units);
+  const bool translated = request.format != "json" && request.exported.empty() && request.tools.empty();
+  const Language language = in_force.language(request.language, translated);
   if (!request.exported.empty()) return export_ledger(request, catalog, units, console);
   if (!request.tools.empty()) return tell_tools(request, catalog, units, console);
 
@@ -140,7 +151,7 @@ ExitStatus record_command(const RecordRequest& request, Console& console) {
   stop_on(read.diagnostics, "nothing is recorded", console);
   FromSettings from = in_force.taken();
   lay_settings_under(*read.job, in_force.file(), from);
-  const Readings readings = readings_of(request, *read.job, planner, units, console);
+  const Readings readings = readings_of(request, *read.job, planner, {units, language}, console);
   require_one_order(*read.job, readings, !request.append.empty());
   const TapRecord record = tap_record(*read.job, readings, planner, units);
 
@@ -156,7 +167,9 @@ ExitStatus record_command(const RecordRequest& request, Console& console) {
     console.err << '\n';
   }
   result.write(request.format == "json" ? record_to_json(record, units, JsonStyle::pretty)
-                                        : record_text(record, units));
+               : language == Language::english
+                   ? record_text(record, units)
+                   : translated_text(*read.job, readings, planner, {units, language}, from));
   result.finish();
   return status_of(record);
 }

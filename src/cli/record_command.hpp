@@ -19,6 +19,7 @@ struct RecordRequest {
   std::string tools;                  // ledger to count holes in
   std::string order;                  // of an export: this one alone
   std::string units;
+  std::string language;  // of a record as text; empty: the settings', else English
   std::vector<std::string> rules;
   std::string approved;
   std::string data;

@@ -7,6 +7,7 @@
 
 #include "mainbore/catalog.hpp"
 #include "mainbore/job_file.hpp"
+#include "mainbore/language.hpp"
 #include "mainbore/plan.hpp"
 
 namespace mainbore::interview {
@@ -14,6 +15,6 @@ namespace mainbore::interview {
 // What was answered, as settings of readings (readings_file.hpp). Enter leaves a reading unread. Nothing where the asking was
 // stopped or the input ended.
 [[nodiscard]] std::optional<std::vector<Setting>> ask_readings(std::istream& in, std::ostream& out, const Plan& plan,
-                                                               UnitSystem units, const Catalog& catalog);
+                                                               Audience crew, const Catalog& catalog);
 
 }  // namespace mainbore::interview

@@ -1,3 +1,5 @@
+#include "words/record.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -6,11 +8,13 @@
 #include "mainbore/report.hpp"
 #include "mainbore/tap_record.hpp"
 #include "mainbore/work.hpp"
+#include "words/terms.hpp"
 
 namespace mainbore {
 namespace {
 
 using enum RecordKey;
+using words::RecordWord;
 
 std::string show(Measure measure, UnitSystem units) { return format_measure(measure, units); }
 
@@ -77,7 +81,8 @@ int rank(Verdict verdict) { return verdict == Verdict::go ? 0 : verdict == Verdi
 
 class RecordMaker {
  public:
-  RecordMaker(const Job& job, const Readings& readings, const Planner& planner, UnitSystem units) : units_(units) {
+  RecordMaker(const Job& job, const Readings& readings, const Planner& planner, Audience audience)
+      : audience_(audience), units_(audience.units), language_(audience.language) {
     record_.readings = readings;
     record_.planned = planner.plan(job);
     record_.found = planner.plan(with_readings(job, readings));
@@ -102,9 +107,10 @@ class RecordMaker {
       if (const RecordEntry* entry = entry_read_for(reading.id)) one.value = read().measure(entry->key);
       one.judged = judged(reading, one.value, units_);
       if (one.judged != Judged::outside) continue;
-      record_.because.push_back({"stop-number", std::string(words_of(reading.id)) + ": " + value_in_words(one, units_) +
-                                                    " was read, and the sheet holds for " +
-                                                    bounds_in_words(reading, units_)});
+      record_.because.push_back({"stop-number", say(RecordWord::outside, language_,
+                                                    {{"number", words_of(reading.id, language_)},
+                                                     {"value", value_in_words(one, units_)},
+                                                     {"bounds", bounds_in_words(reading, audience_)}})});
     }
   }
 
@@ -112,12 +118,12 @@ class RecordMaker {
     const Plan& planned = record_.planned;
     const Plan& found = record_.found;
     if (planned.verdict == Verdict::no_go)
-      record_.because.push_back({"no-go", "the plan was a no-go: there was no tap to make"});
+      record_.because.push_back({"no-go", std::string(say(RecordWord::was_no_go, language_))});
     const bool worse = rank(found.verdict) > rank(planned.verdict);
     for (const Finding& finding : found.findings) {
       if (finding.severity != Severity::stop && finding.severity != Severity::hold) continue;
       if (worse && !has(planned, finding.code, finding.severity)) {
-        record_.because.push_back({name_of(finding.code), detail_of(finding, units_, found.readings)});
+        record_.because.push_back({name_of(finding.code), detail_of(finding, audience_, found.readings)});
       }
     }
     if (found.verdict == Verdict::no_go || planned.verdict == Verdict::no_go) return;
@@ -125,7 +131,7 @@ class RecordMaker {
     const ChosenMethod& now = found.method;
     if (now.kind != then.kind || now.count != then.count || now.tap != then.tap) {
       record_.because.push_back(
-          {"method", "planned again with the readings it is another tap: " + summary_of(found, units_).work});
+          {"method", say(RecordWord::another_tap, language_, {{"work", summary_of(found, audience_).work}})});
       return;
     }
     for (const Finding& finding : planned.findings) {
@@ -203,7 +209,7 @@ class RecordMaker {
     }
     for (const JudgedReading& one : record_.judged) {
       if (one.judged != Judged::outside) continue;
-      deviation(*entry_read_for(one.stop_number.id), bounds_in_words(one.stop_number, units_),
+      deviation(*entry_read_for(one.stop_number.id), bounds_in_words(one.stop_number, audience_),
                 value_in_words(one, units_));
     }
     for (const DeviationReason& given : read().deviations) {
@@ -228,6 +234,9 @@ class RecordMaker {
   }
 
   void miss(std::string name, std::string label) { record_.missing.push_back({std::move(name), std::move(label)}); }
+  void miss(const RecordEntry& entry) {
+    miss(std::string(entry.name), std::string(words::term(entry.label, language_)));
+  }
 
   void missing() {
     const bool direct =
@@ -236,29 +245,30 @@ class RecordMaker {
       const bool stop_number = entry.reading && record_.planned.reading(*entry.reading) != nullptr;
       const bool needed =
           stop_number || entry.needed == Needed::always || (entry.needed == Needed::direct_tap && direct);
-      if (needed && !read().has(entry.key)) miss(std::string(entry.name), std::string(entry.label));
+      if (needed && !read().has(entry.key)) miss(entry);
     }
     if (!read().has(od) && !read().has(circumference) && record_.planned.reading(ReadingId::circumference) == nullptr) {
-      miss("od", "Outside diameter, or circumference");
+      miss("od", std::string(say(RecordWord::diameter_or_circumference, language_)));
     }
     if (read().has(longitude) != read().has(latitude)) {
-      const RecordEntry& other = entry_of(read().has(longitude) ? latitude : longitude);
-      miss(std::string(other.name), std::string(other.label));
+      miss(entry_of(read().has(longitude) ? latitude : longitude));
     }
     for (const HoldLeft& hold : record_.holds) {
       if (hold.is_cleared()) continue;
       miss("holds." + std::string(name_of(hold.code)),
-           "Hold not written as cleared, found and by whom: " + std::string(text_of(hold.code).title));
+           say(RecordWord::missing_hold, language_, {{"hold", text_of(hold.code, language_).title}}));
     }
     for (const Deviation& one : record_.deviations) {
       if (one.reason.empty())
-        miss("deviations." + one.what,
-             "Reason for " + one.what + ": " + one.done + " where " + one.planned + " was planned");
+        miss("deviations." + one.what, say(RecordWord::missing_reason, language_,
+                                           {{"what", one.what}, {"done", one.done}, {"planned", one.planned}}));
     }
   }
 
   TapRecord record_;
+  Audience audience_;
   UnitSystem units_;
+  Language language_;
 };
 
 }  // namespace
@@ -278,8 +288,8 @@ std::string value_in_words(const JudgedReading& reading, UnitSystem units) {
   return text;
 }
 
-TapRecord tap_record(const Job& job, const Readings& readings, const Planner& planner, UnitSystem units) {
-  return RecordMaker(job, readings, planner, units).make();
+TapRecord tap_record(const Job& job, const Readings& readings, const Planner& planner, Audience audience) {
+  return RecordMaker(job, readings, planner, audience).make();
 }
 
 }  // namespace mainbore

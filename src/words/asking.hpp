@@ -45,9 +45,9 @@ enum class AskWord : std::uint8_t {
   // what may be answered
   or_nothing,
   or_nothing_more,
-  one_of,  // {words}
+  one_of,         // {words}
   whole_between,  // {least} {greatest}
-  between,  // {least} {greatest}
+  between,        // {least} {greatest}
   a_size,
   a_clock,
   a_time,
@@ -57,27 +57,27 @@ enum class AskWord : std::uint8_t {
   // what was understood
   taken_as,  // {answer}
   // an answer that cannot be taken, and what to do about it
-  neither,  // {answer}
+  neither,        // {answer}
   none_of_these,  // {answer}
   nothing_given,
-  no_number,  // {answer}
-  no_unit,  // {answer}
+  no_number,     // {answer}
+  no_unit,       // {answer}
   unknown_unit,  // {answer}
-  wrong_unit,  // {answer}
-  not_usable,  // {answer}
-  left_over,  // {answer}
-  two_numbers,  // {answer}
+  wrong_unit,    // {answer}
+  not_usable,    // {answer}
+  left_over,     // {answer}
+  two_numbers,   // {answer}
   out_of_range,  // {answer}
-  not_whole,  // {answer}
-  not_a_clock,  // {answer}
-  not_a_word,  // {answer}
-  not_enough,  // {answer}
-  not_a_time,  // {answer}
-  not_a_day,  // {answer}
+  not_whole,     // {answer}
+  not_a_clock,   // {answer}
+  not_a_word,    // {answer}
+  not_enough,    // {answer}
+  not_a_time,    // {answer}
+  not_a_day,     // {answer}
   not_utf8,
   set_utf8,
-  not_taken,  // {answer}
-  write_size,  // {inches}
+  not_taken,     // {answer}
+  write_size,    // {inches}
   write_either,  // {us} {si}
   did_you_mean,  // {word}
   no_comma,
@@ -88,11 +88,11 @@ enum class AskWord : std::uint8_t {
   machine_left_out,
   // the end
   still_to_find,  // {facts}
-  write_it,  // {file}
+  write_it,       // {file}
   yes_back_or_stop,
   end_help,
   stopped,
-  written,  // {file}
+  written,       // {file}
   next_command,  // {command}
   one_to_find,
   facts_to_find,  // {count}

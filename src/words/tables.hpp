@@ -12,6 +12,7 @@
 #include "words/drawings.hpp"
 #include "words/load.hpp"
 #include "words/questions.hpp"
+#include "words/record.hpp"
 #include "words/sheet.hpp"
 #include "words/sheet_boxes.hpp"
 #include "words/steps.hpp"
@@ -54,6 +55,7 @@ using LoadTable = TableOf<LoadWord, std::string_view>;
 using SheetTable = TableOf<SheetWord, std::string_view>;
 using DrawingTable = TableOf<DrawingWord, std::string_view>;
 using BoxTable = TableOf<BoxWord, std::string_view>;
+using RecordTable = TableOf<RecordWord, std::string_view>;
 using AskTable = TableOf<AskWord, std::string_view>;
 using QuestionTable = TableOf<QuestionWord, QuestionText>;
 
@@ -69,6 +71,7 @@ const SheetTable& sheet();
 const DrawingTable& drawings();
 const BoxTable& sheet_boxes();
 const AskTable& asking();
+const RecordTable& record();
 const AnswerWords& answers();
 const QuestionTable& questions();
 }  // namespace english
@@ -85,6 +88,7 @@ const SheetTable& sheet();
 const DrawingTable& drawings();
 const BoxTable& sheet_boxes();
 const AskTable& asking();
+const RecordTable& record();
 const AnswerWords& answers();
 const QuestionTable& questions();
 // The term of a table or a rule in Spanish; where none is known, the term itself.

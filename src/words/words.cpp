@@ -54,6 +54,10 @@ std::string_view say(BoxWord word, Language language) {
   return words_of(english::sheet_boxes, spanish::sheet_boxes, word, language);
 }
 
+std::string_view say(RecordWord word, Language language) {
+  return words_of(english::record, spanish::record, word, language);
+}
+
 std::string_view say(AskWord word, Language language) {
   return words_of(english::asking, spanish::asking, word, language);
 }

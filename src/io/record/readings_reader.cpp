@@ -23,30 +23,6 @@ std::vector<std::string_view> known_keys() {
   return keys;
 }
 
-// A field of a job of the same kind, so that a text is read in one way everywhere.
-io::JobField field_of(const RecordEntry& entry) {
-  io::JobField field;
-  field.path = entry.name;
-  field.help = entry.help;
-  switch (entry.type) {
-    case RecordType::day:
-      field.meaning = io::TextMeaning::day;
-      break;
-    case RecordType::quantity:
-      field.type = io::FieldType::quantity;
-      field.kind = entry.kind;
-      break;
-    case RecordType::whole:
-      field.type = io::FieldType::whole;
-      break;
-    default:
-      break;
-  }
-  field.least = Measure(entry.least, entry.kind);
-  field.greatest = Measure(entry.greatest, entry.kind);
-  return field;
-}
-
 // "07:30", "7:05", of a day of 24 hours.
 bool is_time(std::string_view text) {
   const std::size_t colon = text.find(':');
@@ -218,6 +194,30 @@ class ReadingsReader : io::JsonReader {
 
 namespace io {
 
+JobField field_of(const RecordEntry& entry) {
+  if (!entry.fact.empty()) return *find_field(entry.fact)->field;
+  JobField field;
+  field.path = entry.name;
+  field.help = entry.help;
+  switch (entry.type) {
+    case RecordType::day:
+      field.meaning = TextMeaning::day;
+      break;
+    case RecordType::quantity:
+      field.type = FieldType::quantity;
+      field.kind = entry.kind;
+      break;
+    case RecordType::whole:
+      field.type = FieldType::whole;
+      break;
+    default:
+      break;
+  }
+  field.least = Measure(entry.least, entry.kind);
+  field.greatest = Measure(entry.greatest, entry.kind);
+  return field;
+}
+
 std::variant<RecordValue, Problem> read_record_value(const RecordEntry& entry, std::string_view text,
                                                      const Catalog& catalog) {
   const std::string_view bare = trimmed(text);
@@ -240,7 +240,7 @@ std::variant<RecordValue, Problem> read_record_value(const RecordEntry& entry, s
     return Problem{"readings.unknown-value", quoted(text) + " is not a word known here",
                    "one of: " + listed(entry.words)};
   }
-  const JobField field = entry.fact.empty() ? field_of(entry) : *find_field(entry.fact)->field;
+  const JobField field = field_of(entry);
   auto value = read_value(field, bare, catalog);
   if (auto* problem = std::get_if<Problem>(&value)) return std::move(*problem);
   return value_of(field, std::get<FieldValue>(value));
@@ -287,7 +287,7 @@ std::string allowed_for(const RecordEntry& entry, const Catalog& catalog) {
   if (entry.type == RecordType::time) return "a time of day, such as \"07:30\"";
   if (entry.type == RecordType::day) return "a day, such as \"2026-05-04\"";
   if (!entry.words.empty()) return "one of: " + io::listed(entry.words);
-  return io::allowed_text(entry.fact.empty() ? field_of(entry) : *io::find_field(entry.fact)->field, catalog);
+  return io::allowed_text(io::field_of(entry), catalog);
 }
 
 std::span<const DiagnosticText> record_diagnostic_texts() {

@@ -6,7 +6,9 @@ namespace {
 
 constexpr std::string_view yes[] = {"yes", "y", "true"};
 constexpr std::string_view no[] = {"no", "n", "false"};
-constexpr std::string_view not_known[] = {"don'tknow", "dontknow", "don’tknow", "donotknow", "idon'tknow", "idontknow", "idon’tknow", "unknown", "notknown", "noidea", "notsure", "dunno", "idk", "dk", "cannottell"};
+constexpr std::string_view not_known[] = {"don'tknow", "dontknow",   "don’tknow", "donotknow", "idon'tknow",
+                                          "idontknow", "idon’tknow", "unknown",   "notknown",  "noidea",
+                                          "notsure",   "dunno",      "idk",       "dk",        "cannottell"};
 constexpr std::string_view help[] = {"?", "help"};
 constexpr std::string_view back[] = {"back"};
 constexpr std::string_view stop[] = {"stop", "quit", "exit", "cancel"};

@@ -20,7 +20,9 @@ constexpr AskTable table{{
     {heading_rest, "ANYTHING ELSE"},
     {heading_job, "THE JOB"},
     {this_asks, "This asks what is known of one tap, and writes {file} at the end."},
-    {how_to_answer, "Enter alone takes what is in brackets. \"don't know\" is an answer everywhere: the plan then takes the safe side, and says so. \"?\" explains, \"back\" goes to the question before, \"stop\" quits and writes nothing."},
+    {how_to_answer,
+     "Enter alone takes what is in brackets. \"don't know\" is an answer everywhere: the plan then takes the safe "
+     "side, and says so. \"?\" explains, \"back\" goes to the question before, \"stop\" quits and writes nothing."},
     {first_question, "This is the first question."},
     {what_else, "What else is there?"},
     {also, "Also: don't know, back, stop."},
@@ -73,7 +75,9 @@ constexpr AskTable table{{
     {the_highest, "of two readings give the one that counts: of the line pressure, the highest"},
     {dry_main, "a dry main is main.pressurised = false, with the pressure it will carry as main.pressure"},
     {nearby_left_out, "Then the file says nothing of what is near, and the plan holds until all of it is measured."},
-    {machine_left_out, "Then the machine's figures are all left out: the plan uses conservative figures, and holds until they are given."},
+    {machine_left_out,
+     "Then the machine's figures are all left out: the plan uses conservative figures, and holds until they are "
+     "given."},
     {still_to_find, "Still to find out before it can be planned: {facts}."},
     {write_it, "Write it to {file}?"},
     {yes_back_or_stop, "yes, back or stop"},

@@ -20,7 +20,10 @@ constexpr AskTable table{{
     {heading_rest, "ALGO MÁS"},
     {heading_job, "EL TRABAJO"},
     {this_asks, "Esto pregunta lo que se sabe de una toma, y al final escribe {file}."},
-    {how_to_answer, "Con Enter solo se toma lo que está entre corchetes. «no sé» es respuesta en todas partes: el plan toma entonces el lado seguro, y lo dice. «?» explica, «atrás» vuelve a la pregunta anterior, «alto» termina y no escribe nada."},
+    {how_to_answer,
+     "Con Enter solo se toma lo que está entre corchetes. «no sé» es respuesta en todas partes: el plan toma entonces "
+     "el lado seguro, y lo dice. «?» explica, «atrás» vuelve a la pregunta anterior, «alto» termina y no escribe "
+     "nada."},
     {first_question, "Esta es la primera pregunta."},
     {what_else, "¿Qué más hay ahí?"},
     {also, "También: no sé, atrás, alto."},
@@ -72,8 +75,11 @@ constexpr AskTable table{{
     {no_comma, "el decimal va con punto, no con coma"},
     {the_highest, "de dos lecturas dé la que cuenta: de la presión de línea, la más alta"},
     {dry_main, "una tubería vacía es main.pressurised = false, con la presión que va a llevar en main.pressure"},
-    {nearby_left_out, "Entonces el archivo no dice nada de lo que hay cerca, y el plan queda pendiente hasta que todo se mida."},
-    {machine_left_out, "Entonces se dejan fuera todos los datos de la máquina: el plan usa cifras conservadoras, y queda pendiente hasta tenerlos."},
+    {nearby_left_out,
+     "Entonces el archivo no dice nada de lo que hay cerca, y el plan queda pendiente hasta que todo se mida."},
+    {machine_left_out,
+     "Entonces se dejan fuera todos los datos de la máquina: el plan usa cifras conservadoras, y queda pendiente hasta "
+     "tenerlos."},
     {still_to_find, "Falta averiguar antes de poder planear: {facts}."},
     {write_it, "¿Escribirlo en {file}?"},
     {yes_back_or_stop, "sí, atrás o alto"},

@@ -57,9 +57,23 @@ TEST_CASE("a foreman's Spanish is taken with or without accents, and English as 
 }
 
 TEST_CASE("every word of a choice that is asked for is understood as it is shown") {
-  const std::set<std::string_view> same = {"PVC",   "PVCO",       "gas",           "AWWA taper",      "NPT",
-                                           "ISO 7-1", "PEX SDR 9", "PVC Schedule 40", "PVC Schedule 80",
-                                           "CPVC SDR 11", "PVC DR 18", "IPC", "UPC", "NSPC", "A", "B", "C"};
+  const std::set<std::string_view> same = {"PVC",
+                                           "PVCO",
+                                           "gas",
+                                           "AWWA taper",
+                                           "NPT",
+                                           "ISO 7-1",
+                                           "PEX SDR 9",
+                                           "PVC Schedule 40",
+                                           "PVC Schedule 80",
+                                           "CPVC SDR 11",
+                                           "PVC DR 18",
+                                           "IPC",
+                                           "UPC",
+                                           "NSPC",
+                                           "A",
+                                           "B",
+                                           "C"};
   for (const interview::Section& section : interview::sections()) {
     for (const interview::Question& question : section.questions) {
       const io::JobField* const field = question.field();

@@ -8,6 +8,7 @@
 #include "mainbore/work.hpp"
 #include "unit/planning/random_jobs.hpp"
 #include "unit/record/readings.hpp"
+#include "words/terms.hpp"
 
 using namespace mainbore;
 using namespace mainbore::test;
@@ -140,6 +141,34 @@ TEST_CASE("what was done otherwise wants a reason") {
   const TapRecord saddle = example_record({{"method", "saddle", ""}});
   CHECK(is_missing(saddle, "deviations.method"));
   CHECK(saddle.is_void());
+}
+
+TEST_CASE("a record in Spanish has the same readings, holds and gaps, and none of its sentences in English") {
+  const Readings readings = example_readings({{"line_pressure", "200 psi", ""}, {"wrench_turns", "4", ""}});
+  const Planner& planner = planner_under(default_rules());
+  const TapRecord english = tap_record(example_job(), readings, planner, UnitSystem::us);
+  const TapRecord spanish = tap_record(example_job(), readings, planner, {UnitSystem::us, Language::spanish});
+  REQUIRE(english.because.size() == spanish.because.size());
+  REQUIRE(english.missing.size() == spanish.missing.size());
+  REQUIRE(english.deviations.size() == spanish.deviations.size());
+  CHECK_FALSE(english.because.empty());
+  for (std::size_t i = 0; i < english.because.size(); ++i) {
+    CHECK(english.because[i].code == spanish.because[i].code);
+    CHECK(english.because[i].text != spanish.because[i].text);
+  }
+  for (std::size_t i = 0; i < english.missing.size(); ++i) {
+    CHECK(english.missing[i].name == spanish.missing[i].name);
+    CHECK(english.missing[i].label != spanish.missing[i].label);
+  }
+  const std::string page = record_text(spanish, {UnitSystem::us, Language::spanish});
+  for (const std::string_view english_word : {" was read", "AS BUILT", "STILL MISSING", "planned", "inside", "Hold"})
+    CHECK(page.find(english_word) == std::string::npos);
+  for (const RecordEntry& entry : record_entries()) {
+    if (entry.key == RecordKey::order) continue;  // said in the head
+    CHECK(words::term(entry.label, Language::spanish) != entry.label);
+    CHECK(words::term(entry.help, Language::spanish) != entry.help);
+    for (const std::string_view word : entry.words) CHECK(words::term(word, Language::spanish) != word);
+  }
 }
 
 TEST_CASE("coordinates come in pairs, in range, in degrees") {

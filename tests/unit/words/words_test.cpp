@@ -91,6 +91,8 @@ TEST_CASE("the questions and the asking of every language have the same figures"
   }
   for (std::size_t i = 0; i < words::english::asking().size(); ++i)
     check_pair(words::english::asking()[i].words, words::spanish::asking()[i].words);
+  for (std::size_t i = 0; i < words::english::record().size(); ++i)
+    check_pair(words::english::record()[i].words, words::spanish::record()[i].words);
 }
 
 TEST_CASE("a figure that is not known takes the other words, or is said to be unknown") {

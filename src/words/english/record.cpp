@@ -1,0 +1,46 @@
+#include "words/record.hpp"
+
+#include "words/tables.hpp"
+
+namespace mainbore::words::english {
+namespace {
+
+using enum RecordWord;
+
+constexpr RecordTable table{{
+    {title_void, "RECORD - the sheet is void"},
+    {title_complete, "RECORD - complete"},
+    {title_missing, "RECORD - {count} missing"},
+    {tap_number, "tap {number}"},
+    {planned, "Planned"},
+    {with_readings, "With readings"},
+    {why_void, "WHY THE SHEET IS VOID"},
+    {why_void_beside, "stop, and plan again with these readings"},
+    {outside, "{number}: {value} was read, and the sheet holds for {bounds}"},
+    {was_no_go, "the plan was a no-go: there was no tap to make"},
+    {another_tap, "planned again with the readings it is another tap: {work}"},
+    {stop_numbers, "STOP NUMBERS"},
+    {read_inside, "{bounds}; read {value}: inside"},
+    {read_outside, "{bounds}; read {value}: outside"},
+    {not_read, "{bounds}; not read"},
+    {as_built, "AS BUILT"},
+    {holds, "HOLDS"},
+    {hold_settled, "{hold}: settled by what was read."},
+    {hold_cleared, "{hold}: {found}[, by {by}|]."},
+    {hold_by_gauge, "{hold}: cleared by the gauge."},
+    {hold_open, "{hold}: not written as cleared."},
+    {deviations, "DEVIATIONS"},
+    {deviation, "{what}: {done}, planned {planned}: [{reason}|no reason given.]"},
+    {deviation_told, "{what}: [{reason}|no reason given.]"},
+    {missing, "STILL MISSING"},
+    {missing_hold, "Hold not written as cleared, found and by whom: {hold}"},
+    {missing_reason, "Reason for {what}: {done} where {planned} was planned"},
+    {diameter_or_circumference, "Outside diameter, or circumference"},
+}};
+static_assert(complete(table), "every word of the record, in the order of RecordWord");
+
+}  // namespace
+
+const RecordTable& record() { return table; }
+
+}  // namespace mainbore::words::english
