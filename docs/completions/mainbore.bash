@@ -152,6 +152,7 @@ _mainbore_command() {
         'once ORDER --order'
         'once LEDGER --tools'
         'once text|json|csv|geojson --format'
+        'once en|es --language'
         'once FILE --approved'
         'once us|si --units'
         'many FILE --rules'

@@ -601,6 +601,7 @@ complete -c mainbore -n '__mainbore_at "mainbore record" value --export' -l expo
 complete -c mainbore -n '__mainbore_at "mainbore record" value --order' -l order -r -f -a '(__mainbore_values ORDER)' -d 'with --export: the taps of this work order alone'
 complete -c mainbore -n '__mainbore_at "mainbore record" value --tools' -l tools -r -F -d 'count the holes of each tool in a ledger, and list the depths tapped to'
 complete -c mainbore -n '__mainbore_at "mainbore record" value --format' -l format -r -f -a 'text json csv geojson' -d 'of a record and of tools text or json, default text'
+complete -c mainbore -n '__mainbore_at "mainbore record" value --language' -l language -r -f -a 'en es' -d 'of what a crew reads, text and html: en (English) or es (Spanish)'
 complete -c mainbore -n '__mainbore_at "mainbore record" value --approved' -l approved -r -F -d 'the utility\'s approved fittings (JSON or CSV), which plans choose from'
 complete -c mainbore -n '__mainbore_at "mainbore record" value --units' -l units -r -f -a 'us si' -d 'of the result: us (in, ft, psi) or si (mm, m, kPa)'
 complete -c mainbore -n '__mainbore_at "mainbore record"' -l rules -r -F -d 'a utility\'s own rules (JSON), laid over the defaults'
