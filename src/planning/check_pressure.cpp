@@ -99,6 +99,12 @@ struct Borne {
   CalculationInput covered;
 };
 
+// The class whose rating decides; nothing where a rating of its own does.
+Detail judged_by(const ResolvedMain& main) {
+  if (main.governing == nullptr || main.governing->class_name.empty()) return {};
+  return std::string_view(main.governing->class_name);
+}
+
 // Holds where line and surge together are more than the pipe may see.
 void bears_in_pipe(const Context& context, const ResolvedMain& main, Said& said, Pressure surge,
                    std::string_view how_often, Pressure allowed, const Basis& basis, const Borne& borne) {
@@ -116,7 +122,7 @@ void bears_in_pipe(const Context& context, const ResolvedMain& main, Said& said,
       .value(total)
       .at_most(allowed)
       .with(Measure(surge), how_often,
-            over(allowed, context.line()) ? Detail(Measure(allowed - context.line())) : Detail())
+            over(allowed, context.line()) ? Detail(Measure(allowed - context.line())) : Detail(), judged_by(main))
       .basis(basis, *main.rating_basis);
 }
 

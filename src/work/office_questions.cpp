@@ -35,9 +35,9 @@ Asked asked_of_machine(FindingCode code) {
     case machine_gasket_small:
       return {yard, "Is there a seal of at least {limit} for this machine?"};
     case machine_figures_wrong:
-      return {yard, "What is right for {0}? It cannot be {value}."};
+      return {yard, "What is the right figure for {0}? {value} is out of range."};
     case machine_stud_overloaded:
-      return {yard, "Is there a machine with thicker studs? Else ask system operations to lower the main."};
+      return {yard, "Is there a machine with thicker studs? If not, ask system operations to lower the main."};
     case machine_chain_short:
       return {yard, "Is there chain of {limit}, extensions and all?"};
     case machine_travel_short:
@@ -75,7 +75,7 @@ Asked asked_of_pressure(FindingCode code) {
     case pressure_over_line_rating:
       return {yard, "Is there service tubing marked for at least {value+}?"};
     case pressure_surge_over_fitting:
-      return {yard, "Is there a {1} marked for {2+}? Else ask system operations what surge the main sees."};
+      return {yard, "Is there a {1} marked for {2+}? If not, ask system operations what surge the main sees."};
     case pressure_low_over_line:
       return {author, "Which pressure is right? The lowest is above the highest."};
     default:
@@ -92,11 +92,11 @@ Asked asked_of_service(FindingCode code) {
       return {author, "Which size is meant? {1} of {0} is in no table."};
     case service_existing_lead:
     case service_existing_galvanized:
-      return {utility, "What becomes of the old service, and may it be moved?"};
+      return {utility, "What happens to the old service, and may it be moved?"};
     case service_not_checked:
       return {designer, "What is missing to work out the water for the customer?"};
     case service_code_unnamed:
-      return {designer, "By which plumbing code are the fixture units counted?"};
+      return {designer, "Which plumbing code are the fixture units counted by?"};
     case service_fixture_unknown:
       return {designer, "Which fixture is meant? Number {1} is not in the code."};
     case service_curve_unread:
@@ -117,7 +117,7 @@ Asked asked_of_service(FindingCode code) {
     case service_tap_small:
       return {utility, "Is a size under the utility's least, {1}, accepted here?"};
     case direct_thread_unknown:
-      return {yard, "Which thread has the stop's inlet?"};
+      return {yard, "What thread is on the stop's inlet?"};
     default:
       return asked_of_pressure(code);
   }
@@ -151,9 +151,9 @@ Asked asked_of(FindingCode code) {
     case place_cover:
       return {utility, "Is {value} of cover accepted here? The rule is {limit}."};
     case season_closed:
-      return {utility, "Is there leave in writing to tap in the closed season, {0} to {1}?"};
+      return {utility, "Is there written permission to tap in the closed season, {0} to {1}?"};
     case season_date_unknown:
-      return {author, "On which day is the tap? There are none from {0} to {1}."};
+      return {author, "What day is the tap? There are none from {0} to {1}."};
     case pit_not_located:
       return {locators, "Is the locate ticket valid, and is every mark down?"};
     case pit_engineer:
