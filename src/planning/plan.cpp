@@ -89,7 +89,7 @@ void take_work(Plan& plan, Work& work) {
   plan.marks = work.marks;
   plan.service = std::move(work.service);
   plan.cleaning = std::move(work.cleaning);
-  plan.excavation = std::move(work.excavation);
+  plan.excavation = work.excavation;
   plan.readings = std::move(work.readings);
 }
 

@@ -121,9 +121,9 @@ std::optional<Finding> recalled_caution(const Recorder& taken, std::span<const F
 std::vector<Evidence> evidence_for(const Plan& plan, const Recorder& taken) {
   std::vector<Evidence> all;
   all.reserve(taken.list().size() + 2 * plan.findings.size());
-  const auto put = [&](Evidence item) {
+  const auto put = [&](const Evidence& item) {
     const bool known = std::any_of(all.begin(), all.end(), [&](const Evidence& other) { return same(item, other); });
-    if (!known) all.push_back(std::move(item));
+    if (!known) all.push_back(item);
   };
   for (const Recorder::Item& item : taken.list()) put(item.evidence);
   for (const Finding& finding : plan.findings) {

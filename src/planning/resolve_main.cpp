@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "catalog/class_meaning.hpp"
@@ -201,7 +202,7 @@ Edition edition_of(const Pipe& pipe, const MainFacts& facts, const ClassWords& c
   };
   if (names(pipe.earlier->names)) return Edition::earlier;
   // "PC 235", "Class 235": the figure itself.
-  const ClassWord figure{ClassMark::pressure_class, static_cast<int>(*pipe.rating / units::psi + 0.5) * 1000};
+  const ClassWord figure{ClassMark::pressure_class, static_cast<int>(std::lround(*pipe.rating / units::psi)) * 1000};
   if (std::find(card.words.begin(), card.words.end(), figure) != card.words.end() || names({figure})) {
     return Edition::later;
   }

@@ -19,7 +19,7 @@ std::string_view words_of(ReadingId id, Language language) {
 }
 
 std::string bounds_in_words(const Reading& reading, Audience audience) {
-  const std::string bare = bare_bounds(reading, audience);
+  std::string bare = bare_bounds(reading, audience);
   if (reading.at_least && reading.at_most) return bare;
   return say(reading.at_least ? CardWord::at_least : CardWord::at_most, audience.language, {{"bound", bare}});
 }

@@ -61,7 +61,10 @@ std::string mains_of(const MainFilter& row, UnitSystem system) {
   return text;
 }
 
-std::string any_if_empty(std::string mains) { return mains.empty() ? "any main" : mains; }
+std::string any_if_empty(std::string mains) {
+  if (mains.empty()) mains = "any main";
+  return mains;
+}
 
 struct RowWords {
   UnitSystem system;

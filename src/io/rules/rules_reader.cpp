@@ -681,7 +681,7 @@ class RulesReader : io::JsonReader {
   }
 
   std::string read_series(std::uint32_t node) {
-    const std::string id(text_of(node));
+    std::string id(text_of(node));
     std::vector<std::string_view> known;
     for (const Pipe& pipe : catalog_.pipes()) {
       if (std::find(known.begin(), known.end(), pipe.series->id) == known.end()) known.push_back(pipe.series->id);
