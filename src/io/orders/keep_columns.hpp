@@ -17,10 +17,8 @@ struct KeepColumns {
   [[nodiscard]] bool any() const { return all || !names.empty(); }
   // The place among `names`, which is names.size() where it is none of them. Names compare as those of a map do.
   [[nodiscard]] std::size_t place_of(std::string_view name) const {
-    if (names.empty()) return 0;
-    const std::string plain = plain_name(name);
     return static_cast<std::size_t>(
-        std::find_if(names.begin(), names.end(), [&](const std::string& own) { return plain_name(own) == plain; }) -
+        std::find_if(names.begin(), names.end(), [&](const std::string& own) { return same_name(own, name); }) -
         names.begin());
   }
   [[nodiscard]] bool has(std::string_view name) const { return place_of(name) < names.size(); }

@@ -103,9 +103,8 @@ void OrderTable::choose_kept(const CsvRecord& header) {
   std::vector<std::string_view> names;
   for (const OrderColumn& column : columns_) names.push_back(column.name);
   for (const std::string& name : keep_->names) {
-    const auto found = std::find_if(names.begin(), names.end(), [&](std::string_view header_name) {
-      return plain_name(header_name) == plain_name(name);
-    });
+    const auto found = std::find_if(names.begin(), names.end(),
+                                    [&](std::string_view header_name) { return same_name(header_name, name); });
     if (found != names.end()) {
       kept_columns_.push_back(static_cast<std::size_t>(found - names.begin()));
       continue;
@@ -220,9 +219,8 @@ OrderTable::OrderTable(const Catalog& catalog, const OrderMap* map, std::string 
       take_column(columns_.size() - 1);
     }
     for (const std::string& name : map_->id) {
-      const auto same = std::find_if(columns_.begin(), columns_.end(), [&](const OrderColumn& column) {
-        return plain_name(column.header) == plain_name(name);
-      });
+      const auto same = std::find_if(columns_.begin(), columns_.end(),
+                                     [&](const OrderColumn& column) { return same_name(column.header, name); });
       id_columns_.push_back(static_cast<std::size_t>(same - columns_.begin()));
       if (same == columns_.end()) columns_.push_back({name, std::nullopt, {}, nullptr, name});
     }
@@ -232,9 +230,8 @@ OrderTable::OrderTable(const Catalog& catalog, const OrderMap* map, std::string 
 }
 
 std::size_t OrderTable::column_of_member(const std::string& name) {
-  const std::string plain = plain_name(name);
   for (std::size_t i = 0; i < columns_.size(); ++i) {
-    if (plain_name(columns_[i].header) == plain) return i;
+    if (same_name(columns_[i].header, name)) return i;
   }
   if ((map_ != nullptr && map_->ignore_others) || columns_.size() == most_cells) return none;
   auto read = fact_named(name);
@@ -384,7 +381,8 @@ void OrderTable::read(const CsvRecord& record, OrderRecord& order) {
   if (!order.diagnostics.empty()) return;
   drop_empty_elements();
   draft_.job.id = order.id;
-  order.job = std::move(draft_).finish();
+  draft_.add_machine();
+  order.job.emplace(std::move(draft_.job));  // a job is large: it is moved once
 }
 
 void OrderTable::note_kept(const CsvRecord& record, OrderRecord& order) const {
