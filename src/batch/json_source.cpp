@@ -28,6 +28,12 @@ constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
 constexpr std::string_view comma_outside =
     "a comma between orders that stand in no list: a bracket is missing, or one is too many";
 
+std::int64_t line_ends_in(std::string_view text) {
+  std::int64_t count = 0;
+  for (std::size_t at = text.find('\n'); at != std::string_view::npos; at = text.find('\n', at + 1)) ++count;
+  return count;
+}
+
 constexpr bool is_space(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
 
 // Of an order, and not of an element of a list in one.
@@ -188,10 +194,12 @@ class JsonSource : public OrderSource {
     if (object.empty()) return false;
     blank_ = false;
     order_line_ = line_;
+    passed_begin_ = text_.size();
     text_.append(object);
+    passed_end_ = text_.size();
     here_ = text_.size() - 1;
     at_ += object.size() - 1;
-    line_ += std::count(object.begin(), object.end(), '\n');
+    line_ += line_ends_in(object);
     is_object_ = true;
     next_ = Next::comma;
     passed_object_ = true;
@@ -490,6 +498,7 @@ class JsonSource : public OrderSource {
 
   void begin_text() {
     text_.clear();
+    passed_end_ = 0;
     blank_ = true;
     depth_ = 0;
     next_ = Next::value;
@@ -512,9 +521,22 @@ class JsonSource : public OrderSource {
     order.row = ++row_;
     order.broken = broken_;
     if (broken_ && passed_over_ > 0) order.unread_to = last_line_ > 0 ? last_line_ : line_;
+    if (features_ && !broken_ && passed_end_ > 0) hand_on_nodes(piece, order);
     if (!broken_ && is_object_) usual_first_ = first_word(std::string_view(text_).substr(0, most_first));
     used_ += text_.size();
     begin_text();
+  }
+
+  // Of a text that is the object that was passed, with space around it: it is not to be read a second time.
+  void hand_on_nodes(Piece& piece, OrderText& order) const {
+    if (passed_end_ > text_.size() || text_.find_first_not_of(" \t\r\n", passed_end_) != std::string::npos) return;
+    order.first_node = piece.nodes.size();
+    order.node_count = skim_.nodes().size();
+    for (io::SkimNode node : skim_.nodes()) {
+      node.span = {node.span.begin + passed_begin_, node.span.end + passed_begin_};
+      if (node.key.end > 0) node.key = {node.key.begin + passed_begin_, node.key.end + passed_begin_};
+      piece.nodes.push_back(node);
+    }
   }
 
   void fault(Piece& piece, std::string_view what) {
@@ -532,6 +554,8 @@ class JsonSource : public OrderSource {
   bool in_tail_ = false;
   io::JsonSkim skim_;
   bool passed_object_ = false;
+  std::size_t passed_begin_ = 0;  // of the object that was passed, in the text of the order
+  std::size_t passed_end_ = 0;    // 0: none was
   std::string block_ = std::string(std::size_t{1} << 16, '\0');
   std::size_t at_ = 0;
   std::size_t held_ = 0;

@@ -93,7 +93,7 @@ Job* OrderPlanner::read_text(const Piece& piece, const OrderText& text) {
     return nullptr;
   }
   const std::string_view json = std::string_view(piece.bytes).substr(text.begin, text.size);
-  Job* const job = rows_ ? read_members(text, json) : read_job_text(text, json);
+  Job* const job = rows_ ? read_members(piece, text, json) : read_job_text(text, json);
   if (text.unread_to == 0 && !(text.broken && order_.job)) return job;
   order_.diagnostics.push_back(broken_order(file_name_, text, options_.rows));
   order_.job.reset();
@@ -101,8 +101,9 @@ Job* OrderPlanner::read_text(const Piece& piece, const OrderText& text) {
 }
 
 // Records without rows are the same in whatever piece of the file their order stands: lines count from its own first.
-Job* OrderPlanner::read_members(const OrderText& text, std::string_view json) {
-  rows_->read(json, options_.rows ? text.first_line : 1, order_);
+Job* OrderPlanner::read_members(const Piece& piece, const OrderText& text, std::string_view json) {
+  const auto nodes = std::span(piece.nodes).subspan(text.first_node, text.node_count);
+  rows_->read(json, options_.rows ? text.first_line : 1, order_, nodes);
   order_.row = text.row;
   order_.line = text.line;
   if (text.broken) order_.kept.clear();  // they may be another order's

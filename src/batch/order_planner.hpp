@@ -30,7 +30,7 @@ class OrderPlanner {
  private:
   // The job that was read, which may be moved from; nothing where the order cannot be read.
   Job* read_text(const Piece& piece, const OrderText& text);
-  Job* read_members(const OrderText& text, std::string_view json);
+  Job* read_members(const Piece& piece, const OrderText& text, std::string_view json);
   Job* read_job_text(const OrderText& text, std::string_view json);
   void finish(Piece& piece, Job* job);
   void plan_order(Piece& piece, Job& job);

@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "io/fast/json_skim.hpp"
 #include "io/text/csv.hpp"
 #include "mainbore/plan.hpp"
 #include "mainbore/wording.hpp"
@@ -49,6 +50,9 @@ struct OrderText {
   std::string_view fault;      // what is wrong with the file here; there is no text then
   bool broken = false;         // its brackets and quotes do not match: it is never planned
   std::int64_t unread_to = 0;  // over 0: up to this line it may have swallowed others
+  // What it was read as where it was cut out of the file, in the nodes of its piece; none: nothing.
+  std::size_t first_node = 0;
+  std::size_t node_count = 0;
 };
 
 // The id of an order, in the ids of its piece.
@@ -62,6 +66,7 @@ struct OrderId {
 struct Piece {
   std::string bytes;  // of the texts, and room behind them for the fast reader
   std::vector<OrderText> texts;
+  std::vector<io::SkimNode> nodes;
   std::vector<io::CsvRecord> rows;  // of a table; the first row_count of them
   std::size_t row_count = 0;
 
@@ -78,6 +83,7 @@ struct Piece {
 
   void clear() {
     texts.clear();
+    nodes.clear();
     row_count = 0;
     head.clear();
     tail.clear();

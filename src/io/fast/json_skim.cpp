@@ -6,6 +6,7 @@
 #include "io/text/json_text.hpp"
 #include "io/text/json_writer.hpp"
 #include "io/text/text_scan.hpp"
+#include "io/text/word_scan.hpp"
 #include "text/foreign.hpp"
 
 namespace mainbore::io {
@@ -22,8 +23,6 @@ constexpr auto kind_of = [] {
   kinds['\\'] = Byte::backslash;
   return kinds;
 }();
-
-constexpr bool is_space(char c) { return c == ' ' || c == '\n' || c == '\r' || c == '\t'; }
 
 int hex_digit(char c) {
   if (c >= '0' && c <= '9') return c - '0';
@@ -55,6 +54,11 @@ std::size_t JsonSkim::read_first(std::string_view text, std::string_view whole) 
   return at_;
 }
 
+void JsonSkim::take(std::string_view text, std::span<const SkimNode> nodes) {
+  text_ = text;
+  nodes_.assign(nodes.begin(), nodes.end());
+}
+
 bool JsonSkim::read(std::string_view text, std::string_view whole) {
   begin(text, whole);
   skip_space();
@@ -72,10 +76,6 @@ std::uint32_t JsonSkim::member(std::uint32_t object, std::string_view key, int* 
     if (count != nullptr) ++*count;
   });
   return found;
-}
-
-void JsonSkim::skip_space() {
-  while (at_ < text_.size() && is_space(text_[at_])) ++at_;
 }
 
 // The last node is the value's own, where it has one.
@@ -180,6 +180,10 @@ bool JsonSkim::array(int depth, bool noted) {
 bool JsonSkim::string(bool& escaped) {
   const char* at = text_.data() + at_ + 1;
   const char* const end = text_.data() + text_.size();
+  const auto odd = [](TextWord bytes) {
+    return below_space(bytes) | delete_or_above(bytes) | equal_to('"', bytes) | equal_to('\\', bytes);
+  };
+  at += bytes_without({at, static_cast<std::size_t>(end - at)}, odd);
   for (; at < end; ++at) {
     const Byte kind = kind_of[static_cast<unsigned char>(*at)];
     if (kind == Byte::plain) continue;
@@ -273,8 +277,7 @@ void append_unescaped(std::string& out, std::string_view written) {
 
 void append_json_as_written(std::string& out, std::string_view written, bool one_line) {
   const std::size_t begin = out.size();
-  const auto may_be_hidden = [](char c) { return static_cast<unsigned char>(c) >= 0x7F; };
-  if (std::none_of(written.begin(), written.end(), may_be_hidden)) {
+  if (!any_byte(written, delete_or_above)) {  // nothing that may be hidden
     out.append(written);
   } else {
     for (std::size_t at = 0; at < written.size();) {

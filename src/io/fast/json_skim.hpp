@@ -6,6 +6,7 @@
 #pragma once
 
 #include <cstdint>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -34,6 +35,10 @@ class JsonSkim {
   // The same of the value that a text begins with, whatever stands behind it: how many bytes it takes, 0 where none ends.
   std::size_t read_first(std::string_view text, std::string_view whole = {});
 
+  // What another has read of the same text, once its nodes are those of this text.
+  void take(std::string_view text, std::span<const SkimNode> nodes);
+
+  [[nodiscard]] std::span<const SkimNode> nodes() const { return nodes_; }
   [[nodiscard]] const SkimNode& node(std::uint32_t index) const { return nodes_[index]; }
   // Calls visit(index) for each member or element, in the order of the text.
   template <class Visit>
@@ -53,7 +58,12 @@ class JsonSkim {
   bool hex4(std::uint32_t& code);
   bool number();
   bool word(std::string_view wanted);
-  void skip_space();
+  void skip_space() {
+    while (at_ < text_.size() &&
+           (text_[at_] == ' ' || text_[at_] == '\n' || text_[at_] == '\r' || text_[at_] == '\t')) {
+      ++at_;
+    }
+  }
 
   std::string_view text_;
   std::string_view whole_;

@@ -11,6 +11,7 @@
 
 #include "io/text/nearest.hpp"
 #include "io/text/text_scan.hpp"
+#include "io/text/word_scan.hpp"
 
 namespace mainbore::io {
 namespace {
@@ -586,6 +587,7 @@ Problem faulty(const JobField& field, MeasureFault fault, std::string_view text,
 
 // Control characters would reach terminals and printed pages.
 bool has_control(std::string_view text, bool several_lines) {
+  if (!any_byte(text, [](TextWord bytes) { return below_space(bytes) | delete_or_above(bytes); })) return false;
   for (std::size_t i = 0; i < text.size(); ++i) {
     const auto byte = static_cast<unsigned char>(text[i]);
     if (several_lines && (byte == '\n' || byte == '\t' || byte == '\r')) continue;
@@ -770,6 +772,9 @@ ReadValue read_clock(std::string_view text) {
 }  // namespace
 
 std::span<const JobField> job_fields() { return table; }
+
+static_assert(std::all_of(missing_marks.begin(), missing_marks.end(),
+                          [](std::string_view mark) { return mark.size() <= longest_missing_mark; }));
 
 bool is_missing_mark(std::string_view text) {
   return std::any_of(missing_marks.begin(), missing_marks.end(), [&](std::string_view mark) {

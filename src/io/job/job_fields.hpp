@@ -109,6 +109,7 @@ inline constexpr std::size_t longest_list = 1000;
 [[nodiscard]] std::string allowed_text(const JobField& field, const Catalog& catalog);
 
 // Marks that systems write where they know nothing, in small letters: "n/a", "unknown", "?".
+inline constexpr std::size_t longest_missing_mark = 8;
 [[nodiscard]] bool is_missing_mark(std::string_view text);
 
 // A value from text, as it stands in a JSON string, behind --set or in a cell of a CSV file.

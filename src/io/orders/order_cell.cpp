@@ -8,6 +8,7 @@
 #include "catalog/spelling.hpp"
 #include "io/text/nearest.hpp"
 #include "io/text/text_scan.hpp"
+#include "io/text/word_scan.hpp"
 #include "text/foreign.hpp"
 
 namespace mainbore::io {
@@ -17,9 +18,8 @@ using Says = CellReading::Says;
 
 bool has_word(const JobField& field, std::string_view key) {
   if (field.type != FieldType::choice) return false;
-  const std::string plain = plain_name(key);
   return std::any_of(field.choice->names.begin(), field.choice->names.end(),
-                     [&](std::string_view name) { return plain_name(name) == plain; });
+                     [&](std::string_view name) { return same_name(name, key); });
 }
 
 CellReading value_of(FieldValue value) { return {Says::value, std::move(value), {}}; }
@@ -190,6 +190,7 @@ CellReading understand_material(const CellContext& context, const OrderColumn& c
 }  // namespace
 
 std::string on_one_line(std::string_view text) {
+  if (!any_byte(text, below_space)) return std::string(text);
   std::string line;
   for (const char c : text) {
     const bool space = c == '\r' || c == '\n' || c == '\t';
@@ -217,9 +218,12 @@ CellReading understand_cell(const CellContext& context, const OrderColumn& colum
     number = std::get<std::string>(std::move(read));
     written = number;
   }
-  const bool may_be_key = written.size() <= longest_spelling;  // longer ones are no words of a map
-  const std::string key = may_be_key || written.empty() ? cell_key(written) : std::string(written);
-  const std::string as_written = number.empty() ? key : cell_key(plain);  // as the map may write it: "n.a."
+  // Longer ones are no words of a map; without one there are but the marks for what is not known.
+  const bool own_words = column.mapped != nullptr || context.map != nullptr;
+  const bool may_be_key = written.size() <= (own_words || !free_text ? longest_spelling : longest_missing_mark);
+  const std::string key = may_be_key ? cell_key(written) : std::string(written);
+  const std::string before = number.empty() ? std::string() : cell_key(plain);
+  const std::string_view as_written = number.empty() ? key : before;  // as the map may write it: "n.a."
   if (column.mapped != nullptr) {
     for (const auto& [word, value] : column.mapped->values) {
       if (word == key || word == as_written) return value_of(value);

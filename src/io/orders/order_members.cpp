@@ -35,7 +35,14 @@ MemberRows::MemberRows(const Catalog& catalog, const OrderMap* map, const std::s
   record_.from_table = false;
 }
 
-void MemberRows::read(std::string_view text, std::int64_t first_line, OrderRecord& order) {
+bool MemberRows::skim(std::span<const SkimNode> nodes) {
+  if (nodes.empty()) return skim_.read(text_, features_ ? "geometry" : "");
+  skim_.take(text_, nodes);
+  return true;
+}
+
+void MemberRows::read(std::string_view text, std::int64_t first_line, OrderRecord& order,
+                      std::span<const SkimNode> nodes) {
   text_ = text;
   first_line_ = first_line;
   order_ = &order;
@@ -48,7 +55,7 @@ void MemberRows::read(std::string_view text, std::int64_t first_line, OrderRecor
   order.remarks.clear();
   order.kept.clear();
   std::uint32_t members = 0;
-  if (!skim_.read(text_, features_ ? "geometry" : "") || (!features_ && skim_.node(0).type != JsonType::object)) {
+  if (!skim(nodes) || (!features_ && skim_.node(0).type != JsonType::object)) {
     // One wording of what is wrong with a text.
     JobFile read = read_job(text, file_name_, catalog_, {}, first_line);
     order.id = std::move(read.id);
@@ -70,8 +77,7 @@ void MemberRows::read(std::string_view text, std::int64_t first_line, OrderRecor
   given_.assign(record_.cells.size(), false);
   nothing_nearby_ = false;
   met_next_ = 0;
-  note_kept(members, order);
-  std::vector<KeptColumn> kept = std::move(order.kept);
+  note_kept(members);
   name_.clear();
   if (skim_.node(members).type == JsonType::object) read_members(members, 0);
   if (const std::size_t second = table_.second_of_a_fact(given_); second != OrderTable::none) {
@@ -81,7 +87,7 @@ void MemberRows::read(std::string_view text, std::int64_t first_line, OrderRecor
                 {"job.contradiction", quoted(table_.columns()[second].header) + " says a fact again", ""}));
   }
   table_.read(record_, order);
-  order.kept = std::move(kept);
+  order.kept.swap(kept_);
   is_row_ = true;
   if (nothing_nearby_ && order.job && !order.job->nearby) order.job->nearby.emplace();
   if (order.id.empty() && features_) {
@@ -135,11 +141,12 @@ bool MemberRows::open_feature(std::uint32_t& members) {
 }
 
 // Names of --keep in their order, else every member.
-void MemberRows::note_kept(std::uint32_t members, OrderRecord& order) {
+void MemberRows::note_kept(std::uint32_t members) {
+  kept_.clear();
   if (keep_ == nullptr && !given_back_) return;
   const bool all = keep_ == nullptr || keep_->all;
   if (!all) {
-    for (const std::string& name : keep_->names) order.kept.push_back({name, {}, true, false});
+    for (const std::string& name : keep_->names) kept_.push_back({name, {}, true, false});
   }
   if (skim_.node(members).type != JsonType::object) return;
   skim_.each(members, [&](std::uint32_t child) {
@@ -147,8 +154,8 @@ void MemberRows::note_kept(std::uint32_t members, OrderRecord& order) {
     const KeptColumn kept = {written(node.key), written(node.span), true, true};
     const std::size_t place = keep_ == nullptr ? 0 : keep_->place_of(kept.name);
     if (keep_ != nullptr && place < keep_->names.size()) note(met_.kept, place);
-    if (all) order.kept.push_back(kept);
-    else if (place < keep_->names.size()) order.kept[place] = kept;
+    if (all) kept_.push_back(kept);
+    else if (place < keep_->names.size()) kept_[place] = kept;
   });
 }
 
@@ -197,9 +204,10 @@ bool MemberRows::read_quantity(std::uint32_t object) {
       skim_.node(unit).type != JsonType::string) {
     return false;
   }
-  const std::size_t column = column_named(name_);
+  const Named& named = name_met(name_);
+  const std::size_t column = named.column;
   if (column == OrderTable::none) {
-    unknown_member(object);
+    unknown_member(object, named);
     return true;
   }
   if (given_[column]) {
@@ -229,28 +237,45 @@ std::string MemberRows::text_of(std::uint32_t node) const {
   return plain;
 }
 
-std::size_t MemberRows::column_named(std::string_view name) {
+const MemberRows::Named& MemberRows::name_met(std::string_view name) {
   const std::size_t place = met_next_++;
   if (place < usual_.size() && usual_[place]->first == name) return usual_[place]->second;
-  const auto known = columns_.find(name);
-  if (known != columns_.end()) {
+  const auto known = names_.find(name);
+  if (known != names_.end()) {
     if (place < usual_.size()) usual_[place] = &*known;
     else if (place < most_names) usual_.push_back(&*known);
     return known->second;
   }
-  const std::size_t column = name.size() > longest_name ? OrderTable::none : table_.column_of_member(std::string(name));
-  if (columns_.size() < most_names && name.size() <= longest_name) columns_.emplace(std::string(name), column);
+  Named named = understood(name);
   if (table_.columns().size() > record_.cells.size()) {
     record_.cells.resize(table_.columns().size());
     given_.resize(record_.cells.size());
   }
-  return column;
+  if (names_.size() < most_names && name.size() <= longest_name) {
+    return names_.emplace(std::string(name), std::move(named)).first->second;
+  }
+  unremembered_ = std::move(named);
+  return unremembered_;
+}
+
+MemberRows::Named MemberRows::understood(std::string_view name) {
+  Named named;
+  if (name.size() <= longest_name) named.column = table_.column_of_member(std::string(name));
+  if (named.column != OrderTable::none || (map_ != nullptr && map_->ignore_others)) return named;
+  named.problem = table_.not_a_fact(name);
+  if (keep_ != nullptr) {
+    const std::string_view outermost = name.substr(0, name.find_first_of(".["));
+    const bool near = named.problem.help.starts_with("did you mean");
+    named.carried = keep_->has(outermost) || keep_->has(name) || (keep_->all && !near);
+  }
+  return named;
 }
 
 void MemberRows::set_cell(std::uint32_t node) {
   const SkimNode& value = skim_.node(node);
-  const std::size_t column = column_named(name_);
-  if (column == OrderTable::none) return unknown_member(node);
+  const Named& named = name_met(name_);
+  const std::size_t column = named.column;
+  if (column == OrderTable::none) return unknown_member(node, named);
   if (given_[column]) return fault(node, {"job.duplicate-key", quoted(name_) + " is given twice", ""});
   given_[column] = true;
   note(met_.columns, column);
@@ -269,20 +294,14 @@ void MemberRows::set_cell(std::uint32_t node) {
 }
 
 // A list with nothing in it says that somebody looked.
-void MemberRows::unknown_member(std::uint32_t node) {
+void MemberRows::unknown_member(std::uint32_t node, const Named& named) {
   if (map_ != nullptr && map_->ignore_others) return;
   const SkimNode& value = skim_.node(node);
-  if (value.type == JsonType::array && value.next == node + 1 && plain_name(name_) == "nearby") {
+  if (value.type == JsonType::array && value.next == node + 1 && same_name(name_, "nearby")) {
     nothing_nearby_ = true;
     return;
   }
-  Problem problem = table_.not_a_fact(name_);
-  if (keep_ != nullptr) {
-    const std::string_view outermost = std::string_view(name_).substr(0, name_.find_first_of(".["));
-    const bool near = problem.help.starts_with("did you mean");
-    if (keep_->has(outermost) || keep_->has(name_) || (keep_->all && !near)) return;
-  }
-  fault(node, std::move(problem));
+  if (!named.carried) fault(node, named.problem);
 }
 
 void MemberRows::fault(std::uint32_t node, Problem problem) {
@@ -294,8 +313,8 @@ void MemberRows::fault(std::uint32_t node, Problem problem) {
 
 std::vector<std::string> MemberRows::not_read() const {
   std::vector<std::string> names;
-  for (const auto& [name, column] : columns_) {
-    if (column == OrderTable::none) names.push_back(name);
+  for (const auto& [name, named] : names_) {
+    if (named.column == OrderTable::none) names.push_back(name);
   }
   std::sort(names.begin(), names.end());
   return names;

@@ -10,6 +10,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -36,7 +37,8 @@ class MemberRows {
 
   // The order of one text, whose first line has this number. The text must outlive what is done with `order`. Sets
   // neither row nor line.
-  void read(std::string_view text, std::int64_t first_line, OrderRecord& order);
+  // `nodes`: of a text that JsonSkim has read already; empty: it has not.
+  void read(std::string_view text, std::int64_t first_line, OrderRecord& order, std::span<const SkimNode> nodes = {});
 
   // The feature last read; nullptr where the text was none.
   [[nodiscard]] const FeatureText* feature() const { return feature_.text.empty() ? nullptr : &feature_; }
@@ -61,14 +63,23 @@ class MemberRows {
     using is_transparent = void;
     std::size_t operator()(std::string_view text) const { return std::hash<std::string_view>{}(text); }
   };
+  bool skim(std::span<const SkimNode> nodes);
   bool open_feature(std::uint32_t& members);
-  void note_kept(std::uint32_t members, OrderRecord& order);
+  void note_kept(std::uint32_t members);
   void read_members(std::uint32_t object, std::size_t prefix);
   void read_value(std::uint32_t node);
   bool read_quantity(std::uint32_t object);
   void set_cell(std::uint32_t node);
-  [[nodiscard]] std::size_t column_named(std::string_view name);
-  void unknown_member(std::uint32_t node);
+  // What a member's name stands for. Of one that is no fact all is worked out once: to look for the nearest path takes as
+  // long as to plan ten orders.
+  struct Named {
+    std::size_t column = OrderTable::none;
+    bool carried = false;  // no fact, and asked for by --keep
+    Problem problem;       // of one that is neither
+  };
+  [[nodiscard]] const Named& name_met(std::string_view name);
+  [[nodiscard]] Named understood(std::string_view name);
+  void unknown_member(std::uint32_t node, const Named& named);
   void fault(std::uint32_t node, Problem problem);
   [[nodiscard]] std::string_view written(Span span) const { return text_.substr(span.begin, span.end - span.begin); }
   [[nodiscard]] std::string text_of(std::uint32_t node) const;
@@ -80,9 +91,10 @@ class MemberRows {
   bool features_;
   bool given_back_;
   OrderTable table_;
-  std::unordered_map<std::string, std::size_t, NameHash, std::equal_to<>> columns_;  // by name as written; bounded
+  std::unordered_map<std::string, Named, NameHash, std::equal_to<>> names_;  // as written; bounded
+  Named unremembered_;
   // Orders of one file have the same members in the same order: the name met next in the last one is tried first.
-  std::vector<const std::pair<const std::string, std::size_t>*> usual_;
+  std::vector<const std::pair<const std::string, Named>*> usual_;
   std::size_t met_next_ = 0;
 
   // Of the order at hand.
@@ -93,6 +105,7 @@ class MemberRows {
   CsvRecord record_;
   std::string name_;
   std::vector<bool> given_;  // columns
+  std::vector<KeptColumn> kept_;
   std::vector<Diagnostic> faults_;
   bool is_row_ = false;
   bool nothing_nearby_ = false;

@@ -6,6 +6,7 @@
 
 #include "io/text/csv_writer.hpp"
 #include "io/text/json_writer.hpp"
+#include "io/text/word_scan.hpp"
 #include "mainbore/wording.hpp"
 
 namespace mainbore::io {
@@ -244,8 +245,21 @@ void write_own_properties(JsonWriter& json, const OrderRecord& order, const Plan
   json.text("remarks", text);
 }
 
+// Stretches of a feature's text. Where it has no byte that may be hidden, none of them is looked at again.
+class AsWritten {
+ public:
+  explicit AsWritten(std::string_view whole) : plain_(!any_byte(whole, delete_or_above)) {}
+  void append(std::string& out, std::string_view part) const {
+    if (plain_) out.append(part);
+    else append_json_as_written(out, part, false);
+  }
+
+ private:
+  bool plain_;
+};
+
 void write_properties(std::string& out, const OrderRecord& order, const Plan* plan, const RecordOptions& options,
-                      bool placed) {
+                      bool placed, AsWritten as_written) {
   JsonWriter json(out, JsonStyle::compact);
   json.begin_object();
   write_own_properties(json, order, plan, options, placed);
@@ -259,9 +273,9 @@ void write_properties(std::string& out, const OrderRecord& order, const Plan* pl
     const bool own = is_own_property(kept.name);
     if (own && has("own_" + std::string(kept.name))) continue;
     out += own ? ",\"own_" : ",\"";
-    append_json_as_written(out, kept.name, false);
+    as_written.append(out, kept.name);
     out += "\":";
-    append_json_as_written(out, kept.value, false);
+    as_written.append(out, kept.value);
   }
   json.end_object();
 }
@@ -273,16 +287,17 @@ void append_verdict_feature(std::string& out, const OrderRecord& order, const Pl
   out += ",\n";
   if (feature == nullptr) {
     out += R"({"type":"Feature","geometry":null,"properties":)";
-    write_properties(out, order, plan, options, false);
+    write_properties(out, order, plan, options, false, AsWritten({}));
     out += '}';
     return;
   }
   const Span properties = feature->properties.end > 0 ? feature->properties : Span{1, 1};  // behind the brace
-  append_json_as_written(out, feature->text.substr(0, properties.begin), false);
+  const AsWritten as_written(feature->text);
+  as_written.append(out, feature->text.substr(0, properties.begin));
   if (feature->properties.end == 0) out += "\"properties\":";
-  write_properties(out, order, plan, options, true);
+  write_properties(out, order, plan, options, true, as_written);
   if (feature->properties.end == 0) out += ',';
-  append_json_as_written(out, feature->text.substr(properties.end), false);
+  as_written.append(out, feature->text.substr(properties.end));
 }
 
 void append_verdict_json(std::string& out, const OrderRecord& order, const Plan* plan, const RecordOptions& options) {

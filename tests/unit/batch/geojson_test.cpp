@@ -78,6 +78,31 @@ TEST_CASE("the properties of features are columns, however the features stand") 
   CHECK(own[0]["id"] == "77");
 }
 
+TEST_CASE("a property that is no fact makes each order unreadable, in the same words, or is carried") {
+  const std::string zone = R"(,"ZONE":"KIT 4","main.sise":"6 in")";
+  const std::string text =
+      collection({feature("1", point, zone), feature("2", line, zone), feature("3", line)}, " ,\n ");
+  const auto list = records(text);
+  REQUIRE(list.size() == 3);
+  REQUIRE(list[0]["reasons"].size() == 2);
+  CHECK(list[0]["reasons"][1]["help"].get<std::string>().find("did you mean main.size?") != std::string::npos);
+  for (const std::size_t reason : {0u, 1u}) {
+    CHECK(list[1]["reasons"][reason]["message"] == list[0]["reasons"][reason]["message"]);
+    CHECK(list[1]["reasons"][reason]["help"] == list[0]["reasons"][reason]["help"]);
+  }
+  CHECK(list[2]["verdict"] == "hold");
+
+  io::KeepColumns keep;
+  keep.all = true;  // but what is nearly a fact is told
+  BatchOptions options;
+  options.keep = &keep;
+  const auto kept = records(text, options);
+  REQUIRE(kept.size() == 3);
+  CHECK(kept[1]["reasons"].size() == 1);
+  keep = {false, {"zone", "main.sise"}};
+  for (std::size_t i = 0; i < 2; ++i) CHECK(records(text, options)[i]["verdict"] == "hold");
+}
+
 TEST_CASE("the first bytes tell GeoJSON") {
   CHECK(format_of(R"({"type":"FeatureCollection")") == InputFormat::geojson);
   CHECK(format_of("{ \"type\" :\n\"Feature\"") == InputFormat::geojson);
