@@ -62,13 +62,8 @@ void judge_insertion(const Site& site, Length limit, Candidate& candidate) {
 
 std::optional<Length> farthest_wall(const Site& site) {
   const ResolvedMain& main = site.main;
-  std::optional<Length> thickest;
-  for (const Pipe* pipe : main.candidates) {
-    if (pipe->wall) thickest = std::max(thickest, std::optional(thickest_reading(*pipe)));
-    else if (pipe->plausible) thickest = std::max(thickest, std::optional(pipe->plausible->wall_to));
-  }
-  if (!thickest && main.wall_nominal) thickest = thickest_over(main.material, *main.wall_nominal);
-  return thickest;
+  if (!site.thickest_listed && main.wall_nominal) return thickest_over(main.material, *main.wall_nominal);
+  return site.thickest_listed;
 }
 
 std::optional<Length> far_wall_feed(const Site& site) {

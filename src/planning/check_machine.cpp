@@ -395,17 +395,20 @@ void plan_seat(const Site& site, Candidate& candidate) {
 
 }  // namespace
 
+std::optional<Length> thickest_reading_of(const std::vector<const Pipe*>& pipes) {
+  std::optional<Length> thickest;
+  for (const Pipe* const pipe : pipes) {
+    if (pipe->wall) thickest = std::max(thickest, std::optional(thickest_reading(*pipe)));
+    else if (pipe->plausible) thickest = std::max(thickest, std::optional(pipe->plausible->wall_to));
+  }
+  return thickest;
+}
+
 std::optional<Length> thickest_wall(const Site& site) {
   const ResolvedMain& main = site.main;
   const Length gauge = site.rules.measuring.wall_uncertainty.value;
   if (main.wall_basis == WallBasis::measured) return *main.wall_nominal + gauge;
-  std::optional<Length> thickest = main.wall_nominal;
-  for (const Pipe* pipe : main.candidates) {
-    std::optional<Length> wall;
-    if (pipe->wall) wall = thickest_reading(*pipe);
-    else if (pipe->plausible) wall = pipe->plausible->wall_to;
-    if (wall && (!thickest || *wall > *thickest)) thickest = wall;
-  }
+  const std::optional<Length> thickest = std::max(main.wall_nominal, site.thickest_listed);
   if (thickest) return *thickest + gauge;
   return std::nullopt;
 }

@@ -142,6 +142,8 @@ struct JudgedMain {
   Said said;
 };
 
+[[nodiscard]] std::optional<Length> thickest_reading_of(const std::vector<const Pipe*>& pipes);
+
 // What the stages behind that may read.
 struct Site : Context {
   Site(const Context& context, const JudgedMain& judged)
@@ -149,12 +151,15 @@ struct Site : Context {
         main(judged.main),
         pressure(judged.pressure),
         location(judged.location),
-        findings(judged.said.findings) {}
+        findings(judged.said.findings),
+        thickest_listed(thickest_reading_of(judged.main.candidates)) {}
 
   const ResolvedMain& main;
   const PressureChain& pressure;
   const Location& location;
   const Findings& findings;
+  const std::optional<Length>
+      thickest_listed;  // that a gauge may read on any of the candidates: asked for by each method
 };
 
 // Where round the pipe a way of tapping stands, and what is to be said of that.

@@ -72,6 +72,11 @@ Match match_year(const MainFilter& row, const KnownOfMain& known) {
 
 }  // namespace
 
+bool asks_of_pipe(const MainFilter& row) {
+  return !row.classes.empty() || !row.series.empty() || row.wall_from || row.wall_below || row.bore_from ||
+         row.bore_to || row.bore_above || row.bore_below;
+}
+
 Match match(const MainFilter& row, const Pipe* pipe, const KnownOfMain& known, AsksOf* open) {
   Match result = Match::yes;
   const auto take = [&](AsksOf what, Match one) {

@@ -48,6 +48,7 @@ Deciding deciding_row(const TapLimits& rows, Material material, NominalSize size
   for (const std::uint32_t place : rows.near(material, size)) {
     const TapLimit& row = rows[place];
     if (!row.covers(material, size)) continue;
+    result.of_any_pipe = result.of_any_pipe && !asks_of_pipe(row);
     AsksOf asks{};
     const Match fits = match(row, pipe, known, &asks);
     if (fits == Match::no) continue;
@@ -81,9 +82,12 @@ Cap lowest_cap(const MainInQuestion& main, const TapLimits& caps, Above above) {
 
 Ruling ruling(const MainInQuestion& main, const MethodLists& lists) {
   Ruling result;
+  bool of_any_pipe = true;
   const auto ask_consent = [&](const TapLimit& row, const Pipe* pipe) {
     if (result.by_consent != nullptr || !row.basis.utility || row.largest == NominalSize()) return;
-    const TapLimit* const usual = deciding_row(lists.by_default, main.material, main.size, pipe, main.known).row;
+    const Deciding by_default = deciding_row(lists.by_default, main.material, main.size, pipe, main.known);
+    of_any_pipe = of_any_pipe && by_default.of_any_pipe;
+    const TapLimit* const usual = by_default.row;
     const bool closed = usual == nullptr || usual->largest == NominalSize();
     if (!closed && row.consent.empty()) return;
     result.by_consent = &row;
@@ -92,6 +96,7 @@ Ruling ruling(const MainInQuestion& main, const MethodLists& lists) {
   };
   const auto ask = [&](const Pipe* pipe) {
     const Deciding decided = deciding_row(lists.permissions, main.material, main.size, pipe, main.known);
+    of_any_pipe = of_any_pipe && decided.of_any_pipe;
     if (decided.open != nullptr && result.open == nullptr) {
       result.open = decided.open;
       result.asks = decided.asks;
@@ -106,7 +111,11 @@ Ruling ruling(const MainInQuestion& main, const MethodLists& lists) {
     if (decided.consent != nullptr) ask_consent(*decided.consent, pipe);
     ask_consent(*decided.row, pipe);
   };
-  for (const Pipe* const pipe : main.candidates) ask(pipe);
+  // Most rows ask for material and size alone: then one pipe says it for all, in a fifth of the time.
+  for (const Pipe* const pipe : main.candidates) {
+    ask(pipe);
+    if (of_any_pipe) break;
+  }
   if (main.candidates.empty()) ask(nullptr);
   for (const TapLimits* const caps : lists.caps) {
     const auto take = [&](Cap& least, const Cap& cap) {

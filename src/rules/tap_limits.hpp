@@ -30,6 +30,7 @@ struct Deciding {
   const TapLimit* open = nullptr;
   AsksOf asks{};                      // what would settle it
   const TapLimit* consent = nullptr;  // the first that may be the one and asks for consent
+  bool of_any_pipe = true;            // no row that was looked at asks which pipe it is: it is so for any
 };
 [[nodiscard]] Deciding deciding_row(const TapLimits& rows, Material material, NominalSize size, const Pipe* pipe,
                                     const KnownOfMain& known = {});

@@ -158,3 +158,41 @@ TEST_CASE("a main of which less is known is permitted no more") {
   }
   CHECK(differ > 0);
 }
+
+// Where no row asks which pipe it is, one is asked for all; that may not show.
+TEST_CASE("a ruling over several pipes is that of the one which is allowed least") {
+  const Catalog& catalog = Catalog::builtin();
+  const Rules own = rules_of(R"({"direct": {"largest_first": [
+    {"material": "PVC", "class": "DR 18", "largest": "5/8 in", "reason": "by town rule"},
+    {"material": "steel", "largest": "3/4 in", "consent": "the district engineer", "reason": "by town rule"}]}})");
+  const Rules usual = rules_of("");
+  for (const Rules* const under : {&usual, &own}) {
+    const rules::MethodLists direct{
+        under->direct.largest, under->direct.largest_by_default, {&under->main.at_most, &under->direct.at_most}};
+    for (std::size_t m = 0; m < material_count; ++m) {
+      for (const double inches : {4.0, 6.0, 8.0, 12.0, 16.0, 24.0}) {
+        const auto material = static_cast<Material>(m);
+        const NominalSize size = NominalSize::inches(inches);
+        std::vector<const Pipe*> pipes;
+        for (const Pipe& pipe : catalog.pipes(material, size)) pipes.push_back(&pipe);
+        const rules::Ruling all = rules::ruling({material, size, pipes, {}}, direct);
+        bool none = false;
+        bool consent = false;
+        std::optional<NominalSize> least;
+        for (const Pipe* const& pipe : pipes) {
+          const rules::Ruling one = rules::ruling({material, size, std::span(&pipe, 1), {}}, direct);
+          none = none || one.none;
+          consent = consent || one.by_consent != nullptr;
+          if (one.permission != nullptr)
+            least = std::min(least.value_or(one.permission->largest), one.permission->largest);
+        }
+        if (pipes.empty()) continue;
+        INFO(name_of(material) << ' ' << size.label());
+        CHECK(all.none == none);
+        CHECK((all.by_consent != nullptr) == consent);
+        CHECK((all.permission != nullptr) == least.has_value());
+        if (least) CHECK(all.permission->largest == *least);
+      }
+    }
+  }
+}
