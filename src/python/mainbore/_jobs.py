@@ -4,7 +4,7 @@ from __future__ import annotations
 import json
 import os
 import pathlib
-from typing import Any, Dict, Iterable, List, Mapping, Tuple, Union
+from typing import Any, Dict, Iterable, List, Mapping, Sequence, Tuple, Union
 
 Job = Union[str, bytes, Mapping[str, Any]]
 Source = Union[str, "os.PathLike[str]", Mapping[str, Any]]
@@ -17,8 +17,8 @@ def job_bytes(job: Job) -> bytes:
         return job
     if isinstance(job, str):
         return job.encode("utf-8", "surrogatepass")  # what is not text is for the reader to refuse
-    if isinstance(job, Mapping):
-        return json.dumps(job, ensure_ascii=False, allow_nan=False, default=_plain).encode("utf-8", "surrogatepass")
+    if isinstance(job, (dict, Mapping)):  # the former is told in no time
+        return _encoder.encode(job).encode("utf-8", "surrogatepass")
     raise TypeError(f"a job is a mapping or JSON text, not {type(job).__name__}")
 
 
@@ -28,6 +28,20 @@ def job_line(job: Job) -> bytes:
     if b"\n" in line or b"\r" in line:
         line = line.replace(b"\r", b" ").replace(b"\n", b" ")
     return line or b"null"  # an order without text is still an order
+
+
+def job_lines(jobs: Sequence[Job]) -> bytes:
+    """Jobs as lines. Lines of a file are looked at together, which takes a third of the time."""
+    given = type(jobs[0])
+    if given is bytes or given is str:
+        try:
+            lines = list(map(bytes.rstrip, jobs if given is bytes else map(str.encode, jobs)))  # type: ignore[arg-type]
+            text = b"\n".join(lines)
+            if all(lines) and b"\r" not in text and text.count(b"\n") == len(lines) - 1:
+                return text
+        except (TypeError, UnicodeEncodeError):
+            pass  # jobs of several kinds, or what is not text
+    return b"\n".join(map(job_line, jobs))
 
 
 def source(given: Source, what: str) -> NamedText:
@@ -81,3 +95,6 @@ def _plain(value: Any) -> Any:
     if isinstance(value, Mapping):
         return dict(value)
     raise TypeError(f"{type(value).__name__} is not JSON")
+
+
+_encoder = json.JSONEncoder(ensure_ascii=False, allow_nan=False, default=_plain)  # json.dumps makes one for each call

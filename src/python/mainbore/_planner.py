@@ -10,7 +10,7 @@ import weakref
 from typing import Any, Iterable, Iterator, List, Mapping, Optional, Sequence, Tuple, Union, cast
 
 from . import _library as c
-from ._jobs import Job, NamedText, Source, folder, job_bytes, job_line, source, sources
+from ._jobs import Job, NamedText, Source, folder, job_bytes, job_lines, source, sources
 from ._results import Plan, Record
 
 
@@ -107,11 +107,11 @@ class Planner:
         coming = iter(orders)
         done, size = 0, min(8, chunk)  # whoever waits for the first record need not wait for many orders
         while True:
-            lines = [job_line(order) for order in itertools.islice(coming, size)]
-            if not lines:
+            taken = list(itertools.islice(coming, size))
+            if not taken:
                 return
-            yield self._records(b"\n".join(lines), c.BatchOptions(c.NDJSON, asked, jobs, done, done))
-            done += len(lines)
+            yield self._records(job_lines(taken), c.BatchOptions(c.NDJSON, asked, jobs, done, done))
+            done += len(taken)
             size = min(2 * size, chunk)
 
     def _records(self, text: bytes, options: c.BatchOptions) -> bytes:
