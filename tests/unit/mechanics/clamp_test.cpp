@@ -45,6 +45,35 @@ TEST_CASE("anchors within the chain's circle, or a chain that misses the pipe, h
   CHECK_FALSE(chain_path(Length{}, Length{}, {units::inch, units::inch}));
 }
 
+TEST_CASE("what holds a sealed joint, by the pressure vessel code's own sum") {
+  const test::ReferenceTable table("mechanics_gasket_hold.csv");
+  for (const auto& row : table.rows()) {
+    INFO(row.where());
+    constexpr Force kgf = 9.80665 * units::newton;
+    const Length gasket = row.number("gasket_mm") * units::mm;
+    ClampLoad load;
+    load.line = row.number("pressure_kgf_cm2") * (kgf / (100.0 * units::mm * units::mm));
+    load.seal_diameter = gasket;
+    CHECK(clamp_force_needed(load) / kgf == Approx(row.number("end_kgf")).epsilon(table.tolerance()));
+    load.gasket_factor = row.number("factor");
+    load.gasket_area = std::numbers::pi * gasket * (row.number("width_mm") * units::mm);
+    CHECK(clamp_force_needed(load) / kgf == Approx(row.number("hold_kgf")).epsilon(table.tolerance()));
+  }
+}
+
+TEST_CASE("torque on a stud for its tension, by a published chart") {
+  const test::ReferenceTable table("mechanics_bolt_torque.csv");
+  for (const auto& row : table.rows()) {
+    INFO(row.where());
+    const Length bolt = row.number("bolt_in") * units::inch;
+    const Force clamp = row.number("clamp_lbf") * units::lbf;
+    const StudTorque torque = stud_torque(clamp, bolt, {});
+    CHECK(torque.usual / units::ft_lbf == Approx(row.number("torque_ft_lbf")).epsilon(table.tolerance()));
+    const StudTension tension = stud_tension(row.number("torque_ft_lbf") * units::ft_lbf, bolt, {});
+    CHECK(tension.usual / units::lbf == Approx(row.number("clamp_lbf")).epsilon(table.tolerance()));
+  }
+}
+
 TEST_CASE("tension to hold and to seat") {
   ClampLoad load;
   load.line = 150.0 * units::psi;

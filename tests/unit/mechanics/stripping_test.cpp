@@ -5,9 +5,20 @@
 #include "npt.hpp"
 #include "support/approx.hpp"
 #include "support/catch.hpp"
+#include "support/reference_table.hpp"
 
 using namespace mainbore;
 using namespace mainbore::mechanics;
+
+TEST_CASE("tensile stress areas, by a published table") {
+  const test::ReferenceTable table("mechanics_tensile_area.csv");
+  for (const auto& row : table.rows()) {
+    INFO(row.where());
+    const Area area =
+        tensile_stress_area(row.number("bolt_in") * units::inch, row.number("threads_per_inch") * units::per_inch);
+    CHECK(area / units::in2 == Approx(row.number("area_in2")).margin(table.tolerance()));
+  }
+}
 
 TEST_CASE("shear and tensile areas of a 1/2-13 thread, worked apart from the program") {
   const ThreadLimits limits{13.0 * units::per_inch, 0.4876 * units::inch, 0.4435 * units::inch, 0.4565 * units::inch,
