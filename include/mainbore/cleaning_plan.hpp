@@ -43,13 +43,13 @@ struct FlushPlan {
   std::vector<AgentDose> agents;     // any one of them
 };
 
-// What puts the chlorine into the line: a dry product by weight, a liquid by volume. Weights and volumes are exact; what a
+// What puts the chlorine into the line: a dry product by weight, a liquid by volume or by weight, as its label has it. Weights and volumes are exact; what a
 // crew reads is rounded up to what it can measure.
 struct FillProduct {
   std::string_view name;  // "12.5 % liquid"
   sanitary::Concentration strength;
-  std::optional<Force> weight;   // of a dry product
-  std::optional<Volume> volume;  // of a liquid
+  std::optional<Force> weight;   // of a dry product; of a liquid, where its label gives sodium hypochlorite by weight
+  std::optional<Volume> volume;  // of a liquid, where its label gives chlorine by volume, which is the more of the two
 };
 
 // The line filled at one dose, and what takes the chlorine out again when it is let go.

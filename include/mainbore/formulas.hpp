@@ -182,7 +182,15 @@ namespace mainbore {
     {"h_l", "line"}, {"h_f", "fittings"}, {"h_m", "meter"}, {"h_z", "rise"}) \
   X(water_speed, "water-speed", "Speed of the water in the line", "v = Q / (pi / 4 * d^2)", "hydraulics/pipe.hpp", \
     {"Q", "flow"}, {"d", "bore"}) \
+  X(tap_speed, "tap-speed", "Speed of the water in the tap and its stop", "v = Q / n / (pi / 4 * d^2)", \
+    "hydraulics/pipe.hpp", {"Q", "flow"}, {"n", "taps"}, {"d", "tap, as wide as its name"}) \
+  X(line_over_tap, "line-over-tap", "Service pipe larger than the tap", "k = d_l - d_t", "rules.hpp", \
+    {"d_l", "size of the service pipe"}, {"d_t", "tap"}) \
+  X(customer_pressure, "customer-pressure", "Line pressure at the customer's", "p = p_l - w * z / ft", \
+    "hydraulics/minor_loss.hpp", {"p_l", "line pressure"}, {"w", "pressure of a foot of water"}, {"z", "rise"}) \
   X(meter_flow, "meter-flow", "Flow through the meter", "Q = Q_d", "service_plan.hpp", {"Q_d", "flow"}) \
+  X(meter_share, "meter-share", "Share of the meter's greatest flow", "Q = k * Q_m", "service_plan.hpp", \
+    {"k", "share"}, {"Q_m", "greatest flow of the meter"}) \
   X(swab_stock, "swab-stock", "Stock in the swabbing solution", "V = V_0 * c / c_0", "sanitary/dilution.hpp", \
     {"V_0", "solution made"}, {"c", "strength wanted"}, {"c_0", "strength of the stock"}) \
   X(swab_dry, "swab-dry", "Dry product in the swabbing solution", "W = 8.34 * lbf / gal * V_0 * c / c_0", \
@@ -197,6 +205,17 @@ namespace mainbore {
     "W = 8.34 * lbf / gal * V * c * 0.000001 * k * (1 + x)", "sanitary/dechlorination.hpp", \
     {"V", "water of the flush"}, {"c", "chlorine in it, in milligrams a liter"}, \
     {"k", "product to a part of chlorine"}, {"x", "excess"}) \
+  X(fill_chlorine, "fill-chlorine", "Chlorine that fills the line at a dose", \
+    "W = 8.34 * lbf / gal * pi / 4 * d^2 * L * c * 0.000001", "sanitary/dilution.hpp", {"d", "bore"}, \
+    {"L", "length of the line"}, {"c", "dose, in milligrams a liter"}) \
+  X(fill_dry, "fill-dry", "Dry product with that chlorine", "W = W_c / s", "sanitary/dilution.hpp", \
+    {"W_c", "chlorine"}, {"s", "chlorine in the product"}) \
+  X(fill_liquid, "fill-liquid", "Liquid with that chlorine, by the jug", "V = W_c / (8.34 * lbf / gal * s)", \
+    "sanitary/dilution.hpp", {"W_c", "chlorine"}, {"s", "chlorine in 100 mL, in grams"}) \
+  X(fill_by_weight, "fill-by-weight", "Liquid with that chlorine, on a scale", "W = W_c / (s * 70.906 / 74.442)", \
+    "sanitary/dilution.hpp", {"W_c", "chlorine"}, {"s", "sodium hypochlorite in the liquid, by weight"}) \
+  X(fill_dechlorination, "fill-dechlorination", "Product that takes that chlorine out", "W = W_c * k * (1 + x)", \
+    "sanitary/dechlorination.hpp", {"W_c", "chlorine"}, {"k", "product to a part of chlorine"}, {"x", "excess"}) \
   X(pit_depth, "pit-depth", "Depth of the pit", "d = c + D + b", "excavation/pit.hpp", {"c", "cover"}, \
     {"D", "greatest outside diameter"}, {"b", "room below"}) \
   X(pit_across, "pit-across", "Pit across the main, at the bottom", "w = a + D + b", "excavation/pit.hpp", \

@@ -158,6 +158,12 @@ void append_measure(std::string& out, Measure measure, UnitSystem system, Toward
 [[nodiscard]] std::string on_gauge(Pressure pressure, UnitSystem system);            // nearest psi | kPa
 [[nodiscard]] std::string on_gauge(Pressure pressure, UnitSystem system, Toward toward);
 [[nodiscard]] std::string on_caliper(Length length, UnitSystem system);  // nearest 0.01 in | 0.1 mm
+// Set out by pacing, for what no tape is laid to: whole feet | half metres, rounded up.
+[[nodiscard]] std::string by_paces(Length length, UnitSystem system);
+// A force that was worked out, for text alone: two digits, rounded up. No formula of a drill or a clamp is truer.
+[[nodiscard]] std::string in_round_figures(Force force, UnitSystem system);  // "2300 lbf" | N
+// A heap of earth as a truck carries it, two digits, rounded up: tons of 2000 lb, or tonnes.
+[[nodiscard]] std::string by_the_truck(Force weight, UnitSystem system);  // "51 tons" | t
 
 // A number rounded to `decimals` places, without trailing zeros and without a negative zero. Locale-free.
 void append_number(std::string& out, double value, int decimals);

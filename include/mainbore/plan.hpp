@@ -87,6 +87,15 @@ struct RejectedMethod {
   Finding why;
 };
 
+// Several direct taps that would carry as much as the one planned, where the rules and the barrel allow them: what to put
+// to the office where that one cannot be had. At best a hold, and never planned in its place.
+struct SmallerTaps {
+  int count = 1;
+  NominalSize tap;  // of each
+  Length spacing;   // from tap to tap along the main
+  Length barrel;    // clear of joints, for all of them
+};
+
 struct ChosenMethod {
   Method kind = Method::none;
   int count = 1;                                        // taps; over one: a series of smaller taps of equal capacity
@@ -99,6 +108,7 @@ struct ChosenMethod {
   const FittingSpecification* specification = nullptr;  // the utility's words on the saddle or sleeve
   BoundedList<const ApprovedItem*, approved_kind_count> fittings;  // of the approved list, at most one a kind
   std::vector<RejectedMethod> rejected;
+  std::optional<SmallerTaps> smaller_taps;  // of a whole plan
 
   // The item of this kind that was chosen; none without an approved list, or where none fits.
   [[nodiscard]] const ApprovedItem* fitting(ApprovedKind of) const {

@@ -1,5 +1,6 @@
 #include "planning/calculations.hpp"
 
+#include <algorithm>
 #include <utility>
 
 namespace mainbore::planning {
@@ -258,46 +259,82 @@ Calculation friction(const LaidLine& laid, const ServicePlan& service, const hyd
                 loss, part);
 }
 
-}  // namespace
-
-void write_losses(const Context& context, const LaidLine& laid, const ServicePlan& service,
-                  const hydraulics::ServiceLine& line, const hydraulics::ServiceLosses& losses, Recorder& taken) {
-  if (!taken.on()) return;
-  const ServiceTables& tables = *laid.tables;
-  std::array<CalculationInput, loss_part_count> parts;
-  parts.fill(plain(0.0, Kind::pressure));
-  const auto part = [&](LossPart which, Formula by, Pressure loss) {
-    parts[static_cast<std::size_t>(which)] = worked_out(by, loss);
+// What of a meter's greatest flow may pass it, and what may pass it without pause.
+void write_shares(const Rules& rules, const MeterSize& meter, const DemandPlan& demand, Recorder& taken) {
+  const auto put = [&](const Rule<double>& share, Flow flow, const CalculationInput& passing, std::string_view which) {
+    const Flow most = share.value * meter.safe_maximum;
+    taken.calculated(Worked(PlanPart::service, Formula::meter_share,
+                            {figure(share, Kind::ratio), figure(Measure(meter.safe_maximum), meter.basis)}, most,
+                            which));
+    taken.calculated(Worked(PlanPart::service, Formula::meter_flow, {passing}, flow, which)
+                         .at_most(worked_out(Formula::meter_share, most)));
   };
+  put(rules.water.meter_share, demand.flow, worked_out(Formula::demand, demand.flow), "in use");
+  if (demand.continuous > Flow()) {
+    put(rules.water.meter_continuous_share, demand.continuous, given(demand.continuous), "without pause");
+  }
+}
+
+using LossParts = std::array<CalculationInput, loss_part_count>;
+
+CalculationInput& part_of(LossParts& parts, LossPart which) { return parts[static_cast<std::size_t>(which)]; }
+
+constexpr std::array<std::string_view, loss_part_count> thickest_names = {"tap and corporation stop, thickest walls",
+                                                                          "curb stop, thickest walls",
+                                                                          "line, thickest walls",
+                                                                          "fittings, thickest walls",
+                                                                          "meter",
+                                                                          "rise"};
+
+// The friction of each piece of the line. Pieces are named apart where the walls are taken as thick as they may be.
+void write_friction(const LaidLine& laid, const ServicePlan& service, const LineLosses& of, LossParts& parts,
+                    Recorder& taken) {
   const Formula by =
       service.method == FrictionMethod::hazen_williams ? Formula::friction_by_c : Formula::friction_by_roughness;
-  for (std::size_t i = 0; i < line.segments.size(); ++i) {
-    const auto which = static_cast<LossPart>(i);
-    const Pressure loss = losses.segments[i].friction;
+  for (std::size_t i = 0; i < of.line.segments.size(); ++i) {
+    const Pressure loss = of.losses.segments[i].friction;
+    const bool run = static_cast<LossPart>(i) == LossPart::line;
     if (!(loss > Pressure())) continue;
-    taken.calculated(friction(laid, service, line.segments[i], loss, name_of(which), which == LossPart::line));
-    part(which, by, loss);
+    taken.calculated(friction(laid, service, of.line.segments[i], loss,
+                              of.thickest_walls ? thickest_names[i] : loss_part_names[i], run));
+    parts[i] = worked_out(by, loss);
   }
-  if (service.meter != nullptr) {
+}
+
+}  // namespace
+
+void write_losses(const Context& context, const LaidLine& laid, const ServicePlan& service, const LineLosses& of,
+                  Recorder& taken) {
+  if (!taken.on()) return;
+  const ServiceTables& tables = *laid.tables;
+  const hydraulics::ServiceLosses& losses = of.losses;
+  LossParts parts;
+  parts.fill(plain(0.0, Kind::pressure));
+  write_friction(laid, service, of, parts, taken);
+  if (service.meter != nullptr) part_of(parts, LossPart::meter) = worked_out(Formula::meter_loss, losses.meter);
+  part_of(parts, LossPart::rise) = worked_out(Formula::rise_loss, losses.elevation);
+  if (service.meter != nullptr && !of.thickest_walls) {
     taken.calculated(Worked(PlanPart::service, Formula::meter_loss,
                             {figure(Measure(losses.meter), service.meter->basis)}, losses.meter));
     taken.calculated(Worked(PlanPart::service, Formula::meter_flow, {worked_out(Formula::demand, service.demand.flow)},
                             service.demand.flow)
                          .at_most(figure(Measure(service.meter->safe_maximum), service.meter->basis)));
-    part(LossPart::meter, Formula::meter_loss, losses.meter);
+    write_shares(context.rules, *service.meter, service.demand, taken);
   }
-  taken.calculated(Worked(
-      PlanPart::service, Formula::rise_loss,
-      {figure(Measure(tables.head * units::foot), tables.head_basis),
-       given_or(context.job().service.line.rise.has_value(), Measure(service.rise, Kind::distance), usual_practice)},
-      losses.elevation));
-  part(LossPart::rise, Formula::rise_loss, losses.elevation);
+  if (!of.thickest_walls) {
+    taken.calculated(Worked(
+        PlanPart::service, Formula::rise_loss,
+        {figure(Measure(tables.head * units::foot), tables.head_basis),
+         given_or(context.job().service.line.rise.has_value(), Measure(service.rise, Kind::distance), usual_practice)},
+        losses.elevation));
+  }
   const bool own =
       context.job().service.demand.residual.value_or(Pressure()) > context.rules.water.least_residual.value;
   taken.calculated(Worked(PlanPart::service, Formula::residual,
                           {given_or(context.job().main.pressure_low.has_value(), service.supply, stated_in_job),
                            parts[0], parts[1], parts[2], parts[3], parts[4], parts[5]},
-                          service.residual)
+                          of.thickest_walls ? service.residual_least : service.residual,
+                          of.thickest_walls ? Detail(std::string_view("thickest walls")) : Detail())
                        .at_least(own ? given(service.residual_wanted) : figure(context.rules.water.least_residual)));
 }
 
@@ -326,6 +363,38 @@ void write_flush(const Context& context, const LaidLine& laid, const FlushPlan& 
                 figure(Measure(dose.agent->per_chlorine, Kind::ratio), laid.tables->dechlorination_basis),
                 figure(rules.cleaning.dechlorination_excess, Kind::ratio)},
                dose.weight, std::string_view(dose.agent->name)));
+  }
+}
+
+void write_fill(const Context& context, const LaidLine& laid, const FillPlan& fill, Recorder& taken) {
+  if (!taken.on()) return;
+  const ServiceTables& tables = *laid.tables;
+  const ChlorineDose& dose = *fill.dose;
+  const auto put = [&](Formula formula, std::initializer_list<CalculationInput> inputs, Measure result,
+                       std::string_view of) {
+    taken.calculated(Worked(PlanPart::cleaning, formula, inputs, result, of));
+  };
+  put(Formula::fill_chlorine,
+      {figure(Measure(laid.tube->bore), laid.tube->basis), given(Measure(laid.length, Kind::distance)),
+       figure(Measure(dose.dose.mg_per_litre(), Kind::ratio), dose.basis)},
+      fill.chlorine, dose.method);
+  const CalculationInput chlorine = worked_out(Formula::fill_chlorine, fill.chlorine);
+  for (const FillProduct& product : fill.products) {
+    const auto listed = std::find_if(tables.chlorine_products.begin(), tables.chlorine_products.end(),
+                                     [&](const ChlorineProduct& row) { return row.name == product.name; });
+    const CalculationInput strength = figure(Measure(product.strength.percent(), Kind::percent),
+                                             listed == tables.chlorine_products.end() ? stated_in_job : listed->basis);
+    if (product.volume) put(Formula::fill_liquid, {chlorine, strength}, *product.volume, product.name);
+    if (product.weight) {
+      put(product.volume ? Formula::fill_by_weight : Formula::fill_dry, {chlorine, strength}, *product.weight,
+          product.name);
+    }
+  }
+  for (const AgentDose& agent : fill.agents) {
+    put(Formula::fill_dechlorination,
+        {chlorine, figure(Measure(agent.agent->per_chlorine, Kind::ratio), tables.dechlorination_basis),
+         figure(context.rules.cleaning.dechlorination_excess, Kind::ratio)},
+        agent.weight, agent.agent->name);
   }
 }
 

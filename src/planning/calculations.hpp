@@ -59,9 +59,16 @@ void write_chain(const Site& site, Length on_truck, Candidate& candidate);
 void write_clamp(const Site& site, Candidate& candidate);
 void write_marks(const Site& site, const Candidate& candidate, const MarksPlan& marks,
                  std::optional<Length> greatest_wall, Recorder& taken);
-void write_losses(const Context& context, const LaidLine& laid, const ServicePlan& service,
-                  const hydraulics::ServiceLine& line, const hydraulics::ServiceLosses& losses, Recorder& taken);
+// A line piece by piece, with what each loses.
+struct LineLosses {
+  const hydraulics::ServiceLine& line;
+  const hydraulics::ServiceLosses& losses;
+  bool thickest_walls = false;  // of the tubing, which leave the least bore
+};
+void write_losses(const Context& context, const LaidLine& laid, const ServicePlan& service, const LineLosses& of,
+                  Recorder& taken);
 void write_flush(const Context& context, const LaidLine& laid, const FlushPlan& flush, Recorder& taken);
+void write_fill(const Context& context, const LaidLine& laid, const FillPlan& fill, Recorder& taken);
 void write_pit(const Site& site, const PitPlan& plan, const Rule<double>& swell, Recorder& taken);
 
 }  // namespace mainbore::planning

@@ -73,14 +73,18 @@ std::vector<AgentDose> agents_for(const Context& context, Volume water, Concentr
 
 FillProduct product_for(std::string_view name, bool dry, Concentration strength, Volume line, Concentration dose) {
   FillProduct product{name, strength, std::nullopt, std::nullopt};
-  if (dry) product.weight = sanitary::dry_product_weight(line, dose, strength);
-  else product.volume = sanitary::dilute(line, strength, dose).stock;
+  if (dry) {
+    product.weight = sanitary::dry_product_weight(line, dose, strength);
+    return product;
+  }
+  product.volume = sanitary::dilute(line, strength, dose).stock;
+  product.weight = sanitary::hypochlorite_weight(line, dose, strength);
   return product;
 }
 
 // The line filled at each of the doses, by each product, that of the job first. The water is let go at no more than the dose
 // it was filled with: what chlorine the pipe has used up is not counted on.
-void plan_fills(const Context& context, CleaningPlan& cleaning, Said& said) {
+void plan_fills(const Context& context, const LaidLine& laid, CleaningPlan& cleaning, Said& said) {
   const ServiceTables& tables = context.catalog.service_tables();
   const auto& stock = context.job().sanitary.stock;
   const Volume line = cleaning.flush->full.line_volume;
@@ -96,6 +100,7 @@ void plan_fills(const Context& context, CleaningPlan& cleaning, Said& said) {
       fill.products.push_back(product_for(product.name, product.dry, product.strength, line, dose->dose));
     }
     fill.agents = agents_for(context, line, dose->dose);
+    write_fill(context, laid, fill, said.taken);
   }
   for (const ChlorineProduct& product : tables.chlorine_products) {
     said.taken.take(PlanPart::cleaning, Taken::stock_strength, product.basis,
@@ -154,7 +159,7 @@ std::optional<CleaningPlan> check_cleaning(const Context& context, const std::op
       cleaning.doses.push_back(&dose);
       said.taken.take(PlanPart::cleaning, Taken::chlorine_dose, dose.basis);
     }
-    if (context.whole() && cleaning.flush) plan_fills(context, cleaning, said);
+    if (context.whole() && cleaning.flush) plan_fills(context, *laid, cleaning, said);
     said.taken.take(PlanPart::cleaning, Taken::as_main, context.rules.cleaning.sample_above.basis,
                     context.rules.cleaning.sample_above.value);
     said.findings.add(FindingCode::clean_as_main, Severity::caution)

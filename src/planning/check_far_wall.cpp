@@ -97,8 +97,8 @@ void check_far_wall(const Site& site, Candidate& candidate) {
   }
   if (over(depth, *limit)) {
     candidate.said.findings.add(FindingCode::machine_tool_strikes_far_wall, Severity::hold)
-        .value(std::max(clear, Length()))
-        .at_least(clearance.value)
+        .value(Measure(std::max(clear, Length()), Kind::tape))
+        .at_least(Measure(clearance.value, Kind::tape))
         .basis(clearance.basis);
   }
   judge_insertion(site, *limit, candidate);

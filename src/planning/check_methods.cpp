@@ -154,8 +154,10 @@ void judge_threads(const Site& site, const TapThread& thread, Candidate& candida
   const Measure asked(required, Kind::threads);
   candidate.said.taken.take(PlanPart::tap, Taken::threads_required, rules.direct.required_threads.basis, asked);
   const auto needed = mechanics::wall_needed(*main.od_least, thread.form, required);
-  // (c) of the AWWA taper we only recall the dimensions: its count is shown, and the published maximum judges.
-  const bool judged = thread.basis.how != How::memory;
+  // (c) of the AWWA taper we only recall the dimensions: its count is shown, and the published maximum judges. Where the
+  // utility itself asks for so many threads, a count that falls short by those dimensions is a doubt, and holds.
+  const bool recalled = thread.basis.how == How::memory;
+  const bool judged = !recalled || rules.direct.required_threads.basis.utility;
   if (!main.wall_nominal) {
     auto finding = findings.add(FindingCode::direct_wall_unknown, Severity::hold);
     if (needed) finding.at_least(wall_reading_for(*needed, rules));
@@ -191,6 +193,12 @@ void judge_threads(const Site& site, const TapThread& thread, Candidate& candida
     findings.add(FindingCode::direct_recalled_thread, Severity::note)
         .value(Measure(at_nominal, Kind::threads))
         .at_least(asked)
+        .basis(rules.direct.required_threads.basis, thread.basis);
+  } else if (recalled && over(required, at_nominal)) {
+    findings.add(FindingCode::direct_recalled_thread, Severity::hold)
+        .value(Measure(at_nominal, Kind::threads))
+        .at_least(asked)
+        .with(Measure(*main.wall_nominal), needed ? Detail(Measure(wall_reading_for(*needed, rules))) : Detail())
         .basis(rules.direct.required_threads.basis, thread.basis);
   } else if (over(required, at_nominal)) {
     findings.add(FindingCode::direct_few_threads, Severity::stop)
@@ -618,6 +626,26 @@ Findings judge_method(const Site& site, const ChosenMethod& method) {
   return std::move(several.said.findings);
 }
 
+namespace {
+
+// What could be put to the office in place of the one tap that was chosen.
+void name_smaller_taps(const Site& site, Candidate& chosen) {
+  if (!site.whole() || chosen.method.count > 1) return;
+  auto several = try_several(site);
+  if (!several) return;
+  equip(site, *several);
+  const auto& findings = several->said.findings.list();
+  const auto room = std::find_if(findings.begin(), findings.end(),
+                                 [](const Finding& finding) { return finding.code == FindingCode::several_need_room; });
+  if (several->verdict() == Verdict::no_go || room == findings.end()) return;
+  const ChosenMethod& method = several->method;
+  chosen.method.smaller_taps = {method.count, method.tap, *method.spacing, room->limit->as<1, 0, 0>()};
+  const Rule<double>& exponent = site.rules.several.equal_capacity_exponent;
+  chosen.said.taken.take(PlanPart::tap, Taken::equal_capacity, exponent.basis, Measure(exponent.value, Kind::ratio));
+}
+
+}  // namespace
+
 // Every way is tried in the order of preference until one could not be bettered; the best verdict wins, and of equals the
 // earlier. Choosing the first that merely "could be" would let a thinner wall, by ruling out a direct tap that needed a
 // reading, better the verdict.
@@ -663,6 +691,7 @@ Choice choose_method(const Site& site) {
     return {std::move(none), std::move(rejected), std::move(refusals)};
   }
   assume_for(site, *chosen);
+  name_smaller_taps(site, *chosen);
   return {std::move(*chosen), std::move(rejected), std::move(refusals)};
 }
 

@@ -190,14 +190,7 @@ class PitCheck {
                                    .far_side = rules_.pit.room_far_side.value,
                                    .below = rules_.pit.room_below.value};
     plan.pit = excavation::size_pit(od, cover, room, 0.0);
-    if (site_.whole()) {
-      said_.taken.calculated(Worked(PlanPart::pit, Formula::pit_depth,
-                                    {planning::given(Measure(cover, Kind::distance)), diameter(site_, site_.main, od),
-                                     figure(rules_.pit.room_below, Kind::distance)},
-                                    Measure(plan.pit.depth, Kind::distance),
-                                    std::string_view("a protective system beyond the limit"))
-                                 .at_most(figure(rules_.pit.protective_system_depth, Kind::distance)));
-    }
+    write_depth(plan, rules_.pit.protective_system_depth, "a protective system beyond the limit");
     take(Taken::pit_room, rules_.pit.room_along, Kind::distance);
     take(Taken::pit_room, rules_.pit.room_machine_side, Kind::distance);
     take(Taken::pit_room, rules_.pit.room_far_side, Kind::distance);
@@ -212,6 +205,16 @@ class PitCheck {
     write_pit(site_, plan, swell_of(plan), said_.taken);
     fill(plan, room);
     return plan;
+  }
+
+  void write_depth(const PitPlan& plan, const Rule<Length>& limit, std::string_view what) {
+    if (!site_.whole()) return;
+    said_.taken.calculated(
+        Worked(PlanPart::pit, Formula::pit_depth,
+               {planning::given(Measure(plan.cover, Kind::distance)), diameter(site_, site_.main, plan.main_od),
+                figure(rules_.pit.room_below, Kind::distance)},
+               Measure(plan.pit.depth, Kind::distance), what)
+            .at_most(figure(limit, Kind::distance)));
   }
 
   void judge_depth(PitPlan& plan) {
@@ -256,6 +259,8 @@ class PitCheck {
       add(FindingCode::pit_protective_system, facts_.protection ? Severity::caution : Severity::hold,
           rules_.pit.protective_system_depth);
     }
+    if (duties.engineer_design) write_depth(plan, rules_.pit.engineer_depth, "an engineer's design beyond the limit");
+    if (duties.atmosphere_test) write_depth(plan, rules_.pit.atmosphere_depth, "the air tested beyond the limit");
     if (duties.engineer_design) add(FindingCode::pit_engineer, Severity::hold, rules_.pit.engineer_depth);
     if (duties.egress) {
       add(FindingCode::pit_egress, Severity::caution, rules_.pit.egress_depth)

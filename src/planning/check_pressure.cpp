@@ -50,7 +50,7 @@ void bear_surge(const Site& site, Candidate& candidate, std::string_view fitting
   }
   if (!over(std::min(line, limit) + surge, factor.value * limit)) return;
   candidate.said.findings.add(FindingCode::pressure_surge_over_fitting, Severity::hold)
-      .value(line + surge)
+      .value(std::min(line, limit) + surge)
       .at_most(factor.value * limit)
       .with(Measure(surge), fitting, Measure(std::max(line, (1.0 / factor.value) * (line + surge))))
       .basis(factor.basis, basis);

@@ -356,7 +356,11 @@ class ServiceCheck {
     if (service_.meter != nullptr) take(LossPart::meter, losses.meter, std::nullopt);
     service_.residual = left;
     service_.residual_least = std::min(left, laid_residual_);
-    write_losses(context_, laid_, service_, line, losses, said_.taken);
+    write_losses(context_, laid_, service_, {line, losses}, said_.taken);
+    if (context_.whole() && service_.residual_least < service_.residual) {
+      const hydraulics::ServiceLine thickest = laid_.itemised(BoreTaken::least, service_.meter);
+      write_losses(context_, laid_, service_, {thickest, hydraulics::losses_at(thickest, flow()), true}, said_.taken);
+    }
     service_.available = hydraulics::flow_at_residual(least_, service_.supply, service_.residual_wanted);
 
     const Length nothing;
@@ -399,6 +403,13 @@ class ServiceCheck {
   }
 
   void judge_tap_velocity() {
+    if (context_.whole()) {
+      said_.taken.calculated(Worked(PlanPart::service, Formula::tap_speed,
+                                    {worked_out(Formula::demand, flow()), planning::plain(laid_.taps),
+                                     given(laid_.tap.number() * units::inch)},
+                                    tap_velocity(laid_.tap, laid_.taps))
+                                 .at_most(figure(rules_.water.tap_velocity_limit)));
+    }
     if (tap_serves(laid_.tap, laid_.taps)) return;
     said_.findings.add(FindingCode::service_tap_too_fast, Severity::hold)
         .value(tap_velocity(laid_.tap, laid_.taps))
@@ -542,6 +553,18 @@ void check_line_size(const Context& context, Said& said) {
   const std::optional<Length> line = size ? std::optional(size->number() * units::inch) : std::nullopt;
   const bool small = least.value && line && over(tap + *least.value, *line);
   const bool large = most.value && line && over(*line, tap + *most.value);
+  if (line && context.whole()) {
+    const auto against = [&](const auto& rule) {
+      Worked worked(PlanPart::service, Formula::line_over_tap, {given(Measure(*line)), given(Measure(tap))},
+                    Measure(*line - tap), &rule == &least ? std::string_view("least") : std::string_view("most"));
+      const CalculationInput limit = figure(Measure(*rule.value), rule.basis, From::rule);
+      if (&rule == &least) worked.at_least(limit);
+      else worked.at_most(limit);
+      said.taken.calculated(std::move(worked));
+    };
+    if (least.value) against(least);
+    if (most.value) against(most);
+  }
   if (line && !small && !large) return;
   const auto size_of = [&](const auto& rule) { return rule.value ? Detail(Measure(tap + *rule.value)) : Detail(); };
   said.findings.add(FindingCode::service_line_against_tap, Severity::hold)
@@ -561,7 +584,16 @@ void check_existing(const Context& context, Said& said) {
 void check_regulator(const Context& context, Said& said) {
   const Rule<Pressure>& above = context.rules.pressure.regulator_above;
   const Length rise = context.job().service.line.rise.value_or(Length());
-  const Pressure at_customer = context.line() - context.catalog.service_tables().head * rise;
+  const ServiceTables& tables = context.catalog.service_tables();
+  const Pressure at_customer = context.line() - tables.head * rise;
+  if (context.whole()) {
+    said.taken.calculated(
+        Worked(PlanPart::service, Formula::customer_pressure,
+               {given(context.line()), figure(Measure(tables.head * units::foot), tables.head_basis),
+                given_or(context.job().service.line.rise.has_value(), Measure(rise, Kind::distance), usual_practice)},
+               at_customer)
+            .at_most(figure(above)));
+  }
   if (!over(at_customer, above.value)) return;
   said.findings.add(FindingCode::pressure_needs_regulator, Severity::caution)
       .value(at_customer)
@@ -587,6 +619,36 @@ const TubeSize* rated_tube(const Context& context, Tubing tubing) {
   return weakest;
 }
 
+const Rule<double>& tubing_surge(const Rules& rules, bool of_pvc) {
+  return of_pvc ? rules.pressure.plastic_recurring_surge_factor : rules.pressure.polyethylene_recurring_surge_factor;
+}
+
+struct TubingRating {
+  Pressure rating;  // at the temperature of the water
+  const Basis& basis;
+  bool derated = false;
+};
+
+// The line pressure in the tubing, and with the surge on top of it.
+void write_tubing(const Context& context, const TubingRating& tubing, bool of_pvc, Recorder& taken) {
+  if (!taken.on()) return;
+  constexpr std::string_view link = "service pipe";
+  const CalculationInput rating = tubing.derated ? planning::plain(tubing.rating.base(), Kind::pressure)
+                                                 : figure(Measure(tubing.rating), tubing.basis);
+  const Pressure line = context.line();
+  taken.calculated(Worked(PlanPart::service, Formula::line_pressure, {given(line)}, line, link).at_most(rating));
+  const Rule<double>& factor = tubing_surge(context.rules, of_pvc);
+  const Pressure surge = greatest_surge(context);
+  const MainFacts& facts = context.job().main;
+  const bool stated = facts.surge == surge || facts.occasional_surge == surge;
+  taken.calculated(Worked(PlanPart::service, Formula::fitting_allowed, {figure(factor, Kind::ratio), rating},
+                          factor.value * tubing.rating, link));
+  taken.calculated(Worked(PlanPart::service, Formula::fitting_with_surge,
+                          {given(line), rating, given_or(stated, surge, context.rules.pressure.surge_assumed.basis)},
+                          std::min(line, tubing.rating) + surge, link)
+                       .at_most(worked_out(Formula::fitting_allowed, factor.value * tubing.rating)));
+}
+
 }  // namespace
 
 // What is printed on the tubing goes before the least of its kind.
@@ -605,6 +667,7 @@ void check_line_rating(const Context& context, Said& said) {
   }
   const Basis& basis = facts.rating ? stated_in_job : tube.rating_basis;
   said.taken.take(PlanPart::service, Taken::tubing_rating, basis, Measure(rating));
+  write_tubing(context, {rating, basis, temperature.has_value()}, of_pvc, said.taken);
   if (over(context.line(), rating)) {
     said.findings.add(FindingCode::pressure_over_line_rating, Severity::hold)
         .value(context.line())
@@ -613,8 +676,7 @@ void check_line_rating(const Context& context, Said& said) {
         .basis(basis);
     return;
   }
-  const Rule<double>& factor = of_pvc ? context.rules.pressure.plastic_recurring_surge_factor
-                                      : context.rules.pressure.polyethylene_recurring_surge_factor;
+  const Rule<double>& factor = tubing_surge(context.rules, of_pvc);
   const Pressure surge = greatest_surge(context);
   if (over(context.line() + surge, rating)) {
     said.taken.take(PlanPart::service, Taken::fitting_surge, factor.basis, Measure(factor.value, Kind::ratio));

@@ -153,7 +153,7 @@ class CardWriter {
       const std::string_view kind = words::term(words_of(item->kind), audience_.language);
       card_.setup.push_back({sentence_case(std::string(kind)), approved_in_words(*item, audience_)});
     }
-    const std::string push = wet() && setup.push > Force() ? show(setup.push) : std::string();
+    const std::string push = wet() && setup.push > Force() ? in_round_figures(setup.push, audience_) : std::string();
     line(CardWord::feed,
          said(setup.feed == Feed::hand ? CardWord::feed_by_hand : CardWord::feed_powered, {{"push", push}}));
   }
@@ -228,6 +228,13 @@ class CardWriter {
            code == FindingCode::direct_recalled_thread;
   }
 
+  [[nodiscard]] bool refused(Method method) const {
+    const auto& list = plan_.method.rejected;
+    return plan_.verdict == Verdict::hold && std::any_of(list.begin(), list.end(), [&](const RejectedMethod& reject) {
+             return reject.kind == method && reject.count == 1;
+           });
+  }
+
   // The gravest first: where the page is short, the last give way.
   void odd() {
     found(Severity::caution);
@@ -236,6 +243,10 @@ class CardWriter {
     for (const RejectedMethod& reject : plan_.method.rejected) {
       card_.odd.push_back(said(CardWord::not_method, {{"method", words::term(name_of(reject.kind), audience_.language)},
                                                       {"why", line_of(reject.why, audience_)}}));
+    }
+    if (const auto& smaller = plan_.method.smaller_taps; smaller && refused(Method::direct)) {
+      card_.odd.push_back(said(CardWord::or_smaller,
+                               {{"count", std::to_string(smaller->count)}, {"tap", smaller->tap.label() + " in"}}));
     }
     for (const Assumption& assumed : plan_.main.assumed) {
       if (assumed.because.empty()) continue;

@@ -86,6 +86,13 @@ std::string length_cell(const std::optional<Length>& value, UnitSystem system) {
   return number(display.value, display.decimals);
 }
 
+// What a gauge must read: hundredths of an inch, tenths of a millimetre, rounded up.
+std::string wall_cell(const std::optional<Length>& value, UnitSystem system) {
+  if (!value) return "";
+  const Length step = system == UnitSystem::si ? 0.1 * units::mm : 0.01 * units::inch;
+  return length_cell(std::ceil(*value / step - 1e-6) * step, system);
+}
+
 // Rounded up: a chain a hair too short is too short.
 std::string chain_cell(const std::optional<Length>& value, UnitSystem system) {
   if (!value) return "";
@@ -106,7 +113,7 @@ PocketRow row_of(const PocketLine& line, UnitSystem system, Marks& marks) {
   const PocketCell& cell = *line.governing;
   PocketRow row{cell.pipe->size.label(),      class_words(*line.first->pipe, *line.last->pipe),
                 tap_cell(cell.direct, marks), tap_cell(cell.saddle, marks),
-                threads_cell(cell),           length_cell(cell.wall_needed, system),
+                threads_cell(cell),           wall_cell(cell.wall_needed, system),
                 length_cell(cell.od, system), chain_cell(cell.chain_needed, system)};
   if (cell.chain_extensions > 0) row[7] += " +" + std::to_string(cell.chain_extensions);
   return row;

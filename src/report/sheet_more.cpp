@@ -6,6 +6,7 @@
 #include "mainbore/measure.hpp"
 #include "report/figures/figure.hpp"
 #include "report/figures/figures.hpp"
+#include "report/mixing.hpp"
 #include "report/settings_words.hpp"
 #include "report/sheet_page.hpp"
 #include "words/card.hpp"
@@ -123,7 +124,7 @@ std::vector<Sheet::Fact> Sheet::facts() const {
     add("Machine, feed", setup.machine->title + ", " + std::string(name_of(setup.feed)));
   }
   if (method.kind == Method::direct && setup.clamp) {
-    add("Hold the machine down with", show(setup.clamp->force));
+    add("Hold the machine down with", in_round_figures(setup.clamp->force, audience_));
     if (setup.clamp->stud_torque) add("Stud torque, dry", show(setup.clamp->stud_torque->usual));
   }
   const auto far = [&](Length length) { return on_tape(length, audience_, Toward::more); };
@@ -146,10 +147,8 @@ std::vector<Sheet::Fact> Sheet::facts() const {
   if (plan_.cleaning) {
     const SwabMix& swab = plan_.cleaning->swab;
     if (swab.liquid) {
-      add("Swab with", plain(swab.wanted.percent(), 2) + " %: " +
-                           (audience_.units == UnitSystem::si
-                                ? plain(swab.millilitres_per_litre(), 0) + " mL stock to each litre made"
-                                : plain(swab.fluid_ounces_per_gallon(), 1) + " fl oz stock to each gallon made"));
+      add("Swab with",
+          plain(swab.wanted.percent(), 2) + " % solution, of the stock " + mixing_of(swab, audience_.units).each);
     }
     if (plan_.cleaning->flush)
       add("Flush", format_measure(Measure(plan_.cleaning->flush->full.flow), audience_, Toward::more) + " for " +

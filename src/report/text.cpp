@@ -168,6 +168,15 @@ class TextReport {
     return std::string("________") + report::hard_space + std::string(shown(measure, options_.units).unit);
   }
 
+  // Complete threads, never one more than there are.
+  [[nodiscard]] std::string threads(double count) const {
+    return format_measure(Measure(count, Kind::threads), options_.units, Toward::less);
+  }
+  [[nodiscard]] std::string force(Force force) const { return in_round_figures(force, options_.units); }
+  // Along the bar or the pipe, by the rule.
+  [[nodiscard]] std::string up(Length length) const { return on_rule(length, options_.units, Toward::more); }
+  [[nodiscard]] std::string down(Length length) const { return on_rule(length, options_.units, Toward::less); }
+
   [[nodiscard]] std::string at_most(Measure bound) const { return format_measure(bound, options_.units, Toward::less); }
 
   void stops() {
@@ -279,6 +288,14 @@ class TextReport {
                          whose(reject.why);
       page_.coded(text, name_of(reject.why.code), 4, "  - ");
     }
+    if (const auto& smaller = plan_.method.smaller_taps; smaller && plan_.verdict == Verdict::hold) {
+      page_.paragraph("To put to the office in its place: " + std::to_string(smaller->count) + " direct taps of " +
+                          name(smaller->tap) + ", which carry as much, at least " +
+                          on_tape(smaller->spacing, options_.units, Toward::more) + " apart on " +
+                          on_tape(smaller->barrel, options_.units, Toward::more) +
+                          " of clear barrel. Each is then planned as an order of its own.",
+                      4, "  - ");
+    }
   }
 
   void threads() {
@@ -287,8 +304,8 @@ class TextReport {
     // Where a published largest tap decides, the count that did not is no requirement.
     page_.heading("THREADS IN THE WALL", in_wall.judged ? "complete ones, all the way round"
                                                         : "for information: the published largest tap decides");
-    page_.field("At the wall given", number(in_wall.at_nominal.complete_threads) + " threads");
-    if (in_wall.at_least) page_.field("At the least wall", number(in_wall.at_least->complete_threads) + " threads");
+    page_.field("At the wall given", threads(in_wall.at_nominal.complete_threads));
+    if (in_wall.at_least) page_.field("At the least wall", threads(in_wall.at_least->complete_threads));
     if (in_wall.judged) {
       page_.field("Required", number(in_wall.required) + " threads");
       if (in_wall.wall_needed) page_.field("Wall for that count", show(*in_wall.wall_needed));
@@ -298,7 +315,7 @@ class TextReport {
     }
     if (in_wall.strip_load && in_wall.end_load) {
       page_.field("To strip them takes",
-                  show(*in_wall.strip_load) + "; the line pushes with " + show(*in_wall.end_load));
+                  force(*in_wall.strip_load) + "; the line pushes with " + force(*in_wall.end_load));
     }
   }
 
@@ -307,15 +324,15 @@ class TextReport {
     const MakeupPlan& plan = *plan_.makeup;
     page_.heading("MAKE-UP", "how deep to tap, how far the stop goes in");
     const double past = plan.makeup.turns_past_gauge;
-    page_.field("Stop the tap", number(std::fabs(past), 1) + " turns " + (past < 0 ? "short of" : "past") + " gauge (" +
-                                    show(abs(plan.makeup.stop_past_gauge)) + ")");
-    if (plan.tip_depth) page_.field("Tap point then lies", show(*plan.tip_depth) + " below the outside of the pipe");
-    page_.field("Stop in by hand", number(plan.makeup.hand_tight_turns, 1) + " turns");
-    page_.field("Then by wrench", number(plan.wrench_turns, 1) + " turns");
+    page_.field("Stop the tap", in_quarter_turns(std::fabs(past)) + (past < 0 ? " short of" : " past") + " gauge (" +
+                                    up(abs(plan.makeup.stop_past_gauge)) + ")");
+    if (plan.tip_depth) page_.field("Tap point then lies", up(*plan.tip_depth) + " below the outside of the pipe");
+    page_.field("Stop in by hand", in_quarter_turns(plan.makeup.hand_tight_turns));
+    page_.field("Then by wrench", in_quarter_turns(plan.wrench_turns));
     page_.field("Threads left showing", number(plan.threads_showing, 1));
-    if (plan.far_wall_clearance) page_.field("Tool to the far wall", show(*plan.far_wall_clearance));
+    if (plan.far_wall_clearance) page_.field("Tool to the far wall", down(*plan.far_wall_clearance));
     if (plan.protrusion) {
-      page_.field("End of the stop", show(abs(*plan.protrusion)) +
+      page_.field("End of the stop", up(abs(*plan.protrusion)) +
                                          (*plan.protrusion < Length() ? " short of the bore" : " inside the bore"));
     }
   }
@@ -338,7 +355,7 @@ class TextReport {
     }
     if (plan_.open_hole) {
       page_.field("If it lets go",
-                  show(plan_.open_hole->flow) + " at most, the jet pushing with " + show(plan_.open_hole->jet));
+                  show(plan_.open_hole->flow) + " at most, the jet pushing with " + force(plan_.open_hole->jet));
     }
     if (const Reading* lowered = lower_the_main_to(plan_))
       page_.field("Lower the main to", bare_bounds(*lowered, options_.units) + " or less");
@@ -352,14 +369,14 @@ class TextReport {
     if (plan_.method.kind == Method::direct) {
       if (setup.saddle_od) page_.field("Machine saddle", "for " + caliper(*setup.saddle_od) + " outside diameter");
       if (setup.chain) {
-        page_.field("Chain needed", show(Measure(setup.chain->needed, Kind::tape)) + ", hook to hook");
+        page_.field("Chain needed", up(setup.chain->needed) + ", hook to hook");
         page_.field("Chain made up", show(Measure(setup.chain->available, Kind::tape)) + " with " +
                                          std::to_string(setup.chain->extensions) +
                                          (setup.chain->extensions == 1 ? " extension" : " extensions"));
       }
       if (setup.clamp) clamp(*setup.clamp);
     }
-    if (wet() && setup.push > Force()) page_.field("Push on the bar", show(setup.push) + " at line pressure");
+    if (wet() && setup.push > Force()) page_.field("Push on the bar", force(setup.push) + " at line pressure");
     // Worked out for a drill with a point; a shell cutter has none.
     const bool twist_drill = plan_.method.kind == Method::direct && !is_plastic(plan_.main.material);
     if (setup.drill && twist_drill) {
@@ -368,12 +385,12 @@ class TextReport {
                       (setup.drill_is_bound ? ", the largest hole: this thread's own drill is not listed" : ""));
     }
     if (setup.drill_stroke && twist_drill) {
-      page_.field("Touch to breakthrough", on_rule(*setup.drill_stroke, options_.units, Toward::more) + " of feed");
+      page_.field("Touch to breakthrough", up(*setup.drill_stroke) + " of feed");
     }
-    if (setup.travel_needed) page_.field("Bar travel needed", show(Measure(*setup.travel_needed, Kind::tape)));
+    if (setup.travel_needed) page_.field("Bar travel needed", up(*setup.travel_needed));
     if (setup.drill_load && twist_drill) {
       const auto& load = *setup.drill_load;
-      page_.field("Feed on a sharp drill", show(load.low.thrust) + " to " + show(load.high.thrust) + ", turning " +
+      page_.field("Feed on a sharp drill", force(load.low.thrust) + " to " + force(load.high.thrust) + ", turning " +
                                                show(load.low.torque) + " to " + show(load.high.torque));
     }
   }
@@ -381,8 +398,8 @@ class TextReport {
   void clamp(const ClampPlan& clamp) {
     const Force cut = plan_.setup.cut_thrust;
     page_.field("Hold it down with",
-                show(clamp.force) + (cut > Force() ? ", " + show(cut) + " of it for the cutter" : ""));
-    if (clamp.tension) page_.field("In each leg of chain", show(*clamp.tension));
+                force(clamp.force) + (cut > Force() ? ", " + force(cut) + " of it for the cutter" : ""));
+    if (clamp.tension) page_.field("In each leg of chain", force(*clamp.tension));
     if (clamp.stud_torque) {
       page_.field("Stud torque", "what the machine's maker says; holding takes about " +
                                      show(clamp.stud_torque->usual) + " dry, " + show(clamp.stud_torque->low) +

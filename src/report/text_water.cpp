@@ -1,10 +1,12 @@
 #include "report/text_water.hpp"
 
 #include <cmath>
+#include <optional>
 #include <string>
 
 #include "mainbore/hydraulics/equal_capacity.hpp"
 #include "mainbore/measure.hpp"
+#include "report/mixing.hpp"
 
 namespace mainbore::report {
 namespace {
@@ -46,16 +48,8 @@ class WaterSections {
     const double whole = earth.value < 10.0 ? earth.value : std::ceil(earth.value);
     return number(whole, earth.decimals) + ' ' + std::string(earth.unit);
   }
-  // Set out along a road: whole feet or metres, rather too many.
-  [[nodiscard]] std::string paced(Length length) const {
-    const Length step = system_ == UnitSystem::si ? units::metre : units::foot;
-    return far(std::ceil(length / step - 1e-6) * step);
-  }
-  // Small volumes and weights in the units on a jug and a scale.
-  [[nodiscard]] std::string jug(Volume volume) const {
-    if (system_ == UnitSystem::si) return number(1000.0 * (volume / units::litre), 0) + " mL";
-    return number(128.0 * (volume / units::gallon), 0) + " fl oz";
-  }
+  [[nodiscard]] std::string paced(Length length) const { return by_paces(length, system_); }
+  // Weights small enough for a scale.
   [[nodiscard]] std::string scale(Force weight) const {
     const double ounces = 16.0 * (weight / units::lbf);
     if (system_ == UnitSystem::si || ounces < 1.0) return number(std::ceil(28.349523125 * ounces - 1e-6), 0) + " g";
@@ -92,6 +86,9 @@ class WaterSections {
 
   // ---- water for the customer
 
+  // No gauge at the customer's reads more.
+  [[nodiscard]] std::string left(Pressure pressure) const { return on_gauge(pressure, system_, Toward::less); }
+
   void service(const ServicePlan& service) {
     page_.heading("WATER FOR THE CUSTOMER", "at the lowest pressure of the main");
     page_.field("Demand", demand(service.demand));
@@ -112,10 +109,10 @@ class WaterSections {
       label.front() = static_cast<char>(label.front() - 'a' + 'A');
       page_.field(label, text);
     }
-    page_.field("Left behind the meter", show(service.residual) + "; wanted " + show(service.residual_wanted) +
-                                             (service.residual_least < service.residual
-                                                  ? "; " + show(service.residual_least) + " with the thickest walls"
-                                                  : ""));
+    const std::string thickest = left(service.residual_least);
+    page_.field("Left behind the meter",
+                left(service.residual) + "; wanted " + show(service.residual_wanted) +
+                    (thickest != left(service.residual) ? "; " + thickest + " with the thickest walls" : ""));
     page_.field("Line passes at that", show(service.available.flow));
     page_.field("Speed in the line", show(service.velocity));
     page_.field("Friction by", friction(service));
@@ -164,11 +161,10 @@ class WaterSections {
                               (swab.stock_assumed ? ", the weakest household bleach: read the label" : "");
     const std::string strength = number(swab.wanted.percent(), 2) + " % solution";
     if (swab.liquid) {
-      page_.field("Swab pipe, cutter, stop", strength + ": " + jug(swab.liquid->stock) + " of " + stock + ", and " +
-                                                 jug(swab.liquid->water) + " of water, for " + show(swab.finished));
-      page_.field("On the jug", system_ == UnitSystem::si
-                                    ? number(swab.millilitres_per_litre(), 0) + " mL to each litre made"
-                                    : number(swab.fluid_ounces_per_gallon(), 1) + " fl oz to each gallon made");
+      const Mixing mixing = mixing_of(swab, system_);
+      page_.field("Swab pipe, cutter, stop", strength + ": " + mixing.stock + " of " + stock + ", and " + mixing.water +
+                                                 " of water, for " + show(swab.finished));
+      page_.field("On the jug", mixing.each);
     } else if (swab.dry) {
       page_.field("Swab pipe, cutter, stop",
                   strength + ": " + scale(*swab.dry) + " of " + stock + " in " + show(swab.finished) + " of water");
@@ -194,9 +190,10 @@ class WaterSections {
     std::string products;
     for (const FillProduct& product : fill.products) {
       products += (products.empty() ? "" : ", or ") +
-                  (product.weight ? weighed(*product.weight) : measured(*product.volume)) + " of " +
+                  (product.volume ? measured(*product.volume) : weighed(*product.weight)) + " of " +
                   std::string(product.name) +
                   (product.name == "stock at hand" ? ", " + number(product.strength.percent(), 2) + " %" : "");
+      if (product.volume) products += " (by weight, if its label is: " + weighed(*product.weight) + ")";
     }
     page_.field("Fill at " + number(dose.dose.mg_per_litre(), 0) + " mg/L",
                 products + "; " + show(Measure(dose.hold, Kind::time_span)) +
@@ -208,6 +205,13 @@ class WaterSections {
     page_.field("Then let go with", agents);
   }
 
+  // From ten gallons on in whole ones.
+  [[nodiscard]] std::string in_gallons(Volume volume, std::optional<Toward> toward = {}) const {
+    const Shown exact = toward ? shown(volume, system_, *toward) : shown(volume, system_);
+    const double whole = toward ? std::ceil(exact.value) : std::round(exact.value);
+    return number(exact.value < 10.0 ? exact.value : whole, exact.decimals) + ' ' + std::string(exact.unit);
+  }
+
   void flush(const FlushPlan& flush) {
     const auto run = [&](const sanitary::Flushing& flushing) {
       return format_measure(Measure(flushing.flow), system_, Toward::more) + " for " +
@@ -216,8 +220,9 @@ class WaterSections {
     page_.field("Flush to waste", run(flush.full) + " (" + show(plan_.rules->cleaning.flush_velocity.value) +
                                       "); never under " + run(flush.least) + "; then until clear");
     page_.field("Line can pass", show(flush.available) + " to waste");
-    page_.field("Water to get rid of", show(flush.full.discharged) + ", " + number(flush.changes, 1) + " changes of " +
-                                           show(flush.full.line_volume));
+    page_.field("Water to get rid of", in_gallons(flush.full.discharged, Toward::more) + ", " +
+                                           number(flush.changes, 1) + " changes of " +
+                                           in_gallons(flush.full.line_volume));
     std::string agents;
     for (const AgentDose& dose : flush.agents) {
       agents += (agents.empty() ? "" : ", or ") + scale(dose.weight) + ' ' + dose.agent->name;
@@ -248,12 +253,13 @@ class WaterSections {
                                        within(pit.benches->later) + ", no steeper over all");
     }
     page_.field("Top", taped(pit.top.along) + " by " + taped(pit.top.across));
-    page_.field("To be dug", heap(pit.bank) + " in the ground, " + heap(pit.loose) + " loose, " + show(pit.weight) +
+    page_.field("To be dug", heap(pit.bank) + " in the ground, " + heap(pit.loose) + " loose, " +
+                                 by_the_truck(pit.weight, system_) +
                                  (pit.bank_otherwise ? "; " + heap(*pit.bank_otherwise) + " in the ground if it is " +
                                                            (pit.pit.slope > 0.0 ? "shielded" : "sloped") + " instead"
                                                      : ""));
-    page_.field("Spoil", "at least " + taped(pit.setback) + " back from the edge; " + taped(pit.spoil.height) +
-                             " high and " + taped(pit.spoil.base) + " wide along one side; " + taped(pit.occupied) +
+    page_.field("Spoil", "at least " + taped(pit.setback) + " back from the edge; " + paced(pit.spoil.height) +
+                             " high and " + paced(pit.spoil.base) + " wide along one side; " + paced(pit.occupied) +
                              " from the middle");
     page_.field("Ladder", (pit.ladder ? "required: " : "one even so: ") + std::to_string(pit.ladders) + ", " +
                               far(pit.ladder_length) + " with its rails above the edge");

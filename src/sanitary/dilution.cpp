@@ -39,4 +39,10 @@ Force dry_product_weight(Volume volume, Concentration wanted, Concentration avai
   return chlorine_weight(volume, wanted) / available.fraction();
 }
 
+Force hypochlorite_weight(Volume volume, Concentration wanted, Concentration hypochlorite) {
+  constexpr double chlorine_mass = 70.906;
+  constexpr double hypochlorite_mass = 74.442;
+  return dry_product_weight(volume, wanted, hypochlorite) * (hypochlorite_mass / chlorine_mass);
+}
+
 }  // namespace mainbore::sanitary

@@ -628,6 +628,37 @@ std::string on_caliper(Length length, UnitSystem system) {
 
 namespace {
 
+// Two digits of a number over 10, rounded up; below, the whole number.
+double two_digits_up(double value) {
+  double step = 1.0;
+  while (value > 100.0 * step) step *= 10.0;
+  return step * std::ceil(value / step - 1e-6);
+}
+
+}  // namespace
+
+std::string by_paces(Length length, UnitSystem system) {
+  const Length step = system == UnitSystem::si ? 0.5 * units::metre : units::foot;
+  return format_measure(Measure(whole_steps(length, step, Toward::more) * step, Kind::distance), system);
+}
+
+std::string in_round_figures(Force force, UnitSystem system) {
+  const Shown display = in_unit(force, system);
+  std::string text;
+  append_number(text, two_digits_up(display.value), 0);
+  return (text += ' ') += display.unit;
+}
+
+std::string by_the_truck(Force weight, UnitSystem system) {
+  constexpr Force us_ton = 2000.0 * units::lbf;
+  constexpr Force tonne = 1000.0 / 0.45359237 * units::lbf;
+  std::string text;
+  append_number(text, two_digits_up(weight / (system == UnitSystem::us ? us_ton : tonne)), 0);
+  return text + (system == UnitSystem::us ? " tons" : " t");
+}
+
+namespace {
+
 std::string quarters(double turns, Rounding rounding) {
   const double rounded = whole_steps(4.0 * turns, rounding) / 4.0;
   std::string text;

@@ -128,6 +128,7 @@ enum class CardWord : std::uint8_t {
   all_aboard,
   note,        // {note}
   not_method,  // {method} {why}
+  or_smaller,  // {count} {tap}
   assumed,     // {fact} {value}; {value} may be missing
   more_about,  // {count}
   every_time,

@@ -129,6 +129,7 @@ enum class LoadWord : std::uint8_t {
   other_seat,      // {low} {high} {stock}; {stock} may be missing
   other_tool,      // {stock}; may be missing
   extended_chain,  // {chain} {count} {extension}
+  smaller_tool,    // {tap} {count} {spacing}
   end,
 };
 

@@ -73,7 +73,22 @@ class Counter {
       const bool may_stand_in = is_one_of(item.key, {"machine-saddle", "shell-cutter", "combined-drill-and-tap"});
       if (may_stand_in && !item.stock.empty() && fits(thing, item.key)) return other_in_words(thing, item.key);
     }
-    return {};
+    return tool_of_smaller_taps(item);
+  }
+
+  // The tool of a smaller tap, of which several would do.
+  [[nodiscard]] std::string tool_of_smaller_taps(const LoadItem& item) const {
+    const auto& smaller = plan_.method.smaller_taps;
+    const bool is_tool = is_one_of(item.key, {"combined-drill-and-tap", "shell-cutter"});
+    if (!smaller || !is_tool || plan_.method.kind != Method::direct) return {};
+    const bool aboard = std::any_of(aboard_.begin(), aboard_.end(), [&](const AboardItem& thing) {
+      return thing.item == item.key && thing.size == smaller->tap && thing.count > 0;
+    });
+    if (!aboard) return {};
+    return say(words::LoadWord::smaller_tool, audience_.language,
+               {{"tap", smaller->tap.label() + " in"},
+                {"count", std::to_string(smaller->count)},
+                {"spacing", on_tape(smaller->spacing, audience_, Toward::more)}});
   }
 
   [[nodiscard]] std::string other_in_words(const AboardItem& thing, std::string_view key) const {

@@ -81,7 +81,7 @@ class Cautions {
     if (wet() && plan_.method.hole) {
       pressure = on_gauge(plan_.pressure.line, audience_);
       hole = show(*plan_.method.hole);
-      push = show(mechanics::bar_push(plan_.pressure.line, *plan_.method.hole));
+      push = in_round_figures(mechanics::bar_push(plan_.pressure.line, *plan_.method.hole), audience_);
     }
     add("caution.out-of-line", CautionWord::out_of_line, {{"pressure", pressure}, {"hole", hole}, {"push", push}},
         "Maryland FACE report 97MD049");

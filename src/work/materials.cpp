@@ -159,7 +159,7 @@ class LoadList {
     const Setup& setup = plan_.setup;
     std::string travel;
     std::string pressure;
-    if (setup.travel_needed) travel = show(Measure(*setup.travel_needed, Kind::tape));
+    if (setup.travel_needed) travel = on_rule(*setup.travel_needed, audience_, Toward::more);
     if (plan_.pressure.line > Pressure() && wet()) pressure = pressure_in_words(most_pressure());
     const bool own = setup.machine != nullptr && setup.machine->maker_figures && plan_.method.kind != Method::sleeve;
     const std::string title = own ? setup.machine->title : std::string();
@@ -204,7 +204,7 @@ class LoadList {
     add("machine-saddle", LoadWord::machine_saddle, od, LoadWord::machine_saddle_check);
     add("machine-gasket", said(LoadWord::gaskets), "", plan_.method.count, said(LoadWord::gaskets_check));
     add("spare-gasket", LoadWord::spare_gaskets, "", LoadWord::spare_gaskets_check);
-    const std::string length = setup.chain ? show(Measure(setup.chain->needed, Kind::tape)) : std::string();
+    const std::string length = setup.chain ? on_rule(setup.chain->needed, audience_, Toward::more) : std::string();
     add("chain", said(LoadWord::chain), "", 1, said(LoadWord::chain_check, {{"length", length}}));
     add("chain-extension", said(LoadWord::extension), "", setup.chain ? setup.chain->extensions : 0);
     add("insertion-tool", LoadWord::insertion_tool, tap(), LoadWord::insertion_tool_check);

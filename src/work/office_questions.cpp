@@ -136,6 +136,9 @@ Asked asked_of(FindingCode code) {
       return {author, "Is {1} accepted in place of {0}?"};
     case saddle_by_engineer:
       return {engineer, "May this main take a saddle, and which?"};
+    case direct_recalled_thread:
+      return {engineer,
+              "May this tap be made? By recalled dimensions the wall holds {value-}; the rule asks for {limit}."};
     case sleeve_to_be_chosen:
       return {engineer, "Which sleeve and tapping valve, for which outside diameter measured?"};
     case rules_consent:

@@ -94,7 +94,8 @@ class Procedure {
   }
   [[nodiscard]] std::string push() const {
     if (!(plan_.setup.push > Force())) return said(StepWord::push_unknown, {});
-    return said(StepWord::push, {{"push", show(plan_.setup.push)}, {"line", on_gauge(plan_.pressure.line, audience_)}});
+    return said(StepWord::push, {{"push", in_round_figures(plan_.setup.push, audience_)},
+                                 {"line", on_gauge(plan_.pressure.line, audience_)}});
   }
 
   // ---- before the machine

@@ -26,11 +26,10 @@ class FindingFigures : public words::Figures {
 
   bool append(std::string& out, std::string_view name) const override {
     std::optional<Toward> toward;
-    if (name.ends_with('+')) {
-      toward = Toward::more;
-      name.remove_suffix(1);
-    }
-    if (name == "value") return append_optional(out, finding_.value, toward);
+    if (name.ends_with('+')) toward = Toward::more;
+    if (name.ends_with('-')) toward = Toward::less;
+    if (toward) name.remove_suffix(1);
+    if (name == "value") return finding_.value && append_worked_out(out, *finding_.value, toward);
     if (name == "limit") {
       return append_optional(out, finding_.limit, finding_.limit_is_least ? Toward::more : Toward::less);
     }
@@ -43,7 +42,7 @@ class FindingFigures : public words::Figures {
     if (name.front() >= 'a' && name.front() <= 'z') return append_reading(out, name);
     const std::size_t before = out.size();
     const Detail& detail = finding_.details[static_cast<std::size_t>(name.front() - '0')];
-    if (const auto* const measure = std::get_if<Measure>(&detail)) return append_optional(out, *measure, toward);
+    if (const auto* const measure = std::get_if<Measure>(&detail)) return append_worked_out(out, *measure, toward);
     append_detail(out, detail, audience_);
     return out.size() != before;
   }
@@ -56,6 +55,14 @@ class FindingFigures : public words::Figures {
       return true;
     }
     return false;
+  }
+
+  // A force is never a fact of the job, and a pressure that is rounded one way is for a gauge.
+  bool append_worked_out(std::string& out, const Measure& measure, std::optional<Toward> toward) const {
+    if (measure.kind() == Kind::force) out += in_round_figures(measure.as<0, 1, 0>(), audience_);
+    else if (measure.kind() == Kind::pressure && toward) out += on_gauge(measure.as<-2, 1, 0>(), audience_, *toward);
+    else return append_optional(out, measure, toward);
+    return true;
   }
 
   bool append_optional(std::string& out, const std::optional<Measure>& measure, std::optional<Toward> toward) const {

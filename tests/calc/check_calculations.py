@@ -213,7 +213,8 @@ def figure(text):
 # ---- the sheet
 
 # A town whose code asks for several taps.
-RULES = {"several_taps.json": "tests/rules_files/r03_stronghurst.json"}
+RULES = {"several_taps.json": "tests/rules_files/r03_stronghurst.json",
+         "service_large.json": "tests/calc/rules/line_over_tap.json"}
 LABELS = ("formula", "figures", "result", "limit", "with")
 
 

@@ -107,6 +107,27 @@ TEST_CASE("settings name the list and what is aboard, and a plan says what the t
   CHECK(has(wrong.err, "without item or stock"));
 }
 
+TEST_CASE("where the tap's tool is not aboard, that of smaller taps is named, and changes no verdict") {
+  const Folder folder;
+  const std::string job = std::string(MAINBORE_SOURCE_DIR) + "/examples/jobs/ductile_iron_direct.json";
+  folder.put("settings.json", R"({"aboard": [{"item": "combined drill and tap", "size": "3/4 in"}]})");
+  const auto plan = [&](const std::vector<std::string>& more) {
+    std::vector<std::string> arguments = {"plan", job, "--set", "service.size=1 in"};
+    arguments.insert(arguments.end(), more.begin(), more.end());
+    return run(arguments, {});
+  };
+  const Ran with_truck = plan({"--settings", folder / "settings.json", "--format", "json"});
+  const Json planned = Json::parse(with_truck.out);
+  // (1 / 0.75) ^ 2.5 is 2.05: three taps.
+  CHECK(planned["method"]["smaller_taps"]["count"] == 3);
+  CHECK(planned["method"]["smaller_taps"]["tap"]["value"] == 0.75);
+  CHECK(with_truck.status == plan({"--no-settings"}).status);
+  const Ran text = plan({"--settings", folder / "settings.json", "--materials"});
+  INFO(text.out);
+  CHECK(has(text.out, "Aboard instead"));
+  CHECK(has(text.out, "one for 3/4 in; 3 such taps, 1 ft 6 in apart"));
+}
+
 TEST_CASE("a day's orders are counted against one truck") {
   const Folder folder;
   folder.put("settings.json", R"({"aboard": [{"item": "corporation stop", "size": "1 in", "count": 1},

@@ -4,6 +4,10 @@
 //   parts of water per part of stock    C1 / C2 - 1
 //   chlorine                            8.34 lb/gal x gallons x mg/L / 1,000,000
 //   dry product                         chlorine / fraction available
+//   liquid by weight                    chlorine / (fraction of sodium hypochlorite x 70.906 / 74.442)
+//
+// 70.906 and 74.442 are the molar masses of chlorine and of sodium hypochlorite, by the standard atomic weights of IUPAC: a
+// part of the salt does the work of 0.9525 parts of chlorine.
 //
 //   C1: strength of the stock, available chlorine   C2: strength wanted   V2: volume of finished solution
 //
@@ -40,5 +44,9 @@ struct Dilution {
 // The dry product that brings a volume to a strength. Throws std::invalid_argument when `available` is not in (0, 100
 // %].
 [[nodiscard]] Force dry_product_weight(Volume volume, Concentration wanted, Concentration available);
+
+// The weight of liquid whose label gives sodium hypochlorite by weight. A label that gives available chlorine by weight
+// promises a twentieth more chlorine: this weight is then rather too much. Throws as above.
+[[nodiscard]] Force hypochlorite_weight(Volume volume, Concentration wanted, Concentration hypochlorite);
 
 }  // namespace mainbore::sanitary

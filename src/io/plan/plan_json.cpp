@@ -233,6 +233,14 @@ class PlanWriter {
       if (const std::string* rule = method.specification->basis.reference) out_.text("utility_rule", *rule);
       out_.end_object();
     }
+    if (const auto& smaller = method.smaller_taps) {
+      out_.begin_object("smaller_taps");
+      out_.whole("count", smaller->count);
+      put("tap", smaller->tap);
+      put("spacing", Measure(smaller->spacing, Kind::distance));
+      put("barrel", Measure(smaller->barrel, Kind::distance));
+      out_.end_object();
+    }
     out_.begin_array("rejected");
     for (const RejectedMethod& rejected : method.rejected) {
       out_.begin_object();

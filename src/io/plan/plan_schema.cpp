@@ -144,14 +144,16 @@ Json method_part() {
                                 {"why?", text},
                                 {"decided_by?", one_of(deciders)},
                                 {"utility_rule?", text}});
-  return object({{"kind", one_of(method_names)},
-                 {"count?", whole},
-                 {"tap?", quantity},
-                 {"thread?", text},
-                 {"hole?", quantity},
-                 {"spacing?", quantity},
-                 {"specification?", object({{"text", text}, {"utility_rule?", text}})},
-                 {"rejected", list_of(rejected)}});
+  return object(
+      {{"kind", one_of(method_names)},
+       {"count?", whole},
+       {"tap?", quantity},
+       {"thread?", text},
+       {"hole?", quantity},
+       {"spacing?", quantity},
+       {"specification?", object({{"text", text}, {"utility_rule?", text}})},
+       {"smaller_taps?", object({{"count", whole}, {"tap", quantity}, {"spacing", quantity}, {"barrel", quantity}})},
+       {"rejected", list_of(rejected)}});
 }
 
 Json engagement_part() {

@@ -135,6 +135,11 @@ class AlongOnPaper {
     canvas.words({x, top - 15.0}, canvas.label(DrawingWord::tap_here), Anchor::middle, "t strong clear");
   }
 
+  static Label rounded(Label label, std::string text) {
+    label.rounded = std::move(text);
+    return label;
+  }
+
   void distances(Canvas& canvas, double y) const {
     std::vector<const AlongThing*> nearest;
     for (const AlongThing& thing : drawing_.things) {
@@ -153,16 +158,18 @@ class AlongOnPaper {
       const double asked = at(Length());
       canvas.line({asked, axis_ + half_}, {asked, y + 3.0}, "thin");
       canvas.across(std::min(tap, asked), std::max(tap, asked), y,
-                    canvas.label(DrawingWord::moved, Measure(abs(drawing_.planned), Kind::distance)));
+                    rounded(canvas.label(DrawingWord::moved, Measure(abs(drawing_.planned), Kind::distance)),
+                            on_tape(abs(drawing_.planned), audience_, Toward::more)));
       y += 17.0;
     }
     for (const AlongThing* thing : nearest) {
       const double x = at(thing->along);
       canvas.line({x, axis_ + half_ + 5.0}, {x, y + 3.0}, "thin");
-      const std::string least = format_measure(Measure(*thing->least, Kind::distance), audience_);
+      const std::string least = on_tape(*thing->least, audience_, Toward::more);
       canvas.across(std::min(x, tap), std::max(x, tap), y,
-                    canvas.label(DrawingWord::thing_kept, Measure(*thing->kept, Kind::distance), {},
-                                 {{"thing", name_of_thing(thing->what, audience_.language)}, {"least", least}}));
+                    rounded(canvas.label(DrawingWord::thing_kept, Measure(*thing->kept, Kind::distance), {},
+                                         {{"thing", name_of_thing(thing->what, audience_.language)}, {"least", least}}),
+                            on_tape(*thing->kept, audience_, Toward::less)));
       y += 17.0;
     }
   }
@@ -204,24 +211,25 @@ FigureRoom write_along_figure(HtmlWriter& out, const Plan& plan, Audience audien
   const auto drawing = along_drawing(plan);
   if (!drawing) return {};
   Figure figure(out, heading);
-  const auto show = [&](Length length) { return format_measure(Measure(length, Kind::distance), audience); };
+  const auto kept = [&](Length length) { return on_tape(length, audience, Toward::less); };
+  const auto needed = [&](Length length) { return on_tape(length, audience, Toward::more); };
   const auto name = [&](const AlongThing& thing) { return name_of_thing(thing.what, audience.language); };
   std::string far;
   for (const AlongThing& thing : drawing->beyond) {
     far += (far.empty() ? "" : "; ") + say(DrawingWord::far_thing, audience.language,
                                            {{"thing", name(thing)},
-                                            {"distance", show(abs(thing.along))},
+                                            {"distance", kept(abs(thing.along))},
                                             {"way", thing.along < Length() ? "-" : "+"}});
   }
   const bool moved = drawing->planned != Length();
   std::string text = said(DrawingWord::along_said);
   if (!drawing->looked) text += said(DrawingWord::near_unknown);
-  text +=
-      moved ? said(DrawingWord::moved_said, {{"distance", show(abs(drawing->planned))}}) : said(DrawingWord::at_place);
+  text += moved ? said(DrawingWord::moved_said, {{"distance", needed(abs(drawing->planned))}})
+                : said(DrawingWord::at_place);
   for (const AlongThing& thing : drawing->things) {
     text += said(DrawingWord::thing_said, {{"thing", name(thing)},
-                                           {"distance", show(abs(thing.along - drawing->planned))},
-                                           {"least", thing.least ? show(*thing.least) : std::string()}});
+                                           {"distance", kept(abs(thing.along - drawing->planned))},
+                                           {"least", thing.least ? needed(*thing.least) : std::string()}});
   }
   const AlongOnPaper paper(plan, *drawing, audience);
   {

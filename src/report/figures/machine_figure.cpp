@@ -163,7 +163,11 @@ class MachineOnPaper {
     if (drawing_.tap_stop) {
       canvas.upright(tap, top, y_of(*drawing_.tap_stop), {}, Anchor::start);
       mark(canvas, tap, y_of(*drawing_.tap_stop), DrawingWord::mark_stop,
-           {{}, Measure(*drawing_.tap_stop), "makeup.tip_depth", {}});
+           {{},
+            Measure(*drawing_.tap_stop),
+            "makeup.tip_depth",
+            {},
+            on_rule(*drawing_.tap_stop, canvas.system(), Toward::more)});
     } else {
       canvas.line({tap, top}, {tap, top + room}, "dash");
       canvas.words({tap + 6.0, top + room - 17.0}, canvas.label(DrawingWord::mark_stop), Anchor::start, "t strong");
@@ -208,12 +212,13 @@ FigureRoom write_machine_figure(HtmlWriter& out, const Plan& plan, Audience audi
   const std::string degrees = setup.chain ? plain(std::fabs(setup.chain->leg_degrees), 0) : std::string();
   std::string text = said(direct ? DrawingWord::machine_on_pipe : DrawingWord::machine_on_stop);
   if (setup.chain && direct) {
-    const std::string length = show(Measure(setup.chain->needed, Kind::tape));
+    const std::string length = on_rule(setup.chain->needed, audience, Toward::more);
     text += said(DrawingWord::chain_said, {{"length", length}, {"degrees", degrees}});
   }
   if (drawing->full)
     text += said(DrawingWord::full_said, {{"length", on_rule(*drawing->full, audience, Toward::more)}});
-  if (drawing->tap_stop) text += said(DrawingWord::stop_said, {{"length", show(*drawing->tap_stop)}});
+  if (drawing->tap_stop)
+    text += said(DrawingWord::stop_said, {{"length", on_rule(*drawing->tap_stop, audience, Toward::more)}});
   const MachineOnPaper paper(plan, *drawing);
   {
     Canvas canvas(out, audience, prefix + "machine", paper.height, {paper.scale}, heading, text);
@@ -238,7 +243,8 @@ FigureRoom write_machine_figure(HtmlWriter& out, const Plan& plan, Audience audi
     }
   }
   if (drawing->standoff && drawing->travel) {
-    const std::string needed = setup.travel_needed ? show(Measure(*setup.travel_needed, Kind::tape)) : std::string();
+    const std::string needed =
+        setup.travel_needed ? on_rule(*setup.travel_needed, audience, Toward::more) : std::string();
     caption += said(DrawingWord::travel,
                     {{"travel", show(*drawing->travel)}, {"standoff", show(*drawing->standoff)}, {"needed", needed}});
   } else {

@@ -57,6 +57,16 @@ class PitOnPaper {
     return text;
   }
   // In the middle over a point, kept on the paper.
+  // As the text has it: room to be given, by the tape.
+  static Label taped(const Canvas& canvas, std::string before, Length length, std::string_view path) {
+    return {
+        std::move(before), Measure(length, Kind::distance), path, {}, on_tape(length, canvas.system(), Toward::more)};
+  }
+  static Label paced(const Canvas& canvas, std::string before, Length length, std::string_view path,
+                     std::string after) {
+    return {std::move(before), Measure(length, Kind::distance), path, std::move(after),
+            by_paces(length, canvas.system())};
+  }
   static void centred(Canvas& canvas, At at, double room, const Label& label) {
     canvas.words({std::clamp(at.x, room / 2.0, canvas_width - room / 2.0), at.y}, label, Anchor::middle);
   }
@@ -79,9 +89,8 @@ class PitOnPaper {
     const PitPlan& pit = *plan_.excavation;
     const At top = spot(drawing_.spoil_top);
     centred(canvas, {top.x, top.y - 18.0}, 116.0,
-            {"spoil ", Measure(pit.spoil.height, Kind::distance), "excavation.spoil.height", " high,"});
-    centred(canvas, {top.x, top.y - 5.0}, 116.0,
-            {{}, Measure(pit.spoil.base, Kind::distance), "excavation.spoil.base", " wide"});
+            paced(canvas, "spoil ", pit.spoil.height, "excavation.spoil.height", " high,"));
+    centred(canvas, {top.x, top.y - 5.0}, 116.0, paced(canvas, {}, pit.spoil.base, "excavation.spoil.base", " wide"));
   }
 
   // Seen from the front, at the end of the pit: its width is a usual one.
@@ -130,22 +139,21 @@ class PitOnPaper {
     const double near_edge = x(drawing_.near_edge.right);
     for (const double foot : {far_foot, near_foot}) canvas.line({foot, bottom_}, {foot, bottom_ + 24.0}, "thin");
     dimension(canvas, far_foot, near_foot, bottom_ + 20.0,
-              {"bottom ", Measure(pit.pit.across, Kind::distance), "excavation.bottom.across", {}});
+              taped(canvas, "bottom ", pit.pit.across, "excavation.bottom.across"));
     if (drawing_.sloped) {
       const double row = ground_ - 8.0;
       for (const double edge : {far_edge, near_edge}) canvas.line({edge, ground_}, {edge, row - 4.0}, "thin");
       dimension(canvas, far_edge, near_edge, row, {});
       // Beside the rails of the ladder.
       canvas.words({(far_edge + x(Length())) / 2.0, row - 3.5},
-                   {"top ", Measure(pit.top.across, Kind::distance), "excavation.top.across", {}}, Anchor::middle,
-                   "t clear");
+                   taped(canvas, "top ", pit.top.across, "excavation.top.across"), Anchor::middle, "t clear");
     }
     const double toe = x(drawing_.spoil_toe.right);
     const double row = ground_ + 14.0;
     for (const double end : {toe, far_edge}) canvas.line({end, ground_}, {end, row + 4.0}, "thin");
     dimension(canvas, toe, far_edge, row, {});
-    canvas.words({toe - away(16.0), row + 4.0},
-                 {"set back ", Measure(pit.setback, Kind::distance), "excavation.spoil.setback", {}}, ends());
+    canvas.words({toe - away(16.0), row + 4.0}, taped(canvas, "set back ", pit.setback, "excavation.spoil.setback"),
+                 ends());
   }
 
   // Lower baseline of the words on the depth: under those on the cover, which stand beside its middle.
@@ -167,8 +175,7 @@ class PitOnPaper {
     canvas.words({words, cover_words() - 13.0}, {"cover", {}, {}, {}}, begins());
     canvas.words({words, cover_words()}, {{}, Measure(pit.cover, Kind::distance), "excavation.cover", {}}, begins());
     canvas.words({words, depth_words() - 13.0}, {"depth", {}, {}, {}}, begins());
-    canvas.words({words, depth_words()}, {{}, Measure(pit.pit.depth, Kind::distance), "excavation.depth", {}},
-                 begins());
+    canvas.words({words, depth_words()}, taped(canvas, {}, pit.pit.depth, "excavation.depth"), begins());
   }
 
   const Plan& plan_;
@@ -190,17 +197,18 @@ FigureRoom write_pit_figure(HtmlWriter& out, const Plan& plan, UnitSystem system
   Figure figure(out, heading);
   const PitPlan& pit = *plan.excavation;
   const auto show = [&](Length length) { return format_measure(Measure(length, Kind::distance), system); };
-  std::string text = "Section across the main, seen along it. The pit is " + show(pit.pit.depth) + " deep and " +
-                     show(pit.pit.across) + " wide at the bottom";
+  const auto taped = [&](Length length) { return on_tape(length, system, Toward::more); };
+  std::string text = "Section across the main, seen along it. The pit is " + taped(pit.pit.depth) + " deep and " +
+                     taped(pit.pit.across) + " wide at the bottom";
   if (drawing->sloped) {
-    text += ", " + show(pit.top.across) + " at the top; its walls run out " + plain(pit.pit.slope) +
+    text += ", " + taped(pit.top.across) + " at the top; its walls run out " + plain(pit.pit.slope) +
             " for each 1 they rise. ";
   } else {
     text += drawing->shielded ? ", its walls upright behind a shield. " : ", its walls upright. ";
   }
-  text += "The main lies under " + show(pit.cover) + " of cover, " + show(pit.main_to_far_wall) +
-          " from the wall on the spoil's side. The spoil stands " + show(pit.spoil.height) + " high and " +
-          show(pit.spoil.base) + " wide, its foot " + show(pit.setback) + " back from the edge. ";
+  text += "The main lies under " + show(pit.cover) + " of cover, " + taped(pit.main_to_far_wall) +
+          " from the wall on the spoil's side. The spoil stands " + by_paces(pit.spoil.height, system) + " high and " +
+          by_paces(pit.spoil.base, system) + " wide, its foot " + taped(pit.setback) + " back from the edge. ";
   if (drawing->rails) {
     text += "The ladder is " + show(pit.ladder_length) + " long, with " + show(plan.rules->pit.ladder_extension.value) +
             " of its rails above the edge. ";

@@ -62,7 +62,8 @@ class ProfileOnPaper {
 
   void value(Canvas& canvas, std::size_t column, Pressure left_behind, std::string_view path) const {
     Label label{{}, Measure(left_behind), path, {}};
-    if (!with_unit) label.rounded = plain(shown(left_behind, system_).value, shown(left_behind, system_).decimals);
+    label.rounded = on_gauge(left_behind, system_, Toward::less);
+    if (!with_unit) label.rounded.resize(label.rounded.find(' '));
     canvas.words({middle(column), y(left_behind) - 4.0}, label, Anchor::middle, "t clear");
   }
 
@@ -126,9 +127,10 @@ FigureRoom write_profile_figure(HtmlWriter& out, const Plan& plan, UnitSystem sy
   std::string text = "Pressure from the main to the customer at " + show(service.demand.flow) + ". " +
                      on_gauge(service.supply, system) + " in the main";
   for (const PressureStep& step : drawing->steps)
-    text += "; behind the " + std::string(name_of(step.part)) + " " + on_gauge(step.after, system);
+    text += "; behind the " + std::string(name_of(step.part)) + " " + on_gauge(step.after, system, Toward::less);
   text += ". ";
-  if (drawing->least) text += "With the least bore of the tubing " + on_gauge(*drawing->least, system) + ". ";
+  if (drawing->least)
+    text += "With the least bore of the tubing " + on_gauge(*drawing->least, system, Toward::less) + ". ";
   text += "At least " + on_gauge(drawing->wanted, system) + " is wanted.";
   const ProfileOnPaper paper(plan, *drawing, system);
   {

@@ -129,7 +129,9 @@ void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawin
   if (plan.makeup && plan.makeup->far_wall_clearance) {
     const double x = centre.x;
     canvas.words({x, centre.y + 22.0}, canvas.label(DrawingWord::to_far_wall), Anchor::middle, "t clear");
-    canvas.words({x, centre.y + 36.0}, {{}, Measure(*plan.makeup->far_wall_clearance), "makeup.far_wall_clearance", {}},
+    const Length clear = *plan.makeup->far_wall_clearance;
+    canvas.words({x, centre.y + 36.0},
+                 {{}, Measure(clear), "makeup.far_wall_clearance", {}, on_rule(clear, canvas.system(), Toward::less)},
                  Anchor::middle, "t clear");
   }
   const double base = centre.y + radius;

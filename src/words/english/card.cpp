@@ -114,6 +114,7 @@ constexpr CardTable table = {{
     {all_aboard, "On the truck: all that the load list asks for"},
     {note, "Note: {note}"},
     {not_method, "Not {method}: {why}"},
+    {or_smaller, "{count} direct {tap} taps carry as much: ask the office"},
     {assumed, "Assumed {fact}[: {value}|]"},
     {more_about, "{count} more: print the plan with --why"},
     {every_time, "EVERY TIME"},

@@ -6,7 +6,7 @@ namespace {
 using enum FindingCode;
 
 // In the order of MAINBORE_FINDINGS. In details and fixes, {value}, {limit}, {margin} and {0} to {3} stand for what the
-// finding carries, {0+} and the like for a figure that must be reached, rounded up, {wall} and the other ids for the bounds of
+// finding carries, {0+} and the like for a figure rounded up, {0-} down, {wall} and the other ids for the bounds of
 // a stop number; [this {0}|that] is "this" when everything in it is known and otherwise "that" (which may be missing). A fix is an order to the crew, and says which reading clears the
 // finding where one can.
 constexpr FindingTable<FindingText> table = {{
@@ -219,24 +219,30 @@ constexpr FindingTable<FindingText> table = {{
       "Use a saddle, or have the engineer set a largest direct tap for this main.",
       "Where no rule covers a main, the plan offers no direct tap in it rather than borrow the rule of another."}},
     {direct_few_threads,
-     {"too few threads in the wall", "[A wall of {0}|The wall] holds {value}; {limit} are required.",
+     {"too few threads in the wall", "[A wall of {0}|The wall] holds {value-}; {limit} are required.",
       "Use a smaller tap, several small ones, or a saddle.",
       "On a round pipe a thread closes all the way around only below the sides of the hole. What is counted is these "
       "complete threads: the ones that hold and seal."}},
     {direct_thin_wall,
      {"too few threads if the wall is at its thinnest",
-      "The wall may be as thin as {value}, which[ holds {0} and|] falls short: {limit} is needed.",
+      "The wall may be as thin as {value}, which[ holds {0-} and|] falls short: {limit} is needed.",
       "Gauge the wall at the tap. It must read at least [{wall}|{1+}]; if less, use a saddle.",
       "At its nominal wall this pipe holds the threads, at the least wall its class allows it does not. Only a reading "
       "at the tap can tell which pipe this is."}},
     {direct_marginal_threads,
-     {"only just enough threads", "The wall holds {value}; {limit} are required.",
+     {"only just enough threads", "The wall holds {value-}; {limit} are required.",
       "Gauge the wall at the tap, use a sharp tap and a fresh stop, and stop at the mark. Have a saddle on the truck.",
       "The count is right, with little to spare for a pit, a worn tap or a turn too many."}},
     {direct_recalled_thread,
      {"thread dimensions are recalled, not published",
-      "By the dimensions recalled for this thread the wall holds {value}; {limit} are usual.",
-      "Measure the stop's thread (diameter over the threads, and threads per inch) or ask its maker, then plan again.",
+      "[The utility asks for {limit} in the wall; by the dimensions recalled for this thread a wall of {0} holds "
+      "{value-}.|"
+      "By the dimensions recalled for this thread the wall holds {value-}; {limit} are usual.]",
+      "[Gauge the wall at the tap: at {1+} or more it holds them. Or read the class on the barrel, or measure the "
+      "stop's "
+      "thread, and plan again. Or have the utility's engineer permit this tap.|Measure the stop's thread (diameter "
+      "over "
+      "the threads, and threads per inch) or ask its maker, then plan again.]",
       "The dimensions of this thread were not read in its standard; they are recalled. They are good for a first look, "
       "not for a tap that depends on them."}},
     {direct_thread_unknown,
@@ -508,7 +514,7 @@ constexpr FindingTable<FindingText> table = {{
       "The valve between chamber and main must shut before the chamber is opened. A tool left in its way keeps the "
       "main open."}},
     {machine_tool_strikes_far_wall,
-     {"tool reaches the far wall", "At full depth the tool is {value} from the far wall; {limit} is required.",
+     {"tool reaches the far wall", "At full depth the tool is {value-} from the far wall; {limit} is required.",
       "Use a shorter tool or a smaller tap. Do not run past the mark.",
       "In a small pipe a long drill and tap can score or pierce the opposite wall before the thread is cut."}},
     {machine_push_by_hand,
@@ -538,7 +544,7 @@ constexpr FindingTable<FindingText> table = {{
       "room."}},
     {place_moved,
      {"tap moved to clear something",
-      "Too near the place asked: {0}, {1} along. The tap must keep {limit} from it. Moved {value} along the main, + "
+      "Too near the place asked: {0}, {1} along. The tap must keep {limit} from it. Moved {value+} along the main, + "
       "and - as on the order.",
       "Dig to the new place and measure there. Keep at least {limit} clear. Tell whoever drew the service.",
       "A tap too near a joint, a clamp or another tap weakens the same piece of pipe."}},
@@ -592,7 +598,7 @@ constexpr FindingTable<FindingText> table = {{
      {"size not in the tables", "{1}, given as {0}, is in no table[; nearest: {2}[ and {3}|]|; nearest: {3}].",
       "Read the size on the tubing or the meter[: {2}[ or {3}|] may be meant|: {3} may be meant], and plan again with "
       "it; "
-      "or have the engineer size the service.",
+      "or have the engineer size the service, a compound or turbine meter by its maker's curve.",
       "A size that is in no table cannot be worked out, and a service that is not worked out "
       "has not passed."}},
     {service_existing_lead,
@@ -632,7 +638,7 @@ constexpr FindingTable<FindingText> table = {{
       "guess them from another's."}},
     {service_starved,
      {"too little pressure for the customer",
-      "At {0} the pressure left behind the meter is {value}; at least {limit} is wanted. The line passes {1} at that.",
+      "At {0} the pressure left behind the meter is {value-}; at least {limit} is wanted. The line passes {1} at that.",
       "Lay a larger line, set a larger meter or tap, or shorten the line, and plan again. The plan names the "
       "smallest that serve.",
       "What is left behind the meter must still climb the house and work its fixtures. Below the least pressure "
@@ -702,19 +708,19 @@ constexpr FindingTable<FindingText> table = {{
       "it."}},
     {pit_not_examined,
      {"ground not examined for signs of a cave-in",
-      "At {value} no protective system is required only if a competent person has looked and found no sign of a "
+      "At {value+} no protective system is required only if a competent person has looked and found no sign of a "
       "cave-in. The job does not say so.",
       "Have a competent person look at the ground before anybody goes in, and write down what was found. Any sign: "
       "slope or shield it.",
       "Pits less deep than the limit have buried people. The rule asks for eyes before it lets the walls stand."}},
     {pit_protective_system,
      {"protective system required",
-      "At {value}, or by a sign found, the pit must be sloped or shielded (from {limit} always).",
+      "At {value+}, or by a sign found, the pit must be sloped or shielded (from {limit} always).",
       "Slope it as this plan says or set a shield made for the depth, before anybody goes in.",
       "A cubic yard of soil weighs as much as a car, and falls without warning. Most who were buried were in pits "
       "without any protection."}},
     {pit_engineer,
-     {"engineer designs the protective system", "At {value} the pit is deeper than {limit}, where the tables end.",
+     {"engineer designs the protective system", "At {value+} the pit is deeper than {limit}, where the tables end.",
       "Have a registered professional engineer design the protective system, and keep the drawing on site.",
       "Beyond the depth of the tables nobody on site may choose slope, bench or shield by rule."}},
     {pit_distress,
@@ -728,16 +734,16 @@ constexpr FindingTable<FindingText> table = {{
       "walls are protected for wet ground. Keep the water below the tap.",
       "Water loosens walls, undercuts them and carries dirt into an open main."}},
     {pit_egress,
-     {"way out required", "At {value} a ladder is required, no farther than {0} from anybody.",
+     {"way out required", "At {value+} a ladder is required, no farther than {0} from anybody.",
       "Stand the ladder before anybody goes in, its rails {1} above the edge, clear of hoses and tools.",
       "When a wall or a stop lets go there are seconds."}},
     {pit_atmosphere,
-     {"air to be tested", "The pit is {value} deep and bad air is to be expected.",
+     {"air to be tested", "The pit is {value+} deep and bad air is to be expected.",
       "Test for oxygen (19.5 percent at least) and for gas before anybody goes in and as work goes on; ventilate. "
       "Keep rescue gear at the edge.",
       "Gas and sewer air gather in a pit and do not always smell."}},
     {pit_guardrail,
-     {"crossing needs guard rails", "People cross a pit {value} deep.", "Put guard rails on the walkway.",
+     {"crossing needs guard rails", "People cross a pit {value+} deep.", "Put guard rails on the walkway.",
       "From this depth a fall is likely to maim."}},
     {pit_spoil_too_near,
      {"spoil too near the edge", "The spoil lies {value} from the edge; at least {limit} is required.",
@@ -751,7 +757,7 @@ constexpr FindingTable<FindingText> table = {{
       "distances.",
       "A leaking sewer beside a water line that loses pressure is how whole streets fall ill."}},
     {pit_main_hangs,
-     {"joint of the main hangs in the pit", "A {0} lies {1} from the tap, within the {2} of main laid bare.",
+     {"joint of the main hangs in the pit", "A {0} lies {1} from the tap, within the {2+} of main laid bare.",
       "Support the main on both sides of it before the ground is taken from under it, and bed the main again before "
       "cover.",
       "Joints hold pressure because the ground holds them. A joint that sags opens."}},

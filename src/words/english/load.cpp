@@ -120,6 +120,7 @@ constexpr LoadTable table = {{
     {other_seat, "another machine saddle with its gasket, {low} to {high}[, stock {stock}|]"},
     {other_tool, "another of the same size[, stock {stock}|]"},
     {extended_chain, "chain of {chain} with extensions of {extension}: {count}"},
+    {smaller_tool, "one for {tap}; {count} such taps, {spacing} apart, carry as much, if the office agrees"},
 }};
 static_assert(complete(table), "every word, in the order of LoadWord");
 

@@ -114,6 +114,7 @@ constexpr CardTable table = {{
     {all_aboard, "En el camión: todo lo de la lista de carga"},
     {note, "Nota: {note}"},
     {not_method, "No se usa {method}: {why}"},
+    {or_smaller, "{count} tomas directas de {tap} llevan lo mismo: pregunte"},
     {assumed, "Supuesto, {fact}[: {value}|]"},
     {more_about, "{count} más: saque el plan con --why"},
     {every_time, "SIEMPRE"},

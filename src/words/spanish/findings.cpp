@@ -203,23 +203,28 @@ constexpr FindingTable<FindingText> table = {{
       "[ Qué regla vale depende de {2}, que no se sabe: indíquelo y vuelva a planear.|]",
       "Use una abrazadera, o que el ingeniero fije la toma directa máxima para esta tubería.", ""}},
     {direct_few_threads,
-     {"muy pocos hilos en la pared", "[Una pared de {0}|La pared] tiene {value}; se requieren {limit}.",
+     {"muy pocos hilos en la pared", "[Una pared de {0}|La pared] tiene {value-}; se requieren {limit}.",
       "Use una toma menor, varias pequeñas o una abrazadera.", ""}},
     {direct_thin_wall,
      {"muy pocos hilos si la pared es la mínima",
-      "La pared puede ser de solo {value}, que[ tiene {0} y|] no alcanza: se necesita {limit}.",
+      "La pared puede ser de solo {value}, que[ tiene {0-} y|] no alcanza: se necesita {limit}.",
       "Mida la pared en la toma. Debe dar al menos [{wall}|{1+}]; si da menos, use una abrazadera.", ""}},
     {direct_marginal_threads,
-     {"hilos apenas suficientes", "La pared tiene {value}; se requieren {limit}.",
+     {"hilos apenas suficientes", "La pared tiene {value-}; se requieren {limit}.",
       "Mida la pared en la toma, use un macho afilado y una llave nueva, y pare en la marca. Lleve una abrazadera en "
       "el "
       "camión.",
       ""}},
     {direct_recalled_thread,
      {"medidas de rosca de memoria, no publicadas",
-      "Con las medidas que se recuerdan de esta rosca la pared tiene {value}; lo usual es {limit}.",
-      "Mida la rosca de la llave (diámetro sobre los hilos e hilos por pulgada) o pregunte a su fabricante, y vuelva a "
-      "planear.",
+      "[La empresa de agua pide {limit} en la pared; con las medidas que se recuerdan de esta rosca una pared de {0} "
+      "tiene "
+      "{value-}.|Con las medidas que se recuerdan de esta rosca la pared tiene {value-}; lo usual es {limit}.]",
+      "[Mida la pared en la toma: con {1+} o más los tiene. O lea la clase en el tubo, o mida la rosca de la llave, y "
+      "vuelva "
+      "a planear. O que el ingeniero de la empresa permita esta toma.|Mida la rosca de la llave (diámetro sobre los "
+      "hilos "
+      "e hilos por pulgada) o pregunte a su fabricante, y vuelva a planear.]",
       ""}},
     {direct_thread_unknown,
      {"rosca que no está en las tablas",
@@ -457,7 +462,7 @@ constexpr FindingTable<FindingText> table = {{
       ""}},
     {machine_tool_strikes_far_wall,
      {"la herramienta llega a la pared opuesta",
-      "A toda profundidad la herramienta queda a {value} de la pared opuesta; se pide {limit}.",
+      "A toda profundidad la herramienta queda a {value-} de la pared opuesta; se pide {limit}.",
       "Use una herramienta más corta o una toma menor. No pase de la marca.", ""}},
     {machine_push_by_hand,
      {"la barra empuja fuerte contra la mano",
@@ -486,7 +491,7 @@ constexpr FindingTable<FindingText> table = {{
       ""}},
     {place_moved,
      {"toma movida para librar algo",
-      "Muy cerca del lugar pedido: {0}, a {1}. La toma debe quedar a {limit}. Se movió {value} a lo largo del tubo, + "
+      "Muy cerca del lugar pedido: {0}, a {1}. La toma debe quedar a {limit}. Se movió {value+} a lo largo del tubo, + "
       "y - "
       "como en la orden.",
       "Excave hasta el nuevo lugar y mida ahí. Deje al menos {limit} libre. Avise a quien dibujó el servicio.", ""}},
@@ -532,8 +537,7 @@ constexpr FindingTable<FindingText> table = {{
      {"tamaño que no está en las tablas",
       "{1}, dado como {0}, no está en ninguna tabla[; los más cercanos: {2}[ y {3}|]|; el más cercano: {3}].",
       "Lea el tamaño en el tubo o en el medidor[: quizá {2}[ o {3}|]|: quizá {3}], y vuelva a planear con él; o que el "
-      "ingeniero "
-      "calcule el servicio.",
+      "ingeniero calcule el servicio, un medidor compuesto o de turbina por la curva de su fabricante.",
       ""}},
     {service_existing_lead,
      {"servicio viejo de plomo", "El servicio encontrado en el suelo es de plomo.",
@@ -565,7 +569,7 @@ constexpr FindingTable<FindingText> table = {{
       "Calcule la demanda con el código mismo y dela como caudal.", ""}},
     {service_starved,
      {"al cliente no le llega el agua",
-      "Con {0} la presión que queda tras el medidor es {value}; se quiere al menos {limit}. Con esa presión la línea "
+      "Con {0} la presión que queda tras el medidor es {value-}; se quiere al menos {limit}. Con esa presión la línea "
       "pasa {1}.",
       "Ponga una línea, un medidor o una toma mayor, o acorte la línea, y vuelva a planear. El plan nombra los más "
       "pequeños que "
@@ -629,7 +633,7 @@ constexpr FindingTable<FindingText> table = {{
       ""}},
     {pit_not_examined,
      {"suelo sin revisar por señas de derrumbe",
-      "A {value} no se requiere sistema de protección solo si una persona competente revisó y no halló señas de "
+      "A {value+} no se requiere sistema de protección solo si una persona competente revisó y no halló señas de "
       "derrumbe. La "
       "orden no lo dice.",
       "Que una persona competente revise el suelo antes de que alguien entre, y anote lo que halló. Con cualquier "
@@ -638,10 +642,10 @@ constexpr FindingTable<FindingText> table = {{
       ""}},
     {pit_protective_system,
      {"se requiere sistema de protección",
-      "A {value}, o por una seña hallada, la excavación debe llevar talud o escudo (desde {limit}, siempre).",
+      "A {value+}, o por una seña hallada, la excavación debe llevar talud o escudo (desde {limit}, siempre).",
       "Dele el talud que dice este plan o ponga un escudo hecho para la profundidad, antes de que alguien entre.", ""}},
     {pit_engineer,
-     {"el ingeniero diseña la protección", "A {value} la excavación pasa de {limit}, donde terminan las tablas.",
+     {"el ingeniero diseña la protección", "A {value+} la excavación pasa de {limit}, donde terminan las tablas.",
       "Que un ingeniero profesional registrado diseñe el sistema de protección; tenga el plano en el sitio.", ""}},
     {pit_distress,
      {"el suelo se está moviendo", "El suelo muestra señas: grietas en el borde, asentamiento o abultamiento.",
@@ -656,17 +660,17 @@ constexpr FindingTable<FindingText> table = {{
       "protegidas para suelo mojado. Mantenga el agua debajo de la toma.",
       ""}},
     {pit_egress,
-     {"se requiere salida", "A {value} se requiere una escalera, a no más de {0} de cualquiera.",
+     {"se requiere salida", "A {value+} se requiere una escalera, a no más de {0} de cualquiera.",
       "Ponga la escalera antes de que alguien entre, con {1} sobre el borde, libre de mangueras y herramientas.", ""}},
     {pit_atmosphere,
-     {"hay que probar el aire", "La excavación tiene {value} de fondo y se puede esperar mal aire.",
+     {"hay que probar el aire", "La excavación tiene {value+} de fondo y se puede esperar mal aire.",
       "Pruebe oxígeno (19.5 por ciento al menos) y gas antes de que alguien entre y durante el trabajo; ventile. Tenga "
       "equipo de "
       "rescate en el borde.",
       ""}},
     {pit_guardrail,
-     {"el paso necesita barandal", "La gente cruza una excavación de {value} de fondo.", "Ponga barandales en el paso.",
-      ""}},
+     {"el paso necesita barandal", "La gente cruza una excavación de {value+} de fondo.",
+      "Ponga barandales en el paso.", ""}},
     {pit_spoil_too_near,
      {"tierra excavada muy cerca del borde", "La tierra está a {value} del borde; se requiere al menos {limit}.",
       "Retírela, o deténgala con una tabla de retención hecha para eso.", ""}},
@@ -679,7 +683,7 @@ constexpr FindingTable<FindingText> table = {{
       ""}},
     {pit_main_hangs,
      {"una junta de la tubería cuelga en la excavación",
-      "Hay {0} a {1} de la toma, dentro de los {2} de tubería descubierta.",
+      "Hay {0} a {1} de la toma, dentro de los {2+} de tubería descubierta.",
       "Apoye la tubería a los dos lados antes de quitarle el suelo de abajo, y asiéntela otra vez antes de tapar.",
       ""}},
     {main_not_tapped,

@@ -122,6 +122,8 @@ constexpr LoadTable table = {{
     {other_seat, "otra silla de la máquina con su empaque, {low} a {high}[, almacén {stock}|]"},
     {other_tool, "otra del mismo tamaño[, almacén {stock}|]"},
     {extended_chain, "cadena de {chain} con extensiones de {extension}: {count}"},
+    {smaller_tool,
+     "una de {tap}; {count} tomas así, a {spacing} una de otra, llevan lo mismo, si la oficina lo acepta"},
 }};
 static_assert(complete(table), "every word, in the order of LoadWord");
 

@@ -1,4 +1,6 @@
+#include <algorithm>
 #include <cctype>
+#include <cmath>
 #include <fstream>
 #include <nlohmann/json.hpp>
 #include <set>
@@ -12,6 +14,8 @@
 #include "mainbore/planner.hpp"
 #include "mainbore/rules_file.hpp"
 #include "support/catch.hpp"
+#include "support/random_jobs.hpp"
+#include "unit/planning/whole_jobs.hpp"
 
 using namespace mainbore;
 
@@ -72,6 +76,39 @@ TEST_CASE("a calculation has a figure for each symbol of its formula") {
 
 TEST_CASE("of a verdict alone no calculation is written down") {
   CHECK(plan_of("ductile_iron_direct", PlanDepth::verdict).calculations.empty());
+}
+
+TEST_CASE("what is worked out and held against a limit stands among the calculations, in random jobs") {
+  using enum FindingCode;
+  // Of these the value is a fact of the job, a reading or a size, which nobody works out.
+  const std::set<FindingCode> facts = {
+      clean_stock_too_weak, machine_no_saddle, main_freezing,  main_od_contradicts, main_readings_disagree,
+      main_wall_impossible, main_wall_thin,    pit_sewer_near, pit_spoil_too_near,  main_temperature_outside,
+      place_clock,          place_moved,       place_stagger,  place_cover,         pressure_low_over_line,
+      machine_figures_wrong};
+  static const Planner planner(*load_rules(Catalog::builtin()).rules);
+  test::WholeJobs random(31);
+  std::set<std::string_view> without;
+  const int jobs = test::random_jobs(150);
+  for (int i = 0; i < jobs; ++i) {
+    const Plan plan = planner.plan(random.next());
+    for (const Finding& finding : plan.findings) {
+      if (finding.severity < Severity::hold || !finding.value || !finding.limit || facts.contains(finding.code))
+        continue;
+      const auto same = [](const Measure& a, const Measure& b) { return std::abs(a.base() - b.base()) < 1e-6; };
+      // Where what is there is held against what is needed, the need is what was worked out.
+      const bool worked_out =
+          std::any_of(plan.calculations.begin(), plan.calculations.end(), [&](const Calculation& made) {
+            if (!made.limit) return false;
+            const Measure& limit = made.limit->value;
+            return (same(made.result, *finding.value) && same(limit, *finding.limit)) ||
+                   (same(made.result, *finding.limit) && same(limit, *finding.value));
+          });
+      if (!worked_out) without.insert(name_of(finding.code));
+    }
+  }
+  for (const std::string_view code : without) UNSCOPED_INFO(code);
+  CHECK(without.empty());
 }
 
 TEST_CASE("sheets and JSON have every calculation of the plan") {

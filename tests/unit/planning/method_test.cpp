@@ -1,4 +1,7 @@
+#include "mainbore/wording.hpp"
 #include "support/catch.hpp"
+#include "support/plan_under.hpp"
+#include "support/rules_of.hpp"
 #include "unit/planning/jobs.hpp"
 
 using namespace mainbore;
@@ -15,6 +18,64 @@ TEST_CASE("everything known and sound is a go, by direct tap") {
   CHECK(has(plan, FindingCode::direct_recalled_thread));
   CHECK(has(plan, FindingCode::makeup_by_trial));
   CHECK_FALSE(plan.makeup);
+}
+
+TEST_CASE("smaller taps are named beside one that is over the largest, where rules and barrel allow them") {
+  Job job = sound_job();
+  job.service.size = NominalSize::inches(1.25);
+  const Plan plan = plan_of(job);
+  REQUIRE(rejection(plan, Method::direct) != nullptr);
+  REQUIRE(plan.method.smaller_taps);
+  const SmallerTaps& taps = *plan.method.smaller_taps;
+  // (1.25 / 1) ^ 2.5 is 1.75: two of 1 in, 18 in apart and 2 ft clear of each joint.
+  CHECK(taps.count == 2);
+  CHECK(taps.tap == NominalSize::inches(1));
+  CHECK(taps.spacing / units::inch == Approx(18.0));
+  CHECK(taps.barrel / units::inch == Approx(66.0));
+
+  SECTION("no room between the joints: none") {
+    job.nearby = {Nearby{NearbyThing::joint, -2.5 * units::foot, {}, {}},
+                  Nearby{NearbyThing::joint, 2.5 * units::foot, {}, {}}};
+    CHECK_FALSE(plan_of(job).method.smaller_taps);
+  }
+  SECTION("of a verdict alone, none") {
+    CHECK_FALSE(plan_under(job, default_rules(), PlanDepth::verdict).method.smaller_taps);
+  }
+}
+
+TEST_CASE("threads that the utility requires hold where a recalled thread falls short of them") {
+  // 8-inch pressure class 350, 0.25 in of wall: 3/4 in AWWA taper, 14 threads an inch.
+  const auto under = [](const std::string& rules, Job job) { return plan_under(std::move(job), rules_of(rules)); };
+  const std::string three = R"({"direct": {"required_threads": {"value": "3 threads", "reference": "4.2"}}})";
+  Job job = sound_job();
+  job.service.method = Method::direct;
+  const Plan by_default = plan_of(job);
+  REQUIRE(by_default.engagement->at_nominal.complete_threads < 3.0);
+  CHECK(find(by_default, FindingCode::direct_recalled_thread)->severity == Severity::note);
+  CHECK_FALSE(by_default.engagement->judged);
+
+  SECTION("too few even at the wall given: a hold, and never a refusal") {
+    const Plan plan = under(three, job);
+    CHECK(plan.verdict == Verdict::hold);
+    CHECK(plan.method.kind == Method::direct);
+    const Finding* finding = find(plan, FindingCode::direct_recalled_thread);
+    REQUIRE(finding != nullptr);
+    CHECK(finding->severity == Severity::hold);
+    CHECK(finding->limit == Measure(3.0, Kind::threads));
+    CHECK(fix_of(*finding, UnitSystem::us).starts_with("Gauge the wall at the tap: at 0."));
+  }
+  SECTION("a wall that holds them clears it") {
+    job.main.wall = 0.35 * units::inch;
+    const Plan plan = under(three, job);
+    CHECK(plan.verdict == Verdict::go);
+    CHECK_FALSE(has(plan, FindingCode::direct_recalled_thread));
+  }
+  SECTION("a saddle that needs no word is taken where no method was asked for") {
+    job.service.method.reset();
+    const Plan plan = under(three, job);
+    CHECK(plan.verdict == Verdict::go);
+    CHECK(plan.method.kind == Method::saddle);
+  }
 }
 
 TEST_CASE("pipe threads are counted in the wall") {

@@ -12,6 +12,7 @@
 #include "mainbore/work.hpp"
 #include "support/catch.hpp"
 #include "unit/planning/random_jobs.hpp"
+#include "unit/planning/whole_jobs.hpp"
 
 using namespace mainbore;
 using namespace mainbore::test;
@@ -101,6 +102,65 @@ void one_number(const Plan& plan) {
   }
 }
 
+// Figures that stand in several places of a page: each phrase of a group leads up to the same one. The pit, the set-up and
+// the water, in the whole text and on the sheet with its drawings.
+struct Repeated {
+  std::string_view what;
+  std::vector<std::pair<std::string_view, std::string_view>> phrases;
+};
+const std::vector<Repeated>& repeated() {
+  static const std::vector<Repeated> list = {
+      {"depth of the pit",
+       {{"  Depth .................. ", "\n"},
+        {"    At ", " no protective system is required"},
+        {"    At ", ", or by a sign found, the pit"},
+        {"    At ", " the pit is deeper than"},
+        {"    At ", " a ladder is required"},
+        {"    The pit is ", " deep and bad air"},
+        {"    People cross a pit ", " deep."},
+        {"The pit is ", " deep and"},
+        {"\"excavation.depth\">", "<"}}},
+      {"bottom of the pit",
+       {{" along the main, ", " across;"},
+        {" deep and ", " wide at the bottom"},
+        {"\"excavation.bottom.across\">", "<"}}},
+      {"spoil",
+       {{"from the edge; ", " high and"}, {"The spoil stands ", " high and"}, {"\"excavation.spoil.height\">", "<"}}},
+      {"chain",
+       {{"Chain needed ........... ", ", hook to hook"},
+        {"    ", " of chain is needed"},
+        {"At least ", ", hook to hook"}}},
+      {"travel", {{"Bar travel needed ...... ", "\n"}, {"; this tap needs ", "."}}},
+      {"left behind the meter",
+       {{"; ", " with the thickest walls"}, {"left behind the meter is ", ";"}, {"\"service.residual_least\">", "<"}}},
+      {"stock to swab with", {{"On the jug ............. ", " made"}, {"of the stock ", " made"}}},
+      {"push on the bar",
+       {{"Push on the bar ........ ", " at line"},
+        {"line pushes the bar with ", ":"},
+        {"The line pushes the bar with ", ";"}}},
+  };
+  return list;
+}
+
+void says_each_figure_once(const Plan& plan) {
+  for (const UnitSystem system : {UnitSystem::us, UnitSystem::si}) {
+    TextOptions options;
+    options.units = system;
+    const std::string pages = text_report(plan, options) + sheet_html(plan, system);
+    for (const Repeated& figure : repeated()) {
+      std::string first;
+      for (const auto& [lead, tail] : figure.phrases) {
+        for (const std::string& number : between(pages, lead, tail)) {
+          if (number.find_first_of("\n;") != std::string::npos) continue;
+          if (first.empty()) first = number;
+          INFO(figure.what << ": " << lead << number << tail);
+          CHECK(number == first);
+        }
+      }
+    }
+  }
+}
+
 std::vector<std::filesystem::path> example_jobs() {
   std::vector<std::filesystem::path> paths;
   for (const auto& entry : std::filesystem::directory_iterator(std::string(MAINBORE_SOURCE_DIR) + "/examples/jobs")) {
@@ -128,6 +188,12 @@ TEST_CASE("every number that repeats a stop number is that stop number, in rando
   RandomJobs random(22);
   const int jobs = random_jobs(3000);
   for (int i = 0; i < jobs; ++i) one_number(plan_of(half_read_job(random)));
+}
+
+TEST_CASE("a figure that stands in several places of the pages is the same in each, in random jobs") {
+  WholeJobs random(23);
+  const int jobs = random_jobs(60);
+  for (int i = 0; i < jobs; ++i) says_each_figure_once(plan_of(random.next()));
 }
 
 TEST_CASE("a sheet says one pressure") {

@@ -22,6 +22,18 @@ TEST_CASE("one per cent is ten thousand milligrams a litre") {
   CHECK(Concentration::mg_per_litre(50).percent() == Approx(0.005));
 }
 
+TEST_CASE("a liquid whose label gives the salt by weight is weighed out") {
+  const test::ReferenceTable table("sanitary_hypochlorite_weight.csv");
+  for (const auto& row : table.rows()) {
+    INFO(row.where());
+    const Volume water = row.number("gallons") * units::gallon;
+    const Concentration dose = Concentration::mg_per_litre(row.number("mg_per_litre"));
+    const Concentration salt = Concentration::percent(row.number("hypochlorite_percent"));
+    CHECK(hypochlorite_weight(water, dose, salt) / units::lbf ==
+          Approx(row.number("liquid_lb")).margin(table.tolerance()));
+  }
+}
+
 TEST_CASE("one per cent solution from each liquid stock") {
   const test::ReferenceTable table("sanitary_dilution.csv");
   for (const auto& row : table.rows()) {

@@ -552,7 +552,7 @@ TEST_CASE("zero is read, as a hold point, before the machine is loosened") {
 
 TEST_CASE("steps carry the job's own numbers") {
   const auto steps = procedure(sample_plan(), UnitSystem::us);
-  CHECK(step_named(steps, "change.back-out").action.view().find("about 64 lbf at 82 psi") != std::string::npos);
+  CHECK(step_named(steps, "change.back-out").action.view().find("about 65 lbf at 82 psi") != std::string::npos);
   CHECK(step_named(steps, "machine.chain").action.view().find("at least 18-13/16 in of chain with 1 extension") !=
         std::string::npos);
   CHECK(step_named(steps, "pipe.check")

@@ -61,7 +61,7 @@ TEST_CASE("templates are well formed") {
         if (text[at] != '{') continue;
         std::string_view name = text.substr(at + 1, text.find('}', at) - at - 1);
         INFO(name);
-        if (name.ends_with('+')) name.remove_suffix(1);  // a figure that must be reached
+        if (name.ends_with('+') || name.ends_with('-')) name.remove_suffix(1);  // a figure that must be reached
         const bool known = name == "value" || name == "limit" || name == "margin" ||
                            (name.size() == 1 && name.front() >= '0' && name.front() <= '3') || reading_named(name);
         CHECK(known);

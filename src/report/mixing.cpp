@@ -1,0 +1,32 @@
+#include "report/mixing.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace mainbore::report {
+namespace {
+
+double up(double value, double step) { return step * std::ceil(value / step - 1e-6); }
+
+std::string whole(double value, std::string_view unit) {
+  std::string text;
+  append_number(text, value, 0);
+  return (text += ' ') += unit;
+}
+
+}  // namespace
+
+Mixing mixing_of(const SwabMix& swab, UnitSystem system) {
+  if (system == UnitSystem::si) {
+    const double each = up(swab.millilitres_per_litre(), 5.0);
+    const double made = up(1000.0 * (swab.finished / units::litre), 5.0);
+    const double stock = std::min(up(each * made / 1000.0, 5.0), made);
+    return {whole(stock, "mL"), whole(made - stock, "mL"), whole(each, "mL to each litre made")};
+  }
+  const double each = up(swab.fluid_ounces_per_gallon(), 1.0);
+  const double made = 128.0 * (swab.finished / units::gallon);
+  const double stock = std::min(up(each * made / 128.0, 1.0), made);
+  return {whole(stock, "fl oz"), whole(made - stock, "fl oz"), whole(each, "fl oz to each gallon made")};
+}
+
+}  // namespace mainbore::report
