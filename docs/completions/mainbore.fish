@@ -166,6 +166,17 @@ function __mainbore_values
                 'sleeve.hole-too-large' \
                 'approved.none-fits' \
                 'approved.no-tool-fits' \
+                'service.cover' \
+                'service.cover-unknown' \
+                'service.line-near' \
+                'service.line-near-unknown' \
+                'main.air-cold' \
+                'main.air-unknown' \
+                'service.dwellings-size' \
+                'service.dwellings-unknown' \
+                'service.dwellings-unlisted' \
+                'service.premises' \
+                'service.premises-unknown' \
                 'json.syntax' \
                 'json.encoding' \
                 'json.too-large' \
@@ -287,12 +298,14 @@ function __mainbore_values
                 'coupon=' \
                 'tapped_by=' \
                 'seen_by=' \
-                'remarks='
+                'remarks=' \
+                'air_temperature='
         case 'PATH=VALUE'
             printf '%s\n' \
                 'id=' \
                 'place=' \
                 'date=' \
+                'air_temperature=' \
                 'crew=' \
                 'note=' \
                 'main.material=' \
@@ -330,6 +343,8 @@ function __mainbore_values
                 'service.saddle_height=' \
                 'service.existing=' \
                 'service.meter=' \
+                'service.dwellings=' \
+                'service.premises=' \
                 'service.line.material=' \
                 'service.line.size=' \
                 'service.line.length=' \
@@ -339,6 +354,10 @@ function __mainbore_values
                 'service.line.elbows=' \
                 'service.line.couplings=' \
                 'service.line.rating=' \
+                'service.line.cover=' \
+                'service.line.gas=' \
+                'service.line.electric=' \
+                'service.line.sewer=' \
                 'service.demand.flow=' \
                 'service.demand.fixture_units=' \
                 'service.demand.fixtures=' \

@@ -117,6 +117,7 @@ inline constexpr std::array<std::string_view, 7> from_names = {"given",   "measu
   X(steps, "steps") \
   X(sewer_distance, "distance to a sewer") \
   X(fitting_length, "length of stop or saddle") \
+  X(air_temperature, "temperature of the air") \
   X(finding, "")
 
 enum class Taken : std::uint8_t {

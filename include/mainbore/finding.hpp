@@ -173,7 +173,18 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(sleeve_too_small, "sleeve.too-small") \
   X(sleeve_hole_too_large, "sleeve.hole-too-large") \
   X(approved_none_fits, "approved.none-fits") \
-  X(approved_no_tool_fits, "approved.no-tool-fits")
+  X(approved_no_tool_fits, "approved.no-tool-fits") \
+  X(service_cover, "service.cover") \
+  X(service_cover_unknown, "service.cover-unknown") \
+  X(service_line_near, "service.line-near") \
+  X(service_line_near_unknown, "service.line-near-unknown") \
+  X(main_air_cold, "main.air-cold") \
+  X(main_air_unknown, "main.air-unknown") \
+  X(service_dwellings_size, "service.dwellings-size") \
+  X(service_dwellings_unknown, "service.dwellings-unknown") \
+  X(service_dwellings_unlisted, "service.dwellings-unlisted") \
+  X(service_premises, "service.premises") \
+  X(service_premises_unknown, "service.premises-unknown")
 
 enum class FindingCode : std::uint8_t {
 #define MAINBORE_FINDING(name, code) name,

@@ -41,11 +41,12 @@ enum class NearbyThing : std::uint8_t {
   sewer,
   gas_line,
   electric_line,
-  other
+  other,
+  plain_end  // of a bell and spigot joint: the spigot
 };
-inline constexpr std::array<std::string_view, 13> nearby_names = {
+inline constexpr std::array<std::string_view, 14> nearby_names = {
     "joint",  "bell",    "fitting", "valve",    "tap",           "saddle", "repair clamp",
-    "defect", "hydrant", "sewer",   "gas line", "electric line", "other"};
+    "defect", "hydrant", "sewer",   "gas line", "electric line", "other",  "plain end"};
 
 enum class Method : std::uint8_t { direct, saddle, sleeve, none };
 inline constexpr std::array<std::string_view, 4> method_names = {"direct", "saddle", "sleeve", "none"};
@@ -134,6 +135,10 @@ struct LineFacts {
   std::optional<int> elbows;
   std::optional<int> couplings;
   std::optional<Pressure> rating;  // working pressure printed on the tubing, at 73 degF
+  std::optional<Length> cover;     // least, from the ground to the line
+  std::optional<Length> gas;       // from the line to the nearest gas line, level, edge to edge
+  std::optional<Length> electric;  // and to the nearest electric line
+  std::optional<Length> sewer;     // and sewer
 };
 
 struct DemandFacts {
@@ -172,6 +177,8 @@ struct ServiceFacts {
   std::optional<ExistingService> existing;
   LineFacts line;
   std::optional<NominalSize> meter;  // nominal size of the meter
+  std::optional<int> dwellings;      // that the service supplies
+  std::optional<int> premises;       // lots or buildings that it supplies
   DemandFacts demand;
 };
 
@@ -242,6 +249,7 @@ struct Job {
   std::string date;   // planned day
   std::string crew;
   std::string note;
+  std::optional<Temperature> air_temperature;  // when tapping
   MainFacts main;
   std::optional<std::vector<Nearby>> nearby;  // absent: nobody looked; empty: looked, and there is nothing
   ServiceFacts service;

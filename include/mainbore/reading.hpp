@@ -22,7 +22,8 @@ namespace mainbore {
   X(circumference, "circumference")       /* of the bare pipe, by tape */ \
   X(pipe_temperature, "pipe-temperature") /* of the pipe wall */ \
   X(joint_distance, "joint-distance")     /* from the tap to the nearest joint, along the main */ \
-  X(surge, "surge")                       /* that the utility knows of this main: the office confirms it */
+  X(surge, "surge")                       /* that the utility knows of this main: the office confirms it */ \
+  X(air_temperature, "air-temperature")   /* on the day, where a rule asks for it */
 
 enum class ReadingId : std::uint8_t {
 #define MAINBORE_READING(name, id) name,

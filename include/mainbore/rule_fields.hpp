@@ -46,7 +46,8 @@ struct RuleField {
   template <class... T>
   using AnyOf = std::variant<RuleTarget<Rule<T>>...>;
   using Target = AnyOf<double, Length, Pressure, Temperature, Force, Velocity, Flow, Volume, Time, NominalSize,
-                       ThreadStandard, ClockPosition, std::optional<Length>, std::optional<NominalSize>>;
+                       ThreadStandard, ClockPosition, std::optional<Length>, std::optional<NominalSize>,
+                       std::optional<Temperature>, std::optional<double>>;
   std::string_view path;  // "direct.required_threads": group and key
   Target target;
   Kind kind;     // what the value measures; unused for a thread or a clock position
@@ -112,6 +113,14 @@ struct SpecificationField {
 inline constexpr std::string_view not_tapped_path = "main.not_tapped";
 inline constexpr std::string_view not_tapped_help = "mains that are not tapped for services at all";
 inline constexpr std::string_view closed_season_path = "main.closed_season";
+inline constexpr std::string_view by_dwellings_path = "water.by_dwellings";
+inline constexpr std::string_view by_dwellings_help =
+    "smallest tap, line and meter for a number of dwellings; each row that holds counts";
+inline constexpr std::string_view own_words_path = "words";
+inline constexpr std::string_view own_words_help =
+    "the utility's own words on a method, step or caution, printed beside the program's";
+// What a utility may have words on, in order: "method.direct", "caution.eyes", "set.stop".
+[[nodiscard]] std::span<const std::string_view> own_words_ids();
 inline constexpr std::string_view closed_season_help = "days of the year on which mains are not tapped";
 
 // Where the clearances stand, each under the name of what is kept clear of (job.hpp, nearby_names):

@@ -112,6 +112,25 @@ struct FittingSpecification : MainFilter {
   Basis basis;
 };
 
+// The smallest sizes for a number of dwellings; each row that holds counts.
+struct SizesByDwellings {
+  int from = 0;           // dwellings, inclusive
+  std::optional<int> to;  // inclusive; nothing: however many
+  std::optional<NominalSize> tap;
+  std::optional<NominalSize> line;
+  std::optional<NominalSize> meter;
+  Basis basis;
+
+  [[nodiscard]] constexpr bool is_for(int dwellings) const { return dwellings >= from && (!to || dwellings <= *to); }
+};
+
+// What a utility says of a method, a step or a caution, beside the program's words.
+struct OwnWords {
+  std::string_view id;  // of own_words_ids() (rule_fields.hpp)
+  std::string text;
+  Basis basis;
+};
+
 // A rule that a utility set looser than a safety default, or otherwise where neither way is the stricter. Of a list of largest taps: for these mains.
 struct LooserRule {
   std::string_view path;
@@ -150,7 +169,8 @@ struct RulesDocument {
 struct MainRules {
   TapLimits not_tapped;  // every row allows none
   std::vector<ClosedSeason> closed_season;
-  TapLimits at_most;  // by any method
+  TapLimits at_most;                             // by any method
+  Rule<std::optional<Temperature>> coldest_air;  // in which a main is tapped
 };
 
 // A tap made straight into the wall.
@@ -268,10 +288,20 @@ struct WaterRules {
   Rule<std::optional<NominalSize>> smallest_tap;    // that the utility makes
   Rule<std::optional<Length>> line_over_tap_least;  // by how much the service pipe is larger than the tap
   Rule<std::optional<Length>> line_over_tap_most;
-  Rule<double> equal_runs_exponent;  // exponent by which several runs of small pipe equal one larger
-  Rule<Flow> sprinkler_single;       // flow of one dwelling sprinkler alone
-  Rule<Flow> sprinkler_of_two;       // flow of each of two dwelling sprinklers together
-  Rule<Flow> sprinkler_shared;       // allowance for domestic use on pipe that sprinklers share
+  std::vector<SizesByDwellings> by_dwellings;
+  Rule<std::optional<double>> most_premises;  // that one tap may serve
+  Rule<double> equal_runs_exponent;           // exponent by which several runs of small pipe equal one larger
+  Rule<Flow> sprinkler_single;                // flow of one dwelling sprinkler alone
+  Rule<Flow> sprinkler_of_two;                // flow of each of two dwelling sprinklers together
+  Rule<Flow> sprinkler_shared;                // allowance for domestic use on pipe that sprinklers share
+};
+
+// The service line in the ground; each unset by default.
+struct LineRules {
+  Rule<std::optional<Length>> least_cover;
+  Rule<std::optional<Length>> from_gas;  // least way to a gas line, level, edge to edge
+  Rule<std::optional<Length>> from_electric;
+  Rule<std::optional<Length>> from_sewer;
 };
 
 // Disinfection, flushing, and lead in what touches the water.
@@ -350,8 +380,11 @@ struct Rules {
   MachineRules machine;
   DrillingRules drilling;
   WaterRules water;
+  LineRules line;
   CleaningRules cleaning;
   PitRules pit;
+
+  std::vector<OwnWords> words;  // by id
 
   // Those that needed a reason, worked out once when the files are read.
   std::vector<LooserRule> looser;
@@ -362,5 +395,12 @@ struct Rules {
   // Text of utility references, reasons and files that bases point at: a deque, so that they stay where they are.
   std::deque<std::string> references;
 };
+
+// The clearance from a thing; null where no rule asks for any. A job that says "joint" may mean bell or plain end: of one the
+// largest counts, and of those of bell and plain end by default only while the distance to a joint is the default too.
+[[nodiscard]] const Clearance* clearance_from(const Rules& rules, NearbyThing what);
+
+// What the utility says of a method, step or caution; null where it says nothing.
+[[nodiscard]] const OwnWords* own_words(const Rules& rules, std::string_view id);
 
 }  // namespace mainbore

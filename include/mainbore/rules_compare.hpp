@@ -29,7 +29,8 @@ enum class RuleChange : std::uint8_t {
 [[nodiscard]] std::string_view name_of(RuleChange change);
 
 // A row of a list.
-using RuleRow = std::variant<std::monostate, const TapLimit*, const ClosedSeason*, const FittingSpecification*>;
+using RuleRow = std::variant<std::monostate, const TapLimit*, const ClosedSeason*, const FittingSpecification*,
+                             const SizesByDwellings*, const OwnWords*>;
 
 struct RuleDifference {
   std::string_view path;

@@ -65,9 +65,10 @@ enum class RecordKey : std::uint8_t {
   coupon,
   tapped_by,
   seen_by,
-  remarks
+  remarks,
+  air_temperature
 };
-inline constexpr std::size_t record_key_count = static_cast<std::size_t>(RecordKey::remarks) + 1;
+inline constexpr std::size_t record_key_count = static_cast<std::size_t>(RecordKey::air_temperature) + 1;
 
 enum class RecordType : std::uint8_t { text, day, time, quantity, whole, choice };
 

@@ -30,6 +30,12 @@ struct Caution {
 };
 [[nodiscard]] std::vector<Caution> cautions(const Plan& plan, Audience audience);
 
+// What the utility says of a method, step or caution, for printing beside the program's words and never in their place:
+// "The utility: ...". Empty where it says nothing.
+[[nodiscard]] std::string utility_in_words(const Plan& plan, std::string_view id, Language language);
+// The id of the method that is taken: "method.saddle", "method.several". Empty where none is.
+[[nodiscard]] std::string_view words_id_of(const ChosenMethod& method);
+
 // What a thing on the truck is for.
 enum class LoadGroup : std::uint8_t { fit, machine, measure, keep_safe };
 inline constexpr std::array<std::string_view, 4> load_group_names = {"Fit", "Machine", "Measure", "Keep safe"};

@@ -440,7 +440,9 @@ std::optional<Length> barrel_between_joints(const Site& site) {
   std::optional<Length> after;
   if (!site.job().nearby) return std::nullopt;
   for (const Nearby& thing : *site.job().nearby) {
-    if (thing.what != NearbyThing::joint && thing.what != NearbyThing::bell) continue;
+    const bool joins =
+        thing.what == NearbyThing::joint || thing.what == NearbyThing::bell || thing.what == NearbyThing::plain_end;
+    if (!joins) continue;
     const Length along = thing.along - site.location.shift;
     if (along <= Length()) before = before ? std::max(*before, along) : along;
     if (along >= Length()) after = after ? std::min(*after, along) : along;
@@ -484,16 +486,15 @@ Candidate try_several_of(const Site& site, NominalSize tap) {
   Length joint;
   const Basis* spaced_by = &usual_practice;
   const Basis* joint_by = &usual_practice;
-  for (const Clearance& clearance : rules.place.clearances) {
-    if (clearance.what == NearbyThing::tap) {
-      spacing = clearance.least.value;
-      spaced_by = &clearance.least.basis;
-      candidate.said.taken.take(PlanPart::tap, Taken::taps_apart, clearance.least.basis,
-                                Measure(spacing, Kind::distance));
-    }
-    if (clearance.what != NearbyThing::joint) continue;
-    joint = clearance.least.value;
-    joint_by = &clearance.least.basis;
+  if (const Clearance* const clearance = clearance_from(rules, NearbyThing::tap)) {
+    spacing = clearance->least.value;
+    spaced_by = &clearance->least.basis;
+    candidate.said.taken.take(PlanPart::tap, Taken::taps_apart, clearance->least.basis,
+                              Measure(spacing, Kind::distance));
+  }
+  if (const Clearance* const clearance = clearance_from(rules, NearbyThing::joint)) {
+    joint = clearance->least.value;
+    joint_by = &clearance->least.basis;
   }
   candidate.method.spacing = spacing;
   const Length needed = hydraulics::barrel_needed(candidate.method.count, spacing, joint);

@@ -15,12 +15,6 @@ namespace {
 
 constexpr ClockPosition mirrored(ClockPosition clock) { return {(720 - clock.minutes) % 720}; }
 
-const Clearance* clearance_for(const Rules& rules, NearbyThing what) {
-  const auto found = std::find_if(rules.place.clearances.begin(), rules.place.clearances.end(),
-                                  [&](const Clearance& c) { return c.what == what; });
-  return found == rules.place.clearances.end() ? nullptr : &*found;
-}
-
 struct Obstacle {
   const Nearby* thing;
   const Clearance* rule;
@@ -203,7 +197,7 @@ Location check_place(const Context& context, Said& said) {
   std::pmr::vector<Obstacle> obstacles(&context.memory);
   obstacles.reserve(context.job().nearby->size());
   for (const Nearby& thing : *context.job().nearby) {
-    const Clearance* const rule = clearance_for(rules, thing.what);
+    const Clearance* const rule = clearance_from(rules, thing.what);
     if (rule == nullptr) continue;
     obstacles.push_back({&thing, rule});
     said.taken.take(PlanPart::place, Taken::clearance, rule->least.basis, Measure(rule->least.value, Kind::distance));

@@ -1,5 +1,7 @@
-// What no default asks, only a utility's own standard: mains that are left alone, seasons, cover, the smallest tap.
+// What no default asks, only a utility's own standard: mains that are left alone, seasons and cold, cover, what the service keeps clear of,
+// sizes by dwellings.
 #include <algorithm>
+#include <array>
 #include <cstdint>
 #include <string_view>
 
@@ -90,6 +92,110 @@ void judge_smallest_tap(const Context& context, Said& said) {
       .basis(rule.basis);
 }
 
+void judge_air(const Context& context, Said& said) {
+  const auto& coldest = context.rules.main.coldest_air;
+  const auto& air = context.job().air_temperature;
+  if (!coldest.value || (air && !over(coldest.value->fahrenheit(), air->fahrenheit()))) return;
+  auto finding = said.findings.add(air ? FindingCode::main_air_cold : FindingCode::main_air_unknown, Severity::hold);
+  if (air) finding.value(Measure(*air));
+  finding.at_least(Measure(*coldest.value)).basis(coldest.basis);
+}
+
+void judge_line_cover(const Context& context, Said& said) {
+  const auto& least = context.rules.line.least_cover;
+  const auto& cover = context.job().service.line.cover;
+  if (!least.value || (cover && !over(*least.value, *cover))) return;
+  auto finding =
+      said.findings.add(cover ? FindingCode::service_cover : FindingCode::service_cover_unknown, Severity::hold);
+  if (cover) finding.value(Measure(*cover, Kind::distance));
+  finding.at_least(Measure(*least.value, Kind::distance)).basis(least.basis);
+}
+
+// Gas, electric line, sewer: each with the fact that says how far the service stays from it.
+struct KeptFrom {
+  NearbyThing what;
+  Rule<std::optional<Length>> LineRules::*least;
+  std::optional<Length> LineFacts::*way;
+  std::string_view path;
+};
+constexpr std::array kept_from = {
+    KeptFrom{NearbyThing::gas_line, &LineRules::from_gas, &LineFacts::gas, "service.line.gas"},
+    KeptFrom{NearbyThing::electric_line, &LineRules::from_electric, &LineFacts::electric, "service.line.electric"},
+    KeptFrom{NearbyThing::sewer, &LineRules::from_sewer, &LineFacts::sewer, "service.line.sewer"},
+};
+
+void judge_lines_near(const Context& context, Said& said) {
+  for (const KeptFrom& one : kept_from) {
+    const auto& least = context.rules.line.*one.least;
+    const auto& way = context.job().service.line.*one.way;
+    if (!least.value || (way && !over(*least.value, *way))) continue;
+    auto finding = said.findings.add(way ? FindingCode::service_line_near : FindingCode::service_line_near_unknown,
+                                     Severity::hold);
+    if (way) finding.value(Measure(*way, Kind::distance));
+    finding.at_least(Measure(*least.value, Kind::distance))
+        .with(nearby_names[static_cast<std::size_t>(one.what)], one.path)
+        .basis(least.basis);
+  }
+}
+
+// The largest of the sizes that rows ask for, and whose row it is.
+struct LeastSize {
+  std::optional<NominalSize> size;
+  const Basis* basis = nullptr;
+
+  void raise(const std::optional<NominalSize>& to, const Basis& by) {
+    if (!to || (size && *to <= *size)) return;
+    size = to;
+    basis = &by;
+  }
+};
+
+void judge_dwellings(const Context& context, Said& said) {
+  const auto& rows = context.rules.water.by_dwellings;
+  if (rows.empty()) return;
+  const ServiceFacts& service = context.job().service;
+  if (!service.dwellings) {
+    said.findings.add(FindingCode::service_dwellings_unknown, Severity::hold).basis(rows.front().basis);
+    return;
+  }
+  bool listed = false;
+  LeastSize tap;
+  LeastSize line;
+  LeastSize meter;
+  for (const SizesByDwellings& row : rows) {
+    if (!row.is_for(*service.dwellings)) continue;
+    listed = true;
+    tap.raise(row.tap, row.basis);
+    line.raise(row.line, row.basis);
+    meter.raise(row.meter, row.basis);
+  }
+  if (!listed) {
+    said.findings.add(FindingCode::service_dwellings_unlisted, Severity::hold)
+        .with(*service.dwellings)
+        .basis(rows.back().basis);
+    return;
+  }
+  const auto judge = [&](std::string_view what, const LeastSize& least, std::optional<NominalSize> stated) {
+    if (!least.size || (stated && *stated >= *least.size)) return;
+    said.findings.add(FindingCode::service_dwellings_size, Severity::hold)
+        .with(what, *least.size, stated ? Detail(*stated) : Detail(), *service.dwellings)
+        .basis(*least.basis);
+  };
+  judge("tap", tap, context.asked());
+  judge("service line", line, service.line.size.value_or(context.asked()));
+  judge("meter", meter, service.meter);
+}
+
+void judge_premises(const Context& context, Said& said) {
+  const auto& most = context.rules.water.most_premises;
+  const auto& premises = context.job().service.premises;
+  if (!most.value || (premises && !over(static_cast<double>(*premises), *most.value))) return;
+  auto finding = said.findings.add(premises ? FindingCode::service_premises : FindingCode::service_premises_unknown,
+                                   Severity::hold);
+  if (premises) finding.value(Measure(*premises, Kind::ratio));
+  finding.at_most(Measure(*most.value, Kind::ratio)).basis(most.basis);
+}
+
 // A row bears on the pipes it is looser for, and on taps larger than usual.
 bool row_bears_on(const Plan& plan, const LooserRule& rule) {
   if (plan.method.limit != rule.row || rule.material != plan.main.material) return false;
@@ -103,10 +209,12 @@ bool row_bears_on(const Plan& plan, const LooserRule& rule) {
 }
 
 bool clearance_bears_on(const Plan& plan, std::string_view path) {
-  // The distance to a joint is a stop number of every plan.
+  // The distance to a joint is a stop number of every plan, and a joint may be a bell or a plain end.
   if (!plan.job.nearby || path == clearance_path(NearbyThing::joint)) return true;
-  return std::any_of(plan.job.nearby->begin(), plan.job.nearby->end(),
-                     [&](const Nearby& thing) { return clearance_path(thing.what) == path; });
+  const bool of_a_joint = path == clearance_path(NearbyThing::bell) || path == clearance_path(NearbyThing::plain_end);
+  return std::any_of(plan.job.nearby->begin(), plan.job.nearby->end(), [&](const Nearby& thing) {
+    return clearance_path(thing.what) == path || (of_a_joint && thing.what == NearbyThing::joint);
+  });
 }
 
 // Whether a plan counts on a rule. In doubt it does: what is told needlessly does no harm.
@@ -147,6 +255,11 @@ void check_utility(const Context& context, const ResolvedMain& main, Said& said)
   judge_season(context, main, said);
   judge_cover(context, said);
   judge_smallest_tap(context, said);
+  judge_air(context, said);
+  judge_line_cover(context, said);
+  judge_lines_near(context, said);
+  judge_dwellings(context, said);
+  judge_premises(context, said);
 }
 
 void tell_looser_rules(const Rules& rules, const Plan& plan, Said& said) {

@@ -60,6 +60,26 @@ std::optional<Finding> refusal(const Plan& plan, Method method) {
   return std::nullopt;
 }
 
+// A service that the utility's rules have no word against: how many dwellings it is for, and in which ground it lies, is for
+// the plan.
+void suit_service(Job& job, const Rules& rules) {
+  LineFacts& line = job.service.line;
+  job.air_temperature = rules.main.coldest_air.value;
+  line.cover = rules.line.least_cover.value;
+  line.gas = rules.line.from_gas.value;
+  line.electric = rules.line.from_electric.value;
+  line.sewer = rules.line.from_sewer.value;
+  if (rules.water.most_premises.value) job.service.premises = 1;
+  const auto& rows = rules.water.by_dwellings;
+  if (rows.empty()) return;
+  job.service.dwellings = rows.front().from;
+  for (const SizesByDwellings& row : rows) {
+    if (!row.is_for(*job.service.dwellings)) continue;
+    if (row.line && *row.line > line.size.value_or(*job.service.size)) line.size = row.line;
+    if (row.meter && (!job.service.meter || *row.meter > *job.service.meter)) job.service.meter = row.meter;
+  }
+}
+
 // A day and a cover that no rule of the utility's has a word against: the table is of mains, not of days.
 void suit(Job& job, const Rules& rules) {
   if (rules.place.least_cover.value) job.main.cover = rules.place.least_cover.value;
@@ -67,6 +87,7 @@ void suit(Job& job, const Rules& rules) {
   // Saddle and stop are parts of the day: how far the bar has to reach through them is for the plan.
   job.service.saddle_height = Length();
   job.service.stop_length = Length();
+  suit_service(job, rules);
   if (rules.main.closed_season.empty()) return;
   for (int month = 1; month <= 12; ++month) {
     for (const int day : {1, 15, 28}) {

@@ -90,6 +90,7 @@ void enter(Job& job, ReadingId id, double read) {
       return;
     case ReadingId::joint_distance:
     case ReadingId::surge:
+    case ReadingId::air_temperature:
       return;  // bounds that no other reading moves
   }
 }
@@ -272,6 +273,7 @@ class ReadingWriter {
     if (borne_out) wall();
     if (borne_out) circumference();
     temperature(borne_out);
+    air();
     joint();
     surge();
     return std::move(readings_);
@@ -432,11 +434,18 @@ class ReadingWriter {
   }
 
   void joint() {
-    for (const Clearance& clearance : site_.rules.place.clearances) {
-      if (clearance.what != NearbyThing::joint || !(clearance.least.value > Length())) continue;
-      take(Taken::joint_distance, clearance.least.basis, Measure(clearance.least.value, Kind::distance));
-      add(ReadingId::joint_distance, Measure(clearance.least.value, Kind::length), std::nullopt);
-    }
+    const Clearance* const clearance = clearance_from(site_.rules, NearbyThing::joint);
+    if (clearance == nullptr || !(clearance->least.value > Length())) return;
+    take(Taken::joint_distance, clearance->least.basis, Measure(clearance->least.value, Kind::distance));
+    add(ReadingId::joint_distance, Measure(clearance->least.value, Kind::length), std::nullopt);
+  }
+
+  // The day's air is read on the day, whatever the order expects.
+  void air() {
+    const auto& coldest_air = site_.rules.main.coldest_air;
+    if (!coldest_air.value) return;
+    take(Taken::air_temperature, coldest_air.basis, Measure(*coldest_air.value));
+    add(ReadingId::air_temperature, Measure(*coldest_air.value), std::nullopt);
   }
 
   // Of a surge that is only assumed: what was assumed, or what clears the holds on it.

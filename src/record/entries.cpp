@@ -137,6 +137,9 @@ constexpr std::array<RecordEntry, record_key_count> entries = {
     text(tapped_by, "tapped_by", "Tapped by, initials", "who tapped", always),
     text(seen_by, "seen_by", "Seen by", "who inspected", never),
     text(remarks, "remarks", "Odd about the main", "in a few words", never),
+    ranged(-60, 150,
+           fact(air_temperature, "air_temperature", "Temperature of the air", "thermometer in the shade, at the pit",
+                "air_temperature", quantity, Kind::temperature, never, ReadingId::air_temperature)),
 };
 
 constexpr bool in_order() {

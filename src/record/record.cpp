@@ -37,6 +37,7 @@ Job with_readings(Job job, const Readings& readings) {
   }
   if (const auto read = readings.measure(surge)) main.surge = Pressure::from_base(read->base());
   if (const auto read = readings.measure(pipe_temperature)) main.temperature = Temperature::fahrenheit(read->base());
+  if (const auto read = readings.measure(air_temperature)) job.air_temperature = Temperature::fahrenheit(read->base());
   length(main.od, od);
   length(main.circumference, circumference);
   length(main.wall, wall);

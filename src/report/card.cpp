@@ -237,6 +237,8 @@ class CardWriter {
 
   // The gravest first: where the page is short, the last give way.
   void odd() {
+    const std::string own = utility_in_words(plan_, words_id_of(plan_.method), audience_.language);
+    if (!own.empty()) card_.odd.push_back(own);
     found(Severity::caution);
     if (!plan_.job.note.empty()) card_.odd.push_back(said(CardWord::note, {{"note", plan_.job.note}}));
     found(Severity::note);

@@ -12,7 +12,9 @@ void Sheet::trouble(bool own_page) {
   out_.start("h2", {{"id", id("trouble")}}).text(said(SheetWord::trouble)).end().line();
   out_.start("ul", {{"class", own_page ? "plain columns" : "plain"}}).line();
   for (const Step& step : contingencies(plan_, audience_)) {
-    out_.start("li").element("b", step.condition).text(": ").text(step.action).end().line();
+    out_.start("li").element("b", step.condition).text(": ").text(step.action);
+    utility_says(step.id);
+    out_.end().line();
   }
   out_.end().line();
 }
@@ -28,7 +30,9 @@ void Sheet::always(bool whole, bool own_page) {
     out_.start("span", {{"class", "whole"}}).text(list[i].text);
     if (!list[i].basis.empty())
       out_.text(" ").element("span", "(" + std::string(list[i].basis) + ")", {{"class", "screen"}});
-    out_.end().end().line();
+    out_.end();
+    utility_says(list[i].code);
+    out_.end().line();
   }
   out_.end().line();
 }

@@ -51,7 +51,11 @@ void Sheet::verdict() {
   }
   // Who decides stands first among the cautions.
   const auto list = cautions(plan_, audience_);
-  if (!list.empty()) out_.element("p", list.front().text, {{"class", "who"}});
+  if (!list.empty()) {
+    out_.start("p", {{"class", "who"}}).text(list.front().text);
+    utility_says(list.front().code);
+    out_.end();
+  }
   if (!card_.translation.empty()) out_.element("p", card_.translation, {{"class", "who"}});
   out_.end().line();
 }

@@ -96,6 +96,8 @@ class Sheet {
   void write_step(const Step& step, int count);
   // Valves and chamber as small pictures: a valve is filled when shut, the chamber when it holds pressure.
   void strip(const RigState& state);
+  // What the utility says of a step or caution, behind the program's words.
+  void utility_says(std::string_view id);
   void picture(bool chamber, bool filled);
   void legend();
 

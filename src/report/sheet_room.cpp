@@ -103,7 +103,8 @@ double Sheet::lines_of_work() const {
   for (const Step& step : steps_) {
     if (step.phase != phase) lines += 1.2;
     phase = step.phase;
-    lines += lines_of({in_words(step), " ", step.hold_point, step.hold_point.empty() ? "" : " bold"},
+    lines += lines_of({in_words(step), " ", step.hold_point, step.hold_point.empty() ? "" : " bold", " ",
+                       utility_in_words(plan_, step.id, audience_.language)},
                       paper::half_column - 3.2);
     if (step.moves_valves) lines += 1.0;
   }
@@ -113,7 +114,9 @@ double Sheet::lines_of_work() const {
 double Sheet::lines_of_trouble() const {
   double lines = 0.0;
   for (const Step& step : contingencies(plan_, audience_))
-    lines += lines_of({in_words(step)}, paper::half_column - 1.2) + 0.2;
+    lines += lines_of({in_words(step), " ", utility_in_words(plan_, step.id, audience_.language)},
+                      paper::half_column - 1.2) +
+             0.2;
   return lines / 2.0 + paper::heading + 0.8;
 }
 
@@ -121,7 +124,10 @@ double Sheet::lines_of_cautions(bool whole) const {
   double lines = 0.0;
   const auto list = cautions(plan_, audience_);
   for (std::size_t i = 1; i < list.size(); ++i) {
-    lines += lines_of({whole ? list[i].text.view() : list[i].brief}, paper::half_column - 1.2) + 0.2;
+    lines += lines_of({whole ? list[i].text.view() : list[i].brief, " ",
+                       utility_in_words(plan_, list[i].code, audience_.language)},
+                      paper::half_column - 1.2) +
+             0.2;
   }
   return lines / 2.0 + paper::heading + 0.8;
 }

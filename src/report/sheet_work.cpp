@@ -57,8 +57,14 @@ void Sheet::write_step(const Step& step, int count) {
   if (!step.condition.empty()) out_.element("b", step.condition).text(": ");
   out_.text(step.action);
   if (!step.hold_point.empty()) out_.text(" ").element("b", step.hold_point, {{"class", "until"}});
+  utility_says(step.id);
   if (step.moves_valves) strip(step.state);
   out_.end().line();
+}
+
+void Sheet::utility_says(std::string_view id) {
+  const std::string words = utility_in_words(plan_, id, audience_.language);
+  if (!words.empty()) out_.text(" ").element("i", words);
 }
 
 void Sheet::strip(const RigState& state) {

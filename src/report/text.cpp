@@ -91,7 +91,10 @@ class TextReport {
 
   void translated_cautions() {
     page_.heading(say(words::CardWord::cautions_in_full, options_.language));
-    for (const Caution& caution : cautions(plan_, audience())) page_.paragraph(caution.text.view(), 4, "  ! ");
+    for (const Caution& caution : cautions(plan_, audience())) {
+      page_.paragraph(caution.text.view(), 4, "  ! ");
+      utility_says(caution.code, 4);
+    }
   }
 
   void why() {
@@ -241,6 +244,7 @@ class TextReport {
       page_.field(method.kind == Method::sleeve ? "Sleeve as asked" : "Saddle as asked",
                   asked.text + (asked.basis.reference != nullptr ? " (" + *asked.basis.reference + ")" : ""));
     }
+    utility_says(words_id_of(method), 2);
     main_lines();
     const Setup& setup = plan_.setup;
     if (setup.machine != nullptr && method.kind != Method::sleeve) {
@@ -484,6 +488,7 @@ class TextReport {
     for (const Caution& caution : cautions(plan_, options_.units)) {
       if (caution.basis.empty()) page_.paragraph(caution.text, 4, "  ! ");
       else page_.coded(caution.text, caution.basis, 4, "  ! ");
+      utility_says(caution.code, 4);
     }
   }
 
@@ -528,6 +533,7 @@ class TextReport {
       if (step.moves_valves) page_.paragraph(now(step.state), 9, "    " + std::string(said(StepWord::work_now)));
       if (!step.hold_point.empty())
         page_.paragraph(std::string(said(StepWord::work_until)).append(step.hold_point), 8, "    [ ] ");
+      utility_says(step.id, 4);
     }
   }
 
@@ -535,7 +541,16 @@ class TextReport {
     const auto list = contingencies(plan_, audience());
     if (list.empty()) return;
     page_.heading(said(StepWord::trouble_heading));
-    for (const Step& step : list) page_.paragraph(mainbore::in_words(step), 4, "  - ");
+    for (const Step& step : list) {
+      page_.paragraph(mainbore::in_words(step), 4, "  - ");
+      utility_says(step.id, 4);
+    }
+  }
+
+  // Beside the program's own words, never in their place.
+  void utility_says(std::string_view id, int indent) {
+    const std::string words = utility_in_words(plan_, id, audience().language);
+    if (!words.empty()) page_.paragraph(words, indent, std::string(static_cast<std::size_t>(indent), ' '));
   }
 
   [[nodiscard]] static std::string in_words(const Basis& basis) {

@@ -33,6 +33,11 @@ bool same_row(const FittingSpecification& a, const FittingSpecification& b) {
          a.text == b.text;
 }
 
+bool same_row(const SizesByDwellings& a, const SizesByDwellings& b) {
+  return a.from == b.from && a.to == b.to && a.tap == b.tap && a.line == b.line && a.meter == b.meter;
+}
+bool same_row(const OwnWords& a, const OwnWords& b) { return a.id == b.id && a.text == b.text; }
+
 RuleChange change_of(const Detail& before, const Detail& after, Stricter stricter) {
   if (before == after) return RuleChange::same;
   const auto old_number = number_of(before);
@@ -43,6 +48,9 @@ RuleChange change_of(const Detail& before, const Detail& after, Stricter stricte
   const bool rises = *new_number > *old_number;
   return rises == (stricter == Stricter::higher) ? RuleChange::stricter : RuleChange::looser;
 }
+
+constexpr RuleTarget<std::vector<OwnWords>> words_in_rules(
+    [](const Rules& rules) -> const auto& { return rules.words; }, [](Rules& rules) -> auto& { return rules.words; });
 
 class Comparison {
  public:
@@ -66,6 +74,9 @@ class Comparison {
     }
     for (std::size_t i = 0; i < nearby_names.size(); ++i) clearance(static_cast<NearbyThing>(i));
     for (const RuleField& field : rule_fields()) single(field);
+    rows(by_dwellings_path, rule_at<&Rules::water, &WaterRules::by_dwellings>, RuleChange::stricter,
+         RuleChange::looser);
+    rows(own_words_path, words_in_rules, RuleChange::other, RuleChange::other);
     return std::move(list_);
   }
 
@@ -168,6 +179,11 @@ class Comparison {
     return most;
   }
 
+  static bool is_not_tapped(const Rules& rules, const Side& side) {
+    return std::any_of(rules.main.not_tapped.begin(), rules.main.not_tapped.end(),
+                       [&](const TapLimit& row) { return &row == side.row; });
+  }
+
   struct Group {
     Side before;
     Side after;
@@ -236,7 +252,10 @@ class Comparison {
         group->to = size;
         ++group->mains;
       });
-      for (const Group& group : groups) add_group(field, material, group);
+      for (const Group& group : groups) {
+        // Mains that are not tapped stand once, under the rule that says so.
+        if (!is_not_tapped(after_, group.after)) add_group(field, material, group);
+      }
     }
   }
 
@@ -314,6 +333,8 @@ std::vector<RuleInForce> list_rules(const Rules& rules) {
     const bool unset = std::holds_alternative<std::monostate>(value);
     list.push_back({field.path, field.help, value, {}, unset ? nullptr : &basis_of(rules, field)});
   }
+  add_rows(by_dwellings_path, by_dwellings_help, rules.water.by_dwellings);
+  add_rows(own_words_path, own_words_help, rules.words);
   // Groups in the order met; within a group as listed.
   std::vector<std::string_view> groups;
   const auto place = [&](std::string_view path) {

@@ -21,6 +21,9 @@ constexpr bool safety = true;
 constexpr bool comfort = false;
 
 constexpr std::array fields = {
+    RuleField{"main.coldest_air", rule_at<&Rules::main, &MainRules::coldest_air>, Kind::temperature, -60, 100,
+              "coldest air in which a main is tapped; unset by default", Stricter::higher, comfort},
+
     RuleField{"direct.required_threads", rule_at<&Rules::direct, &DirectRules::required_threads>, Kind::threads, 0.5,
               10, "complete threads that the wall must hold for a direct tap", Stricter::higher, safety},
     RuleField{"direct.marginal_threads", rule_at<&Rules::direct, &DirectRules::marginal_threads>, Kind::threads, 0, 2,
@@ -173,6 +176,8 @@ constexpr std::array fields = {
               "least by which the service pipe is larger than the tap; unset by default", Stricter::higher, comfort},
     RuleField{"water.line_over_tap_most", rule_at<&Rules::water, &WaterRules::line_over_tap_most>, Kind::length, 0, 2,
               "most by which the service pipe is larger than the tap; unset by default", Stricter::lower, comfort},
+    RuleField{"water.most_premises", rule_at<&Rules::water, &WaterRules::most_premises>, Kind::ratio, 1, 1000,
+              "most premises that one tap may serve; unset by default", Stricter::lower, comfort, true},
     RuleField{"water.equal_runs_exponent", rule_at<&Rules::water, &WaterRules::equal_runs_exponent>, Kind::ratio, 2, 3,
               "exponent by which several runs of small pipe equal one larger", Stricter::higher, comfort},
     RuleField{"water.sprinkler_single", rule_at<&Rules::water, &WaterRules::sprinkler_single>, Kind::flow, 1 * gpm,
@@ -181,6 +186,16 @@ constexpr std::array fields = {
               200 * gpm, "flow of each of two dwelling sprinklers together", Stricter::higher, safety},
     RuleField{"water.sprinkler_shared", rule_at<&Rules::water, &WaterRules::sprinkler_shared>, Kind::flow, 0, 200 * gpm,
               "allowance for domestic use on pipe that sprinklers share", Stricter::higher, safety},
+
+    RuleField{"line.least_cover", rule_at<&Rules::line, &LineRules::least_cover>, Kind::distance, 0, 30 * foot,
+              "least cover over the service line; unset by default", Stricter::higher, comfort},
+    RuleField{"line.from_gas", rule_at<&Rules::line, &LineRules::from_gas>, Kind::distance, 0, 50 * foot,
+              "least way from the service line to a gas line, level, edge to edge; unset by default", Stricter::higher,
+              comfort},
+    RuleField{"line.from_electric", rule_at<&Rules::line, &LineRules::from_electric>, Kind::distance, 0, 50 * foot,
+              "the same to an electric line; unset by default", Stricter::higher, comfort},
+    RuleField{"line.from_sewer", rule_at<&Rules::line, &LineRules::from_sewer>, Kind::distance, 0, 50 * foot,
+              "the same to a sewer or drain; unset by default", Stricter::higher, comfort},
 
     RuleField{"cleaning.swab_percent", rule_at<&Rules::cleaning, &CleaningRules::swab_percent>, Kind::percent, 0.05, 5,
               "strength of the solution for swabbing cutter, stop and pipe", Stricter::higher, safety},
@@ -366,6 +381,10 @@ Detail value_of(const Rules& rules, const RuleField& field) {
         const T& value = target.in(rules).value;
         if constexpr (std::is_same_v<T, std::optional<Length>>) {
           return value ? Detail(Measure(*value, field.kind)) : Detail();
+        } else if constexpr (std::is_same_v<T, std::optional<Temperature>>) {
+          return value ? Detail(Measure(*value)) : Detail();
+        } else if constexpr (std::is_same_v<T, std::optional<double>>) {
+          return value ? Detail(Measure(*value, field.kind)) : Detail();
         } else if constexpr (std::is_same_v<T, std::optional<NominalSize>>) {
           return value ? Detail(*value) : Detail();
         } else if constexpr (std::is_same_v<T, ThreadStandard>) {
@@ -394,8 +413,12 @@ const Basis& basis_of(const Rules& rules, const RuleField& field) {
 }
 
 bool may_be_unset(const RuleField& field) {
-  return std::holds_alternative<RuleTarget<Rule<std::optional<Length>>>>(field.target) ||
-         std::holds_alternative<RuleTarget<Rule<std::optional<NominalSize>>>>(field.target);
+  return std::visit(
+      []<class T>(const RuleTarget<Rule<T>>&) {
+        return std::is_same_v<T, std::optional<Length>> || std::is_same_v<T, std::optional<NominalSize>> ||
+               std::is_same_v<T, std::optional<Temperature>> || std::is_same_v<T, std::optional<double>>;
+      },
+      field.target);
 }
 
 std::string_view clearance_path(NearbyThing what) {

@@ -32,6 +32,7 @@ enum class CardWord : std::uint8_t {
   wall,
   circumference,
   pipe_temperature,
+  air_temperature,
   joint_distance,
   surge,
   at_least,  // {bound}

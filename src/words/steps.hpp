@@ -249,6 +249,7 @@ enum class StepWord : std::uint8_t {
   work_heading,
   work_now,
   work_until,
+  by_utility,
   trouble_heading,
   load_heading,
   load_beside,

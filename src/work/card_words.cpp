@@ -162,6 +162,17 @@ constexpr std::array<Row, finding_codes.size()> rows = {{
     {sleeve_hole_too_large, office},
     {approved_none_fits, office},
     {approved_no_tool_fits, office},
+    {service_cover, office},
+    {service_cover_unknown, office},
+    {service_line_near, office},
+    {service_line_near_unknown, office},
+    {main_air_cold, site},
+    {main_air_unknown, site},
+    {service_dwellings_size, office},
+    {service_dwellings_unknown, office},
+    {service_dwellings_unlisted, office},
+    {service_premises, office},
+    {service_premises_unknown, office},
 }};
 
 constexpr bool in_order() {

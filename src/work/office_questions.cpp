@@ -113,6 +113,24 @@ Asked asked_of_service(FindingCode code) {
     case service_meter_share:
     case service_meter_continuous:
       return {designer, "Which larger meter? The demand is {value}."};
+    case service_cover:
+      return {utility, "Is {value} of cover over the service accepted here? The rule is {limit}."};
+    case service_cover_unknown:
+      return {designer, "How deep does the service lie? The rule is {limit}."};
+    case service_line_near:
+      return {utility, "May the service lie {value} from the {0}? The rule is {limit}."};
+    case service_line_near_unknown:
+      return {designer, "How far does the service stay from the nearest {0}? The rule is {limit}."};
+    case service_dwellings_size:
+      return {utility, "Is a {0} under {1} accepted for {3} dwellings?"};
+    case service_dwellings_unknown:
+      return {author, "How many dwellings does the service supply?"};
+    case service_dwellings_unlisted:
+      return {engineer, "Which tap, line and meter for {0} dwellings?"};
+    case service_premises:
+      return {utility, "May one tap serve {value} premises? The rule is {limit}."};
+    case service_premises_unknown:
+      return {author, "How many premises does the service supply?"};
     case service_line_small:
     case service_tap_small:
       return {utility, "Is a size under the utility's least, {1}, accepted here?"};

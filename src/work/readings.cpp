@@ -12,9 +12,9 @@ using words::CardWord;
 }  // namespace
 
 std::string_view words_of(ReadingId id, Language language) {
-  constexpr std::array<CardWord, reading_ids.size()> labels = {CardWord::line_pressure,  CardWord::wall,
-                                                               CardWord::circumference,  CardWord::pipe_temperature,
-                                                               CardWord::joint_distance, CardWord::surge};
+  constexpr std::array<CardWord, reading_ids.size()> labels = {
+      CardWord::line_pressure,  CardWord::wall,  CardWord::circumference,  CardWord::pipe_temperature,
+      CardWord::joint_distance, CardWord::surge, CardWord::air_temperature};
   return say(labels[static_cast<std::size_t>(id)], language);
 }
 
@@ -68,6 +68,9 @@ std::optional<ReadingId> reading_that_clears(FindingCode code) {
     case main_temperature_unmeasured:
     case main_freezing:
       return ReadingId::pipe_temperature;
+    case main_air_cold:
+    case main_air_unknown:
+      return ReadingId::air_temperature;
     case pressure_surge_over_rating:
       return ReadingId::surge;
     default:

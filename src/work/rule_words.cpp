@@ -86,6 +86,21 @@ struct RowWords {
     if (row->tap_above) append_part(text, "taps over " + row->tap_above->label() + " in");
     return any_if_empty(std::move(text)) + ": " + row->text;
   }
+  std::string operator()(const SizesByDwellings* row) const {
+    std::string text = std::to_string(row->from);
+    if (!row->to) text += " or more";
+    else if (*row->to != row->from) text += " to " + std::to_string(*row->to);
+    text += row->to == 1 ? " dwelling: " : " dwellings: ";
+    std::string sizes;
+    const auto add = [&](std::string_view what, const std::optional<NominalSize>& least) {
+      if (least) append_part(sizes, std::string(what) + " of " + least->label() + " in");
+    };
+    add("tap", row->tap);
+    add("line", row->line);
+    add("meter", row->meter);
+    return text + sizes + " or larger";
+  }
+  std::string operator()(const OwnWords* row) const { return std::string(row->id) + ": " + row->text; }
 };
 
 }  // namespace

@@ -2,6 +2,7 @@
 #include "words/steps.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "mainbore/measure.hpp"
@@ -642,5 +643,17 @@ std::string in_words(const Step& step) {
 }
 
 std::vector<Step> procedure(const Plan& plan, Audience audience) { return Procedure(plan, audience).all(); }
+
+std::string_view words_id_of(const ChosenMethod& method) {
+  if (method.kind == Method::none) return {};
+  if (method.count > 1) return "method.several";
+  constexpr std::array<std::string_view, 3> ids = {"method.direct", "method.saddle", "method.sleeve"};
+  return ids[static_cast<std::size_t>(method.kind)];
+}
+
+std::string utility_in_words(const Plan& plan, std::string_view id, Language language) {
+  const OwnWords* const own = plan.rules == nullptr ? nullptr : own_words(*plan.rules, id);
+  return own == nullptr ? std::string() : std::string(say(StepWord::by_utility, language)) + own->text;
+}
 
 }  // namespace mainbore

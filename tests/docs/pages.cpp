@@ -69,6 +69,8 @@ std::string rules_table() {
   for (const SpecificationField& field : specification_fields()) row(field.path, field.help, "", false);
   row(std::string(clearances_path) + ".THING", "clearance along the main from each kind of thing near a tap", "higher",
       true);
+  row(by_dwellings_path, by_dwellings_help, "more rows", false);
+  row(own_words_path, own_words_help, "", false);
   for (const RuleField& field : rule_fields()) {
     constexpr std::array<std::string_view, 3> ways = {"", "higher", "lower"};
     const bool either = field.safety && field.stricter == Stricter::neither;

@@ -255,6 +255,8 @@ constexpr std::array other_nearby = {
     OtherWord{"gas", static_cast<int>(NearbyThing::gas_line)},
     OtherWord{"electric", static_cast<int>(NearbyThing::electric_line)},
     OtherWord{"clamp", static_cast<int>(NearbyThing::repair_clamp)},
+    OtherWord{"spigot", static_cast<int>(NearbyThing::plain_end)},
+    OtherWord{"spigot end", static_cast<int>(NearbyThing::plain_end)},
 };
 constexpr std::array other_threads = {
     OtherWord{"AWWA", static_cast<int>(ThreadStandard::awwa_taper)},
@@ -351,6 +353,8 @@ constexpr std::array table = {
     meaning(TextMeaning::name, row<&Job::id>("id", FieldType::text, "work order; a number is one as well")),
     row<&Job::place>("place", FieldType::text, "where the tap is wanted, in your words"),
     meaning(TextMeaning::day, row<&Job::date>("date", FieldType::text, "planned day, such as 2026-05-04")),
+    quantity<&Job::air_temperature>("air_temperature", Kind::temperature, Temperature::fahrenheit(-60),
+                                    Temperature::fahrenheit(150), "temperature of the air when tapping"),
     row<&Job::crew>("crew", FieldType::text, "who does it"),
     row<&Job::note>("note", FieldType::lines, "anything else worth carrying along"),
 
@@ -409,6 +413,8 @@ constexpr std::array table = {
     choice<&ServiceFacts::existing>("service.existing", existing_words,
                                     "what the service found in the ground is made of, if there is one"),
     size<&ServiceFacts::meter>("service.meter", "nominal size of the meter, its chamber's where two are named"),
+    whole<&ServiceFacts::dwellings>("service.dwellings", 0, 100000, "dwellings that the service supplies"),
+    whole<&ServiceFacts::premises>("service.premises", 1, 1000, "lots or buildings that it supplies"),
     choice<&LineFacts::material>("service.line.material", tubing_words, "tubing of the service line"),
     size<&LineFacts::size>("service.line.size", "its nominal size, where it is not the service's"),
     distance<&LineFacts::length>("service.line.length", 1, 10000, "length from the main to the customer"),
@@ -421,6 +427,12 @@ constexpr std::array table = {
     whole<&LineFacts::couplings>("service.line.couplings", 0, 200, "couplings in the line"),
     pressure<&LineFacts::rating>("service.line.rating", 1, 1000,
                                  "working pressure printed on plastic tubing, at 73 degF"),
+    distance<&LineFacts::cover>("service.line.cover", 0, 100, "least cover over the line"),
+    distance<&LineFacts::gas>("service.line.gas", 0, 1000,
+                              "from the line to the nearest gas line, level, edge to edge; where there is none, any "
+                              "distance beyond the rule's"),
+    distance<&LineFacts::electric>("service.line.electric", 0, 1000, "the same to the nearest electric line"),
+    distance<&LineFacts::sewer>("service.line.sewer", 0, 1000, "the same to the nearest sewer or drain"),
     flow<&DemandFacts::flow>("service.demand.flow", 1, 5000, "peak flow, where it is known as such"),
     number<&DemandFacts::fixture_units>("service.demand.fixture_units", Kind::ratio, 0.1, 10000,
                                         "water-supply fixture units of the code named"),

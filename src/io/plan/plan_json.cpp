@@ -227,6 +227,7 @@ class PlanWriter {
     if (method.thread) out_.text("thread", name_of(*method.thread));
     put("hole", method.hole);
     put("spacing", method.spacing);
+    put_utility_words(words_id_of(method));
     if (method.specification != nullptr) {
       out_.begin_object("specification");
       out_.text("text", method.specification->text);
@@ -503,6 +504,7 @@ class PlanWriter {
       put_text("condition", step.condition);
       out_.text("action", step.action);
       put_text("hold_point", step.hold_point);
+      put_utility_words(step.id);
       if (step.moves_valves) write_valves(step.state);
       if (!step.uses.empty()) {
         out_.begin_array("uses");
@@ -548,12 +550,19 @@ class PlanWriter {
     out_.end_array();
   }
 
+  // Beside the program's own words, never in their place.
+  void put_utility_words(std::string_view id) {
+    if (!words_ || plan_.rules == nullptr) return;
+    if (const OwnWords* const own = own_words(*plan_.rules, id)) out_.text("utility_words", own->text);
+  }
+
   // Their codes are always written: nothing switches a caution off.
   void write_cautions() {
     out_.begin_array("cautions");
     for (const Caution& caution : cautions(plan_, system_)) {
       out_.begin_object();
       out_.text("code", caution.code);
+      put_utility_words(caution.code);
       if (words_) {
         out_.text("text", caution.text);
         put_text("basis", caution.basis);

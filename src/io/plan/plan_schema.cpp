@@ -151,6 +151,7 @@ Json method_part() {
        {"thread?", text},
        {"hole?", quantity},
        {"spacing?", quantity},
+       {"utility_words?", text},
        {"specification?", object({{"text", text}, {"utility_rule?", text}})},
        {"smaller_taps?", object({{"count", whole}, {"tap", quantity}, {"spacing", quantity}, {"barrel", quantity}})},
        {"rejected", list_of(rejected)}});
@@ -276,6 +277,7 @@ Json steps() {
                          {"condition?", text},
                          {"action", text},
                          {"hold_point?", text},
+                         {"utility_words?", text},
                          {"valves?", valves},
                          {"uses?", ids}}));
 }
@@ -363,7 +365,7 @@ Json plan_schema() {
       {"procedure?", steps()},
       {"contingencies?", steps()},
       {"record?", list_of(object({{"field", text}, {"label", text}, {"in_unit?", text}}))},
-      {"cautions", list_of(object({{"code", text}, {"text?", text}, {"basis?", text}}))},
+      {"cautions", list_of(object({{"code", text}, {"utility_words?", text}, {"text?", text}, {"basis?", text}}))},
       {"evidence?", list_of(evidence())},
       {"calculations?", list_of(calculation())},
       {"sources", {{"type", "object"}, {"additionalProperties", source}}},

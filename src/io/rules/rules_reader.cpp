@@ -89,6 +89,18 @@ constexpr JobField clock_position{.path = "clock",
                                   .help = "place round the pipe",
                                   .least = Measure(),
                                   .greatest = Measure()};
+constexpr JobField dwellings{.path = "dwellings",
+                             .type = FieldType::whole,
+                             .help = "a number of dwellings",
+                             .kind = Kind::ratio,
+                             .least = Measure(0.0, Kind::ratio),
+                             .greatest = Measure(100000.0, Kind::ratio)};
+constexpr JobField line_size{.path = "line",
+                             .type = FieldType::size,
+                             .help = "nominal size of a service line or meter",
+                             .least = Measure(0.25, Kind::length),
+                             .greatest = Measure(24.0, Kind::length)};
+constexpr std::ptrdiff_t longest_own_words = 300;  // letters: they stand beside a step, and are not one
 constexpr JobField printed_text{
     .path = "text", .type = FieldType::text, .help = "a line of text", .least = Measure(), .greatest = Measure()};
 constexpr JobField clearance{.path = "clearance",
@@ -119,7 +131,7 @@ std::vector<std::string_view> all_paths() {
   }
   for (const CapField& field : cap_fields()) paths.push_back(field.path);
   for (const SpecificationField& field : specification_fields()) paths.push_back(field.path);
-  paths.insert(paths.end(), {not_tapped_path, closed_season_path, clearances_path});
+  paths.insert(paths.end(), {not_tapped_path, closed_season_path, clearances_path, by_dwellings_path});
   return paths;
 }
 
@@ -209,7 +221,8 @@ class RulesReader : io::JsonReader {
   void read_top(std::uint32_t node, std::string_view key) {
     if (document_line(key) != nullptr) return;
     if (key == "note") return static_cast<void>(text_of(node));
-    std::vector<std::string_view> known = {"note"};
+    if (key == own_words_path) return read_words(node);
+    std::vector<std::string_view> known = {"note", own_words_path};
     for (const DocumentLine& line : document_lines()) known.push_back(line.key);
     for (const std::string_view path : all_paths()) {
       if (std::find(known.begin(), known.end(), group_of(path)) == known.end()) known.push_back(group_of(path));
@@ -247,6 +260,10 @@ class RulesReader : io::JsonReader {
                        [&](std::uint32_t row) { return read_season(row); });
     }
     if (path == clearances_path) return read_clearances(node);
+    if (path == by_dwellings_path) {
+      return read_rows(node, rules_.water.by_dwellings, "\"dwellings_from\": 1, \"tap\": \"1 in\"",
+                       [&](std::uint32_t row) { return read_by_dwellings(row); });
+    }
     std::vector<std::string_view> known;
     std::string_view elsewhere;
     for (const std::string_view other : all_paths()) {
@@ -334,6 +351,10 @@ class RulesReader : io::JsonReader {
       return value_of<Length>(stated, field);
     } else if constexpr (std::is_same_v<T, std::optional<NominalSize>>) {
       return value_of<NominalSize>(stated, field);
+    } else if constexpr (std::is_same_v<T, std::optional<Temperature>>) {
+      return value_of<Temperature>(stated, field);
+    } else if constexpr (std::is_same_v<T, std::optional<double>>) {
+      return value_of<double>(stated, field);
     } else if constexpr (std::is_same_v<T, ThreadStandard>) {
       const auto read = read_text_value(stated.value, *io::find_field("service.thread")->field);
       return read ? std::optional(static_cast<ThreadStandard>(std::get<int>(*read))) : std::nullopt;
@@ -612,6 +633,96 @@ class RulesReader : io::JsonReader {
     return row;
   }
 
+  SizesByDwellings read_by_dwellings(std::uint32_t node) {
+    SizesByDwellings row;
+    BasisKeys basis;
+    std::optional<int> from;
+    for_members(node, [&](std::uint32_t child, std::string_view key) {
+      if (key == "dwellings_from") {
+        from = read_whole(child, dwellings, "a number of dwellings, such as 4");
+      } else if (key == "dwellings_to") {
+        row.to = read_whole(child, dwellings, "a number of dwellings, such as 4");
+      } else if (key == "tap") {
+        row.tap = read_size(child, tap_size);
+      } else if (key == "line") {
+        row.line = read_size(child, line_size);
+      } else if (key == "meter") {
+        row.meter = read_size(child, line_size);
+      } else if (!read_basis_key(child, key, basis)) {
+        std::vector<std::string_view> known = {"dwellings_from", "dwellings_to", "tap", "line", "meter"};
+        const auto rest = basis_keys();
+        known.insert(known.end(), rest.begin(), rest.end());
+        not_known(child, key, "part of a row", known);
+      }
+    });
+    const auto given = [&](std::string_view key) {
+      bool found = false;
+      for_members(node, [&](std::uint32_t, std::string_view member) { found = found || member == key; });
+      return found;
+    };
+    if (!given("dwellings_from")) {
+      add(node, {"rules.missing", "a row that does not say from how many dwellings on", "\"dwellings_from\": 1"});
+    }
+    if (!given("tap") && !given("line") && !given("meter")) {
+      add(node, {"rules.missing", "a row without a size", "\"tap\", \"line\" or \"meter\": \"1 in\""});
+    }
+    row.from = from.value_or(0);
+    if (from && row.to && *row.to < *from) {
+      add(node, {"rules.contradiction", "dwellings_to lies below dwellings_from",
+                 "numbers go from the smaller to the larger"});
+    }
+    row.basis = basis_of(node, basis);
+    return row;
+  }
+
+  // ---- the utility's own words
+
+  void read_words(std::uint32_t node) {
+    if (!is_object(node, "own words are an object: { \"caution.eyes\": \"...\" }")) return;
+    for_members(node, [&](std::uint32_t child, std::string_view key) {
+      const auto ids = own_words_ids();
+      const auto id = std::find(ids.begin(), ids.end(), key);
+      if (id == ids.end()) return not_known(child, key, "a method, step or caution", ids);
+      std::erase_if(rules_.words, [&](const OwnWords& words) { return words.id == *id; });
+      if (node_at(child).type == JsonType::null) return;
+      OwnWords words = read_own_words(child);
+      words.id = *id;
+      const auto at =
+          std::find_if(rules_.words.begin(), rules_.words.end(), [&](const OwnWords& other) { return other.id > *id; });
+      rules_.words.insert(at, std::move(words));
+    });
+  }
+  // A bare text, or an object with the text and what it rests on.
+  OwnWords read_own_words(std::uint32_t node) {
+    OwnWords words;
+    BasisKeys basis;
+    if (node_at(node).type != JsonType::object) {
+      words.text = plain_text(node);
+    } else {
+      for_members(node, [&](std::uint32_t child, std::string_view key) {
+        if (key == "text") {
+          words.text = plain_text(child);
+        } else if (!read_basis_key(child, key, basis)) {
+          std::vector<std::string_view> known = basis_keys();
+          known.insert(known.begin(), "text");
+          not_known(child, key, "part of the utility's words", known);
+        }
+      });
+    }
+    const JsonType type = node_at(node).type;
+    if (text::is_blank(words.text) && (type == JsonType::string || type == JsonType::object)) {
+      add(node, {"rules.missing", "words of the utility's own without a word", "\"...\", or null to take them away"});
+    }
+    const auto letters = std::count_if(words.text.begin(), words.text.end(),
+                                       [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; });
+    if (letters > longest_own_words) {
+      add(node, {"rules.out-of-range", "words of the utility's own that are longer than a crew reads beside a step",
+                 "at most " + std::to_string(longest_own_words) + " letters"});
+    }
+    words.basis = basis_of(node, basis);
+    return words;
+  }
+
   // A row of a list of largest taps, or of mains not tapped, which have none.
   TapLimit read_limit(std::uint32_t node, RowOf list) {
     const bool with_largest = list != RowOf::not_tapped;
@@ -701,12 +812,13 @@ class RulesReader : io::JsonReader {
     const auto read = read_text_value(node, spec);
     return read ? std::optional(std::get<Measure>(*read).as<1, 0, 0>()) : std::nullopt;
   }
-  std::optional<int> read_year(std::uint32_t node) {
+  std::optional<int> read_year(std::uint32_t node) { return read_whole(node, laid, "a year, such as 1965"); }
+  std::optional<int> read_whole(std::uint32_t node, const JobField& spec, std::string_view help) {
     if (node_at(node).type != JsonType::number) {
-      wrong_type(node, "a year", "a year, such as 1965");
+      wrong_type(node, help.substr(0, help.find(',')), std::string(help));
       return std::nullopt;
     }
-    const auto read = read_text_value(node, laid);
+    const auto read = read_text_value(node, spec);
     return read ? std::optional(std::get<int>(*read)) : std::nullopt;
   }
   // One text, or a list of several.

@@ -293,6 +293,8 @@ class RulesSchema {
     rule_at(groups, not_tapped_path) = list(not_tapped_help, defined("not_tapped", not_tapped()));
     rule_at(groups, closed_season_path) = list(closed_season_help, defined("closed_season", closed_season()));
     rule_at(groups, clearances_path) = clearances();
+    rule_at(groups, by_dwellings_path) = list(by_dwellings_help, defined("by_dwellings", by_dwellings()));
+    groups[std::string(own_words_path)] = own_words();
     schema["definitions"] = std::move(definitions_);
     return schema;
   }
@@ -321,6 +323,10 @@ class RulesSchema {
         [&]<class T>(const RuleTarget<Rule<T>>&) -> Json {
           if constexpr (std::is_same_v<T, std::optional<Length>>) {
             return or_null(described(range_of(field), quantity_rule(field.kind, false)));
+          } else if constexpr (std::is_same_v<T, std::optional<Temperature>>) {
+            return or_null(described(range_of(field), quantity_rule(field.kind, false)));
+          } else if constexpr (std::is_same_v<T, std::optional<double>>) {
+            return or_null(number_of(field));
           } else if constexpr (std::is_same_v<T, std::optional<NominalSize>>) {
             return or_null(described(range_of(field), defined("new_size_rule", rule(reference(size_text()), false))));
           } else if constexpr (std::is_same_v<T, ThreadStandard>) {
@@ -437,6 +443,31 @@ class RulesSchema {
     row["properties"]["text"] = text_of_one_line();
     row["required"] = {"text"};
     return row;
+  }
+  Json by_dwellings() {
+    const Json size = reference(size_text());
+    const Json count = {{"type", "integer"}, {"minimum", 0}, {"maximum", 100000}};
+    Json row = closed_object();
+    Json& members = row["properties"];
+    members["dwellings_from"] = count;
+    members["dwellings_to"] = count;
+    for (const char* const key : {"tap", "line", "meter"}) members[key] = size;
+    add_basis(row);
+    row["required"] = {"dwellings_from"};
+    row["anyOf"] = {Json{{"required", {"tap"}}}, Json{{"required", {"line"}}}, Json{{"required", {"meter"}}}};
+    return row;
+  }
+  // Null takes words away again.
+  Json own_words() {
+    const Json text = {{"allOf", {text_of_one_line(), Json{{"maxLength", 300}}}}};
+    Json with_basis = closed_object();
+    with_basis["properties"]["text"] = text;
+    add_basis(with_basis);
+    with_basis["required"] = {"text"};
+    return {{"description", own_words_help},
+            {"type", "object"},
+            {"propertyNames", {{"enum", own_words_ids()}}},
+            {"additionalProperties", {{"anyOf", {Json{{"type", "null"}}, text, std::move(with_basis)}}}}};
   }
   Json closed_season() {
     const Json day = text_matching(

@@ -89,6 +89,7 @@ class AlongOnPaper {
     const double reach = half_ + 5.0;
     switch (thing.what) {
       case NearbyThing::joint:
+      case NearbyThing::plain_end:
         canvas.line({x - 1.5, axis_ - reach}, {x - 1.5, axis_ + reach}, "cut");
         canvas.line({x + 1.5, axis_ - reach}, {x + 1.5, axis_ + reach}, "cut");
         break;

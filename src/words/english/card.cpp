@@ -25,6 +25,7 @@ constexpr CardTable table = {{
     {wall, "sound wall at the tap"},
     {circumference, "circumference of the pipe"},
     {pipe_temperature, "temperature of the pipe"},
+    {air_temperature, "temperature of the air"},
     {joint_distance, "distance to the nearest joint"},
     {surge, "surge, by the utility"},
     {at_least, "at least {bound}"},

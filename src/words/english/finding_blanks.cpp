@@ -149,6 +149,17 @@ constexpr FindingTable<std::string_view> table = {{
     {sleeve_hole_too_large, "Found"},
     {approved_none_fits, "Approved, by"},
     {approved_no_tool_fits, "Tool approved"},
+    {service_cover, "Cover over the service"},
+    {service_cover_unknown, "Cover over the service"},
+    {service_line_near, "Distance, or leave by"},
+    {service_line_near_unknown, "Distance"},
+    {main_air_cold, "Temperature of the air"},
+    {main_air_unknown, "Temperature of the air"},
+    {service_dwellings_size, "Size, or leave by"},
+    {service_dwellings_unknown, "Dwellings"},
+    {service_dwellings_unlisted, "Sizes, by whom"},
+    {service_premises, "Premises, or leave by"},
+    {service_premises_unknown, "Premises"},
 }};
 static_assert(complete(table), "every finding has its blank, in the order of MAINBORE_FINDINGS");
 

@@ -152,6 +152,17 @@ constexpr FindingTable<std::string_view> table = {{
     {sleeve_hole_too_large, "Outlet is {value} of the pipe; at most {limit}"},
     {approved_none_fits, "No approved {0} fits[: {2}|]"},
     {approved_no_tool_fits, "No approved {0} fits[: {2}|]"},
+    {service_cover, "Service {value} deep, under the rule of {limit}"},
+    {service_cover_unknown, "Give the cover over the service: rule {limit}"},
+    {service_line_near, "Service {value} from the {0}, under {limit}"},
+    {service_line_near_unknown, "Give the distance from the {0}: rule {limit}"},
+    {main_air_cold, "Wait for warmer air: {limit} or more"},
+    {main_air_unknown, "Read the air: {limit} or warmer"},
+    {service_dwellings_size, "{0} under {1} for {3} dwellings"},
+    {service_dwellings_unknown, "Say how many dwellings it supplies"},
+    {service_dwellings_unlisted, "Sizes for {0} dwellings from the engineer"},
+    {service_premises, "{value} premises on one tap: rule {limit}"},
+    {service_premises_unknown, "Say how many premises it supplies"},
 }};
 static_assert(complete(table), "every finding has its line, in the order of MAINBORE_FINDINGS");
 

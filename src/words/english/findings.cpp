@@ -893,6 +893,67 @@ constexpr FindingTable<FindingText> table = {{
       "Where an approved list names cutters, taps, machine saddles or chains, the plan looks for the one that suits. "
       "The "
       "machine's own checks judge the tool: this only says that none on the list does."}},
+    {service_cover,
+     {"cover over the service under the utility's rule",
+      "The service line lies under {value} at the least, less than the {limit} asked for.",
+      "Lay it deeper, or ask the utility how it is kept from frost and traffic here, and write the answer down.",
+      "A shallow line freezes before the main does, and wheels and spades reach it. The figure is the utility's "
+      "(`line.least_cover`)."}},
+    {service_cover_unknown,
+     {"cover over the service not known", "The utility asks for {limit} over the service line, and the job names none.",
+      "Take the least cover from the drawing of the service, or have it measured, and plan again with it "
+      "(`service.line.cover`).",
+      "A rule on cover can be kept only where the cover is known."}},
+    {service_line_near,
+     {"service nearer to another line than the utility's rule",
+      "The service line lies {value} from the nearest {0}; the utility asks for {limit}.",
+      "Lay the service farther off, or get the utility's leave, and that of whoever owns the other line.",
+      "Who digs for the one line hits the other; gas from a leak follows a trench, and so does sewage. The distances "
+      "are "
+      "the utility's (`line.from_gas`, `line.from_electric`, `line.from_sewer`)."}},
+    {service_line_near_unknown,
+     {"distance of the service from another line not known",
+      "The utility keeps the service line {limit} from any {0}, and the job does not say how far it stays.",
+      "Take it from the locate marks and the drawing of the service, and plan again with it (`{1}`); where there is "
+      "none, enter any greater distance.",
+      "A distance can be kept only where it is known. Nothing is assumed of what lies beside the service."}},
+    {main_air_cold,
+     {"air colder than the utility taps in",
+      "The air is at {value}; the utility makes no tap when it is below {limit}.",
+      "Wait until the air is at {limit} or warmer, read it at the pit, and plan again.",
+      "Hands, gaskets and sealant fail in the cold, pipe gets brittle, and what was spilled freezes under the crew. "
+      "The "
+      "temperature is the utility's (`main.coldest_air`)."}},
+    {main_air_unknown,
+     {"temperature of the air not known", "The utility makes no tap when the air is below {limit}.",
+      "Read the air at the pit on the day, and tap only at {limit} or warmer.",
+      "A date says what weather to expect, and a thermometer what it is."}},
+    {service_dwellings_size,
+     {"smaller than the utility's size for so many dwellings",
+      "For {3} dwellings the utility asks for a {0} of {1} or larger[; this one is {2}|, and the job names none].",
+      "Give it {1} or larger and plan again, or get the utility's leave.",
+      "A table of sizes by dwellings stands for the demand that the utility has met in its own streets "
+      "(`water.by_dwellings`)."}},
+    {service_dwellings_unknown,
+     {"number of dwellings not known",
+      "The utility sizes tap, line and meter by the number of dwellings, and the job does not say how many.",
+      "Find out how many dwellings the service supplies and plan again (`service.dwellings`).",
+      "No number of dwellings is assumed: one too few would let too small a tap pass."}},
+    {service_dwellings_unlisted,
+     {"number of dwellings outside the utility's table", "The utility's sizes by dwellings have no row for {0}.",
+      "Ask the utility's engineer for the sizes of tap, line and meter, in writing.",
+      "Beyond the table a service is designed, and not looked up."}},
+    {service_premises,
+     {"more premises on one tap than the utility allows",
+      "The service supplies {value} premises; the utility allows {limit} on one tap.",
+      "Plan a tap for each of the premises, or get the utility's leave in writing.",
+      "Who shares a service shares its leaks, its shut-off and its bills, so most codes ask for one connection to each "
+      "of the premises (`water.most_premises`)."}},
+    {service_premises_unknown,
+     {"number of premises not known",
+      "The utility allows {limit} premises on one tap, and the job does not say how many it is for.",
+      "Find out how many premises the service supplies and plan again (`service.premises`).",
+      "One is not assumed: whether a second lot hangs on the line is to be said by whoever orders the tap."}},
 }};
 
 static_assert(complete(table), "every finding has its words, in the order of MAINBORE_FINDINGS");

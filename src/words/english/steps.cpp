@@ -408,6 +408,7 @@ constexpr StepTable table = {{
     {work_heading, "ORDER OF WORK"},
     {work_now, "Now: "},
     {work_until, "Go no further until: "},
+    {by_utility, "The utility: "},
     {trouble_heading, "IF IT GOES WRONG"},
     {load_heading, "LOAD"},
     {load_beside, "tick each one"},

@@ -25,6 +25,7 @@ constexpr CardTable table = {{
     {wall, "pared sana en la toma"},
     {circumference, "circunferencia del tubo"},
     {pipe_temperature, "temperatura del tubo"},
+    {air_temperature, "temperatura del aire"},
     {joint_distance, "distancia a la junta próxima"},
     {surge, "golpe de ariete (compañía)"},
     {at_least, "mínimo {bound}"},

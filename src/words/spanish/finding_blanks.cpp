@@ -149,6 +149,17 @@ constexpr FindingTable<std::string_view> table = {{
     {sleeve_hole_too_large, "Hallado"},
     {approved_none_fits, "Aprobado, por"},
     {approved_no_tool_fits, "Herramienta aprobada"},
+    {service_cover, "Cobertura del servicio"},
+    {service_cover_unknown, "Cobertura del servicio"},
+    {service_line_near, "Distancia, o permiso de"},
+    {service_line_near_unknown, "Distancia"},
+    {main_air_cold, "Temperatura del aire"},
+    {main_air_unknown, "Temperatura del aire"},
+    {service_dwellings_size, "Tamaño, o permiso de"},
+    {service_dwellings_unknown, "Viviendas"},
+    {service_dwellings_unlisted, "Tamaños, y por quién"},
+    {service_premises, "Predios, o permiso de"},
+    {service_premises_unknown, "Predios"},
 }};
 static_assert(complete(table), "every finding has its blank, in the order of MAINBORE_FINDINGS");
 

@@ -150,6 +150,17 @@ constexpr FindingTable<std::string_view> table = {{
     {sleeve_hole_too_large, "La salida es {value} del tubo; máximo {limit}"},
     {approved_none_fits, "Sin {0} en la lista aprobada[: {2}|]"},
     {approved_no_tool_fits, "Sin {0} en la lista aprobada[: {2}|]"},
+    {service_cover, "Servicio a {value}, regla {limit}"},
+    {service_cover_unknown, "Dé la cobertura del servicio: {limit}"},
+    {service_line_near, "Servicio a {value} de {0}, regla {limit}"},
+    {service_line_near_unknown, "Dé la distancia a {0}: regla {limit}"},
+    {main_air_cold, "Espere aire más cálido: {limit} o más"},
+    {main_air_unknown, "Lea el aire: {limit} o más"},
+    {service_dwellings_size, "{0} menor que {1} para {3} viviendas"},
+    {service_dwellings_unknown, "Diga a cuántas viviendas sirve"},
+    {service_dwellings_unlisted, "Tamaños para {0} viviendas, del ingeniero"},
+    {service_premises, "{value} predios en una toma: regla {limit}"},
+    {service_premises_unknown, "Diga a cuántos predios sirve"},
 }};
 static_assert(complete(table), "every finding has its line, in the order of MAINBORE_FINDINGS");
 

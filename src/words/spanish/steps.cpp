@@ -422,6 +422,7 @@ constexpr StepTable table = {{
     {work_heading, "ORDEN DEL TRABAJO"},
     {work_now, "Ahora: "},
     {work_until, "No siga sin esto: "},
+    {by_utility, "La compañía: "},
     {trouble_heading, "SI ALGO SALE MAL"},
     {load_heading, "CARGUE"},
     {load_beside, "marque cada cosa"},

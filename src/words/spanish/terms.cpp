@@ -58,6 +58,7 @@ constexpr Term terms[] = {
     // near the tap
     Term{"joint", "junta"},
     Term{"bell", "campana"},
+    Term{"plain end", "espiga"},
     Term{"fitting", "accesorio"},
     Term{"valve", "válvula"},
     Term{"tap", "toma"},

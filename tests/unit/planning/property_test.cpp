@@ -183,6 +183,9 @@ TEST_CASE("readings inside all the stop numbers bear the plan out") {
         } else if (stop.id == ReadingId::surge) {
           value = between(stop, false);
           read.main.surge = Pressure::from_base(value);
+        } else if (stop.id == ReadingId::air_temperature) {
+          value = between(stop, true);
+          read.air_temperature = Temperature::fahrenheit(value);
         } else {
           REQUIRE(stop.id == ReadingId::joint_distance);
           if (!read.nearby) read.nearby.emplace();

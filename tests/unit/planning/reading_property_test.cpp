@@ -54,6 +54,9 @@ void enter(Job& job, const Plan& plan, ReadingId id, Measure read) {
     case ReadingId::surge:
       job.main.surge = Pressure::from_base(read.base());
       return;
+    case ReadingId::air_temperature:
+      job.air_temperature = Temperature::fahrenheit(read.base());
+      return;
   }
 }
 

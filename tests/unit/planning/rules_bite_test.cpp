@@ -25,8 +25,9 @@ bool set_number(Rules& rules, const RuleField& field, double base) {
   return std::visit(
       [&]<class T>(const RuleTarget<Rule<T>>& target) {
         T& value = target.in(rules).value;
-        if constexpr (std::is_same_v<T, double>) value = base;
-        else if constexpr (std::is_same_v<T, Temperature>) value = Temperature::fahrenheit(base);
+        if constexpr (std::is_same_v<T, double> || std::is_same_v<T, std::optional<double>>) value = base;
+        else if constexpr (std::is_same_v<T, Temperature> || std::is_same_v<T, std::optional<Temperature>>)
+          value = Temperature::fahrenheit(base);
         else if constexpr (std::is_same_v<T, NominalSize> || std::is_same_v<T, std::optional<NominalSize>>)
           value = NominalSize::inches(base);
         else if constexpr (std::is_same_v<T, std::optional<Length>>) value = Length::from_base(base);

@@ -26,6 +26,7 @@ class WholeJobs {
     if (chance(20)) job.sanitary.stock = real(0.02, 13);
     if (chance(80)) job.main.cover = real(0.5, 24) * units::foot;
     if (chance(70)) job.date = "2026-" + two(1 + below(12)) + "-" + two(1 + below(28));
+    if (chance(60)) tell_day(job);
     return job;
   }
   std::size_t below(std::size_t n) { return random_() % n; }
@@ -98,6 +99,18 @@ class WholeJobs {
       if (chance(70)) thing.clock = chance(50) ? ClockPosition{90} : ClockPosition{static_cast<int>(30 * below(24))};
       job.nearby->push_back(thing);
     }
+  }
+
+  // What rules of the utility's own ask for.
+  void tell_day(Job& job) {
+    if (chance(70)) job.air_temperature = Temperature::fahrenheit(real(-20, 100));
+    if (chance(70)) job.service.dwellings = static_cast<int>(below(10));
+    if (chance(70)) job.service.premises = 1 + static_cast<int>(below(3));
+    LineFacts& line = job.service.line;
+    if (chance(70)) line.cover = real(0, 8) * units::foot;
+    if (chance(70)) line.gas = real(0, 12) * units::foot;
+    if (chance(70)) line.electric = real(0, 12) * units::foot;
+    if (chance(70)) line.sewer = real(0, 12) * units::foot;
   }
 
   void tell_machine(Job& job) {

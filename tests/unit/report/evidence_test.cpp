@@ -105,6 +105,8 @@ std::optional<Taken> bounded_by(const Reading& reading) {
       return Taken::joint_distance;
     case ReadingId::surge:
       return Taken::surge;
+    case ReadingId::air_temperature:
+      return Taken::air_temperature;
     case ReadingId::line_pressure:
       return Taken::line_pressure;
   }

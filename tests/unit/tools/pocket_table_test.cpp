@@ -143,9 +143,11 @@ TEST_CASE("a utility's own rules move the table") {
   CHECK(iron > 0);
 }
 
-TEST_CASE("the table is of mains: a season and a cover that a utility asks for leave it as it is") {
+TEST_CASE("the table is of mains: what a utility asks of day and service leaves it as it is") {
   const std::vector<RuleText> own = {{"district.json", R"({"place": {"least_cover": "5 ft"}, "main": {
-    "closed_season": [{"from": "11-01", "to": "04-01"}, {"from": "03-20", "to": "05-10"}]}})"}};
+    "closed_season": [{"from": "11-01", "to": "04-01"}, {"from": "03-20", "to": "05-10"}], "coldest_air": "20 degF"},
+    "line": {"least_cover": "5 ft", "from_gas": "3 ft", "from_electric": "1 ft", "from_sewer": "10 ft"},
+    "water": {"most_premises": 1, "by_dwellings": [{"dwellings_from": 1, "tap": "5/8 in", "line": "1 in", "meter": "1 in"}]}})"}};
   const RulesFile read = load_rules(Catalog::builtin(), own);
   REQUIRE(read.rules);
   PocketOptions options;
