@@ -22,6 +22,7 @@ struct Typesetting {
   bool short_holds = false;  // a line each, what is over left to the holds in full
   bool bare = false;         // no word of the load list, and no heading over cautions, which have their own sign
   bool plain_setup = false;  // no heading over the set-up, whose lines have labels; of a translation, with its own line
+  bool once = false;         // nothing at the top that set-up and marks say again
 };
 
 // The first part of a text that fits, "..." behind it.
@@ -82,6 +83,7 @@ class CardLayout {
   void what() {
     std::string all;
     for (const std::string& line : card_.what) {
+      if (setting_.once && &line != &card_.what.front()) break;
       if (!setting_.run_on) page_.paragraph(line);
       all += (all.empty() ? "" : " ") + line;
     }
@@ -221,6 +223,7 @@ void write_card(TextPage& page, const Card& card) {
     else if (!setting.run_on) setting.run_on = true;
     else if (!setting.bare) setting.bare = true;
     else if (!setting.plain_setup) setting.plain_setup = true;
+    else if (!setting.once) setting.once = true;
     else break;
   }
   page.append(text);
