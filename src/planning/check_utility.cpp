@@ -1,5 +1,5 @@
-// What no default asks, only a utility's own standard: mains that are left alone, seasons and cold, cover, what the service keeps clear of,
-// sizes by dwellings.
+// What no default asks, only a utility's own standard: mains that are left alone, seasons and cold, cover, what the
+// service keeps clear of, sizes by dwellings.
 #include <algorithm>
 #include <array>
 #include <cstdint>

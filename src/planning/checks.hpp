@@ -158,8 +158,7 @@ struct Site : Context {
   const PressureChain& pressure;
   const Location& location;
   const Findings& findings;
-  const std::optional<Length>
-      thickest_listed;  // that a gauge may read on any of the candidates: asked for by each method
+  const std::optional<Length> thickest_listed;  // that a gauge may read on any candidate: each method asks
 };
 
 // Where round the pipe a way of tapping stands, and what is to be said of that.

@@ -81,6 +81,20 @@ bool Sheet::moved_or_near() const {
   return !plan_.location.clearings.empty() || std::fabs(plan_.location.shift.base()) > 1e-9;
 }
 
+// A line may break between words, and not at the hyphen of 28-1/8.
+void Sheet::bounds(std::string_view text) {
+  out_.start("td", {{"class", "limit"}});
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t end = std::min(text.find(' ', at), text.size());
+    const std::string_view word = text.substr(at, end - at);
+    if (at > 0) out_.text(" ");
+    if (word.find('-') == std::string_view::npos) out_.text(word);
+    else out_.element("span", word, {{"class", "number"}});
+    at = end + 1;
+  }
+  out_.end();
+}
+
 void Sheet::stop_numbers() {
   if (card_.readings.empty()) return;
   heading(SheetWord::stop_numbers, SheetWord::stop_numbers_beside);
@@ -91,10 +105,8 @@ void Sheet::stop_numbers() {
   out_.end().line();
   for (const CardReading& reading : card_.readings) {
     out_.start("tr").element("th", reading.what, {{"scope", "row"}});
-    out_.element("td", reading.bounds, {{"class", "limit"}})
-        .element("td", "", {{"class", "read"}, {"data-reads", reads_of(reading.id)}})
-        .end()
-        .line();
+    bounds(reading.bounds);
+    out_.element("td", "", {{"class", "read"}, {"data-reads", reads_of(reading.id)}}).end().line();
   }
   out_.end().line();
 }

@@ -33,10 +33,10 @@ nav a{color:#000;padding:6px 0}
 dt{font-weight:bold}
 .who{border-left:6px solid #000;padding-left:8px;margin:6px 0}
 table{border-collapse:collapse;width:100%}
-td.limit{white-space:nowrap}
 th,td{border:1px solid #000;padding:3px 6px;text-align:left;vertical-align:top;font-weight:normal}
 th[scope=col]{font-weight:bold}
 .limit{font-weight:bold}
+.number{white-space:nowrap}
 .read{width:5.5em}
 .holds li{border-bottom:1px solid #000;padding:5px 0;break-inside:avoid}
 .boxes{display:flex;gap:4px 10px}

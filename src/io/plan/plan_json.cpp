@@ -631,7 +631,8 @@ class PlanWriter {
       write_had(made.limit->worked_out, made.limit->from, made.limit->basis);
       out_.end_object();
     }
-    if (const auto share = made.utilization()) out_.number("utilization", *share, 4);
+    // A tie goes up, in whichever units it was worked out.
+    if (const auto share = made.utilization()) out_.number("utilization", *share * (1 + 1e-9), 4);
     if (made.refused) out_.flag("refused", true);
     out_.end_object();
   }

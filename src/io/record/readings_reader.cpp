@@ -227,7 +227,7 @@ std::variant<RecordValue, Problem> read_record_value(const RecordEntry& entry, s
     if (!plain_text || plain_name(bare) != "none") return RecordValue();
   }
   if (entry.type == RecordType::time && !is_time(bare)) {
-    return Problem{"readings.unknown-value", quoted(text) + " is no time of day", "from \"0:00\" to \"23:59\""};
+    return Problem{"readings.unknown-value", quoted(text) + " is not a time of day", "from \"0:00\" to \"23:59\""};
   }
   if (entry.type == RecordType::day && !day_in(bare)) {
     return Problem{"readings.unknown-value", quoted(text) + " is no day",

@@ -20,7 +20,7 @@ constexpr CardTable table = {{
     {drained, ", vaciada"},
     {one_hold, "una vez resuelto 1 pendiente"},
     {holds, "una vez resueltos {count} pendientes"},
-    {where, "Hora del reloj: {clock}[ y {other}, por turno|][; a {shift} hacia el lado {way} del lugar pedido|]."},
+    {where, "Reloj {clock}[ y {other}, por turno|][; a {shift}, lado {way} del lugar pedido|]."},
     {line_pressure, "presión de línea en la toma"},
     {wall, "pared sana en la toma"},
     {circumference, "circunferencia del tubo"},

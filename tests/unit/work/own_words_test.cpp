@@ -118,7 +118,7 @@ TEST_CASE("words on what there is no such step of are refused with the nearest, 
   REQUIRE(laid.rules);
   CHECK(own_words(*laid.rules, "caution.eyes") == nullptr);
   CHECK(own_words(*laid.rules, "set.stop")->text == "By one");
-  for (const std::string text :
+  for (const std::string& text :
        {std::string(R"({"words": {"set.stop": ""}})"), std::string(R"({"words": {"set.stop": {}}})"),
         R"({"words": {"set.stop": ")" + std::string(301, 'x') + "\"}}"}) {
     CHECK_FALSE(load_rules(Catalog::builtin(), std::vector<RuleText>{{"own.json", text}}).rules);
