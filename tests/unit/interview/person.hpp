@@ -26,6 +26,8 @@ class Person : public std::streambuf {
 
  protected:
   int_type underflow() override {
+    // An answer that is refused is asked for again: nobody says it for ever.
+    if (++lines_ > 1000) return traits_type::eof();
     line_ = answer() + '\n';
     if (line_ == "(end)\n") return traits_type::eof();
     for (const char c : line_) heard_ << (c == '\x1b' ? "^[" : std::string(1, c));  // as a terminal echoes it
@@ -56,6 +58,7 @@ class Person : public std::streambuf {
   Answers answers_;
   std::string otherwise_;
   std::string line_;
+  int lines_ = 0;
 };
 
 struct Interviewed {
