@@ -30,6 +30,7 @@ template <class Test>
     std::memcpy(&bytes, text.data(), sizeof(bytes));
     if (test(bytes) != 0) return true;
   }
+  if (text.empty()) return false;
   bytes = each_byte * 'x';
   std::memcpy(&bytes, text.data(), text.size());
   return test(bytes) != 0;
