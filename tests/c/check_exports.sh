@@ -6,4 +6,4 @@ library=$1 source=$2 nm=$3
 listed=$source/tests/c/exports.txt
 diff -u "$listed" <("$nm" -D --defined-only "$library" | awk '$2 ~ /^[A-Z]$/ && $2 != "A" {sub(/@.*/, "", $3); print $3}' | sort)
 diff -u "$listed" <(sed -n 's/^MAINBORE_API .*[ *]\(mainbore_[a-z_]*\)(.*/\1/p' "$source/include/mainbore.h" | sort)
-readelf -d "$library" | grep -q 'SONAME.*\[libmainbore\.so\.0\]'
+readelf -d "$library" | grep 'SONAME.*\[libmainbore\.so\.0\]' > /dev/null

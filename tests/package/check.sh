@@ -46,5 +46,7 @@ for file in usr/local/share/bash-completion/completions/mainbore usr/local/share
   test -s "$work/root/$file" || { echo "not installed: /$file"; exit 1; }
 done
 if command -v fish > /dev/null; then
-  env -i HOME="$work" PATH="$PATH" fish -c 'string join \n $fish_complete_path' | grep -qx /etc/fish/completions
+  # Into a variable: a grep that has seen enough would end the pipe under a shell that still writes.
+  folders=$(env -i HOME="$work" PATH="$PATH" fish -c 'string join \n $fish_complete_path')
+  grep -qx /etc/fish/completions <<< "$folders"
 fi
