@@ -48,6 +48,11 @@ inline constexpr std::array<std::string_view, 14> nearby_names = {
     "joint",  "bell",    "fitting", "valve",    "tap",           "saddle", "repair clamp",
     "defect", "hydrant", "sewer",   "gas line", "electric line", "other",  "plain end"};
 
+// A joint, or either end of a pipe in one.
+[[nodiscard]] constexpr bool is_joint(NearbyThing thing) {
+  return thing == NearbyThing::joint || thing == NearbyThing::bell || thing == NearbyThing::plain_end;
+}
+
 enum class Method : std::uint8_t { direct, saddle, sleeve, none };
 inline constexpr std::array<std::string_view, 4> method_names = {"direct", "saddle", "sleeve", "none"};
 [[nodiscard]] constexpr std::string_view name_of(Method m) { return method_names[static_cast<std::size_t>(m)]; }

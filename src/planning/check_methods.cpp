@@ -440,9 +440,7 @@ std::optional<Length> barrel_between_joints(const Site& site) {
   std::optional<Length> after;
   if (!site.job().nearby) return std::nullopt;
   for (const Nearby& thing : *site.job().nearby) {
-    const bool joins =
-        thing.what == NearbyThing::joint || thing.what == NearbyThing::bell || thing.what == NearbyThing::plain_end;
-    if (!joins) continue;
+    if (!is_joint(thing.what)) continue;
     const Length along = thing.along - site.location.shift;
     if (along <= Length()) before = before ? std::max(*before, along) : along;
     if (along >= Length()) after = after ? std::min(*after, along) : along;

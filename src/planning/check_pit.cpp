@@ -390,8 +390,7 @@ class PitCheck {
     plan.hanging = plan.pit.along;
     if (!site_.job().nearby) return;
     for (const Nearby& thing : *site_.job().nearby) {
-      const bool joins = thing.what == NearbyThing::joint || thing.what == NearbyThing::bell ||
-                         thing.what == NearbyThing::plain_end || thing.what == NearbyThing::fitting ||
+      const bool joins = is_joint(thing.what) || thing.what == NearbyThing::fitting ||
                          thing.what == NearbyThing::valve || thing.what == NearbyThing::repair_clamp;
       const Length way = abs(thing.along - site_.location.shift);
       if (!joins || over(way, plan.hanging / 2.0)) continue;

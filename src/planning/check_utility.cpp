@@ -8,6 +8,7 @@
 #include "mainbore/rule_fields.hpp"
 #include "planning/checks.hpp"
 #include "planning/main_in_question.hpp"
+#include "rules/dwelling_sizes.hpp"
 
 namespace mainbore::planning {
 namespace {
@@ -138,18 +139,6 @@ void judge_lines_near(const Context& context, Said& said) {
   }
 }
 
-// The largest of the sizes that rows ask for, and whose row it is.
-struct LeastSize {
-  std::optional<NominalSize> size;
-  const Basis* basis = nullptr;
-
-  void raise(const std::optional<NominalSize>& to, const Basis& by) {
-    if (!to || (size && *to <= *size)) return;
-    size = to;
-    basis = &by;
-  }
-};
-
 void judge_dwellings(const Context& context, Said& said) {
   const auto& rows = context.rules.water.by_dwellings;
   if (rows.empty()) return;
@@ -158,32 +147,22 @@ void judge_dwellings(const Context& context, Said& said) {
     said.findings.add(FindingCode::service_dwellings_unknown, Severity::hold).basis(rows.front().basis);
     return;
   }
-  bool listed = false;
-  LeastSize tap;
-  LeastSize line;
-  LeastSize meter;
-  for (const SizesByDwellings& row : rows) {
-    if (!row.is_for(*service.dwellings)) continue;
-    listed = true;
-    tap.raise(row.tap, row.basis);
-    line.raise(row.line, row.basis);
-    meter.raise(row.meter, row.basis);
-  }
-  if (!listed) {
+  const auto sizes = rules::least_sizes(context.rules.water, *service.dwellings);
+  if (!sizes) {
     said.findings.add(FindingCode::service_dwellings_unlisted, Severity::hold)
         .with(*service.dwellings)
         .basis(rows.back().basis);
     return;
   }
-  const auto judge = [&](std::string_view what, const LeastSize& least, std::optional<NominalSize> stated) {
+  const auto judge = [&](std::string_view what, const rules::LeastSize& least, std::optional<NominalSize> stated) {
     if (!least.size || (stated && *stated >= *least.size)) return;
     said.findings.add(FindingCode::service_dwellings_size, Severity::hold)
         .with(what, *least.size, stated ? Detail(*stated) : Detail(), *service.dwellings)
         .basis(*least.basis);
   };
-  judge("tap", tap, context.asked());
-  judge("service line", line, service.line.size.value_or(context.asked()));
-  judge("meter", meter, service.meter);
+  judge("tap", sizes->tap, context.asked());
+  judge("service line", sizes->line, service.line.size.value_or(context.asked()));
+  judge("meter", sizes->meter, service.meter);
 }
 
 void judge_premises(const Context& context, Said& said) {

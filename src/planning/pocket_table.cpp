@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "rules/dwelling_sizes.hpp"
+
 namespace mainbore {
 namespace {
 
@@ -73,11 +75,10 @@ void suit_service(Job& job, const Rules& rules) {
   const auto& rows = rules.water.by_dwellings;
   if (rows.empty()) return;
   job.service.dwellings = rows.front().from;
-  for (const SizesByDwellings& row : rows) {
-    if (!row.is_for(*job.service.dwellings)) continue;
-    if (row.line && *row.line > line.size.value_or(*job.service.size)) line.size = row.line;
-    if (row.meter && (!job.service.meter || *row.meter > *job.service.meter)) job.service.meter = row.meter;
-  }
+  const auto sizes = rules::least_sizes(rules.water, rows.front().from);
+  if (!sizes) return;
+  if (sizes->line.size > line.size.value_or(*job.service.size)) line.size = sizes->line.size;
+  if (sizes->meter.size > job.service.meter) job.service.meter = sizes->meter.size;
 }
 
 // A day and a cover that no rule of the utility's has a word against: the table is of mains, not of days.

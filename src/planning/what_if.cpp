@@ -240,8 +240,7 @@ std::vector<Fact> nearby_facts(const Job& job, UnitSystem system) {
   if (job.nearby) {
     for (std::size_t i = 0; i < job.nearby->size(); ++i) {
       const Nearby& thing = (*job.nearby)[i];
-      joint_listed |=
-          thing.what == NearbyThing::joint || thing.what == NearbyThing::bell || thing.what == NearbyThing::plain_end;
+      joint_listed |= is_joint(thing.what);
       const double along = thing.along.base();
       // Toward the tap and away from it, on its own side.
       facts.push_back(gauged(nearby_path(i), nearby_names[static_cast<std::size_t>(thing.what)], true,
