@@ -418,8 +418,7 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
   }
   SettingsInForce in_force(request.settings_file, UsersOwn::never, catalog, console);
   options.units = in_force.units(request.units);
-  Rules rules = in_force.rules(catalog, request.rules, console);  // before the list: a plan names them in this order
-  const Planner planner(tables, std::move(rules), in_force.approved(request.approved, catalog, console));
+  const Planner planner = in_force.planner(tables, request.rules, request.approved, console);
   options.settings = &in_force.file();
   options.from_settings = in_force.taken();
   options.name_files = files.size() > 1;

@@ -47,8 +47,7 @@ ExitStatus plan_command(const PlanRequest& request, Console& console) {
   const UnitSystem units = in_force.units(request.units);
   const bool translated = request.format == "text" || request.format == "html";
   const Language language = in_force.language(request.language, translated);
-  Rules rules = in_force.rules(catalog, request.rules, console);  // before the list: a plan names them in this order
-  const Planner planner(tables, std::move(rules), in_force.approved(request.approved, catalog, console));
+  const Planner planner = in_force.planner(tables, request.rules, request.approved, console);
 
   JobFile read;
   if (input) {

@@ -144,8 +144,7 @@ ExitStatus record_command(const RecordRequest& request, Console& console) {
   if (!request.exported.empty()) return export_ledger(request, catalog, units, console);
   if (!request.tools.empty()) return tell_tools(request, catalog, units, console);
 
-  Rules rules = in_force.rules(catalog, request.rules, console);  // before the list: a plan names them in this order
-  const Planner planner(tables, std::move(rules), in_force.approved(request.approved, catalog, console));
+  const Planner planner = in_force.planner(tables, request.rules, request.approved, console);
   const std::string text = read_text(request.job, longest_job, console);
   JobFile read = read_job(text, shown_name(request.job), catalog);
   stop_on(read.diagnostics, "nothing is recorded", console);

@@ -92,4 +92,11 @@ std::shared_ptr<const ApprovedList> SettingsInForce::approved(const std::string&
   return std::make_shared<const ApprovedList>(*std::move(read.list));
 }
 
+Planner SettingsInForce::planner(std::shared_ptr<const Catalog> tables, const std::vector<std::string>& rules_files,
+                                 const std::string& approved_file, Console& console) {
+  Rules own = rules(*tables, rules_files, console);  // before the list: a plan names them in this order
+  std::shared_ptr<const ApprovedList> list = approved(approved_file, *tables, console);
+  return {std::move(tables), std::move(own), std::move(list)};
+}
+
 }  // namespace mainbore::cli

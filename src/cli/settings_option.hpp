@@ -8,6 +8,7 @@
 
 #include "cli/console.hpp"
 #include "mainbore/approved.hpp"
+#include "mainbore/planner.hpp"
 #include "mainbore/settings.hpp"
 
 namespace mainbore::cli {
@@ -32,16 +33,17 @@ class SettingsInForce {
   [[nodiscard]] Language language(const std::string& asked, bool translated);
   // The default rules, those of the settings over them, and the files of the command line over these.
   [[nodiscard]] Rules rules(const Catalog& catalog, const std::vector<std::string>& files, Console& console);
-
-  // The approved fittings of the command line, else those of the settings; null where neither names any.
-  [[nodiscard]] std::shared_ptr<const ApprovedList> approved(const std::string& asked, const Catalog& catalog,
-                                                             Console& console);
+  // The same with the approved fittings of the command line, else those of the settings, else none.
+  [[nodiscard]] Planner planner(std::shared_ptr<const Catalog> tables, const std::vector<std::string>& rules_files,
+                                const std::string& approved_file, Console& console);
 
   [[nodiscard]] const Settings& file() const { return settings_; }
-  // What units() and rules() took; the command adds what else it takes.
+  // What the calls above took; the command adds what else it takes.
   [[nodiscard]] const FromSettings& taken() const { return from_; }
 
  private:
+  [[nodiscard]] std::shared_ptr<const ApprovedList> approved(const std::string& asked, const Catalog& catalog,
+                                                             Console& console);
   [[nodiscard]] std::string way_forward() const;
 
   UsersOwn own_;
