@@ -1,12 +1,11 @@
 #include "report/mixing.hpp"
 
 #include <algorithm>
-#include <cmath>
+
+#include "report/round_up.hpp"
 
 namespace mainbore::report {
 namespace {
-
-double up(double value, double step) { return step * std::ceil(value / step - 1e-6); }
 
 std::string whole(double value, std::string_view unit) {
   std::string text;
@@ -18,14 +17,14 @@ std::string whole(double value, std::string_view unit) {
 
 Mixing mixing_of(const SwabMix& swab, UnitSystem system) {
   if (system == UnitSystem::si) {
-    const double each = up(swab.millilitres_per_litre(), 5.0);
-    const double made = up(1000.0 * (swab.finished / units::litre), 5.0);
-    const double stock = std::min(up(each * made / 1000.0, 5.0), made);
+    const double each = round_up(swab.millilitres_per_litre(), 5.0);
+    const double made = round_up(1000.0 * (swab.finished / units::litre), 5.0);
+    const double stock = std::min(round_up(each * made / 1000.0, 5.0), made);
     return {whole(stock, "mL"), whole(made - stock, "mL"), whole(each, "mL to each litre made")};
   }
-  const double each = up(swab.fluid_ounces_per_gallon(), 1.0);
+  const double each = round_up(swab.fluid_ounces_per_gallon(), 1.0);
   const double made = 128.0 * (swab.finished / units::gallon);
-  const double stock = std::min(up(each * made / 128.0, 1.0), made);
+  const double stock = std::min(round_up(each * made / 128.0, 1.0), made);
   return {whole(stock, "fl oz"), whole(made - stock, "fl oz"), whole(each, "fl oz to each gallon made")};
 }
 

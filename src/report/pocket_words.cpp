@@ -1,8 +1,7 @@
 #include "report/pocket_words.hpp"
 
-#include <cmath>
-
 #include "mainbore/wording.hpp"
+#include "report/round_up.hpp"
 #include "report/settings_words.hpp"
 
 namespace mainbore::report {
@@ -90,7 +89,7 @@ std::string length_cell(const std::optional<Length>& value, UnitSystem system) {
 std::string wall_cell(const std::optional<Length>& value, UnitSystem system) {
   if (!value) return "";
   const Length step = system == UnitSystem::si ? 0.1 * units::mm : 0.01 * units::inch;
-  return length_cell(std::ceil(*value / step - 1e-6) * step, system);
+  return length_cell(round_up(*value / step) * step, system);
 }
 
 // Rounded up: a chain a hair too short is too short.
@@ -98,7 +97,7 @@ std::string chain_cell(const std::optional<Length>& value, UnitSystem system) {
   if (!value) return "";
   const bool us = system == UnitSystem::us;
   const double steps = us ? 10.0 * (*value / units::inch) : *value / units::mm;
-  return number(std::ceil(steps - 1e-6) / (us ? 10.0 : 1.0), 1);
+  return number(round_up(steps) / (us ? 10.0 : 1.0), 1);
 }
 
 std::string threads_cell(const PocketCell& cell) {

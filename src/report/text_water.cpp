@@ -7,6 +7,7 @@
 #include "mainbore/hydraulics/equal_capacity.hpp"
 #include "mainbore/measure.hpp"
 #include "report/mixing.hpp"
+#include "report/round_up.hpp"
 
 namespace mainbore::report {
 namespace {
@@ -52,22 +53,21 @@ class WaterSections {
   // Weights small enough for a scale.
   [[nodiscard]] std::string scale(Force weight) const {
     const double ounces = 16.0 * (weight / units::lbf);
-    if (system_ == UnitSystem::si || ounces < 1.0) return number(std::ceil(28.349523125 * ounces - 1e-6), 0) + " g";
+    if (system_ == UnitSystem::si || ounces < 1.0) return number(round_up(28.349523125 * ounces), 0) + " g";
     return number(std::ceil(10.0 * ounces - 1e-6) / 10.0, 1) + " oz";
   }
 
   // What a crew can measure, rounded up: ounces, cups of 8 fl oz and gallons in quarters | mL and L.
   [[nodiscard]] std::string measured(Volume volume) const {
-    const auto up = [](double value, double step) { return std::ceil(value / step - 1e-6) * step; };
     if (system_ == UnitSystem::si) {
       const double litres = volume / units::litre;
-      return litres < 1.0 ? number(up(1000.0 * litres, litres < 0.1 ? 1.0 : 10.0), 0) + " mL"
-                          : number(up(litres, 0.1), 1) + " L";
+      return litres < 1.0 ? number(round_up(1000.0 * litres, litres < 0.1 ? 1.0 : 10.0), 0) + " mL"
+                          : number(round_up(litres, 0.1), 1) + " L";
     }
     const double ounces = 128.0 * (volume / units::gallon);
-    if (ounces <= 8.0) return number(up(ounces, 0.25), 2) + " fl oz";
-    if (ounces <= 64.0) return number(up(ounces / 8.0, 0.25), 2) + " cups";
-    return number(up(ounces / 128.0, 0.25), 2) + " gal";
+    if (ounces <= 8.0) return number(round_up(ounces, 0.25), 2) + " fl oz";
+    if (ounces <= 64.0) return number(round_up(ounces / 8.0, 0.25), 2) + " cups";
+    return number(round_up(ounces / 128.0, 0.25), 2) + " gal";
   }
   // Weights the same way: quarter ounces, then pounds and ounces | grams.
   [[nodiscard]] std::string weighed(Force weight) const {
@@ -75,10 +75,10 @@ class WaterSections {
     if (system_ == UnitSystem::si) {
       const double grams = 28.349523125 * ounces;
       const double step = grams < 100.0 ? 1.0 : 10.0;
-      return number(std::ceil(grams / step - 1e-6) * step, 0) + " g";
+      return number(round_up(grams, step), 0) + " g";
     }
     if (ounces <= 16.0) return number(std::ceil(4.0 * ounces - 1e-6) / 4.0, 2) + " oz";
-    const double whole = std::ceil(ounces - 1e-6);
+    const double whole = round_up(ounces);
     const double pounds = std::floor(whole / 16.0);
     const double rest = whole - 16.0 * pounds;
     return number(pounds, 0) + " lb" + (rest > 0.0 ? ' ' + number(rest, 0) + " oz" : std::string());
