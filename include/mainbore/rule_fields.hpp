@@ -121,6 +121,7 @@ inline constexpr std::string_view own_words_help =
     "the utility's own words on a method, step or caution, printed beside the program's";
 // What a utility may have words on, in order: "method.direct", "caution.eyes", "set.stop".
 [[nodiscard]] std::span<const std::string_view> own_words_ids();
+inline constexpr int longest_own_words = 300;  // letters: they stand beside a step, and are not one
 inline constexpr std::string_view closed_season_help = "days of the year on which mains are not tapped";
 
 // Where the clearances stand, each under the name of what is kept clear of (job.hpp, nearby_names):

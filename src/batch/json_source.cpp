@@ -131,7 +131,7 @@ class JsonSource : public OrderSource {
   // Of features; `head` is what stands before the list of a collection, and is empty without one.
   JsonSource(io::ByteSource bytes, std::string_view head)
       : bytes_(std::move(bytes)), features_(true), collection_(!head.empty()), head_(head) {
-    line_ = first_line_ = order_line_ = 1 + std::count(head.begin(), head.end(), '\n');
+    line_ = first_line_ = order_line_ = 1 + line_ends_in(head);
   }
 
   bool take(Piece& piece) override {
@@ -436,7 +436,7 @@ class JsonSource : public OrderSource {
     first_line_ = comma_line_;
     if (!value_behind) return;
     blank_ = false;
-    order_line_ = comma_line_ + std::count(text_.begin(), std::find(text_.begin(), text_.end(), '"'), '\n');
+    order_line_ = comma_line_ + line_ends_in(std::string_view(text_).substr(0, text_.find('"')));
     next_ = Next::comma;
     broken_ = broken_behind;
   }

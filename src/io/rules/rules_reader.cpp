@@ -100,7 +100,6 @@ constexpr JobField line_size{.path = "line",
                              .help = "nominal size of a service line or meter",
                              .least = Measure(0.25, Kind::length),
                              .greatest = Measure(24.0, Kind::length)};
-constexpr std::ptrdiff_t longest_own_words = 300;  // letters: they stand beside a step, and are not one
 constexpr JobField printed_text{
     .path = "text", .type = FieldType::text, .help = "a line of text", .least = Measure(), .greatest = Measure()};
 constexpr JobField clearance{.path = "clearance",

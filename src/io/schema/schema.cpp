@@ -459,7 +459,7 @@ class RulesSchema {
   }
   // Null takes words away again.
   Json own_words() {
-    const Json text = {{"allOf", {text_of_one_line(), Json{{"maxLength", 300}}}}};
+    const Json text = {{"allOf", {text_of_one_line(), Json{{"maxLength", longest_own_words}}}}};
     Json with_basis = closed_object();
     with_basis["properties"]["text"] = text;
     add_basis(with_basis);

@@ -293,10 +293,10 @@ SettingsFile read_settings(std::string_view text, std::string_view file_name, co
 
 std::span<const DiagnosticText> settings_diagnostic_texts() {
   static constexpr std::array texts = {
-      DiagnosticText{"settings.approved-not-given", "an approved list that the settings name is missing",
-                     "Through the library nothing opens a file: the text of the approved list that the settings name "
-                     "must be given "
-                     "with them. A plan without it would count on fittings that the utility has not approved."},
+      DiagnosticText{
+          "settings.approved-not-given", "an approved list that the settings name is missing",
+          "Through the library nothing opens a file: the text of the approved list that the settings name "
+          "must be given with them. A plan without it would count on fittings that the utility has not approved."},
       DiagnosticText{"settings.duplicate-key", "a key given twice",
                      "Of two equal keys neither counts: keep the right one."},
       DiagnosticText{
