@@ -72,6 +72,16 @@ bool rests_on_the_town(const Plan& plan, std::string_view code) {
          std::any_of(plan.findings.begin(), plan.findings.end(), by_the_town);
 }
 
+// Each row of a table, under the rules of the text that it is from.
+template <class Visit>
+void each_row(const std::string& name, Visit visit) {
+  const ReferenceTable table(name);
+  for (const ReferenceRow& row : table.rows()) {
+    INFO(row.where());
+    visit(row, rules_of(row.text("rule_file")));
+  }
+}
+
 }  // namespace
 
 TEST_CASE("a plan under a town's rules gives the answer its code gives") {
@@ -137,10 +147,7 @@ TEST_CASE("a tap stands as far from things as the town's code says, and no farth
 }
 
 TEST_CASE("main or service lies as deep as the town's code asks, to the inch") {
-  const ReferenceTable table("municipal_cover.csv");
-  for (const ReferenceRow& row : table.rows()) {
-    INFO(row.where());
-    const Rules rules = rules_of(row.text("rule_file"));
+  each_row("municipal_cover.csv", [](const ReferenceRow& row, const Rules& rules) {
     const Length least = row.number("least_in") * units::inch;
     Job job = sound_job();
     tell_of_the_service(job);
@@ -159,14 +166,11 @@ TEST_CASE("main or service lies as deep as the town's code asks, to the inch") {
     const Plan unknown = plan_under(job, rules);
     CHECK(says(unknown, code + "-unknown"));
     CHECK(unknown.verdict != Verdict::go);
-  }
+  });
 }
 
 TEST_CASE("a service stays as far from other lines as the town's code says") {
-  const ReferenceTable table("municipal_separation.csv");
-  for (const ReferenceRow& row : table.rows()) {
-    INFO(row.where());
-    const Rules rules = rules_of(row.text("rule_file"));
+  each_row("municipal_separation.csv", [](const ReferenceRow& row, const Rules& rules) {
     const Length least = row.number("least_in") * units::inch;
     Job job = sound_job();
     tell_of_the_service(job);
@@ -177,49 +181,37 @@ TEST_CASE("a service stays as far from other lines as the town's code says") {
     CHECK(rests_on_the_town(plan_under(job, rules), "service.line-near"));
     way.reset();
     CHECK(says(plan_under(job, rules), "service.line-near-unknown"));
-  }
+  });
 }
 
 TEST_CASE("air is as cold as a text allows, and no colder") {
-  const ReferenceTable table("municipal_air.csv");
-  for (const ReferenceRow& row : table.rows()) {
-    INFO(row.where());
-    const Rules rules = rules_of(row.text("rule_file"));
+  each_row("municipal_air.csv", [](const ReferenceRow& row, const Rules& rules) {
     Job job = sound_job();
     job.air_temperature = Temperature::celsius(row.number("air_c"));
     CHECK(says(plan_under(job, rules), "main.air-cold") == (row.text("cold") == "yes"));
-  }
+  });
 }
 
 TEST_CASE("a tap stands as high round the pipe as the town's code says") {
-  const ReferenceTable table("municipal_position.csv");
-  for (const ReferenceRow& row : table.rows()) {
-    INFO(row.where());
-    const Rules rules = rules_of(row.text("rule_file"));
+  each_row("municipal_position.csv", [](const ReferenceRow& row, const Rules& rules) {
     Job job = sound_job();
     tell_of_the_service(job);
     job.service.clock = ClockPosition{static_cast<int>(row.number("clock"))};
     CHECK(job.service.clock->elevation_degrees() == row.number("elevation_degrees"));
     CHECK(says(plan_under(job, rules), "place.clock") == (row.text("accepted") == "no"));
-  }
+  });
 }
 
 TEST_CASE("what a town says of a step stands in its words") {
-  const ReferenceTable table("municipal_words.csv");
-  for (const ReferenceRow& row : table.rows()) {
-    INFO(row.where());
-    const Rules rules = rules_of(row.text("rule_file"));
+  each_row("municipal_words.csv", [](const ReferenceRow& row, const Rules& rules) {
     const OwnWords* const own = own_words(rules, row.text("id"));
     REQUIRE(own != nullptr);
     CHECK(own->text.find(row.text("has")) != std::string::npos);
-  }
+  });
 }
 
 TEST_CASE("a season closed by the town's code holds the days in it and a job without a day") {
-  const ReferenceTable table("municipal_season.csv");
-  for (const ReferenceRow& row : table.rows()) {
-    INFO(row.where());
-    const Rules rules = rules_of(row.text("rule_file"));
+  each_row("municipal_season.csv", [](const ReferenceRow& row, const Rules& rules) {
     Job job = sound_job();
     tell_of_the_service(job);
     job.date = row.has("date") ? row.text("date") : "";
@@ -228,25 +220,22 @@ TEST_CASE("a season closed by the town's code holds the days in it and a job wit
     CHECK(says(made, "season.closed") == (expected == "closed"));
     CHECK(says(made, "season.date-unknown") == (expected == "asked"));
     if (expected != "open") CHECK(made.verdict == Verdict::hold);
-  }
+  });
 }
 
 TEST_CASE("what the town asks of a saddle or sleeve goes with the plan") {
-  const ReferenceTable table("municipal_specifications.csv");
-  for (const ReferenceRow& row : table.rows()) {
-    INFO(row.where());
-    const Rules rules = rules_of(row.text("rule_file"));
+  each_row("municipal_specifications.csv", [](const ReferenceRow& row, const Rules& rules) {
     Job job = job_of(row);
     if (row.text("main_material") == "cast iron") job.service.method = Method::saddle;
     const Plan made = plan_under(job, rules);
     INFO(method_of(made));
     if (!row.has("has")) {
       CHECK(made.method.specification == nullptr);
-      continue;
+      return;
     }
     REQUIRE(made.method.specification != nullptr);
     CHECK(made.method.specification->text.find(row.text("has")) != std::string::npos);
-  }
+  });
 }
 
 TEST_CASE("every town's file reads, and each rule looser than a safety default has its reason") {
