@@ -26,7 +26,7 @@ struct CalculationInput {
 
 struct CalculationLimit {
   Measure value;
-  bool least = false;  // the result must reach it
+  bool is_least = false;  // the result must reach it
   std::optional<Formula> worked_out;
   From from = From::rule;
   Basis basis;
@@ -44,8 +44,8 @@ struct Calculation {
   // Result over limit; of a least limit, limit over result: over 1 it is not met. Nothing where either is zero.
   [[nodiscard]] std::optional<double> utilization() const {
     if (!limit) return std::nullopt;
-    const double above = limit->least ? limit->value.base() : result.base();
-    const double below = limit->least ? result.base() : limit->value.base();
+    const double above = limit->is_least ? limit->value.base() : result.base();
+    const double below = limit->is_least ? result.base() : limit->value.base();
     if (!(below > 0.0)) return std::nullopt;
     return above / below;
   }

@@ -1,7 +1,7 @@
 // Findings: what a check has to say.
 //
 // A finding is data: a stable code, a severity, the numbers, what it rests on. Its words (title, detail, what to do) are
-// made from the code and the numbers by wording.hpp, so that planning never handles text and every reader sees the same
+// made from the code and the numbers by finding_words.hpp, so that planning never handles text and every reader sees the same
 // sentence. Codes only grow; scripts rely on them.
 #pragma once
 

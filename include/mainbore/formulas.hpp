@@ -43,12 +43,13 @@ namespace mainbore {
     {"D", "least outside diameter"}, {"d", "largest diameter of the thread"}, {"n", "threads required"}, \
     {"p", "pitch of the thread"}) \
   X(wall_to_read, "wall-to-read", "What the gauge must read, to the hundredth", \
-    "t = ceil((t_n + e) / (0.01 in)) * 0.01 in", "reading.hpp", {"t_n", "wall needed"}, {"e", "error of the gauge"}) \
+    "t = ceil((t_n + e) / (0.01 in)) * 0.01 in", "stop_number.hpp", {"t_n", "wall needed"}, \
+    {"e", "error of the gauge"}) \
   X(class_to_read, "class-to-read", "What a sound pipe of the class reads, to the hundredth", \
-    "t = ceil((t_c - m + e) / (0.01 in)) * 0.01 in", "reading.hpp", {"t_c", "wall of the class"}, \
+    "t = ceil((t_c - m + e) / (0.01 in)) * 0.01 in", "stop_number.hpp", {"t_c", "wall of the class"}, \
     {"m", "how far it may lie below"}, {"e", "error of the gauge"}) \
   X(plastic_to_read, "plastic-to-read", "What a pipe of the class reads, to the hundredth", \
-    "t = floor((t_c - m) / (0.01 in)) * 0.01 in", "reading.hpp", {"t_c", "least wall of the class"}, \
+    "t = floor((t_c - m) / (0.01 in)) * 0.01 in", "stop_number.hpp", {"t_c", "least wall of the class"}, \
     {"m", "how far it may lie below"}) \
   X(pressure_end_load, "pressure-end-load", "Push of the line on the stop", "F = p * pi / 4 * (E + h)^2", \
     "mechanics/stripping.hpp", {"p", "line pressure"}, {"E", "pitch diameter in the gauge plane"}, \
@@ -84,13 +85,13 @@ namespace mainbore {
   X(fitting_allowed, "fitting-allowed", "What the fitting bears with the surge", "P = k * P_f", "plan.hpp", \
     {"k", "factor"}, {"P_f", "rating of the fitting"}) \
   X(pressure_to_read, "pressure-to-read", "Most the gauge may show when tapping", "p = floor(P / (1 psi)) * 1 psi", \
-    "reading.hpp", {"P", "lowest limit"}) \
+    "stop_number.hpp", {"P", "lowest limit"}) \
   X(tape_least, "tape-least", "Least round the pipe, to the sixteenth", \
-    "C = ceil((pi * (D - m) - e) / (0.0625 in)) * 0.0625 in", "reading.hpp", {"D", "outside diameter of the table"}, \
-    {"m", "how far it may lie below"}, {"e", "error of the tape"}) \
+    "C = ceil((pi * (D - m) - e) / (0.0625 in)) * 0.0625 in", "stop_number.hpp", \
+    {"D", "outside diameter of the table"}, {"m", "how far it may lie below"}, {"e", "error of the tape"}) \
   X(tape_most, "tape-most", "Most round the pipe, to the sixteenth", \
-    "C = floor((pi * (D + m) + e) / (0.0625 in)) * 0.0625 in", "reading.hpp", {"D", "outside diameter of the table"}, \
-    {"m", "how far it may lie above"}, {"e", "error of the tape"}) \
+    "C = floor((pi * (D + m) + e) / (0.0625 in)) * 0.0625 in", "stop_number.hpp", \
+    {"D", "outside diameter of the table"}, {"m", "how far it may lie above"}, {"e", "error of the tape"}) \
   X(bar_push, "bar-push", "Push of the line on the bar", "F = p * pi / 4 * d^2", "mechanics/boring.hpp", \
     {"p", "line pressure"}, {"d", "diameter of the bar"}) \
   X(drill_stroke, "drill-stroke", "Feed from touch to full width", \

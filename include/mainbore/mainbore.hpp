@@ -11,6 +11,7 @@
 #include "mainbore/calculation_sheet.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/evidence.hpp"
+#include "mainbore/finding_words.hpp"
 #include "mainbore/fingerprint.hpp"
 #include "mainbore/identify.hpp"
 #include "mainbore/job.hpp"
@@ -32,5 +33,4 @@
 #include "mainbore/tool_report.hpp"
 #include "mainbore/version.hpp"
 #include "mainbore/what_if.hpp"
-#include "mainbore/wording.hpp"
 #include "mainbore/work.hpp"

@@ -24,10 +24,10 @@
 #include "mainbore/mechanics/engagement.hpp"
 #include "mainbore/mechanics/makeup.hpp"
 #include "mainbore/pit_plan.hpp"
-#include "mainbore/reading.hpp"
 #include "mainbore/rules.hpp"
 #include "mainbore/service_plan.hpp"
 #include "mainbore/settings.hpp"
+#include "mainbore/stop_number.hpp"
 
 namespace mainbore {
 
@@ -232,7 +232,7 @@ struct Plan {
   std::optional<ServicePlan> service;  // the rest only where the job gives facts for it
   std::optional<CleaningPlan> cleaning;
   std::optional<PitPlan> excavation;
-  std::vector<Reading> readings;          // the stop numbers, each id once, in the order they are printed
+  std::vector<StopNumber> stop_numbers;   // each id once, in the order they are printed
   std::vector<Finding> findings;          // gravest first, then in the order of the checks
   std::vector<Evidence> evidence;         // what it was made with, part by part; of a whole plan
   std::vector<Calculation> calculations;  // what decides and how it was worked out, part by part; of a whole plan
@@ -243,9 +243,9 @@ struct Plan {
   std::shared_ptr<const void> keeps;       // all of them, and whatever of them the plan points at
 
   // The stop number of that name; none where the plan has none.
-  [[nodiscard]] const Reading* reading(ReadingId id) const {
-    for (const Reading& reading : readings) {
-      if (reading.id == id) return &reading;
+  [[nodiscard]] const StopNumber* stop_number(ReadingId id) const {
+    for (const StopNumber& one : stop_numbers) {
+      if (one.id == id) return &one;
     }
     return nullptr;
   }

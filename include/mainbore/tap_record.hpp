@@ -21,10 +21,10 @@
 #include <variant>
 #include <vector>
 
+#include "mainbore/finding_words.hpp"
 #include "mainbore/plan.hpp"
 #include "mainbore/planner.hpp"
-#include "mainbore/reading.hpp"
-#include "mainbore/wording.hpp"
+#include "mainbore/stop_number.hpp"
 
 namespace mainbore {
 
@@ -129,7 +129,7 @@ enum class Judged : std::uint8_t { unread, inside, outside };
 inline constexpr std::array<std::string_view, 3> judged_names = {"unread", "inside", "outside"};
 
 struct JudgedReading {
-  Reading stop_number;
+  StopNumber stop_number;
   std::optional<Measure> value;
   Judged judged = Judged::unread;
 };

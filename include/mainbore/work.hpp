@@ -106,7 +106,7 @@ inline constexpr std::array<std::string_view, 45> load_item_keys = {"asbestos-ki
 // "You have 4." or "YOU LACK 1. Aboard instead: ..."; empty where nobody has said what is aboard.
 [[nodiscard]] std::string aboard_in_words(const LoadItem& item, Language language = Language::english);
 // The load list: what the order of work and the contingencies use, each once, and nothing else.
-[[nodiscard]] std::vector<LoadItem> materials(const Plan& plan, Audience audience);
+[[nodiscard]] std::vector<LoadItem> load_list(const Plan& plan, Audience audience);
 
 // An approved item without its kind: "8.54 in to 9.4 in, 2 straps, stock 41-117, nuts 50 ft-lbf".
 [[nodiscard]] std::string approved_in_words(const ApprovedItem& item, Audience audience);
@@ -219,15 +219,15 @@ struct Step {
 // What a stop number is of: "sound wall at the tap".
 [[nodiscard]] std::string_view words_of(ReadingId id, Language language = Language::english);
 // Its bounds: "at least 0.31 in", "21-3/8 in to 21-15/16 in", rounded inward in the unit that is read.
-[[nodiscard]] std::string bounds_in_words(const Reading& reading, Audience audience);
+[[nodiscard]] std::string bounds_in_words(const StopNumber& reading, Audience audience);
 // The bounds themselves, each as it is printed; empty where there is none. What is read is judged by these.
-[[nodiscard]] BoundTexts printed_bounds(const Reading& reading, UnitSystem units);
+[[nodiscard]] BoundTexts printed_bounds(const StopNumber& reading, UnitSystem units);
 // The same without "at least" or "at most", for a sentence that says so itself.
-[[nodiscard]] std::string bare_bounds(const Reading& reading, Audience audience);
+[[nodiscard]] std::string bare_bounds(const StopNumber& reading, Audience audience);
 // The distance that the tap keeps from a thing: of a joint the stop number, of another its rule's.
 [[nodiscard]] std::string least_in_words(const Plan& plan, const Clearing& clearing, Audience audience);
 // What the main is lowered to for the time of the tap, the stop number of its pressure; nothing where it need not be.
-[[nodiscard]] const Reading* lower_the_main_to(const Plan& plan);
+[[nodiscard]] const StopNumber* lower_the_main_to(const Plan& plan);
 // The stop number that a hold of this code is cleared by, where it is one.
 [[nodiscard]] std::optional<ReadingId> reading_that_clears(FindingCode code);
 

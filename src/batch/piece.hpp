@@ -9,8 +9,8 @@
 
 #include "io/fast/json_skim.hpp"
 #include "io/text/csv.hpp"
+#include "mainbore/finding_words.hpp"
 #include "mainbore/plan.hpp"
-#include "mainbore/wording.hpp"
 #include "report/week.hpp"
 
 namespace mainbore::batch {

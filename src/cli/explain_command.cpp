@@ -6,11 +6,11 @@
 #include "io/text/nearest.hpp"
 #include "mainbore/approved_file.hpp"
 #include "mainbore/diagnostic.hpp"
+#include "mainbore/finding_words.hpp"
 #include "mainbore/order_file.hpp"
 #include "mainbore/readings_file.hpp"
 #include "mainbore/rules_file.hpp"
 #include "mainbore/settings_file.hpp"
-#include "mainbore/wording.hpp"
 #include "text/foreign.hpp"
 
 namespace mainbore::cli {

@@ -113,7 +113,7 @@ class Asking {
 
 std::string question_of(const RecordEntry& entry, const Plan& plan, Audience crew) {
   std::string text(words::term(entry.label, crew.language));
-  if (const Reading* stop_number = entry.reading ? plan.reading(*entry.reading) : nullptr) {
+  if (const StopNumber* stop_number = entry.reading ? plan.stop_number(*entry.reading) : nullptr) {
     text += " (" + bounds_in_words(*stop_number, crew) + ')';
   }
   return text;
@@ -136,7 +136,7 @@ std::optional<std::vector<Setting>> ask_readings(std::istream& in, std::ostream&
   for (const Finding& finding : plan.findings) {
     if (finding.severity != Severity::hold) continue;
     const std::string path = "holds." + std::string(name_of(finding.code));
-    const std::string more = fix_of(finding, crew, plan.readings);
+    const std::string more = fix_of(finding, crew, plan.stop_numbers);
     const std::size_t before = asking.answers.size();
     const std::string found =
         words::say(AskWord::hold_found, language, {{"hold", text_of(finding.code, language).title}});

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <array>
 
-#include "mainbore/wording.hpp"
+#include "mainbore/finding_words.hpp"
 
 namespace mainbore::interview {
 namespace {

@@ -349,7 +349,7 @@ void check_line_rating(const Context& context, Said& said);
 // Which of the rules that are looser than a safety default this plan relies on.
 void tell_looser_rules(const Rules& rules, const Plan& plan, Said& said);
 // The readings within which the choice stands: its stop numbers. `held`: what holds it beside its own findings.
-[[nodiscard]] std::vector<Reading> stop_numbers(const Site& site, const Candidate& chosen, const Findings& held,
-                                                Recorder& taken);
+[[nodiscard]] std::vector<StopNumber> stop_numbers(const Site& site, const Candidate& chosen, const Findings& held,
+                                                   Recorder& taken);
 
 }  // namespace mainbore::planning

@@ -68,7 +68,7 @@ struct Work {
   std::optional<ServicePlan> service;
   std::optional<CleaningPlan> cleaning;
   std::optional<PitPlan> excavation;
-  std::vector<Reading> readings;
+  std::vector<StopNumber> stop_numbers;
   Said said;
 };
 
@@ -80,7 +80,7 @@ Work plan_work(const Site& site, const Candidate& chosen) {
   work.service = check_service(site, laid, work.said);
   work.cleaning = check_cleaning(site, laid, work.service, work.said);
   work.excavation = check_pit(site, work.open_hole, work.said);
-  if (site.whole()) work.readings = stop_numbers(site, chosen, work.said.findings, work.said.taken);
+  if (site.whole()) work.stop_numbers = stop_numbers(site, chosen, work.said.findings, work.said.taken);
   return work;
 }
 
@@ -90,7 +90,7 @@ void take_work(Plan& plan, Work& work) {
   plan.service = std::move(work.service);
   plan.cleaning = std::move(work.cleaning);
   plan.excavation = work.excavation;
-  plan.readings = std::move(work.readings);
+  plan.stop_numbers = std::move(work.stop_numbers);
 }
 
 // The plan of what the stages gave.

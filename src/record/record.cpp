@@ -51,7 +51,7 @@ Job with_readings(Job job, const Readings& readings) {
 }
 
 // By the bounds as they are printed: whoever holds the sheet against a gauge has no others.
-Judged judged(const Reading& stop_number, std::optional<Measure> value, UnitSystem units) {
+Judged judged(const StopNumber& stop_number, std::optional<Measure> value, UnitSystem units) {
   if (!value) return Judged::unread;
   const BoundTexts bounds = printed_bounds(stop_number, units);
   const auto number_of = [&](const std::string& bound) {
@@ -102,7 +102,7 @@ class RecordMaker {
   [[nodiscard]] const Readings& read() const { return record_.readings; }
 
   void judge() {
-    for (const Reading& reading : record_.planned.readings) {
+    for (const StopNumber& reading : record_.planned.stop_numbers) {
       JudgedReading& one = record_.judged.emplace_back();
       one.stop_number = reading;
       if (const RecordEntry* entry = entry_read_for(reading.id)) one.value = read().measure(entry->key);
@@ -124,7 +124,7 @@ class RecordMaker {
     for (const Finding& finding : found.findings) {
       if (finding.severity != Severity::stop && finding.severity != Severity::hold) continue;
       if (worse && !has(planned, finding.code, finding.severity)) {
-        record_.because.push_back({name_of(finding.code), detail_of(finding, audience_, found.readings)});
+        record_.because.push_back({name_of(finding.code), detail_of(finding, audience_, found.stop_numbers)});
       }
     }
     if (found.verdict == Verdict::no_go || planned.verdict == Verdict::no_go) return;
@@ -243,12 +243,13 @@ class RecordMaker {
     const bool direct =
         read().has(method) ? read().text(method) == "direct" : record_.planned.method.kind == Method::direct;
     for (const RecordEntry& entry : record_entries()) {
-      const bool stop_number = entry.reading && record_.planned.reading(*entry.reading) != nullptr;
+      const bool stop_number = entry.reading && record_.planned.stop_number(*entry.reading) != nullptr;
       const bool needed =
           stop_number || entry.needed == Needed::always || (entry.needed == Needed::direct_tap && direct);
       if (needed && !read().has(entry.key)) miss(entry);
     }
-    if (!read().has(od) && !read().has(circumference) && record_.planned.reading(ReadingId::circumference) == nullptr) {
+    if (!read().has(od) && !read().has(circumference) &&
+        record_.planned.stop_number(ReadingId::circumference) == nullptr) {
       miss("od", std::string(say(RecordWord::diameter_or_circumference, language_)));
     }
     if (read().has(longitude) != read().has(latitude)) {

@@ -5,8 +5,8 @@
 #include <cmath>
 
 #include "mainbore/calculation.hpp"
+#include "mainbore/finding_words.hpp"
 #include "mainbore/fingerprint.hpp"
-#include "mainbore/wording.hpp"
 #include "mainbore/work.hpp"
 
 namespace mainbore::report {
@@ -95,7 +95,7 @@ std::string line_of(const Plan& plan, int number, Formula formula, const Detail&
 }
 
 std::string bound_in_words(const CalculationLimit& limit, UnitSystem system) {
-  return (limit.least ? "at least " : "at most ") + in_figures(limit.value, system);
+  return (limit.is_least ? "at least " : "at most ") + in_figures(limit.value, system);
 }
 
 CalculationLine line(const Plan& plan, const Calculation& made, int number, UnitSystem system) {
@@ -167,7 +167,7 @@ std::vector<CalculationLine> calculation_lines(const Plan& plan, UnitSystem syst
 
 std::vector<StopNumberLine> stop_number_lines(const Plan& plan, UnitSystem system) {
   std::vector<StopNumberLine> lines;
-  for (const Reading& reading : plan.readings) {
+  for (const StopNumber& reading : plan.stop_numbers) {
     std::string by;
     for (std::size_t i = 0; i < plan.calculations.size(); ++i) {
       const Calculation& made = plan.calculations[i];

@@ -92,12 +92,12 @@ class CardWriter {
   void stops() {
     for (const Finding& finding : plan_.findings) {
       if (finding.severity != Severity::stop) continue;
-      card_.stops.push_back(stop_of(finding, audience_, plan_.readings));
+      card_.stops.push_back(stop_of(finding, audience_, plan_.stop_numbers));
     }
   }
 
   void readings() {
-    for (const Reading& reading : plan_.readings) {
+    for (const StopNumber& reading : plan_.stop_numbers) {
       const std::string_view unit = shown(Measure(0.0, reading.kind()), audience_).unit;
       card_.readings.push_back({sentence_case(std::string(words_of(reading.id, audience_.language))),
                                 bounds_in_words(reading, audience_), std::string(unit), reading.id});
@@ -112,7 +112,7 @@ class CardWriter {
         hold.number = static_cast<int>(card_.holds.size());
         hold.code = finding.code;
         hold.clears = clears;
-        hold.text = line_of(finding, audience_, plan_.readings);
+        hold.text = line_of(finding, audience_, plan_.stop_numbers);
         // A class is read as it is written and an approved item goes by its number, not in the unit of the limit.
         const bool in_words =
             finding.code == FindingCode::pressure_over_pipe_rating || finding.code == FindingCode::approved_none_fits;
@@ -202,7 +202,7 @@ class CardWriter {
   }
 
   void bring() {
-    const auto list = materials(plan_, audience_);
+    const auto list = load_list(plan_, audience_);
     lacking(list);
     for (std::size_t group = 0; group < load_group_names.size(); ++group) {
       constexpr std::array<CardWord, load_group_names.size()> labels = {CardWord::fit, CardWord::machine,
@@ -266,7 +266,7 @@ class CardWriter {
     }
     std::stable_partition(list.begin(), list.end(),
                           [](const Finding* finding) { return finding->code != FindingCode::value_recalled; });
-    for (const Finding* finding : list) card_.odd.push_back(line_of(*finding, audience_, plan_.readings));
+    for (const Finding* finding : list) card_.odd.push_back(line_of(*finding, audience_, plan_.stop_numbers));
   }
 
   const Plan& plan_;

@@ -5,8 +5,8 @@
 #include <string_view>
 #include <vector>
 
+#include "mainbore/finding_words.hpp"
 #include "mainbore/plan.hpp"
-#include "mainbore/wording.hpp"
 #include "mainbore/work.hpp"
 #include "report/text_page.hpp"
 

@@ -1,5 +1,5 @@
+#include "mainbore/finding_words.hpp"
 #include "mainbore/tool_report.hpp"
-#include "mainbore/wording.hpp"
 #include "report/pocket_words.hpp"
 #include "report/settings_words.hpp"
 #include "report/text_page.hpp"

@@ -1,6 +1,6 @@
 #include "report/pocket_words.hpp"
 
-#include "mainbore/wording.hpp"
+#include "mainbore/finding_words.hpp"
 #include "report/round_up.hpp"
 #include "report/settings_words.hpp"
 

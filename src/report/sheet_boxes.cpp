@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <vector>
 
+#include "mainbore/finding_words.hpp"
 #include "mainbore/measure.hpp"
 #include "mainbore/tap_record.hpp"
-#include "mainbore/wording.hpp"
 #include "mainbore/work.hpp"
 #include "words/sheet_boxes.hpp"
 #include "words/terms.hpp"
@@ -91,7 +91,7 @@ void write_boxes(HtmlWriter& out, const Plan& plan, Audience audience) {
                    {"data-hold", say(BoxWord::hold)}});
   for (const RecordEntry& entry : record_entries()) {
     if (entry.key == RecordKey::order) continue;
-    const Reading* const stop_number = entry.reading ? plan.reading(*entry.reading) : nullptr;
+    const StopNumber* const stop_number = entry.reading ? plan.stop_number(*entry.reading) : nullptr;
     std::vector<Attribute> list = {{"data-name", std::string(entry.name)}, {"data-kind", std::string(kind_of(entry))}};
     const auto add = [&](std::string_view name, std::string value) {
       if (!value.empty()) list.push_back({name, std::move(value)});

@@ -36,7 +36,7 @@ void Sheet::more() {
 }
 
 std::string Sheet::with_figures(std::string_view text, const Finding& finding) const {
-  return filled_words(text, finding, audience_, plan_.readings);
+  return filled_words(text, finding, audience_, plan_.stop_numbers);
 }
 
 std::string Sheet::detail_with_whose(const Finding& finding) const {
@@ -182,7 +182,7 @@ void Sheet::drawings() {
 }
 
 void Sheet::load() {
-  const auto list = materials(plan_, audience_);
+  const auto list = load_list(plan_, audience_);
   if (list.empty()) return;
   heading(SheetWord::load, SheetWord::load_beside);
   out_.start("ul", {{"class", "plain"}}).line();

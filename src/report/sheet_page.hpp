@@ -6,9 +6,9 @@
 #include <string_view>
 #include <vector>
 
+#include "mainbore/finding_words.hpp"
 #include "mainbore/language.hpp"
 #include "mainbore/plan.hpp"
-#include "mainbore/wording.hpp"
 #include "mainbore/work.hpp"
 #include "report/card.hpp"
 #include "report/html_writer.hpp"

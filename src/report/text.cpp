@@ -3,11 +3,11 @@
 #include <cmath>
 
 #include "mainbore/evidence.hpp"
+#include "mainbore/finding_words.hpp"
 #include "mainbore/fingerprint.hpp"
 #include "mainbore/measure.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/rule_words.hpp"
-#include "mainbore/wording.hpp"
 #include "report/card.hpp"
 #include "report/settings_words.hpp"
 #include "report/text_page.hpp"
@@ -83,8 +83,8 @@ class TextReport {
       for (const Finding* finding : of(severity)) {
         const FindingText& text = text_of(finding->code, options_.language);
         page_.coded(sentence_case(std::string(text.title)), name_of(finding->code), 4, "  - ");
-        page_.paragraph(detail_of(*finding, audience(), plan_.readings), 4);
-        page_.paragraph(fix_of(*finding, audience(), plan_.readings), 8, action);
+        page_.paragraph(detail_of(*finding, audience(), plan_.stop_numbers), 4);
+        page_.paragraph(fix_of(*finding, audience(), plan_.stop_numbers), 8, action);
       }
     }
   }
@@ -206,8 +206,8 @@ class TextReport {
       std::string lead = std::to_string(++count) + ".";
       lead.insert(0, lead.size() < 3 ? 3 - lead.size() : 0, ' ');
       page_.coded(sentence_case(std::string(text_of(finding->code).title)), name_of(finding->code), 4, lead + " ");
-      page_.paragraph(detail_of(*finding, options_.units, plan_.readings) + whose(*finding), 4);
-      page_.paragraph(fix_of(*finding, options_.units, plan_.readings), 8, "    Do: ");
+      page_.paragraph(detail_of(*finding, options_.units, plan_.stop_numbers) + whose(*finding), 4);
+      page_.paragraph(fix_of(*finding, options_.units, plan_.stop_numbers), 8, "    Do: ");
       if (blanks) page_.paragraph(blank_line(*finding), 8, "    --> ");
     }
   }
@@ -361,7 +361,7 @@ class TextReport {
       page_.field("If it lets go",
                   show(plan_.open_hole->flow) + " at most, the jet pushing with " + force(plan_.open_hole->jet));
     }
-    if (const Reading* lowered = lower_the_main_to(plan_))
+    if (const StopNumber* lowered = lower_the_main_to(plan_))
       page_.field("Lower the main to", bare_bounds(*lowered, options_.units) + " or less");
   }
 
@@ -472,8 +472,8 @@ class TextReport {
   void found() {
     const auto list_of = [&](Severity severity) {
       for (const Finding* finding : of(severity)) {
-        page_.coded(detail_of(*finding, options_.units, plan_.readings) + whose(*finding) + " " +
-                        fix_of(*finding, options_.units, plan_.readings),
+        page_.coded(detail_of(*finding, options_.units, plan_.stop_numbers) + whose(*finding) + " " +
+                        fix_of(*finding, options_.units, plan_.stop_numbers),
                     name_of(finding->code), 4, "  - ");
       }
     };
@@ -493,7 +493,7 @@ class TextReport {
   }
 
   void load() {
-    const auto list = materials(plan_, audience());
+    const auto list = load_list(plan_, audience());
     if (list.empty()) return;
     page_.heading(said(StepWord::load_heading), said(StepWord::load_beside));
     for (const LoadItem& item : list) {

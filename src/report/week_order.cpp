@@ -1,10 +1,10 @@
 // What the report of a week may say of one order.
 #include <algorithm>
 
+#include "mainbore/finding_words.hpp"
 #include "mainbore/measure.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/sheet.hpp"
-#include "mainbore/wording.hpp"
 #include "report/text_page.hpp"
 #include "report/week.hpp"
 
@@ -26,7 +26,7 @@ WeekReason reason_of(const Diagnostic& told) {
 std::string bound_of(const Plan& plan, const Finding& finding, UnitSystem units) {
   using enum FindingCode;
   if (const auto id = reading_that_clears(finding.code)) {
-    if (const Reading* reading = plan.reading(*id)) return bounds_in_words(*reading, units);
+    if (const StopNumber* reading = plan.stop_number(*id)) return bounds_in_words(*reading, units);
   }
   switch (finding.code) {
     case pressure_over_stop_rating:
@@ -61,13 +61,13 @@ WeekReason reason_of(const Plan& plan, const Finding& finding, UnitSystem units)
   WeekReason reason;
   reason.code = finding.code;
   reason.what = text_of(finding.code).title;
-  reason.why = detail_of(finding, units, plan.readings);
-  reason.fix = fix_of(finding, units, plan.readings);
+  reason.why = detail_of(finding, units, plan.stop_numbers);
+  reason.fix = fix_of(finding, units, plan.stop_numbers);
   if (finding.severity != Severity::hold) return reason;
   reason.reading = reading_for(finding.code);
   reason.bound = bound_of(plan, finding, units);
   if (clears_by(finding.code) == Clears::site) return reason;
-  reason.ask = question_of(finding, units, plan.readings);
+  reason.ask = question_of(finding, units, plan.stop_numbers);
   reason.whom = whom_to_ask(finding.code);
   return reason;
 }
@@ -139,7 +139,7 @@ WeekOrder week_order(const OrderRecord& order, const Plan* plan, const WeekOrder
                                                                       : reason_of(*plan, finding, options.units));
     }
   }
-  week.load = materials(*plan, options.units);
+  week.load = load_list(*plan, options.units);
   week.scarce = scarce_things(*plan);
   if (options.sheets) {
     append_sheet_body(week.sheet, *plan, options.units, options.orders_before + static_cast<int>(order.row));

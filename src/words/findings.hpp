@@ -4,8 +4,8 @@
 
 #include <string_view>
 
+#include "mainbore/finding_words.hpp"
 #include "mainbore/language.hpp"
-#include "mainbore/wording.hpp"
 
 namespace mainbore::words {
 

@@ -5,7 +5,7 @@
 #include <cstddef>
 #include <string_view>
 
-#include "mainbore/wording.hpp"
+#include "mainbore/finding_words.hpp"
 #include "words/asking.hpp"
 #include "words/card.hpp"
 #include "words/cautions.hpp"

@@ -2,8 +2,8 @@
 #include <algorithm>
 #include <array>
 
+#include "mainbore/finding_words.hpp"
 #include "mainbore/plan.hpp"
-#include "mainbore/wording.hpp"
 #include "words/findings.hpp"
 #include "work/filled_words.hpp"
 
@@ -195,11 +195,11 @@ std::optional<Clears> waits_for(const Plan& plan) {
   return of_office ? Clears::office : Clears::site;
 }
 
-std::string line_of(const Finding& finding, Audience audience, ReadingList readings) {
+std::string line_of(const Finding& finding, Audience audience, StopNumbers readings) {
   return filled_words(words::finding_line(finding.code, audience.language), finding, audience, readings);
 }
 
-std::string stop_of(const Finding& finding, Audience audience, ReadingList readings) {
+std::string stop_of(const Finding& finding, Audience audience, StopNumbers readings) {
   const FindingText& text = text_of(finding.code, audience.language);
   return filled_words(text.detail, finding, audience, readings) + ' ' +
          filled_words(text.fix, finding, audience, readings);

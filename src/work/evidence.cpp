@@ -1,6 +1,6 @@
 #include "mainbore/evidence.hpp"
 
-#include "mainbore/wording.hpp"
+#include "mainbore/finding_words.hpp"
 
 namespace mainbore {
 

@@ -4,11 +4,11 @@
 #include <string>
 #include <string_view>
 
-#include "mainbore/wording.hpp"
+#include "mainbore/finding_words.hpp"
 
 namespace mainbore {
 
 [[nodiscard]] std::string filled_words(std::string_view text, const Finding& finding, Audience audience,
-                                       ReadingList readings);
+                                       StopNumbers readings);
 
 }  // namespace mainbore

@@ -1,5 +1,5 @@
 // What the office asks, and whom, to clear a hold before a crew is sent.
-#include "mainbore/wording.hpp"
+#include "mainbore/finding_words.hpp"
 #include "work/filled_words.hpp"
 
 namespace mainbore {
@@ -16,7 +16,8 @@ constexpr std::string_view yard = "The yard";
 
 struct Asked {
   std::string_view whom = engineer;
-  std::string_view question = {};  // placeholders as in wording.cpp; empty: what to do is told in place of a question
+  std::string_view question =
+      {};  // placeholders as in finding_words.cpp; empty: what to do is told in place of a question
 };
 
 Asked asked_of_machine(FindingCode code) {
@@ -192,7 +193,7 @@ Asked asked_of(FindingCode code) {
 
 std::string_view whom_to_ask(FindingCode code) { return asked_of(code).whom; }
 
-std::string question_of(const Finding& finding, UnitSystem system, ReadingList readings) {
+std::string question_of(const Finding& finding, UnitSystem system, StopNumbers readings) {
   const std::string_view question = asked_of(finding.code).question;
   return question.empty() ? fix_of(finding, system, readings) : filled_words(question, finding, system, readings);
 }

@@ -2,7 +2,7 @@
 
 #include <functional>
 
-#include "mainbore/wording.hpp"
+#include "mainbore/finding_words.hpp"
 
 namespace mainbore {
 namespace {

@@ -175,9 +175,9 @@ class Procedure {
   }
 
   [[nodiscard]] std::string pressure_text() const {
-    if (const Reading* lowered = lower_the_main_to(plan_))
+    if (const StopNumber* lowered = lower_the_main_to(plan_))
       return said(StepWord::pressure_lowered, {{"limit", bare_bounds(*lowered, audience_)}});
-    const Reading* const line = plan_.reading(ReadingId::line_pressure);
+    const StopNumber* const line = plan_.stop_number(ReadingId::line_pressure);
     const std::string limit = line == nullptr ? std::string() : bare_bounds(*line, audience_);
     return said(StepWord::pressure, {{"line", on_gauge(plan_.pressure.line, audience_)}, {"limit", limit}});
   }
@@ -220,7 +220,7 @@ class Procedure {
   [[nodiscard]] std::string check_text() const {
     // The numbers of the plan and no others: two figures for one reading would be one too many.
     std::string numbers;
-    for (const Reading& reading : plan_.readings) {
+    for (const StopNumber& reading : plan_.stop_numbers) {
       if (reading.kind() == Kind::pressure) continue;
       numbers += numbers.empty() ? "" : "; ";
       numbers += std::string(words_of(reading.id, audience_.language)) + " " + bounds_in_words(reading, audience_);

@@ -1,9 +1,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "mainbore/finding_words.hpp"
 #include "mainbore/measure.hpp"
 #include "mainbore/report.hpp"
-#include "mainbore/wording.hpp"
 #include "words/card.hpp"
 #include "words/terms.hpp"
 

@@ -7,12 +7,12 @@
 #include "mainbore/approved_file.hpp"
 #include "mainbore/diagnostic.hpp"
 #include "mainbore/field_tests.hpp"
+#include "mainbore/finding_words.hpp"
 #include "mainbore/order_file.hpp"
 #include "mainbore/readings_file.hpp"
 #include "mainbore/rules_file.hpp"
 #include "mainbore/schema.hpp"
 #include "mainbore/settings_file.hpp"
-#include "mainbore/wording.hpp"
 
 namespace mainbore::docs {
 namespace {

@@ -20,9 +20,9 @@
 #include "completions.hpp"
 #include "io/job/job_fields.hpp"
 #include "mainbore/diagnostic.hpp"
+#include "mainbore/finding_words.hpp"
 #include "mainbore/rule_fields.hpp"
 #include "mainbore/rules_file.hpp"
-#include "mainbore/wording.hpp"
 #include "manual_page.hpp"
 
 namespace mainbore {

@@ -7,7 +7,7 @@
 #include "io/text/csv_writer.hpp"
 #include "io/text/json_writer.hpp"
 #include "io/text/word_scan.hpp"
-#include "mainbore/wording.hpp"
+#include "mainbore/finding_words.hpp"
 
 namespace mainbore::io {
 namespace {

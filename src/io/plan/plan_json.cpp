@@ -6,11 +6,11 @@
 #include "io/text/json_writer.hpp"
 #include "mainbore/calculation.hpp"
 #include "mainbore/evidence.hpp"
+#include "mainbore/finding_words.hpp"
 #include "mainbore/fingerprint.hpp"
 #include "mainbore/plan_file.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/rule_fields.hpp"
-#include "mainbore/wording.hpp"
 #include "mainbore/work.hpp"
 
 namespace mainbore {
@@ -299,7 +299,7 @@ class PlanWriter {
       out_.text("governed_by", name_of(chain.governed_by->link));
       put("margin", Measure(chain.governed_by->limit - chain.line));
     }
-    if (const Reading* lowered = lower_the_main_to(plan_)) put_bound("reduce_to", *lowered->at_most, Toward::less);
+    if (const StopNumber* lowered = lower_the_main_to(plan_)) put_bound("reduce_to", *lowered->at_most, Toward::less);
     else if (chain.reduce_to) put_bound("reduce_to", *chain.reduce_to, Toward::less);
     out_.begin_array("limits");
     for (const PressureLimit& limit : chain.limits) {
@@ -399,7 +399,7 @@ class PlanWriter {
 
   void write_readings() {
     out_.begin_array("readings");
-    for (const Reading& reading : plan_.readings) {
+    for (const StopNumber& reading : plan_.stop_numbers) {
       out_.begin_object();
       out_.text("id", name_of(reading.id));
       out_.text("what", words_of(reading.id));
@@ -446,7 +446,7 @@ class PlanWriter {
       out_.text("code", name_of(finding.code));
       out_.text("clears", name_of(clears_by(finding.code)));
       if (words_) {
-        out_.text("fix", fix_of(finding, system_, plan_.readings));
+        out_.text("fix", fix_of(finding, system_, plan_.stop_numbers));
         out_.text("reading", reading_for(finding.code));
       }
       out_.end_object();
@@ -471,12 +471,12 @@ class PlanWriter {
       out_.text("severity", name_of(finding.severity));
       if (words_) {
         out_.text("title", text_of(finding.code).title);
-        out_.text("detail", detail_of(finding, system_, plan_.readings));
+        out_.text("detail", detail_of(finding, system_, plan_.stop_numbers));
       }
       put("value", finding.value);
       if (finding.limit) put_bound("limit", *finding.limit, finding.limit_is_least ? Toward::more : Toward::less);
       put("margin", finding.margin());
-      if (words_) out_.text("fix", fix_of(finding, system_, plan_.readings));
+      if (words_) out_.text("fix", fix_of(finding, system_, plan_.stop_numbers));
       write_bases(finding.basis);
       const DecidedBy decided = write_decided(finding);
       if (decided.rule != nullptr && decided.rule->reason != nullptr)
@@ -518,7 +518,7 @@ class PlanWriter {
 
   void write_load_and_steps() {
     out_.begin_array("materials");
-    for (const LoadItem& item : materials(plan_, system_)) {
+    for (const LoadItem& item : load_list(plan_, system_)) {
       out_.begin_object();
       out_.text("key", item.key);
       out_.text("group", load_group_keys[static_cast<std::size_t>(item.group)]);
@@ -627,7 +627,7 @@ class PlanWriter {
     put_figure("result", made.result);
     if (made.limit) {
       out_.begin_object("limit");
-      put_figure(made.limit->least ? "at_least" : "at_most", made.limit->value);
+      put_figure(made.limit->is_least ? "at_least" : "at_most", made.limit->value);
       write_had(made.limit->worked_out, made.limit->from, made.limit->basis);
       out_.end_object();
     }

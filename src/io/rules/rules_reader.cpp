@@ -18,11 +18,11 @@
 #include "io/text/json_reader.hpp"
 #include "io/text/nearest.hpp"
 #include "io/text/text_scan.hpp"
+#include "mainbore/finding_words.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/rule_fields.hpp"
 #include "mainbore/rules_compare.hpp"
 #include "mainbore/rules_file.hpp"
-#include "mainbore/wording.hpp"
 #include "rules/conflicts.hpp"
 
 namespace mainbore {

@@ -132,7 +132,7 @@ TEST_CASE("utilization is over one exactly where the limit is not met") {
   made.result = Measure(100.0 * units::psi);
   made.limit = {Measure(80.0 * units::psi), false, {}, From::rule, {}};
   CHECK(*made.utilization() == 1.25);
-  made.limit->least = true;
+  made.limit->is_least = true;
   CHECK(*made.utilization() == 0.8);
   made.result = Measure(Pressure());
   CHECK_FALSE(made.utilization());

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "mainbore/finding_words.hpp"
 #include "mainbore/rules_file.hpp"
-#include "mainbore/wording.hpp"
 #include "support/catch.hpp"
 #include "support/plan_under.hpp"
 #include "support/reference_table.hpp"

@@ -4,7 +4,7 @@
 #include <memory>
 #include <string>
 
-#include "mainbore/wording.hpp"
+#include "mainbore/finding_words.hpp"
 #include "mainbore/work.hpp"
 #include "support/catch.hpp"
 #include "support/plan_under.hpp"
@@ -103,7 +103,7 @@ TEST_CASE("a saddle tap takes saddle and stop from the approved list") {
   CHECK(approved_in_words(*plan.method.fitting(ApprovedKind::saddle), UnitSystem::us) ==
         "8.54 in to 9.4 in, stock 41-117, nuts 50 ft-lbf");
   bool named = false;
-  for (const LoadItem& item : materials(plan, UnitSystem::us))
+  for (const LoadItem& item : load_list(plan, UnitSystem::us))
     named |= item.key == "service-saddle" && item.stock == "41-117";
   CHECK(named);
   // Its rating is the office's word, and the mark is asked for all the same.

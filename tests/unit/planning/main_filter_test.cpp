@@ -3,7 +3,7 @@
 #include <array>
 #include <string>
 
-#include "mainbore/wording.hpp"
+#include "mainbore/finding_words.hpp"
 #include "rules/tap_limits.hpp"
 #include "support/catch.hpp"
 #include "support/plan_under.hpp"

@@ -1,4 +1,4 @@
-#include "mainbore/wording.hpp"
+#include "mainbore/finding_words.hpp"
 #include "support/catch.hpp"
 #include "support/plan_under.hpp"
 #include "support/rules_of.hpp"

@@ -1,8 +1,8 @@
 // Caps lower what is permitted; what the defaults close opens by a named person's consent alone.
 #include <string>
 
+#include "mainbore/finding_words.hpp"
 #include "mainbore/rule_fields.hpp"
-#include "mainbore/wording.hpp"
 #include "support/catch.hpp"
 #include "support/plan_under.hpp"
 #include "support/rules_of.hpp"

@@ -1,6 +1,6 @@
 #include <algorithm>
 
-#include "mainbore/wording.hpp"
+#include "mainbore/finding_words.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
 #include "unit/planning/jobs.hpp"
@@ -335,7 +335,7 @@ TEST_CASE("the pressure to read is one that lowering the main can meet") {
   job.main.class_name.clear();  // class A, rated 43 psi, is among those it may be
   const Plan plan = plan_of(job);
   CHECK(has(plan, FindingCode::pressure_over_pipe_rating));
-  const Reading* const line = plan.reading(ReadingId::line_pressure);
+  const StopNumber* const line = plan.stop_number(ReadingId::line_pressure);
   REQUIRE(line != nullptr);
   CHECK(line->at_most->base() == 70.0);  // as it stands: no more is asked of a pipe that may be overrun
   // The class is not proved: the card names what may clear the hold, and a pipe known by its class is stopped.

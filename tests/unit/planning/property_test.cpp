@@ -4,8 +4,8 @@
 #include <string>
 
 #include "io/orders/verdict_record.hpp"
+#include "mainbore/finding_words.hpp"
 #include "mainbore/what_if.hpp"
-#include "mainbore/wording.hpp"
 #include "support/catch.hpp"
 #include "support/plan_under.hpp"
 #include "unit/planning/random_jobs.hpp"
@@ -157,7 +157,7 @@ TEST_CASE("readings inside all the stop numbers bear the plan out") {
         if (!metric) return bound.base();
         return parse_measure(format_measure(bound, UnitSystem::si, toward), bound.kind()).value.base();
       };
-      const auto between = [&](const Reading& stop, bool low) {
+      const auto between = [&](const StopNumber& stop, bool low) {
         double least = stop.at_least ? end(*stop.at_least, Toward::more) : 0.0;
         double most = stop.at_most ? end(*stop.at_most, Toward::less) : 1.05 * least;
         if (most < least) {  // no step of the metric gauge lies between
@@ -166,7 +166,7 @@ TEST_CASE("readings inside all the stop numbers bear the plan out") {
         }
         return corner < 4 || metric ? (low ? least : most) : random.real(least, most);
       };
-      for (const Reading& stop : before.readings) {
+      for (const StopNumber& stop : before.stop_numbers) {
         double value = 0.0;
         if (stop.id == ReadingId::line_pressure) {
           value = between(stop, false);
@@ -459,7 +459,7 @@ TEST_CASE("a verdict alone decides and finds what the whole plan does") {
     INFO(codes_of(verdict.findings) << "\nof the whole plan:" << codes_of(found));
     REQUIRE(std::equal(verdict.findings.begin(), verdict.findings.end(), found.begin(), found.end(), same));
     REQUIRE(verdict.service.has_value() == whole.service.has_value());
-    REQUIRE(verdict.readings.empty());
+    REQUIRE(verdict.stop_numbers.empty());
     REQUIRE(verdict.main.assumed.empty());
     std::string record;
     std::string record_of_whole;

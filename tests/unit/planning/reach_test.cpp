@@ -2,7 +2,7 @@
 #include <algorithm>
 #include <string>
 
-#include "mainbore/wording.hpp"
+#include "mainbore/finding_words.hpp"
 #include "mainbore/work.hpp"
 #include "support/catch.hpp"
 #include "support/plan_under.hpp"

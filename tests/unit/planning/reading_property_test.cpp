@@ -19,7 +19,7 @@ Measure read_back(std::string_view text, Kind kind) {
 }
 
 // The bounds in the words of a report: "at least 0.31 in", "21-3/8 in to 21-15/16 in".
-std::vector<Measure> bounds_as_printed(const Reading& reading, UnitSystem system) {
+std::vector<Measure> bounds_as_printed(const StopNumber& reading, UnitSystem system) {
   const std::string text = bounds_in_words(reading, system);
   for (const std::string_view lead : {"at least ", "at most "}) {
     if (text.starts_with(lead)) return {read_back(std::string_view(text).substr(lead.size()), reading.kind())};
@@ -103,7 +103,7 @@ TEST_CASE("a reading equal to a stop number as printed is inside it") {
       // Each by itself, then the least of all together, then the greatest.
       std::array<Job, 2> together = {job, job};
       std::string all;
-      for (const Reading& reading : before.readings) {
+      for (const StopNumber& reading : before.stop_numbers) {
         const std::vector<Measure> bounds = bounds_as_printed(reading, system);
         enter(together[0], before, reading.id, bounds.front());
         enter(together[1], before, reading.id, bounds.back());

@@ -1,7 +1,7 @@
 // What a utility asks of line, tap, stop and meter, and the smallest sleeve.
 #include <string>
 
-#include "mainbore/wording.hpp"
+#include "mainbore/finding_words.hpp"
 #include "support/catch.hpp"
 #include "support/plan_under.hpp"
 #include "support/rules_of.hpp"

@@ -3,8 +3,8 @@
 #include <string>
 #include <vector>
 
+#include "mainbore/finding_words.hpp"
 #include "mainbore/job_file.hpp"
-#include "mainbore/wording.hpp"
 #include "support/catch.hpp"
 #include "support/plan_under.hpp"
 #include "support/rules_of.hpp"
@@ -29,7 +29,7 @@ double kept_from(const Rules& rules, NearbyThing what) {
 }
 
 double joint_read(const Rules& rules) {
-  return plan_under(sound_job(), rules).reading(ReadingId::joint_distance)->at_least->base();
+  return plan_under(sound_job(), rules).stop_number(ReadingId::joint_distance)->at_least->base();
 }
 
 void held(const Job& job, const Rules& rules, FindingCode code) {
@@ -89,11 +89,11 @@ TEST_CASE("air colder than the utility taps in holds the job, and is read on the
   job.air_temperature = Temperature::fahrenheit(20);
   const Plan mild = plan_under(job, rules);
   CHECK(mild.verdict == Verdict::go);
-  REQUIRE(mild.reading(ReadingId::air_temperature) != nullptr);
-  CHECK(mild.reading(ReadingId::air_temperature)->at_least->base() == 20);
+  REQUIRE(mild.stop_number(ReadingId::air_temperature) != nullptr);
+  CHECK(mild.stop_number(ReadingId::air_temperature)->at_least->base() == 20);
   job.air_temperature = Temperature::fahrenheit(19.5);
   held(job, rules, FindingCode::main_air_cold);
-  CHECK(plan_of(job).reading(ReadingId::air_temperature) == nullptr);
+  CHECK(plan_of(job).stop_number(ReadingId::air_temperature) == nullptr);
 }
 
 TEST_CASE("sizes by dwellings ask for the largest that a row holding has") {

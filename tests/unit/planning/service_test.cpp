@@ -1,8 +1,8 @@
 // Water for the customer, through the planner.
 #include <random>
 
+#include "mainbore/finding_words.hpp"
 #include "mainbore/hydraulics/friction.hpp"
-#include "mainbore/wording.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
 #include "unit/planning/jobs.hpp"

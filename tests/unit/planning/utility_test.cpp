@@ -5,10 +5,10 @@
 #include <string>
 #include <vector>
 
+#include "mainbore/finding_words.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/rule_fields.hpp"
 #include "mainbore/rules_compare.hpp"
-#include "mainbore/wording.hpp"
 #include "support/catch.hpp"
 #include "support/plan_under.hpp"
 #include "support/rules_of.hpp"

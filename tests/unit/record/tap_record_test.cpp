@@ -33,7 +33,7 @@ ReadingsFile read(const std::string& text) { return read_readings(text, "reading
 // Each stop number read at its printed bound: the lower, where it has two.
 Readings read_as_printed(const Plan& plan, UnitSystem units) {
   Readings readings;
-  for (const Reading& reading : plan.readings) {
+  for (const StopNumber& reading : plan.stop_numbers) {
     const BoundTexts bounds = printed_bounds(reading, units);
     const ParsedMeasure read = parse_measure(reading.at_least ? bounds.least : bounds.most, reading.kind());
     REQUIRE(read);
@@ -57,7 +57,7 @@ TEST_CASE("a record with everything read and done as planned is complete") {
   CHECK(record.is_complete());
   CHECK_FALSE(record.is_void());
   CHECK(record.found.verdict == Verdict::go);
-  CHECK(record.judged.size() == record.planned.readings.size());
+  CHECK(record.judged.size() == record.planned.stop_numbers.size());
   for (const JudgedReading& one : record.judged) CHECK(one.judged == Judged::inside);
 }
 
@@ -224,7 +224,7 @@ TEST_CASE("a reading between the bound that was worked out and the one that is p
     const Job job = random.next();
     const Plan planned = plan_of(job);
     for (const UnitSystem units : {UnitSystem::us, UnitSystem::si}) {
-      for (const Reading& reading : planned.readings) {
+      for (const StopNumber& reading : planned.stop_numbers) {
         const Measure& exact = reading.at_least ? *reading.at_least : *reading.at_most;
         const BoundTexts bounds = printed_bounds(reading, units);
         const Measure printed = parse_measure(reading.at_least ? bounds.least : bounds.most, reading.kind()).value;

@@ -10,9 +10,9 @@
 #include <string>
 #include <vector>
 
+#include "mainbore/finding_words.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/report.hpp"
-#include "mainbore/wording.hpp"
 #include "support/catch.hpp"
 #include "support/random_jobs.hpp"
 #include "unit/planning/jobs.hpp"
@@ -124,7 +124,7 @@ void numbers_come_early(const Plan& plan) {
   const auto lines = lines_of(text);
   constexpr std::size_t early = 25;
   INFO(text);
-  for (const Reading& reading : plan.readings)
+  for (const StopNumber& reading : plan.stop_numbers)
     REQUIRE(line_with(lines, bounds_in_words(reading, UnitSystem::us)) <= early);
   REQUIRE(line_with(lines, "o'clock") <= early);
   if (plan.method.kind != Method::direct) return;

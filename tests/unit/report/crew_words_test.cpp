@@ -42,7 +42,7 @@ void loads_what_steps_use(const Plan& plan) {
     for (const Step& step : steps) used.insert(step.uses.begin(), step.uses.end());
   }
   std::set<std::string_view> loaded;
-  for (const LoadItem& item : materials(plan, UnitSystem::us)) CHECK(loaded.insert(item.key).second);
+  for (const LoadItem& item : load_list(plan, UnitSystem::us)) CHECK(loaded.insert(item.key).second);
   CHECK(used == loaded);
 }
 

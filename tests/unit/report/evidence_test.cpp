@@ -93,7 +93,7 @@ std::vector<const Basis*> bases_shown(const Plan& plan) {
 }
 
 // What bounds a stop number; of the pressure, the least of the limits.
-std::optional<Taken> bounded_by(const Reading& reading) {
+std::optional<Taken> bounded_by(const StopNumber& reading) {
   switch (reading.id) {
     case ReadingId::wall:
       return Taken::gauge_error;
@@ -139,7 +139,7 @@ void everything_is_in_it(const Plan& plan) {
     INFO(assumption.path);
     CHECK(in_it([&](const Evidence& item) { return item.from == From::assumed && item.value == assumption.value; }));
   }
-  for (const Reading& reading : plan.readings) {
+  for (const StopNumber& reading : plan.stop_numbers) {
     const auto what = bounded_by(reading);
     if (!what) continue;
     INFO(name_of(*what));

@@ -5,10 +5,10 @@
 #include <string>
 #include <vector>
 
+#include "mainbore/finding_words.hpp"
 #include "mainbore/job_file.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/sheet.hpp"
-#include "mainbore/wording.hpp"
 #include "mainbore/work.hpp"
 #include "support/catch.hpp"
 #include "unit/planning/random_jobs.hpp"
@@ -57,7 +57,7 @@ constexpr std::array phrases = {
 void repeats_its_stop_numbers(const Plan& plan, std::string_view text, UnitSystem system) {
   for (const Phrase& phrase : phrases) {
     for (const std::string& number : between(text, phrase.lead, phrase.tail)) {
-      const Reading* const reading = plan.reading(phrase.id);
+      const StopNumber* const reading = plan.stop_number(phrase.id);
       INFO(phrase.lead << number << phrase.tail << " in: " << text);
       if (reading == nullptr) continue;  // a saddle's plan asks for no wall
       CHECK(number == bare_bounds(*reading, system));
@@ -69,10 +69,10 @@ Pressure in_words(std::string_view text) { return parse_measure(text, Kind::pres
 
 // Whatever is loaded for a pressure is good for the stop number, or for the line where that is more.
 void loads_for_the_stop_number(const Plan& plan, UnitSystem system) {
-  const Reading* const line = plan.reading(ReadingId::line_pressure);
+  const StopNumber* const line = plan.stop_number(ReadingId::line_pressure);
   if (line == nullptr) return;
   const std::string stop = bare_bounds(*line, system);
-  for (const LoadItem& item : materials(plan, system)) {
+  for (const LoadItem& item : load_list(plan, system)) {
     const std::string check(item.check.view());
     for (const std::string& number : between(check + " ", "Good for at least ", ". ")) CHECK(number == stop);
     for (const std::string& number : between(check, "and for at least ", ". ")) {
@@ -87,13 +87,13 @@ void one_number(const Plan& plan) {
   for (const UnitSystem system : {UnitSystem::us, UnitSystem::si}) {
     std::string words;
     for (const Finding& finding : plan.findings) {
-      repeats_its_stop_numbers(plan, detail_of(finding, system, plan.readings) + " ", system);
-      repeats_its_stop_numbers(plan, fix_of(finding, system, plan.readings) + " ", system);
+      repeats_its_stop_numbers(plan, detail_of(finding, system, plan.stop_numbers) + " ", system);
+      repeats_its_stop_numbers(plan, fix_of(finding, system, plan.stop_numbers) + " ", system);
     }
     for (const Step& step : procedure(plan, system)) {
       repeats_its_stop_numbers(plan, std::string(step.action.view()) + " ", system);
       if (step.id != "pipe.check") continue;
-      for (const Reading& reading : plan.readings) {
+      for (const StopNumber& reading : plan.stop_numbers) {
         if (reading.kind() == Kind::pressure) continue;
         CHECK(step.action.view().find(bounds_in_words(reading, system)) != std::string_view::npos);
       }
@@ -208,7 +208,7 @@ TEST_CASE("a sheet says one pressure") {
   job.main.surge = Pressure();
   job.service.method = Method::saddle;
   const Plan plan = plan_of(job);
-  const Reading* const line = plan.reading(ReadingId::line_pressure);
+  const StopNumber* const line = plan.stop_number(ReadingId::line_pressure);
   REQUIRE(line != nullptr);
   const std::string stop = bare_bounds(*line, UnitSystem::us);
   CHECK(plan.pressure.governed_by->limit > line->at_most->as<-2, 1, 0>());

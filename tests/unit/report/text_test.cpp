@@ -3,8 +3,8 @@
 #include <string>
 #include <vector>
 
+#include "mainbore/finding_words.hpp"
 #include "mainbore/report.hpp"
-#include "mainbore/wording.hpp"
 #include "report/text_page.hpp"
 #include "support/catch.hpp"
 #include "support/one_line.hpp"

@@ -5,11 +5,11 @@
 #include <string>
 #include <vector>
 
+#include "mainbore/finding_words.hpp"
 #include "mainbore/measure.hpp"
 #include "mainbore/plan_file.hpp"
 #include "mainbore/readings_file.hpp"
 #include "mainbore/tap_record.hpp"
-#include "mainbore/wording.hpp"
 #include "mainbore/work.hpp"
 #include "report/html_writer.hpp"
 #include "support/catch.hpp"
@@ -110,8 +110,8 @@ TEST_CASE("a sheet says all that the crew must know", "[sheet]") {
     for (const Caution& caution : cautions(plan, UnitSystem::us)) CHECK(holds_text(page, caution.text));
     std::size_t holds = 0;
     for (const Finding& finding : plan.findings) {
-      CHECK(holds_text(page, filled_words(text_of(finding.code).detail, finding, UnitSystem::us, plan.readings)));
-      CHECK(holds_text(page, filled_words(text_of(finding.code).fix, finding, UnitSystem::us, plan.readings)));
+      CHECK(holds_text(page, filled_words(text_of(finding.code).detail, finding, UnitSystem::us, plan.stop_numbers)));
+      CHECK(holds_text(page, filled_words(text_of(finding.code).fix, finding, UnitSystem::us, plan.stop_numbers)));
       holds += finding.severity == Severity::hold ? 1 : 0;
     }
     CHECK(times(page, "class=\"boxes\"") == holds);
@@ -119,7 +119,7 @@ TEST_CASE("a sheet says all that the crew must know", "[sheet]") {
       CHECK(holds_text(page, step.action));
       CHECK(holds_text(page, step.hold_point));
     }
-    for (const LoadItem& item : materials(plan, UnitSystem::us)) {
+    for (const LoadItem& item : load_list(plan, UnitSystem::us)) {
       CHECK(holds_text(page, item.item));
       CHECK(holds_text(page, item.check));
     }
@@ -131,7 +131,7 @@ TEST_CASE("a sheet says all that the crew must know", "[sheet]") {
       CHECK(times(page, "<svg") == 0);
       continue;
     }
-    for (const Reading& stop : plan.readings) {
+    for (const StopNumber& stop : plan.stop_numbers) {
       if (stop.at_least) CHECK(holds_text(page, format_measure(*stop.at_least, UnitSystem::us)));
       if (stop.at_most) CHECK(holds_text(page, format_measure(*stop.at_most, UnitSystem::us)));
     }
@@ -224,7 +224,7 @@ TEST_CASE("the boxes take what the record takes, judged by the bounds as printed
       const bool cut = !record_form(plan).empty();
       REQUIRE(times(page, "<ul class=\"reads\"") == (cut ? 1 : 0));
       for (const RecordField& field : record_form(plan)) CHECK(record_entry_named(field.key) != nullptr);
-      for (const Reading& reading : plan.readings) {
+      for (const StopNumber& reading : plan.stop_numbers) {
         const BoundTexts bounds = printed_bounds(reading, system);
         // As printed, and never beyond what was worked out.
         for (const std::string& bound : {bounds.least, bounds.most}) {

@@ -3,7 +3,7 @@
 #include <string_view>
 #include <vector>
 
-#include "mainbore/reading.hpp"
+#include "mainbore/stop_number.hpp"
 #include "mainbore/work.hpp"
 #include "report/text_page.hpp"
 #include "support/catch.hpp"

@@ -1,6 +1,6 @@
 // Who clears a hold, and what the office asks.
 #include "io/orders/verdict_record.hpp"
-#include "mainbore/wording.hpp"
+#include "mainbore/finding_words.hpp"
 #include "support/catch.hpp"
 #include "unit/planning/random_jobs.hpp"
 
@@ -17,7 +17,7 @@ TEST_CASE("a hold says who has to clear it, and the office what to ask and whom"
     for (const Finding& finding : made.findings) {
       if (finding.severity != Severity::hold || clears_by(finding.code) != Clears::office) continue;
       of_office = true;
-      const std::string question = question_of(finding, UnitSystem::us, made.readings);
+      const std::string question = question_of(finding, UnitSystem::us, made.stop_numbers);
       INFO(name_of(finding.code) << ": " << question);
       CHECK(question.find('?') != std::string::npos);
       CHECK(question.find_first_of("{}[]|") == std::string::npos);

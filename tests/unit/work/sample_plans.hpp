@@ -101,7 +101,7 @@ inline Plan sample_plan(const Sample& sample = {}) {
   plan.location.clock = {90};
   plan.location.shift = -18.0 * units::inch;
   plan.location.clearings.push_back({NearbyThing::joint, 6.0 * units::inch, 24.0 * units::inch, 24.0 * units::inch});
-  plan.readings = {
+  plan.stop_numbers = {
       {ReadingId::wall, Measure(0.237 * units::inch), std::nullopt},
       {ReadingId::line_pressure, std::nullopt, Measure(100.0 * units::psi)},
       {ReadingId::circumference, Measure(21.5 * units::inch, Kind::tape), Measure(21.875 * units::inch, Kind::tape)}};

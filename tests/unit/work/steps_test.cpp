@@ -650,7 +650,7 @@ TEST_CASE("what a step works with is on the truck, and nothing else is") {
     for (const auto& list : {procedure(plan, UnitSystem::us), contingencies(plan, UnitSystem::us)}) {
       for (const Step& step : list) text.append(in_words(step)) += '\n';
     }
-    const auto load = materials(plan, UnitSystem::us);
+    const auto load = load_list(plan, UnitSystem::us);
     for (const Named& thing : named) {
       INFO(thing.key);
       const bool loaded =
@@ -681,7 +681,7 @@ TEST_CASE("steps that do not apply do not appear") {
   plan.job.main.encased = true;
   plan.method.count = 3;
   plan.pressure.reduce_to = 60.0 * units::psi;
-  plan.readings = {{ReadingId::line_pressure, std::nullopt, Measure(55.0 * units::psi)}};  // less, by a surge
+  plan.stop_numbers = {{ReadingId::line_pressure, std::nullopt, Measure(55.0 * units::psi)}};  // less, by a surge
   const auto more = procedure(plan, UnitSystem::us);
   CHECK(has(more, "pipe.wrap"));
   CHECK(has(more, "next.tap"));

@@ -1,4 +1,4 @@
-#include "mainbore/wording.hpp"
+#include "mainbore/finding_words.hpp"
 
 #include <algorithm>
 #include <set>
@@ -97,7 +97,7 @@ TEST_CASE("what a crew reads is quoted from the plan's stop numbers") {
   finding.value = Measure(95.0 * units::psi);
   finding.limit = Measure(90.0 * units::psi);
   finding.details[0] = std::string_view("hand");
-  const std::vector<Reading> readings = {{ReadingId::line_pressure, std::nullopt, Measure(70.0 * units::psi)}};
+  const std::vector<StopNumber> readings = {{ReadingId::line_pressure, std::nullopt, Measure(70.0 * units::psi)}};
   CHECK(fix_of(finding, UnitSystem::us, readings).find("lowered to 70 psi or less") != std::string::npos);
   CHECK(fix_of(finding, UnitSystem::us).find("lowered to 90 psi or less") != std::string::npos);
   CHECK(detail_of(finding, UnitSystem::us, readings) ==

@@ -216,13 +216,13 @@ class LoadList {
 
   // The most that the plan lets the gauge show when tapping: whatever is loaded must reach it.
   [[nodiscard]] Pressure most_pressure() const {
-    const Reading* line = plan_.reading(ReadingId::line_pressure);
+    const StopNumber* line = plan_.stop_number(ReadingId::line_pressure);
     return line != nullptr && line->at_most ? line->at_most->as<-2, 1, 0>() : plan_.pressure.line;
   }
   [[nodiscard]] Pressure rating_needed() const { return std::max(plan_.pressure.line, most_pressure()); }
   // As printed: the stop number itself, where the line is not over it.
   [[nodiscard]] std::string pressure_in_words(Pressure pressure) const {
-    const Reading* line = plan_.reading(ReadingId::line_pressure);
+    const StopNumber* line = plan_.stop_number(ReadingId::line_pressure);
     return line != nullptr && pressure == most_pressure() ? bare_bounds(*line, audience_)
                                                           : on_gauge(pressure, audience_, Toward::more);
   }
@@ -278,6 +278,6 @@ class LoadList {
 
 }  // namespace
 
-std::vector<LoadItem> materials(const Plan& plan, Audience audience) { return LoadList(plan, audience).all(); }
+std::vector<LoadItem> load_list(const Plan& plan, Audience audience) { return LoadList(plan, audience).all(); }
 
 }  // namespace mainbore

@@ -10,7 +10,7 @@
 
 #include "mainbore/finding.hpp"
 #include "mainbore/language.hpp"
-#include "mainbore/reading.hpp"
+#include "mainbore/stop_number.hpp"
 
 namespace mainbore {
 
@@ -28,14 +28,14 @@ struct FindingText {
 [[nodiscard]] const FindingText& text_of(FindingCode code, Language language = Language::english);
 
 // The sentence for this finding, numbers filled in. What a crew reads is quoted from the plan's readings where they are
-// given (`plan.readings`); a verdict alone has none, and the sentence then tells the check's own limit.
-using ReadingList = std::span<const Reading>;
-[[nodiscard]] std::string detail_of(const Finding& finding, Audience audience, ReadingList readings = {});
-[[nodiscard]] std::string fix_of(const Finding& finding, Audience audience, ReadingList readings = {});
+// given (`plan.stop_numbers`); a verdict alone has none, and the sentence then tells the check's own limit.
+using StopNumbers = std::span<const StopNumber>;
+[[nodiscard]] std::string detail_of(const Finding& finding, Audience audience, StopNumbers readings = {});
+[[nodiscard]] std::string fix_of(const Finding& finding, Audience audience, StopNumbers readings = {});
 // The same in one line of a card: what is to be done or read, or what to know.
-[[nodiscard]] std::string line_of(const Finding& finding, Audience audience, ReadingList readings = {});
+[[nodiscard]] std::string line_of(const Finding& finding, Audience audience, StopNumbers readings = {});
 // What stops a tap and the way forward, in the whole figures of a card.
-[[nodiscard]] std::string stop_of(const Finding& finding, Audience audience, ReadingList readings = {});
+[[nodiscard]] std::string stop_of(const Finding& finding, Audience audience, StopNumbers readings = {});
 // Who can clear a hold: the office (a record, a permission, a machine, parts, an engineer), or the crew on the site, by what
 // it sees or reads at the pipe before the cut.
 enum class Clears : std::uint8_t { office, site };
@@ -45,7 +45,7 @@ enum class Clears : std::uint8_t { office, site };
 // the site clears what is left. Nothing of a go and of a no-go.
 [[nodiscard]] std::optional<Clears> waits_for(const Plan& plan);
 // Of a hold that the office clears: the question that clears it, and whom to ask.
-[[nodiscard]] std::string question_of(const Finding& finding, UnitSystem system, ReadingList readings = {});
+[[nodiscard]] std::string question_of(const Finding& finding, UnitSystem system, StopNumbers readings = {});
 [[nodiscard]] std::string_view whom_to_ask(FindingCode code);
 // What to do without a plan at hand: "<limit>" and the like stand where a plan has its figures.
 [[nodiscard]] std::string fix_in_general(FindingCode code);

@@ -12,8 +12,8 @@ using namespace mainbore::test;
 
 namespace {
 
-const Reading& number(const Plan& plan, ReadingId id) {
-  const Reading* const found = plan.reading(id);
+const StopNumber& number(const Plan& plan, ReadingId id) {
+  const StopNumber* const found = plan.stop_number(id);
   REQUIRE(found != nullptr);
   return *found;
 }
@@ -86,7 +86,7 @@ TEST_CASE("the pressure to read leaves room for the surge") {
 
 TEST_CASE("the tape's numbers are whole marks inside what the pipe may measure") {
   const Plan plan = plan_of(sound_job());
-  const Reading& tape = number(plan, ReadingId::circumference);
+  const StopNumber& tape = number(plan, ReadingId::circumference);
   constexpr double pi = std::numbers::pi;
   const double reach = default_rules().measuring.circumference_uncertainty.value.base();
   CHECK(std::fmod(tape.at_least->base() * 16.0, 1.0) == 0.0);
@@ -136,7 +136,7 @@ TEST_CASE("what is said to tell the pipes apart is read as the stop numbers are,
       }
     }
     if (!plan.main.settle) continue;
-    const Reading* const tape = plan.reading(ReadingId::circumference);
+    const StopNumber* const tape = plan.stop_number(ReadingId::circumference);
     bool covers = tape == nullptr;
     for (const ReadingMeans& means : plan.main.settle->readings) {
       for (const Measure& end : {means.low, means.high}) {

@@ -1,9 +1,9 @@
-// Readings: what a crew reads at the pipe before the cut, and the bounds within which the plan stands.
+// Stop numbers: the bounds within which what a crew reads at the pipe before the cut bears the plan out.
 //
-// On paper they are the stop numbers. Each has a name, so that whatever repeats one (a step, a finding, the load list, a
+// Each is named by what is read, so that whatever repeats one (a step, a finding, the load list, a
 // drawing, a script) refers to it and prints that very value; its words are made in work.hpp. Ids only grow.
 //
-//     if (const Reading* wall = plan.reading(ReadingId::wall)) bounds_in_words(*wall, UnitSystem::us)  -> "at least 0.21 in"
+//     if (const StopNumber* wall = plan.stop_number(ReadingId::wall)) bounds_in_words(*wall, UnitSystem::us)  -> "at least 0.21 in"
 #pragma once
 
 #include <array>
@@ -46,7 +46,7 @@ inline constexpr std::array reading_ids = {
 }
 
 // One or both bounds; both of one kind. Outside them the crew stops, and the job is planned again.
-struct Reading {
+struct StopNumber {
   ReadingId id = ReadingId::line_pressure;
   std::optional<Measure> at_least;
   std::optional<Measure> at_most;

@@ -1,4 +1,4 @@
-#include "mainbore/wording.hpp"
+#include "mainbore/finding_words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -21,7 +21,7 @@ enum class Pressures : std::uint8_t { as_known, whole };
 // A finding's figures, by the names that its sentences have for them.
 class FindingFigures : public words::Figures {
  public:
-  FindingFigures(const Finding& finding, Audience audience, ReadingList readings, Pressures pressures)
+  FindingFigures(const Finding& finding, Audience audience, StopNumbers readings, Pressures pressures)
       : finding_(finding), readings_(readings), audience_(audience), pressures_(pressures) {}
 
   bool append(std::string& out, std::string_view name) const override {
@@ -49,7 +49,7 @@ class FindingFigures : public words::Figures {
 
  private:
   bool append_reading(std::string& out, std::string_view id) const {
-    for (const Reading& reading : readings_) {
+    for (const StopNumber& reading : readings_) {
       if (name_of(reading.id) != id) continue;
       out += bare_bounds(reading, audience_);
       return true;
@@ -77,7 +77,7 @@ class FindingFigures : public words::Figures {
   }
 
   const Finding& finding_;
-  ReadingList readings_;
+  StopNumbers readings_;
   Audience audience_;
   Pressures pressures_;
 };
@@ -91,7 +91,7 @@ class FigureNames : public words::Figures {
   }
 };
 
-std::string fill(std::string_view text, const Finding& finding, Audience audience, ReadingList readings,
+std::string fill(std::string_view text, const Finding& finding, Audience audience, StopNumbers readings,
                  Pressures pressures = Pressures::as_known) {
   const FindingFigures figures(finding, audience, readings, pressures);
   // A sentence may start with a name out of the tables.
@@ -106,7 +106,7 @@ std::optional<FindingCode> finding_named(std::string_view code) {
   return static_cast<FindingCode>(found - finding_codes.begin());
 }
 
-std::string filled_words(std::string_view text, const Finding& finding, Audience audience, ReadingList readings) {
+std::string filled_words(std::string_view text, const Finding& finding, Audience audience, StopNumbers readings) {
   return fill(text, finding, audience, readings, Pressures::whole);
 }
 
@@ -114,11 +114,11 @@ const FindingText& text_of(FindingCode code, Language language) { return words::
 
 std::string_view reading_for(FindingCode code, Language language) { return words::finding_blank(code, language); }
 
-std::string detail_of(const Finding& finding, Audience audience, ReadingList readings) {
+std::string detail_of(const Finding& finding, Audience audience, StopNumbers readings) {
   return fill(text_of(finding.code, audience.language).detail, finding, audience, readings);
 }
 
-std::string fix_of(const Finding& finding, Audience audience, ReadingList readings) {
+std::string fix_of(const Finding& finding, Audience audience, StopNumbers readings) {
   return fill(text_of(finding.code, audience.language).fix, finding, audience, readings);
 }
 

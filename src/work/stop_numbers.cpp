@@ -18,13 +18,13 @@ std::string_view words_of(ReadingId id, Language language) {
   return say(labels[static_cast<std::size_t>(id)], language);
 }
 
-std::string bounds_in_words(const Reading& reading, Audience audience) {
+std::string bounds_in_words(const StopNumber& reading, Audience audience) {
   std::string bare = bare_bounds(reading, audience);
   if (reading.at_least && reading.at_most) return bare;
   return say(reading.at_least ? CardWord::at_least : CardWord::at_most, audience.language, {{"bound", bare}});
 }
 
-BoundTexts printed_bounds(const Reading& reading, UnitSystem units) {
+BoundTexts printed_bounds(const StopNumber& reading, UnitSystem units) {
   if (reading.at_least && reading.at_most) return bound_texts(*reading.at_least, *reading.at_most, units);
   BoundTexts texts;
   if (reading.at_least) texts.least = format_measure(*reading.at_least, units, Toward::more);
@@ -32,7 +32,7 @@ BoundTexts printed_bounds(const Reading& reading, UnitSystem units) {
   return texts;
 }
 
-std::string bare_bounds(const Reading& reading, Audience audience) {
+std::string bare_bounds(const StopNumber& reading, Audience audience) {
   const BoundTexts bounds = printed_bounds(reading, audience);
   if (bounds.least.empty()) return bounds.most;
   if (bounds.most.empty()) return bounds.least;
@@ -40,14 +40,14 @@ std::string bare_bounds(const Reading& reading, Audience audience) {
 }
 
 std::string least_in_words(const Plan& plan, const Clearing& clearing, Audience audience) {
-  const Reading* const joint = plan.reading(ReadingId::joint_distance);
+  const StopNumber* const joint = plan.stop_number(ReadingId::joint_distance);
   if (clearing.what == NearbyThing::joint && joint != nullptr) return bare_bounds(*joint, audience);
   return on_tape(clearing.least, audience, Toward::more);
 }
 
-const Reading* lower_the_main_to(const Plan& plan) {
+const StopNumber* lower_the_main_to(const Plan& plan) {
   const auto& limit = plan.pressure.reduce_to;
-  return limit && *limit < plan.pressure.line ? plan.reading(ReadingId::line_pressure) : nullptr;
+  return limit && *limit < plan.pressure.line ? plan.stop_number(ReadingId::line_pressure) : nullptr;
 }
 
 std::optional<ReadingId> reading_that_clears(FindingCode code) {

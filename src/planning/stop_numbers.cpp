@@ -265,7 +265,7 @@ class ReadingWriter {
   ReadingWriter(const Site& site, const Candidate& chosen, const Findings& held, Recorder& taken)
       : site_(site), chosen_(chosen), held_(held), taken_(taken) {}
 
-  std::vector<Reading> all() && {
+  std::vector<StopNumber> all() && {
     add_ends();
     const bool borne_out = Search(site_, chosen_, held_).settle(ends_, other_homes());
     pressure();
@@ -469,13 +469,13 @@ class ReadingWriter {
   const Candidate& chosen_;
   const Findings& held_;
   Recorder& taken_;
-  std::vector<Reading> readings_;
+  std::vector<StopNumber> readings_;
   std::vector<End> ends_;
 };
 
 }  // namespace
 
-std::vector<Reading> stop_numbers(const Site& site, const Candidate& chosen, const Findings& held, Recorder& taken) {
+std::vector<StopNumber> stop_numbers(const Site& site, const Candidate& chosen, const Findings& held, Recorder& taken) {
   if (chosen.method.kind == Method::none) return {};
   return ReadingWriter(site, chosen, held, taken).all();
 }
