@@ -124,6 +124,7 @@ class Interview {
 
   [[nodiscard]] bool applies(const Place& place) const {
     const Question& question = place.asks();
+    if (question.asked_by != nullptr && !question.asked_by(planner_.rules())) return false;
     return question.applies == nullptr || question.applies(answers_.job(place));
   }
 

@@ -46,6 +46,38 @@ bool claims_firm_soil(const Job& job) {
 }
 bool names_a_sewer(const Job& job) { return job.excavation.sewer.has_value(); }
 
+// Plastic of one size is made in several diameters; a metric name may be that of another pipe.
+bool may_be_of_another_standard(const Job& job) {
+  return is_plastic_main(job) || (job.main.size && job.main.size->dn() != 0);
+}
+bool cover_is_nothing(const Job& job) { return job.main.cover == Length(); }
+bool has_no_tape_around(const Job& job) { return !job.main.circumference; }
+bool may_be_direct(const Job& job) { return !job.service.method || job.service.method == Method::direct; }
+bool has_trial(const Job& job) { return may_be_direct(job) && job.service.trial.depth; }
+bool lays_plastic_line(const Job& job) {
+  switch (job.service.line.material.value_or(Tubing::copper_k)) {
+    case Tubing::polyethylene:
+    case Tubing::pex:
+    case Tubing::pvc_40:
+    case Tubing::pvc_80:
+    case Tubing::cpvc:
+    case Tubing::pvc_pressure:
+      return true;
+    default:
+      return false;
+  }
+}
+
+// --- which rules of a utility's own ask for a fact ----------------------------------------------------------------
+
+bool limits_cold_air(const Rules& rules) { return rules.main.coldest_air.value.has_value(); }
+bool has_sizes_by_dwellings(const Rules& rules) { return !rules.water.by_dwellings.empty(); }
+bool limits_premises(const Rules& rules) { return rules.water.most_premises.value.has_value(); }
+bool covers_line(const Rules& rules) { return rules.line.least_cover.value.has_value(); }
+bool keeps_from_gas(const Rules& rules) { return rules.line.from_gas.value.has_value(); }
+bool keeps_from_electric(const Rules& rules) { return rules.line.from_electric.value.has_value(); }
+bool keeps_from_sewer(const Rules& rules) { return rules.line.from_sewer.value.has_value(); }
+
 // Of the tables, for this main.
 std::string classes_listed(const Job& job, const Catalog& catalog) {
   if (!job.main.material || !job.main.size) return {};
@@ -63,6 +95,7 @@ constexpr std::array order = {
     Question{.path = "id", .words = work_order, .blank = none},
     Question{.path = "place", .words = place, .blank = none},
     Question{.path = "date", .words = date, .blank = none},
+    Question{.path = "air_temperature", .words = air_temperature, .asked_by = limits_cold_air},
     Question{.path = "crew", .words = crew, .blank = none},
 };
 
@@ -70,18 +103,22 @@ constexpr std::array the_main = {
     Question{.path = "main.material", .words = main_material},
     Question{.path = "main.size", .words = main_size},
     Question{.path = "main.class", .words = main_class, .classes = classes_listed},
+    Question{.path = "main.standard", .words = main_standard, .applies = may_be_of_another_standard},
     Question{.path = "main.installed", .words = main_installed},
     Question{.path = "main.pressure", .words = main_pressure},
     Question{.path = "main.surge", .words = main_surge},
+    Question{.path = "main.occasional_surge", .words = main_occasional_surge, .applies = is_plastic_main},
     Question{.path = "main.rating", .words = main_rating, .applies = rated_by_utility},
     Question{.path = "main.carries", .words = main_carries, .blank = words::AskWord::blank_not_proved},
     Question{.path = "main.cover", .words = main_cover},
+    Question{.path = "main.cover_measured", .words = main_cover_measured, .applies = cover_is_nothing},
 };
 
 constexpr std::array bare_pipe = {
     Question{.path = "", .words = gate_bare_pipe, .blank = no},
     Question{.path = "main.condition", .words = main_condition},
     Question{.path = "main.circumference", .words = main_circumference},
+    Question{.path = "main.od", .words = main_od, .applies = has_no_tape_around},
     Question{.path = "main.wall", .words = main_wall},
     Question{.path = "main.temperature", .words = main_temperature, .applies = is_plastic_main},
     Question{.path = "main.curved", .words = main_curved, .applies = is_plastic_main},
@@ -98,6 +135,13 @@ constexpr std::array the_service = {
     Question{.path = "service.saddle_height", .words = service_saddle_height, .applies = takes_a_saddle},
     Question{.path = "service.stop_length", .words = service_stop_length, .applies = takes_a_saddle},
     Question{.path = "service.existing", .words = service_existing},
+    Question{.path = "service.dwellings", .words = service_dwellings, .asked_by = has_sizes_by_dwellings},
+    Question{.path = "service.premises", .words = service_premises, .asked_by = limits_premises},
+    Question{.path = "service.line.size", .words = service_line_size, .blank = words::AskWord::blank_size_of_tap},
+    Question{.path = "service.line.cover", .words = service_line_cover, .asked_by = covers_line},
+    Question{.path = "service.line.gas", .words = service_line_gas, .asked_by = keeps_from_gas},
+    Question{.path = "service.line.electric", .words = service_line_electric, .asked_by = keeps_from_electric},
+    Question{.path = "service.line.sewer", .words = service_line_sewer, .asked_by = keeps_from_sewer},
 };
 
 constexpr std::array beside = {
@@ -121,6 +165,8 @@ constexpr std::array the_machine = {
     Question{.path = "machine.bar_diameter", .words = machine_bar_diameter},
     Question{.path = "machine.bar_travel", .words = machine_bar_travel},
     Question{.path = "machine.standoff", .words = machine_standoff},
+    Question{.path = "machine.valve_height", .words = machine_valve_height},
+    Question{.path = "machine.feed_pitch", .words = machine_feed_pitch},
     Question{.path = "machine.adapter_standoff", .words = machine_adapter_standoff, .applies = takes_a_saddle},
     Question{.path = "machine.saddle_od_from", .words = machine_saddle_od_from},
     Question{.path = "machine.saddle_od_to", .words = machine_saddle_od_to},
@@ -135,9 +181,27 @@ constexpr std::array the_machine = {
     Question{.path = "machine.studs", .words = machine_studs},
 };
 
+constexpr std::array the_tool = {
+    Question{.path = "", .words = gate_tool, .blank = no},
+    Question{.path = "tool.length", .words = tool_length},
+    Question{.path = "tool.lead", .words = tool_lead},
+    Question{.path = "tool.insertion_length", .words = tool_insertion_length, .applies = may_be_direct},
+};
+
+constexpr std::array the_trial = {
+    Question{.path = "", .words = gate_trial, .blank = no, .applies = may_be_direct},
+    Question{.path = "service.trial.depth", .words = service_trial_depth, .applies = may_be_direct},
+    Question{.path = "service.trial.hand_turns", .words = service_trial_hand_turns, .applies = has_trial},
+    Question{.path = "service.trial.wrench_turns", .words = service_trial_wrench_turns, .applies = has_trial},
+    Question{.path = "service.trial.threads_showing", .words = service_trial_threads_showing, .applies = has_trial},
+    Question{.path = "service.trial.date", .words = service_trial_date, .applies = has_trial},
+    Question{.path = "service.trial.tool", .words = service_trial_tool, .applies = has_trial},
+};
+
 constexpr std::array the_water = {
     Question{.path = "", .words = gate_water, .blank = no},
     Question{.path = "service.line.material", .words = service_line_material},
+    Question{.path = "service.line.rating", .words = service_line_rating, .applies = lays_plastic_line},
     Question{.path = "service.line.length", .words = service_line_length},
     Question{.path = "service.line.rise", .words = service_line_rise},
     Question{.path = "service.line.elbows", .words = service_line_elbows},
@@ -167,6 +231,7 @@ constexpr std::array the_pit = {
     Question{.path = "excavation.granular", .words = excavation_granular},
     Question{.path = "excavation.fissured", .words = excavation_fissured},
     Question{.path = "excavation.vibration", .words = excavation_vibration},
+    Question{.path = "excavation.disturbed", .words = excavation_disturbed, .applies = claims_firm_soil},
     Question{.path = "excavation.layers", .words = excavation_layers},
     Question{.path = "excavation.water", .words = excavation_water},
     Question{.path = "excavation.distress", .words = excavation_distress},
@@ -199,6 +264,8 @@ constexpr std::array table = {
     Section{words::AskWord::heading_service, the_service, {}, {}},
     Section{words::AskWord::heading_beside, beside, "nearby", words::AskWord::nearby_left_out},
     Section{words::AskWord::heading_machine, the_machine, {}, words::AskWord::machine_left_out},
+    Section{words::AskWord::heading_tool, the_tool, {}, {}},
+    Section{words::AskWord::heading_trial, the_trial, {}, {}},
     Section{words::AskWord::heading_water, the_water, {}, {}},
     Section{words::AskWord::heading_pit, the_pit, {}, {}},
     Section{words::AskWord::heading_cleaning, cleaning, {}, {}},

@@ -11,6 +11,7 @@
 #include "io/job/job_fields.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/job.hpp"
+#include "mainbore/rules.hpp"
 #include "words/asking.hpp"
 #include "words/questions.hpp"
 
@@ -22,6 +23,7 @@ struct Question {
   // What an empty answer means; the fact is left out of the job then.
   words::AskWord blank = words::AskWord::blank_not_known;
   bool (*applies)(const Job& so_far) = nullptr;                                 // absent: to every job
+  bool (*asked_by)(const Rules& rules) = nullptr;                               // absent: whatever the rules
   std::string (*classes)(const Job& so_far, const Catalog& catalog) = nullptr;  // those that the tables have
 
   [[nodiscard]] bool opens_section() const { return path.empty(); }

@@ -20,6 +20,8 @@ enum class AskWord : std::uint8_t {
   heading_service,
   heading_beside,
   heading_machine,
+  heading_tool,
+  heading_trial,
   heading_water,
   heading_pit,
   heading_cleaning,
@@ -41,6 +43,7 @@ enum class AskWord : std::uint8_t {
   blank_no,
   blank_not_proved,
   blank_it_has_none,
+  blank_size_of_tap,
   blank_nothing_more,
   // what may be answered
   or_nothing,

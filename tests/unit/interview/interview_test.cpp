@@ -1,11 +1,13 @@
 // The interview, held over strings.
 #include <array>
 #include <random>
+#include <set>
 
 #include "mainbore/plan.hpp"
 #include "report/text_page.hpp"
 #include "support/catch.hpp"
 #include "support/plan_under.hpp"
+#include "support/rules_of.hpp"
 #include "unit/interview/person.hpp"
 
 using namespace mainbore;
@@ -196,9 +198,71 @@ TEST_CASE("a question that does not apply is not asked") {
   CHECK_FALSE(interviewed({}).heard_of("How does the bare pipe look?"));
 }
 
+TEST_CASE("what only a utility's rules ask for is asked where they do, and leaves none of their holds") {
+  const std::vector<std::pair<std::string, std::string>> asked = {
+      {"How cold will the air", "40 degF"},   {"How many dwellings", "2"},
+      {"How many lots or buildings", "1"},    {"nominal size of the service line?", "1-1/4 in"},
+      {"the service line lie,", "5 ft 6 in"}, {"the nearest gas line?", "4 ft"},
+      {"nearest electric line?", "4 ft"},     {"nearest sewer or drain?", "12 ft"}};
+  const Rules rules = rules_of(
+      R"({"main": {"coldest_air": "20 degF"},
+          "line": {"least_cover": "5 ft", "from_gas": "3 ft", "from_electric": "3 ft", "from_sewer": "10 ft"},
+          "water": {"by_dwellings": [{"dwellings_from": 1, "tap": "3/4 in", "line": "1-1/4 in"}], "most_premises": 1}})");
+  const auto of_the_utility = [&](const Interviewed& told) {
+    std::set<FindingCode> codes;
+    for (const Finding& finding : planner_under(rules).plan(job_of(told)).findings) {
+      switch (finding.code) {
+        case FindingCode::main_air_unknown:
+        case FindingCode::service_dwellings_unknown:
+        case FindingCode::service_premises_unknown:
+        case FindingCode::service_dwellings_size:
+        case FindingCode::service_cover_unknown:
+        case FindingCode::service_line_near_unknown:
+          codes.insert(finding.code);
+          break;
+        default:
+          break;
+      }
+    }
+    return codes;
+  };
+  const Interviewed told = interviewed(with(asked), "", Language::english, rules);
+  CHECK(of_the_utility(told).empty());
+  CHECK(of_the_utility(interviewed(four_facts, "", Language::english, rules)).size() == 6 - 1);
+  const Interviewed by_default = interviewed(four_facts);
+  for (const auto& [question, answer] : asked) {
+    INFO(question);
+    CHECK(told.heard_of(question));
+    CHECK(by_default.heard_of(question) == (question.find("size of the service line") != std::string::npos));
+  }
+}
+
+TEST_CASE("what the answers before make matter is asked") {
+  const auto hears = [](const Answers& answers, std::string_view question) {
+    return interviewed(with(answers)).heard_of(question);
+  };
+  CHECK(interviewed({{"made of?", "PVC"}}).heard_of("What standard was the pipe made to"));
+  CHECK(interviewed({{"made of?", "PVC"}}).heard_of("on rare occasions"));
+  CHECK(interviewed({{"nominal size of the main?", "200 mm"}}).heard_of("What standard was the pipe made to"));
+  CHECK_FALSE(hears({}, "What standard was the pipe made to"));
+  CHECK_FALSE(hears({}, "on rare occasions"));
+  CHECK(hears({{"top of the main below", "0 ft"}}, "Was that 0 measured?"));
+  CHECK_FALSE(hears({{"top of the main below", "5 ft"}}, "Was that 0 measured?"));
+  CHECK(hears({{"dug up", "yes"}}, "by caliper?"));
+  CHECK_FALSE(hears({{"dug up", "yes"}, {"a tape read around", "28.4 in"}}, "by caliper?"));
+  CHECK(hears({}, "Have trial taps been made"));
+  CHECK_FALSE(hears({{"How is the tap to be made?", "saddle"}}, "Have trial taps been made"));
+  const Answers trial = {{"Have trial taps been made", "yes"}};
+  CHECK_FALSE(hears(trial, "left showing?"));
+  CHECK(hears({trial.front(), {"What depth did they find", "1.5 in"}}, "left showing?"));
+  const Answers water = {{"gets enough", "yes"}};
+  CHECK_FALSE(hears({water.front(), {"service line made of?", "copper type K"}}, "printed on the tubing?"));
+  CHECK(hears({water.front(), {"service line made of?", "PEX SDR 9"}}, "printed on the tubing?"));
+}
+
 TEST_CASE("back returns, keeps what was answered, and forgets what no longer applies") {
-  std::string lines = "\n\n\n\nPVC\n6 in\n\n\n\n\n\n\nyes\nsound\n\n\n60 degF\n";  // to the question of the bend
-  for (int i = 0; i < 13; ++i) lines += "back\n";                                  // to that of the material
+  std::string lines = "\n\n\n\nPVC\n6 in\n\n\n\n\n\n\n\n\nyes\nsound\n\n\n\n60 degF\n";  // to the question of the bend
+  for (int i = 0; i < 16; ++i) lines += "back\n";                                        // to that of the material
   lines += "DI\n";
   for (int i = 0; i < 60; ++i) lines += '\n';
   std::istringstream in(lines);

@@ -82,12 +82,13 @@ inline const Rules& default_rules() {
   return *read.rules;
 }
 
-inline Interviewed interviewed(Answers answers, std::string otherwise = "", Language language = Language::english) {
+inline Interviewed interviewed(Answers answers, std::string otherwise = "", Language language = Language::english,
+                               const Rules& rules = default_rules()) {
   std::ostringstream out;
   Person person(out, std::move(answers), std::move(otherwise));
   std::istream in(&person);
   Interviewed result;
-  result.facts = interview::interview(in, out, "job.json", planner_under(default_rules()), language);
+  result.facts = interview::interview(in, out, "job.json", planner_under(rules), language);
   result.heard = out.str();
   return result;
 }

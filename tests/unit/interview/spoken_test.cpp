@@ -137,7 +137,7 @@ TEST_CASE("a job told in Spanish is the job told in English") {
                            {"\u00bfQu\u00e9 m\u00e1s hay ah\u00ed?", "nada"},
                            {"\u00bfA qu\u00e9 distancia a lo largo", "7 pies"},
                            {"le llega agua", "S"},
-                           {"la l\u00ednea de servicio?", "cobre tipo K"},
+                           {"De qu\u00e9 es la l\u00ednea de servicio?", "cobre tipo K"},
                            {"deba saber la cuadrilla", "ninguno"}};
   const std::string told = job_told(english, Language::english);
   INFO(told);
@@ -155,8 +155,8 @@ TEST_CASE("what cannot be taken is said in Spanish, with what may be") {
                                         {"descubierto el tubo", "quiz\u00e1s"},
                                         {"descubierto el tubo", "no"},
                                         {"agua suficiente", "s\u00ed"},
-                                        {"la l\u00ednea de servicio?", "copper"},
-                                        {"la l\u00ednea de servicio?", "no s\u00e9"}},
+                                        {"De qu\u00e9 es la l\u00ednea de servicio?", "copper"},
+                                        {"De qu\u00e9 es la l\u00ednea de servicio?", "no s\u00e9"}},
                                        "", Language::spanish);
   REQUIRE(told.facts);
   CHECK(told.heard_of("\u00bfquiso decir \u00abhierro d\u00factil\u00bb?"));
