@@ -1,6 +1,6 @@
 // The rules in force: every number a utility could set differently.
 //
-// Defaults are data/rules/default.json; a utility's standard is laid over them (io/rules_reader). Each rule knows what it
+// Defaults are data/rules/default.json; a utility's standard is laid over them (src/io/rules). Each rule knows what it
 // rests on and whether the utility set it. Plain data, immutable while planning; must outlive the plans made under it.
 #pragma once
 
