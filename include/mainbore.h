@@ -158,6 +158,13 @@ MAINBORE_API int mainbore_batch(const mainbore_planner* planner, const char* ord
                                 const mainbore_batch_options* options, mainbore_receiver receiver, void* context,
                                 mainbore_tally* tally, char** result);
 
+/* The same without a receiver: all records in one text, `records`, which belongs to the caller like a result. For some
+ * hundreds of orders at a time, and for languages to which a call back is dear. `records` is NULL where a batch says
+ * nothing of its orders: with a fault in `result`, or a want of memory. */
+MAINBORE_API int mainbore_batch_text(const mainbore_planner* planner, const char* orders, size_t size,
+                                     const mainbore_batch_options* options, mainbore_tally* tally, char** records,
+                                     char** result);
+
 #ifdef __cplusplus
 }
 #endif

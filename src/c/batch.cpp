@@ -1,6 +1,7 @@
 #include "batch/batch.hpp"
 
 #include <cstring>
+#include <string>
 #include <string_view>
 
 #include "c/errors.hpp"
@@ -108,4 +109,24 @@ int mainbore_batch(const mainbore_planner* planner, const char* orders, size_t s
     *result = handed_out(faults_to_json(done.faults));
     return MAINBORE_UNREADABLE;
   });
+}
+
+int mainbore_batch_text(const mainbore_planner* planner, const char* orders, size_t size,
+                        const mainbore_batch_options* options, mainbore_tally* tally, char** records, char** result) {
+  using namespace mainbore::c;
+  if (result != nullptr) *result = nullptr;
+  if (records == nullptr) return refused(result, "records must not be null");
+  *records = nullptr;
+  const mainbore_receiver append = [](void* context, const char* piece, size_t piece_size) {
+    static_cast<std::string*>(context)->append(piece, piece_size);
+    return 0;
+  };
+  std::string all;
+  mainbore_tally counted = {};
+  const int status = mainbore_batch(planner, orders, size, options, append, &all, &counted, result);
+  if (tally != nullptr) *tally = counted;
+  const bool broken_off = status == MAINBORE_INTERNAL && counted.internal == 0;
+  if (status == MAINBORE_USAGE || broken_off || *result != nullptr) return status;
+  *records = handed_out(all);
+  return *records == nullptr ? MAINBORE_INTERNAL : status;
 }

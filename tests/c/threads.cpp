@@ -43,6 +43,10 @@ std::string batch(const mainbore_planner* planner, int jobs) {
   char* result = nullptr;
   mainbore_batch(planner, orders.data(), orders.size(), &options, receive, &records, nullptr, &result);
   mainbore_free(result);
+  char* text = nullptr;
+  mainbore_batch_text(planner, orders.data(), orders.size(), &options, nullptr, &text, &result);
+  if (text == nullptr || records != text) records.clear();
+  mainbore_free(text);
   return records;
 }
 

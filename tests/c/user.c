@@ -201,7 +201,9 @@ static void plan_many(const mainbore_planner* planner) {
       " \"service\": {\"size\": \"1 in\"}}\n";
   mainbore_batch_options options;
   mainbore_tally tally;
+  mainbore_tally text_tally;
   struct received got;
+  char* records = NULL;
   char* result = NULL;
   memset(&options, 0, sizeof options);
   memset(&got, 0, sizeof got);
@@ -215,6 +217,16 @@ static void plan_many(const mainbore_planner* planner) {
   CHECK(has(got.first, "{\"row\":11,\"line\":11,\"id\":\"A\""));
   CHECK(has(got.first, "{\"row\":12,\"line\":12,\"id\":\"B\",\"verdict\":\"unreadable\""));
 
+  memset(&text_tally, 0, sizeof text_tally);
+  CHECK(mainbore_batch_text(planner, orders, strlen(orders), &options, &text_tally, &records, &result) ==
+        MAINBORE_UNREADABLE);
+  CHECK(result == NULL && memcmp(&tally, &text_tally, sizeof tally) == 0);
+  CHECK(records != NULL && strcmp(records, got.first) == 0);
+  mainbore_free(records);
+  CHECK(mainbore_batch_text(planner, "", 0, NULL, NULL, &records, &result) == MAINBORE_GO);
+  CHECK(records != NULL && records[0] == '\0');
+  mainbore_free(records);
+
   memset(&got, 0, sizeof got);
   got.stop_after = 1;
   CHECK(mainbore_batch(planner, orders, strlen(orders), NULL, receive, &got, NULL, &result) == MAINBORE_STOPPED);
@@ -225,10 +237,15 @@ static void plan_many(const mainbore_planner* planner) {
   CHECK(got.lines == 0);
   CHECK(has(result, "\"faults\":[{"));
   mainbore_free(result);
+  CHECK(mainbore_batch_text(planner, "id,main.sise\nA,8 in\n", 20, NULL, NULL, &records, &result) ==
+        MAINBORE_UNREADABLE);
+  CHECK(records == NULL && has(result, "\"faults\":[{"));
+  mainbore_free(result);
 }
 
 static void refuse_calls_without_sense(const mainbore_planner* planner) {
   mainbore_planner* other = NULL;
+  char* records = NULL;
   char* result = NULL;
   CHECK(mainbore_plan(NULL, job, strlen(job), MAINBORE_PLAN, &result) == MAINBORE_USAGE);
   CHECK(has(result, "call.wrong-usage"));
@@ -242,6 +259,11 @@ static void refuse_calls_without_sense(const mainbore_planner* planner) {
   CHECK(mainbore_plan(planner, job, strlen(job), MAINBORE_PLAN, NULL) == MAINBORE_USAGE);
   CHECK(mainbore_batch(planner, "", 0, NULL, NULL, NULL, NULL, &result) == MAINBORE_USAGE);
   mainbore_free(result);
+  CHECK(mainbore_batch_text(planner, "", 0, NULL, NULL, NULL, &result) == MAINBORE_USAGE);
+  mainbore_free(result);
+  CHECK(mainbore_batch_text(NULL, "", 0, NULL, NULL, &records, &result) == MAINBORE_USAGE && records == NULL);
+  mainbore_free(result);
+  CHECK(mainbore_batch_text(planner, "", 0, NULL, NULL, &records, NULL) == MAINBORE_USAGE && records == NULL);
   CHECK(mainbore_planner_new(NULL, 0, NULL, 0, NULL, NULL, &result) == MAINBORE_USAGE);
   mainbore_free(result);
   CHECK(mainbore_planner_new(NULL, 1, NULL, 0, NULL, &other, &result) == MAINBORE_USAGE && other == NULL);

@@ -1,4 +1,5 @@
 """The Python package over the built library. MAINBORE_LIBRARY, MAINBORE_PROGRAM and MAINBORE_SOURCE say where they are."""
+import collections
 import contextlib
 import copy
 import io
@@ -11,6 +12,7 @@ import subprocess
 import sys
 import tempfile
 import threading
+import types
 import unittest
 
 SOURCE = pathlib.Path(os.environ["MAINBORE_SOURCE"])
@@ -226,6 +228,47 @@ class Batch(unittest.TestCase):
         self.assertEqual([record["row"] for record in itertools.islice(stream, 2000)], list(range(2, 2002)))
         self.assertLess(len(taken), 4000)
         self.assertEqual(list(self.planner.batch([])), [])
+
+    def test_orders_taken_ahead_change_nothing(self):
+        wanted = b"".join(self.planner.batch_bytes(orders(700), chunk=1))
+        running = threading.active_count()
+        for jobs, chunk in ((0, 64), (1, 64), (1, 512), (2, 100), (5, 64)):
+            self.assertEqual(b"".join(self.planner.batch_bytes(orders(700), jobs=jobs, chunk=chunk)), wanted)
+        stream = self.planner.batch(orders(700), chunk=64)
+        self.assertEqual([record["row"] for record in itertools.islice(stream, 300)], list(range(1, 301)))
+        stream.close()  # by whoever has seen enough
+        self.assertEqual(threading.active_count(), running)
+
+    def test_what_is_raised_comes_in_its_place(self):
+        loop = {}
+        loop["main"] = loop
+
+        def breaking():
+            yield from orders(400)
+            raise OSError("the disk is gone")
+
+        for jobs in (1, 3):
+            for given, raised in ((breaking(), OSError), ([*orders(400), {"id": object()}], TypeError),
+                                  ([*orders(400), loop], ValueError), ([*orders(400), 7], TypeError)):
+                got = []
+                with self.assertRaises(raised):
+                    got.extend(record["row"] for record in self.planner.batch(given, jobs=jobs, chunk=64))
+                self.assertEqual(got, list(range(1, 377)))  # those of the chunks before
+
+    def test_a_mapping_is_its_text(self):
+        class Own(dict):
+            pass
+
+        class Number:
+            def tolist(self):
+                return 1962
+
+        odd = [{**JOB, "id": "Straße \u2028 \n\" \\ \x00"}, {**JOB, "id": "\ud800"}, Own(JOB), {**JOB, "service": Own(JOB["service"])},
+               collections.OrderedDict(JOB), types.MappingProxyType(JOB), {**JOB, "main": {**JOB["main"], "installed": Number()}},
+               {**JOB, "date": None}, {**JOB, 7: 1.5}, {}, json.dumps(JOB), json.dumps(JOB).encode()]
+        one_by_one = b"".join(self.planner.batch_bytes(odd, chunk=1))
+        self.assertEqual(b"".join(self.planner.batch_bytes(odd)), one_by_one)
+        self.assertEqual(b"".join(self.planner.batch_bytes(map(mainbore._jobs.job_bytes, odd))), one_by_one)
 
     def test_one_planner_for_many_threads(self):
         wanted = list(self.planner.batch(orders(300)))

@@ -33,8 +33,6 @@ class BatchOptions(ctypes.Structure):
                 ("lines_before", ctypes.c_ulong)]
 
 
-Receiver = ctypes.CFUNCTYPE(ctypes.c_int, ctypes.c_void_p, ctypes.c_void_p, ctypes.c_size_t)
-
 
 def _load() -> ctypes.CDLL:
     beside = pathlib.Path(__file__).with_name("libmainbore.so.0")
@@ -48,8 +46,8 @@ def _load() -> ctypes.CDLL:
     library.mainbore_planner_free.restype = None
     library.mainbore_planner_from.argtypes = [ctypes.POINTER(Inputs), result, result]
     library.mainbore_plan.argtypes = [ctypes.c_void_p, ctypes.c_char_p, ctypes.c_size_t, ctypes.c_uint, result]
-    library.mainbore_batch.argtypes = [ctypes.c_void_p, ctypes.c_char_p, ctypes.c_size_t, ctypes.POINTER(BatchOptions), Receiver,
-                                       ctypes.c_void_p, ctypes.c_void_p, result]
+    library.mainbore_batch_text.argtypes = [ctypes.c_void_p, ctypes.c_char_p, ctypes.c_size_t, ctypes.POINTER(BatchOptions),
+                                            ctypes.c_void_p, result, result]
     return library
 
 

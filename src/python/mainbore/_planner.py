@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 import ctypes
+import functools
 import itertools
 import json
 import os
@@ -10,8 +11,12 @@ import weakref
 from typing import Any, Iterable, Iterator, List, Mapping, Optional, Sequence, Tuple, Union, cast
 
 from . import _library as c
+from ._ahead import Call, in_turn
 from ._jobs import Job, NamedText, Source, folder, job_bytes, job_lines, source, sources
 from ._results import Plan, Record
+
+_AHEAD = 64  # of chunks of so many orders and more the next is taken while one is planned
+_PARSED = 64  # records parsed at once
 
 
 class Planner:
@@ -88,13 +93,16 @@ class Planner:
         orders  mappings, or JSON as text or bytes, which is faster: a file opened for reading gives its lines
         what    "verdict"; "decisions" or "plan" for the paths of a plan
         rows    whether records carry their row and line
-        jobs    threads that plan
-        chunk   orders taken at once; the first few come sooner
+        jobs    threads that plan, beside the one that asks
+        chunk   orders taken at once; the first few come sooner. Of 64 or more, the next are taken while some are planned
         """
         loads = json.loads
         for records in self.batch_bytes(orders, what=what, units=units, rows=rows, jobs=jobs, chunk=chunk):
-            # One text for all: a list is parsed faster than its members one by one.
-            yield from loads(b"[" + records[:-1].replace(b"\n", b",") + b"]")
+            lines = records.split(b"\n")
+            lines.pop()
+            # Some at a time: a list is parsed faster than its members one by one, and a long one slower than short ones.
+            for first in range(0, len(lines), _PARSED):
+                yield from loads(b"[" + b",".join(lines[first:first + _PARSED]) + b"]")
 
     def batch_bytes(self, orders: Iterable[Job], *, what: str = "verdict", units: Optional[str] = None, rows: bool = True,
                     jobs: int = 1, chunk: int = 512) -> Iterator[bytes]:
@@ -104,31 +112,29 @@ class Planner:
         if chunk < 1:
             raise ValueError("chunk is 1 or more")
         asked = _what(what, units, None) | (0 if rows else c.NO_ROWS)
-        coming = iter(orders)
-        done, size = 0, min(8, chunk)  # whoever waits for the first record need not wait for many orders
-        while True:
+        coming, done = iter(orders), 0
+        for size in _first_sizes(chunk):
             taken = list(itertools.islice(coming, size))
             if not taken:
                 return
             yield self._records(job_lines(taken), c.BatchOptions(c.NDJSON, asked, jobs, done, done))
             done += len(taken)
-            size = min(2 * size, chunk)
+        yield from in_turn(self._calls(coming, done, chunk, asked), max(jobs, 1))
+
+    def _calls(self, coming: Iterator[Job], done: int, chunk: int, asked: int) -> Iterator[Call]:
+        while taken := list(itertools.islice(coming, chunk)):
+            yield functools.partial(self._records, job_lines(taken), c.BatchOptions(c.NDJSON, asked, 1, done, done))
+            done += len(taken)
 
     def _records(self, text: bytes, options: c.BatchOptions) -> bytes:
-        pieces: List[bytes] = []
-
-        def receive(_context: Any, records: int, size: int) -> int:
-            pieces.append(ctypes.string_at(records, size))
-            return 0
-
-        result = ctypes.c_void_p()
-        status = c.library.mainbore_batch(self._made, text, len(text), ctypes.byref(options), c.Receiver(receive), None, None,
-                                          ctypes.byref(result))
-        told = c.taken(result)
-        # A fault of the library in one order is a record that says so; one with nothing to say is that.
-        if told is not None or (status == c.INTERNAL and not pieces):
+        records, result = ctypes.c_void_p(), ctypes.c_void_p()
+        status = c.library.mainbore_batch_text(self._made, text, len(text), ctypes.byref(options), None, ctypes.byref(records),
+                                               ctypes.byref(result))
+        told, lines = c.taken(result), c.taken(records)
+        # A fault of the library in one order is a record that says so.
+        if lines is None:
             raise c.error(status, told)
-        return b"".join(pieces)
+        return lines
 
     def _text(self, job: bytes, what: str, units: Optional[str], language: Optional[str], flags: int = 0) -> bytes:
         result = ctypes.c_void_p()
@@ -137,6 +143,14 @@ class Planner:
         if status not in c.VERDICTS or told is None:
             raise c.error(status, told)
         return told
+
+
+def _first_sizes(chunk: int) -> Iterator[int]:
+    """Orders taken at once before any are taken ahead: whoever waits for the first record need not wait for many."""
+    size = min(8, chunk)
+    while size < chunk or chunk < _AHEAD:
+        yield size
+        size = min(2 * size, chunk)
 
 
 def _what(what: str, units: Optional[str], language: Optional[str]) -> int:
