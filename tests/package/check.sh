@@ -12,6 +12,12 @@ cmake --install "$build" --prefix "$prefix" > "$work/log"
 cmake -S "$source/tests/package" -B "$work/build" -G Ninja -DCMAKE_PREFIX_PATH="$prefix" -DCMAKE_CXX_COMPILER="$cxx" >> "$work/log"
 cmake --build "$work/build" >> "$work/log"
 "$work/build/user"
+# What it does is what the README shows.
+shown() { sed -e 's|  *//.*||' -e 's/^ *//' "$@"; }
+sed -n '/^```cpp/,/^```/{/^```/!p}' "$source/README.md" | shown | grep . > "$work/shown"
+shown "$source/tests/package/user.cpp" > "$work/done"
+left=$(grep -vxFf "$work/done" "$work/shown" || true)
+[ -z "$left" ] || { printf 'README.md shows what tests/package/user.cpp does not do:\n%s\n' "$left"; exit 1; }
 planned() { local status=0; "$@" > "$work/card" || status=$?; [ "$status" -eq 3 ] && grep -q 'STOP NUMBERS' "$work/card"; }
 planned "$work/build/one_job"
 

@@ -319,6 +319,9 @@ class Frames(unittest.TestCase):
         self.assertEqual(list(planned["verdict"]), [record["verdict"] for record in planner.batch(
             mainbore.nested(order) for order in frame.to_dict("records"))])
         self.assertEqual(len(planned), len(frame))
+        page = (SOURCE / "docs/library.md").read_text().partition("### Data frames")[2]
+        exec(page.partition("```python\n")[2].partition("```")[0], {"mainbore": mainbore, "planner": planner, "frame": frame})
+        self.assertEqual(list(frame["verdict"]), list(planned["verdict"]))
 
 
 if __name__ == "__main__":
