@@ -221,6 +221,7 @@ function __mainbore_values
                 'order.decimal' \
                 'order.not-a-feature' \
                 'order.year' \
+                'order.day-count' \
                 'settings.approved-not-given' \
                 'settings.duplicate-key' \
                 'settings.rules-not-given' \

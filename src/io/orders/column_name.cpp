@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "catalog/spelling.hpp"
+#include "io/orders/day_count.hpp"
 #include "io/text/nearest.hpp"
 #include "io/text/text_scan.hpp"
 #include "text/foreign.hpp"
@@ -58,11 +59,13 @@ std::variant<NamedFact, Problem> fact_named(std::string_view header) {
     return problem;
   }
   const JobField& field = *to->field;
-  if (!unit.empty()) {
+  if (!unit.empty() && !(is_dated(field) && is_count_of_days(unit))) {
     const bool measured = field.type == FieldType::quantity || field.type == FieldType::size;
     if (!measured || !parse_measure(1.0, unit, field.kind)) {
       return Problem{"csv.header", quoted(unit) + " is not a unit of " + std::string(field.path),
-                     measured ? expected_text(field.kind) : "it has no unit"};
+                     measured          ? expected_text(field.kind)
+                     : is_dated(field) ? "ms or s, since 1970"
+                                       : "it has no unit"};
     }
   }
   return NamedFact{*to, std::string(unit)};

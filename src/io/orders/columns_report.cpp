@@ -336,7 +336,7 @@ std::string format_columns_report(const ColumnsReport& report, bool all) {
   if (report.titles > 0) out += "rows above the header passed over: " + std::to_string(report.titles) + '\n';
   if (report.decimal_comma) out += "numbers have decimal commas\n";
   out += std::to_string(report.readable) + " rows can be planned" + percent(report.readable, report.rows) + ", " +
-         std::to_string(report.with_remarks) + " of them without a value that was rejected; " +
+         std::to_string(report.with_remarks) + " of them with a rejected value left out; " +
          std::to_string(report.rows - report.readable) + " cannot\n";
 
   if (!report.columns.empty()) {

@@ -6,6 +6,7 @@
 #include <variant>
 
 #include "catalog/spelling.hpp"
+#include "io/orders/day_count.hpp"
 #include "io/text/nearest.hpp"
 #include "io/text/text_scan.hpp"
 #include "io/text/word_scan.hpp"
@@ -142,6 +143,17 @@ bool says_nothing(const CellContext& context, const OrderColumn& column, std::st
   return key == "0" && (filler || (field.least.base() > 0 && field.kind != Kind::pressure));
 }
 
+// A date as a count is the day it counts to; one that nobody has called a count is left alone.
+std::optional<CellReading> understand_count(const OrderColumn& column, std::string_view cell, std::string& day) {
+  if (!column.unit.empty()) {
+    day = day_of_count(cell, column.unit).value_or(std::string());
+  } else if (looks_like_count(cell)) {
+    return reject({"order.day-count", quoted(cell) + " may be a count of milliseconds since 1970",
+                   "say so in the map file: \"unit\": \"ms\""});
+  }
+  return std::nullopt;
+}
+
 CellReading understand_material(const CellContext& context, const OrderColumn& column, std::string_view cell) {
   const auto code_of = [&](std::string_view text) -> const MaterialCode* {
     if (context.map == nullptr) return nullptr;
@@ -232,6 +244,11 @@ CellReading understand_cell(const CellContext& context, const OrderColumn& colum
   if (says_nothing(context, column, key) || says_nothing(context, column, as_written)) return {};
   if (field.type == FieldType::material) return understand_material(context, column, written);
 
+  std::string day;
+  if (is_dated(field)) {
+    if (auto left_alone = understand_count(column, written, day)) return *std::move(left_alone);
+    if (!day.empty()) written = day;
+  }
   std::string text;
   switch (field.type) {
     case FieldType::quantity:

@@ -6,6 +6,7 @@
 #include <set>
 
 #include "catalog/spelling.hpp"
+#include "io/orders/day_count.hpp"
 #include "io/text/json_reader.hpp"
 #include "io/text/nearest.hpp"
 #include "io/text/text_scan.hpp"
@@ -172,6 +173,13 @@ class MapReader : JsonReader {
   void read_unit(std::uint32_t node, const JobField& field, std::string& unit) {
     if (!expect(node, JsonType::string, "\"in\", \"mm\", \"psi\"")) return;
     const std::string_view written = node_at(node).text;
+    if (is_dated(field)) {
+      if (is_count_of_days(written)) unit = written;
+      else
+        add(node, {"map.unknown-value", quoted(written) + " is not how days are counted",
+                   "\"ms\" or \"s\", where the cells are milliseconds or seconds since 1970"});
+      return;
+    }
     if (!has_unit(field)) {
       add(node, {"map.contradiction", std::string(field.path) + " has no unit", "leave \"unit\" out"});
       return;
@@ -210,7 +218,7 @@ class MapReader : JsonReader {
         return FieldValue(known->second.material);
       }
     }
-    auto read = read_value(field, with_unit(*text, unit), catalog_);
+    auto read = read_value(field, is_dated(field) ? *text : with_unit(*text, unit), catalog_);
     if (auto* problem = std::get_if<Problem>(&read)) {
       add(node, std::move(*problem));
       return std::nullopt;
@@ -237,7 +245,7 @@ class MapReader : JsonReader {
     const auto value = value_of(node, field, column.unit);
     if (!value) return;
     const std::string_view written = node_at(node).text;
-    bound = Bound{*number_in(*value), with_unit(written, column.unit)};
+    bound = Bound{*number_in(*value), is_dated(field) ? std::string(written) : with_unit(written, column.unit)};
   }
 
   void read_optional(std::uint32_t node, MappedColumn& column) {
@@ -463,6 +471,9 @@ std::span<const DiagnosticText> order_diagnostic_texts() {
                      "in which the facts of the order stand."},
       DiagnosticText{"order.year", "a date without its year",
                      "Of a date only the year in four digits is taken, in whatever order day, month and year stand."},
+      DiagnosticText{"order.day-count", "a date that may be a count",
+                     "Databases and map services write a date as milliseconds since 1970. The map file says so, with "
+                     "\"unit\": \"ms\" for the column; nobody guesses it."},
   };
   return texts;
 }

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "io/job/job_fields.hpp"
+#include "io/orders/day_count.hpp"
 #include "io/schema/schema_parts.hpp"
 
 namespace mainbore::io {
@@ -119,7 +120,7 @@ class MapSchema {
     };
     if (!has_unit(field)) {
       Json shape = values(value_of(field));
-      shape["properties"]["unit"] = false;
+      shape["properties"]["unit"] = is_dated(field) ? Json{{"enum", {"ms", "s"}}} : Json(false);
       return shape;
     }
     const Json bare = {

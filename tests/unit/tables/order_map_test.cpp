@@ -87,7 +87,7 @@ TEST_CASE("every code that tables and maps use is explained") {
   for (const std::string_view code :
        {"csv.quote", "csv.too-large", "csv.ragged", "csv.encoding", "csv.header", "csv.no-column", "map.duplicate-key",
         "map.unknown-key", "map.unknown-value", "map.wrong-type", "map.contradiction", "map.missing",
-        "order.two-materials", "order.not-a-wall", "order.out-of-map-range", "order.year"}) {
+        "order.two-materials", "order.not-a-wall", "order.out-of-map-range", "order.year", "order.day-count"}) {
     const auto texts = order_diagnostic_texts();
     INFO(code);
     CHECK(std::any_of(texts.begin(), texts.end(), [&](const DiagnosticText& text) { return text.code == code; }));

@@ -151,6 +151,52 @@ TEST_CASE("of a date only the year is taken") {
   }
 }
 
+// Days and their counts by GNU date: date -u -d 1979-01-01 +%s.
+TEST_CASE("a date as a count since 1970 is the day, where map or header says that it is one") {
+  const io::OrderMap map = map_of(
+      R"({"format": 1, "columns": {"WO": "id", "DAY": {"to": "date", "unit": "ms"},
+          "LAID": {"to": "main.installed", "unit": "ms", "least": 1860}, "MAT": "main.material"},
+          "defaults": {"main.size": "8 in", "main.pressure": "80 psi", "service.size": "1 in"}})");
+  const auto row_of = [&](const std::string& cells) {
+    const ReadTable read = read_table("WO,DAY,LAID,MAT\n1," + cells + ",DI\n", &map);
+    REQUIRE(read.faults.empty());
+    return read.orders.at(0).job.value();
+  };
+  const auto installed = [&](const std::string& cell) { return row_of("," + cell).main.installed; };
+  CHECK(installed("284014800000") == 1979);
+  CHECK(installed("283996800000.0") == 1979);
+  CHECK(installed("2.839968e11") == 1979);
+  CHECK(installed("-1577923200001") == 1919);
+  CHECK(installed("-1577923200000") == 1920);
+  CHECK(installed("1979-01-01") == 1979);  // as people write it
+  CHECK(installed("1961") == 1961);
+  CHECK_FALSE(installed("0"));
+  CHECK_FALSE(installed("-3500000000000"));  // 1859, below the least of the map
+  CHECK(row_of("1476316800000,").date == "2016-10-13");
+  CHECK(row_of("1476403199999,").date == "2016-10-13");
+  CHECK(row_of("13 Oct 2016,").date == "13 Oct 2016");
+
+  // Nobody has said that it is one: it is not guessed.
+  const std::string facts = ",main.material,main.size,main.pressure,service.size\n";
+  const std::string tap = ",DI,8 in,80 psi,1 in\n";
+  const ReadTable plain = read_table("id,date,main.installed" + facts + "1,1476316800000,1481241600000" + tap +
+                                     "2,201610131200,1961" + tap);
+  REQUIRE(plain.orders.at(0).job);
+  CHECK(plain.orders.at(0).job->date.empty());
+  CHECK_FALSE(plain.orders.at(0).job->main.installed);
+  REQUIRE(plain.orders.at(0).remarks.size() == 2);
+  CHECK(plain.orders.at(0).remarks.at(0).code == "order.day-count");
+  CHECK(plain.orders.at(0).remarks.at(1).code == "order.day-count");
+  CHECK(plain.orders.at(1).job.value().date == "201610131200");
+  const ReadTable seconds = read_table("id,date [s],main.installed [s]" + facts + "1,1476316800,284014800" + tap);
+  CHECK(seconds.orders.at(0).job.value().date == "2016-10-13");
+  CHECK(seconds.orders.at(0).job.value().main.installed == 1979);
+  CHECK(read_table("id,date [h]\n1,2\n").faults.at(0).message.find("not a unit of date") != std::string::npos);
+  const auto refused = io::read_order_map(R"({"format": 1, "columns": {"D": {"to": "date", "unit": "days"}}})",
+                                          "map.json", Catalog::builtin());
+  CHECK(refused.diagnostics.at(0).message.find("is not how days are counted") != std::string::npos);
+}
+
 TEST_CASE("what somebody wrote and nobody can read holds the order") {
   const RulesFile loaded = load_rules(Catalog::builtin());
   const auto unread = [&](const std::string& header, const std::string& cell) {
