@@ -61,7 +61,8 @@ struct PocketCell {
   std::optional<double> threads_nominal;  // complete threads in the tabulated wall
   std::optional<double> threads_least;    // and in the least wall a sound pipe may have
   std::optional<Length> wall_needed;      // for the threads the rules ask
-  bool threads_judged = false;            // false: the thread's dimensions are recalled, and a maximum judges
+  bool threads_recalled = false;          // counted by dimensions of the thread that were recalled, not read
+  bool threads_judged = false;            // false: because they are, a maximum judges
   std::optional<Length> od;               // that a service saddle, or the machine's for a direct tap, must fit
   // Of the machine's chain, for a direct tap; on a service saddle the machine stands on the stop.
   std::optional<Length> chain_needed;

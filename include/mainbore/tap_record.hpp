@@ -172,6 +172,9 @@ struct TapRecord {
 
   [[nodiscard]] bool is_void() const { return !because.empty(); }
   [[nodiscard]] bool is_complete() const { return missing.empty(); }
+  [[nodiscard]] bool is_outside() const;  // some reading, of its stop number
+  // Of the job with the readings. It is no go where the sheet is void: not every stop number is a fact that is planned with.
+  [[nodiscard]] Verdict verdict() const;
 };
 
 // Throws as Planner::plan does. Reasons, deviations and what is missing are in the words of the audience; a ledger and JSON have

@@ -115,7 +115,7 @@ std::string translated_text(const Job& job, const Readings& readings, const Plan
 }
 
 ExitStatus status_of(const TapRecord& record) {
-  if (record.found.verdict == Verdict::no_go || record.planned.verdict == Verdict::no_go) return exit_no_go;
+  if (record.verdict() == Verdict::no_go) return exit_no_go;
   return record.is_void() || !record.is_complete() ? exit_hold : exit_go;
 }
 

@@ -29,12 +29,14 @@ bool asks(const Plan& plan, Method method) {
   return plan.verdict != Verdict::no_go && plan.method.kind == method && plan.method.count == 1;
 }
 
-void take_threads(PocketCell& cell, const Plan& plan) {
+void take_threads(PocketCell& cell, const Plan& plan, const Catalog& catalog) {
   if (!plan.engagement) return;
   cell.threads_nominal = plan.engagement->at_nominal.complete_threads;
   if (plan.engagement->at_least) cell.threads_least = plan.engagement->at_least->complete_threads;
   cell.wall_needed = plan.engagement->wall_needed;
   cell.threads_judged = plan.engagement->judged;
+  const TapThread* const thread = plan.method.thread ? catalog.thread(*plan.method.thread, plan.method.tap) : nullptr;
+  cell.threads_recalled = thread != nullptr && is_recalled(thread->basis);
 }
 
 void take_chain(PocketCell& cell, const Plan& plan) {
@@ -116,7 +118,7 @@ PocketTap largest_tap(PocketCell& cell, const Planner& planner, const PocketOpti
     }
     if (!result.held) {  // the largest so far
       if (method == Method::direct) {
-        take_threads(cell, plan);
+        take_threads(cell, plan, planner.catalog());
         take_chain(cell, plan);
       }
       result.recalled = rests_on_recalled_maximum(plan);

@@ -290,6 +290,16 @@ std::string value_in_words(const JudgedReading& reading, UnitSystem units) {
   return text;
 }
 
+bool TapRecord::is_outside() const {
+  return std::any_of(judged.begin(), judged.end(),
+                     [](const JudgedReading& one) { return one.judged == Judged::outside; });
+}
+
+Verdict TapRecord::verdict() const {
+  if (planned.verdict == Verdict::no_go || found.verdict == Verdict::no_go) return Verdict::no_go;
+  return is_void() ? Verdict::hold : found.verdict;
+}
+
 TapRecord tap_record(const Job& job, const Readings& readings, const Planner& planner, Audience audience) {
   return RecordMaker(job, readings, planner, audience).make();
 }

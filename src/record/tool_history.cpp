@@ -29,6 +29,8 @@ ToolHistory tool_history(const std::vector<const LedgerEntry*>& entries) {
     if (state == "sharpened" || state == "replaced") {
       use.since_sharpened = 0;
       use.last_state = state;
+      // Another edge: what it was tapped to before says nothing of it.
+      std::erase_if(history.depths, [&](const PairDepth& pair) { return pair.tool == tool; });
     }
     ++use.holes;
     ++use.since_sharpened;

@@ -102,7 +102,7 @@ std::string chain_cell(const std::optional<Length>& value, UnitSystem system) {
 
 std::string threads_cell(const PocketCell& cell) {
   if (!cell.threads_nominal) return "";
-  std::string text = cell.threads_judged ? "" : "~";
+  std::string text = cell.threads_recalled ? "~" : "";
   text += number(*cell.threads_nominal, 1);
   if (cell.threads_least) text += "/" + number(*cell.threads_least, 1);
   return text;
@@ -138,6 +138,7 @@ PocketSheet pocket_sheet(const PocketTable& table, UnitSystem system) {
   const PipeSeries* series = nullptr;
   bool recalled = false;
   bool counted = false;
+  bool judged = false;
   for (const PocketLine& line : pocket_lines(table)) {
     const PipeSeries& one = *line.first->pipe->series;
     if (series != &one) {
@@ -146,7 +147,8 @@ PocketSheet pocket_sheet(const PocketTable& table, UnitSystem system) {
     }
     sheet.blocks.back().rows.push_back(row_of(line, system, marks));
     recalled |= line.governing->direct.recalled || line.governing->saddle.recalled;
-    counted |= line.governing->threads_nominal && !line.governing->threads_judged;
+    counted |= line.governing->threads_nominal && line.governing->threads_recalled;
+    judged |= line.governing->threads_nominal && line.governing->threads_judged;
   }
   sheet.marks.emplace_back("()", "In brackets: the largest tap without a hold.");
   marks.explain(sheet.marks);
@@ -154,8 +156,10 @@ PocketSheet pocket_sheet(const PocketTable& table, UnitSystem system) {
                            "Complete threads of the largest direct tap in the tabulated wall / in the least wall a "
                            "sound pipe may have, and the wall that gives the threads asked for; of the weakest "
                            "class on the line.");
-  if (counted)
-    sheet.marks.emplace_back("~", "From recalled thread dimensions: for information, judged by the maximum.");
+  if (counted) {
+    sheet.marks.emplace_back("~", judged ? "From recalled thread dimensions: check this value."
+                                         : "From recalled thread dimensions: for information, judged by the maximum.");
+  }
   if (recalled) sheet.marks.emplace_back("?", "Check this value: the rule was recalled, not read.");
   if (table.options.machine && table.options.machine->chain_length) {
     sheet.marks.emplace_back("+", "Chain for a direct tap, rounded up; +1: one extension beyond the base chain.");

@@ -52,7 +52,10 @@ class RecordPage {
     }
     if (!order.empty()) page_.paragraph(order);
     page_.field(say(RecordWord::planned), answer_of(planned), 20);
-    page_.field(say(RecordWord::with_readings), answer_of(record_.found), 20);
+    // Of what cannot be planned with, such as a joint's distance, the plan knows nothing.
+    const bool goes_outside = record_.found.verdict == Verdict::go && record_.is_outside();
+    page_.field(say(RecordWord::with_readings),
+                goes_outside ? say(RecordWord::holds_outside) : answer_of(record_.found), 20);
   }
 
   [[nodiscard]] std::string answer_of(const Plan& plan) const {

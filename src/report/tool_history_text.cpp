@@ -1,8 +1,33 @@
+#include <string>
+#include <vector>
+
 #include "mainbore/ledger.hpp"
 #include "mainbore/measure.hpp"
 #include "report/text_page.hpp"
 
 namespace mainbore {
+namespace {
+
+bool same_pair(const PairDepth& a, const PairDepth& b) { return a.tool == b.tool && a.stop == b.stop; }
+
+// The trial of the next job, as its command line takes it: lines that a shell takes for one.
+void write_for_next_job(report::TextPage& page, const PairDepth& pair, UnitSystem units) {
+  std::vector<std::string> facts = {"--set service.trial.depth=\"" + format_measure(pair.depth, units) + '"'};
+  const auto put = [&](std::string_view name, const std::string& value) {
+    facts.push_back("--set service.trial." + std::string(name) + '=' + value);
+  };
+  if (!pair.date.empty()) put("date", pair.date);
+  if (pair.hand_turns) put("hand_turns", format_measure(*pair.hand_turns, units));
+  if (pair.wrench_turns) put("wrench_turns", format_measure(*pair.wrench_turns, units));
+  if (pair.threads_showing) put("threads_showing", format_measure(*pair.threads_showing, units));
+  for (std::size_t i = 0; i < facts.size(); i += 2) {
+    const bool two = i + 1 < facts.size();
+    page.paragraph(facts[i] + (two ? ' ' + facts[i + 1] : std::string()) + (i + 2 < facts.size() ? " \\" : ""), 4,
+                   "    ");
+  }
+}
+
+}  // namespace
 
 std::string tool_history_text(const ToolHistory& history, UnitSystem units, int width) {
   report::TextPage page(width, false);
@@ -16,16 +41,21 @@ std::string tool_history_text(const ToolHistory& history, UnitSystem units, int 
   }
   if (history.tools.empty()) page.paragraph("No record names a tool.", 2, "  ");
   if (history.depths.empty()) return std::move(page).take();
-  page.heading("DEPTHS", "by tool and stop: what service.trial of the next job can say");
+  page.heading("DEPTHS", "tapped to since then, by tool and stop, and what the next job with the pair can say");
   const auto number = [&](const std::optional<Measure>& value) {
     return value ? format_measure(*value, units) : std::string("not read");
   };
-  for (const PairDepth& pair : history.depths) {
-    page.paragraph(
-        "depth " + format_measure(pair.depth, units) + "; by hand " + number(pair.hand_turns) + ", by wrench " +
-            number(pair.wrench_turns) + ", showing " + number(pair.threads_showing) +
-            (pair.date.empty() ? std::string() : "; " + pair.date),
-        4, "  " + pair.tool + " with " + (pair.stop.empty() ? std::string("a stop not named") : pair.stop) + ": ");
+  for (std::size_t i = 0; i < history.depths.size(); ++i) {
+    const PairDepth& pair = history.depths[i];
+    if (i == 0 || !same_pair(pair, history.depths[i - 1])) {
+      page.paragraph(pair.tool + " with " + (pair.stop.empty() ? std::string("a stop not named") : pair.stop) + ':', 4,
+                     "  ");
+    }
+    page.paragraph("depth " + format_measure(pair.depth, units) + "; by hand " + number(pair.hand_turns) +
+                       ", by wrench " + number(pair.wrench_turns) + ", showing " + number(pair.threads_showing),
+                   6, "    " + (pair.date.empty() ? std::string() : pair.date + ": "));
+    if (i + 1 == history.depths.size() || !same_pair(pair, history.depths[i + 1]))
+      write_for_next_job(page, pair, units);
   }
   return std::move(page).take();
 }

@@ -621,8 +621,10 @@ std::string on_gauge(Pressure pressure, UnitSystem system, Toward toward) {
 
 std::string on_caliper(Length length, UnitSystem system) {
   if (system == UnitSystem::si) return format_measure(length, system);
+  // Iron pipe sizes are made to the half hundredth, 6.625 in, and stand so in every table.
+  const double half_hundredths = length / units::inch * 200.0;
   std::string text;
-  append_number(text, length / units::inch, 2);
+  append_number(text, length / units::inch, std::fabs(half_hundredths - std::round(half_hundredths)) < 1e-6 ? 3 : 2);
   return text + " in";
 }
 

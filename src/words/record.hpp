@@ -18,6 +18,7 @@ enum class RecordWord : std::uint8_t {
   tap_number,     // {number}
   planned,
   with_readings,
+  holds_outside,
   // why the sheet is void
   why_void,
   why_void_beside,

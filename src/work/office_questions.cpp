@@ -90,7 +90,7 @@ Asked asked_of_service(FindingCode code) {
     case service_size_not_made:
       return {author, "Which size is meant? No {0} stop is made."};
     case service_not_tabulated:
-      return {author, "Which size is meant? {1} of {0} is in no table."};
+      return {author, "Which size is meant, or what does its maker's curve say? {1} of {0} is in no table."};
     case service_existing_lead:
     case service_existing_galvanized:
       return {utility, "What happens to the old service, and may it be moved?"};

@@ -70,7 +70,7 @@ class RecordWriter {
   }
 
   void verdicts() {
-    out_.text("verdict", name_of(record_.found.verdict));
+    out_.text("verdict", name_of(record_.verdict()));
     plan("planned", record_.planned);
     plan("found", record_.found);
   }

@@ -97,6 +97,7 @@ void write_cell(JsonWriter& out, const PocketCell& cell, const Putter& put) {
     put("threads_least", cell.threads_least);
     put("wall_needed", cell.wall_needed);
     out.flag("threads_judged", cell.threads_judged);
+    out.flag("threads_recalled", cell.threads_recalled);
   }
   put("od", cell.od);
   if (cell.chain_needed) {

@@ -102,7 +102,7 @@ constexpr FindingTable<std::string_view> table = {{
     {place_other_line, "{0} near, {1} away: find it by hand"},
     {value_recalled, "Check this value: {0}[, {1}|]"},
     {service_size_not_made, "No {0} stop is made; read the size on the stop"},
-    {service_not_tabulated, "{1} of {0}: in no table; read the size on it"},
+    {service_not_tabulated, "{1} of {0}: in no table; read it, or its maker's curve"},
     {service_existing_lead, "Old lead service: ask the utility before moving it"},
     {service_existing_galvanized, "Old galvanized service: ask the utility first"},
     {service_not_checked, "Water for the customer not worked out"},

@@ -597,8 +597,9 @@ constexpr FindingTable<FindingText> table = {{
     {service_not_tabulated,
      {"size not in the tables", "{1}, given as {0}, is in no table[; nearest: {2}[ and {3}|]|; nearest: {3}].",
       "Read the size on the tubing or the meter[: {2}[ or {3}|] may be meant|: {3} may be meant], and plan again with "
-      "it; "
-      "or have the engineer size the service, a compound or turbine meter by its maker's curve.",
+      "it. Of a meter larger than any listed, compound or turbine, bring its maker's curve: what it loses and passes "
+      "at "
+      "this demand. The engineer sizes the service by that.",
       "A size that is in no table cannot be worked out, and a service that is not worked out "
       "has not passed."}},
     {service_existing_lead,

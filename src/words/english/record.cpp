@@ -14,6 +14,7 @@ constexpr RecordTable table{{
     {tap_number, "tap {number}"},
     {planned, "Planned"},
     {with_readings, "With readings"},
+    {holds_outside, "Hold: a reading lies outside its stop number."},
     {why_void, "WHY THE SHEET IS VOID"},
     {why_void_beside, "stop, and plan again with these readings"},
     {outside, "{number}: {value} was read, and the sheet holds for {bounds}"},

@@ -100,7 +100,7 @@ constexpr FindingTable<std::string_view> table = {{
     {place_other_line, "Cerca: {0}, a {1}: encuéntrela a mano"},
     {value_recalled, "Revise este valor: {0}[, {1}|]"},
     {service_size_not_made, "No se hace llave de {0}; lea su tamaño"},
-    {service_not_tabulated, "{1} de {0}: no está en tablas; lea su tamaño"},
+    {service_not_tabulated, "{1} de {0}: no está en tablas; léalo, o la curva"},
     {service_existing_lead, "Servicio de plomo: palabra de la compañía antes"},
     {service_existing_galvanized, "Galvanizado viejo: palabra de la compañía antes"},
     {service_not_checked, "Agua para el cliente sin calcular"},

@@ -536,8 +536,9 @@ constexpr FindingTable<FindingText> table = {{
     {service_not_tabulated,
      {"tamaño que no está en las tablas",
       "{1}, dado como {0}, no está en ninguna tabla[; los más cercanos: {2}[ y {3}|]|; el más cercano: {3}].",
-      "Lea el tamaño en el tubo o en el medidor[: quizá {2}[ o {3}|]|: quizá {3}], y vuelva a planear con él; o que el "
-      "ingeniero calcule el servicio, un medidor compuesto o de turbina por la curva de su fabricante.",
+      "Lea el tamaño en el tubo o en el medidor[: quizá {2}[ o {3}|]|: quizá {3}], y vuelva a planear con él. De un "
+      "medidor mayor que los listados, compuesto o de turbina, traiga la curva de su fabricante: lo que pierde y deja "
+      "pasar con este caudal. Con ella calcula el ingeniero el servicio.",
       ""}},
     {service_existing_lead,
      {"servicio viejo de plomo", "El servicio encontrado en el suelo es de plomo.",

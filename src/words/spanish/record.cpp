@@ -14,6 +14,7 @@ constexpr RecordTable table{{
     {tap_number, "toma {number}"},
     {planned, "Planeado"},
     {with_readings, "Con las lecturas"},
+    {holds_outside, "Pendiente: una lectura queda fuera de su número límite."},
     {why_void, "POR QUÉ LA HOJA YA NO VALE"},
     {why_void_beside, "alto, y planee de nuevo con estas lecturas"},
     {outside, "{number}: se leyó {value}, y la hoja vale para {bounds}"},

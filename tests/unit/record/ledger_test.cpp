@@ -148,6 +148,14 @@ TEST_CASE("holes count from the last sharpening, depths by tool and stop") {
   CHECK(history.tools[0].last_state == "sharpened");
   CHECK(history.tools[1].since_sharpened == 1);
   CHECK(history.tools[1].last_state.empty());
-  REQUIRE(history.depths.size() == 5);
+  // Those of the edge that it has now.
+  REQUIRE(history.depths.size() == 3);
   CHECK(history.depths[0].depth.base() == Approx(1.51));
+  const std::string told = tool_history_text(history, UnitSystem::us);
+  INFO(told);
+  const std::size_t pair = told.find("CT-7 with ");
+  REQUIRE(pair != std::string::npos);
+  CHECK(told.find("CT-7 with ", pair + 1) == std::string::npos);
+  CHECK(told.find("--set service.trial.depth=\"1.51 in\"") != std::string::npos);
+  CHECK(told.find("--set service.trial.wrench_turns=2") != std::string::npos);
 }

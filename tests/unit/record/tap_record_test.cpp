@@ -94,6 +94,20 @@ TEST_CASE("a reading outside its stop number voids the sheet, and wants a reason
   CHECK(reasoned.is_void());
 }
 
+// The distance to a joint is no fact of a job: the plan with the readings would go.
+TEST_CASE("a tap moved up to a joint is no go, in words and in the ledger") {
+  const TapRecord record = example_record({{"joint_distance", "1 ft", ""}, {"deviations.joint_distance", "moved", ""}});
+  CHECK(judged(record, ReadingId::joint_distance) == Judged::outside);
+  CHECK(record.is_void());
+  CHECK(record.verdict() == Verdict::hold);
+  const auto json = nlohmann::json::parse(record_to_json(record, UnitSystem::us, JsonStyle::compact));
+  CHECK(json["verdict"] == "hold");
+  const std::string text = record_text(record, UnitSystem::us);
+  CHECK(text.find("With readings ... Go") == std::string::npos);
+  CHECK(text.find("With readings ... Hold: a reading lies outside its stop number.") != std::string::npos);
+  CHECK(example_record().verdict() == Verdict::go);
+}
+
 TEST_CASE("a thinner wall than the sheet allows is another plan") {
   const TapRecord record = example_record({{"wall", "0.12 in", ""}});
   CHECK(judged(record, ReadingId::wall) == Judged::outside);

@@ -3,6 +3,7 @@
 #include "support/approx.hpp"
 #include "support/plan_under.hpp"
 #include "support/reference_table.hpp"
+#include "support/rules_of.hpp"
 #include "unit/planning/jobs.hpp"
 
 using namespace mainbore;
@@ -141,6 +142,24 @@ TEST_CASE("a utility's own rules move the table") {
     }
   }
   CHECK(iron > 0);
+}
+
+TEST_CASE("threads counted by recalled dimensions are marked, also where the utility's requirement judges them") {
+  const Rules own = rules_of(R"({"direct": {"required_threads": {"value": 3, "reference": "Standard 4.1"}}})");
+  PocketOptions options;
+  options.materials = {Material::ductile_iron};
+  options.main_from = options.main_to = NominalSize::inches(6);
+  const PocketTable table = pocket_table(planner_under(own), options);
+  REQUIRE_FALSE(table.cells.empty());
+  for (const PocketCell& cell : table.cells) {
+    CHECK(cell.threads_judged);
+    CHECK(cell.threads_recalled);
+  }
+  const std::string text = pocket_table_text(table, UnitSystem::us);
+  INFO(text);
+  CHECK(text.find(" ~") != std::string::npos);
+  CHECK(text.find("From recalled thread dimensions: check this value.") != std::string::npos);
+  CHECK(text.find("judged by the maximum") == std::string::npos);
 }
 
 TEST_CASE("the table is of mains: what a utility asks of day and service leaves it as it is") {

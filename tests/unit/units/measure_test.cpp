@@ -164,5 +164,7 @@ TEST_CASE("on site a length is read in whole steps, rounded to the safe side") {
   CHECK(on_tape(29.4 * units::inch, UnitSystem::si, less) == "0.74 m");
   CHECK(on_tape(29.4 * units::inch, UnitSystem::si, more) == "0.75 m");
   CHECK(on_caliper(6.923 * units::inch, UnitSystem::us) == "6.92 in");
+  CHECK(on_caliper(6.625 * units::inch, UnitSystem::us) == "6.625 in");
+  CHECK(on_caliper(6.9 * units::inch, UnitSystem::us) == "6.9 in");
   CHECK(on_caliper(6.9 * units::inch, UnitSystem::si) == "175.3 mm");
 }
