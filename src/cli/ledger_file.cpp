@@ -30,14 +30,28 @@ bool is_locked(int descriptor) {
 bool is_still_named(const std::string& path, int descriptor) {
   struct stat named {};
   struct stat opened {};
-  return ::stat(path.c_str(), &named) == 0 && ::fstat(descriptor, &opened) == 0 && named.st_dev == opened.st_dev &&
-         named.st_ino == opened.st_ino;
+  if (::stat(path.c_str(), &named) != 0) {
+    if (errno == ENOENT) return false;
+    refuse(path, std::strerror(errno));
+  }
+  if (::fstat(descriptor, &opened) != 0) refuse(path, std::strerror(errno));
+  return named.st_dev == opened.st_dev && named.st_ino == opened.st_ino;
 }
 
-void keep_name(const std::string& path) {
+// To the disk. Not every file system can; one that can and fails has lost what was written.
+bool is_kept(int descriptor) {
+  while (::fsync(descriptor) != 0) {
+    if (errno == EINTR) continue;
+    return errno == EINVAL || errno == ENOTSUP;
+  }
+  return true;
+}
+
+// Of a file that was made: its folder, where that may be read.
+bool is_name_kept(const std::string& path) {
   const std::filesystem::path folder = std::filesystem::path(path).parent_path();
   const Descriptor opened(::open(folder.empty() ? "." : folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-  if (opened.number() >= 0) ::fsync(opened.number());
+  return opened.number() < 0 || is_kept(opened.number());
 }
 
 std::string order_of(const TapRecord& record) {
@@ -113,13 +127,11 @@ int LedgerFile::append(UnitSystem units) {
     take_back();
     refuse(path_, std::string(std::strerror(error)) + "; it is as it was");
   }
-  // Not every file system can; one that can and fails has lost what was written.
-  if (::fsync(file_.number()) != 0 && errno != EINVAL && errno != ENOTSUP) {
+  if (!is_kept(file_.number()) || (size_ == 0 && !is_name_kept(path_))) {
     const int error = errno;
     take_back();
     refuse(path_, std::string(std::strerror(error)) + "; it is as it was");
   }
-  if (size_ == 0) keep_name(path_);
   return revision;
 }
 

@@ -41,14 +41,14 @@ std::string tool_history_text(const ToolHistory& history, UnitSystem units, int 
   }
   if (history.tools.empty()) page.paragraph("No record names a tool.", 2, "  ");
   if (history.depths.empty()) return std::move(page).take();
-  page.heading("DEPTHS", "tapped to since then, by tool and stop, and what the next job with the pair can say");
+  page.heading("DEPTHS", "tapped to since, by tool and stop, and how the next job says it");
   const auto number = [&](const std::optional<Measure>& value) {
     return value ? format_measure(*value, units) : std::string("not read");
   };
   for (std::size_t i = 0; i < history.depths.size(); ++i) {
     const PairDepth& pair = history.depths[i];
     if (i == 0 || !same_pair(pair, history.depths[i - 1])) {
-      page.paragraph(pair.tool + " with " + (pair.stop.empty() ? std::string("a stop not named") : pair.stop) + ':', 4,
+      page.paragraph(pair.tool + " with " + (pair.stop.empty() ? std::string("a stop not named") : pair.stop) + ':', 2,
                      "  ");
     }
     page.paragraph("depth " + format_measure(pair.depth, units) + "; by hand " + number(pair.hand_turns) +

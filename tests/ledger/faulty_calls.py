@@ -19,7 +19,7 @@ ENV = {**os.environ, "XDG_CONFIG_HOME": "/nonexistent", "ASAN_OPTIONS": "detect_
 # Errors that each call can have, on a file of its own.
 CALLS = {"openat": ["EACCES", "EINTR", "EMFILE", "ENOSPC", "EROFS", "EIO"], "flock": ["EINTR", "ENOLCK", "EBADF"],
          "read": ["EIO", "EINTR"], "write": ["ENOSPC", "EIO", "EDQUOT", "EINTR", "EFBIG"], "fsync": ["EIO", "ENOSPC", "EINVAL"],
-         "ftruncate": ["EIO", "EINTR"]}
+         "ftruncate": ["EIO", "EINTR"], "newfstatat": ["EIO", "EACCES", "ENOENT"]}
 SIGNALS = ["SIGKILL", "SIGTERM", "SIGHUP", "SIGINT"]
 faults = []
 tried = 0
@@ -35,8 +35,9 @@ def run(ledger, note):
 
 
 def traced(ledger, note, *options):
-    return subprocess.run(["strace", "-f", "-qq", "-P", str(ledger), *options, *command(ledger, note)], env=ENV,
-                          capture_output=True, timeout=60, check=False)
+    # The folder too: a name that is not kept is a record that is lost.
+    return subprocess.run(["strace", "-f", "-qq", "-P", str(ledger), "-P", str(ledger.parent), *options,
+                           *command(ledger, note)], env=ENV, capture_output=True, timeout=60, check=False)
 
 
 def notes(ledger):
@@ -49,7 +50,7 @@ def places(ledger, before):
     """How many calls of each kind an append makes on its ledger."""
     begin(ledger, before)
     log = ledger.with_name("calls")
-    traced(ledger, "new", "-e", "trace=" + ",".join(CALLS), "-o", str(log))
+    traced(ledger, "new", "-e", "trace=" + ",".join("?" + call for call in CALLS), "-o", str(log))
     calls = re.findall(r"^(?:\d+ +)?(\w+)\(", log.read_text(), re.M)
     return {call: calls.count(call) for call in CALLS}
 
