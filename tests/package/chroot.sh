@@ -11,6 +11,7 @@ command -v debootstrap > /dev/null && [ "$(id -u)" -eq 0 ] && [ -n "$mirror" ] |
 
 root=$(mktemp -d)
 trap 'umount "$root/proc" 2> /dev/null || true; rm -rf --one-file-system "$root"' EXIT
+chmod 755 "$root"  # users of the system inside, such as that of the manual, must get in
 debootstrap --variant=minbase --include=man-db,bash-completion "$release" "$root" "$mirror" > "$root.log" 2>&1 || { tail "$root.log"; exit 1; }
 rm -f "$root.log"
 mount -t proc proc "$root/proc"
