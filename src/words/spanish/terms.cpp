@@ -94,6 +94,8 @@ constexpr Term terms[] = {
          "el círculo de sello va sobre el tubo; debe ser menos de"},
     Term{"valve and saddle stand between the pipe and the drawn-back tool; it must be at least",
          "entre el tubo y la herramienta recogida van válvula y asiento; debe ser al menos"},
+    Term{"the stop would touch the hole only past the mark that no tool may pass; it must be at least",
+         "la llave tocaría el agujero solo después de la marca que ninguna herramienta pasa; debe ser al menos"},
     Term{"the saddle from pipe to outlet face (service.saddle_height)",
          "la abrazadera, del tubo a la cara de salida (service.saddle_height)"},
     Term{"the corporation stop from end to end (service.stop_length)",
