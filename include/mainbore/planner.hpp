@@ -21,8 +21,9 @@ namespace mainbore {
 
 // How much of a plan is asked for. A verdict is the same plan without what neither decides anything nor is a finding:
 // its verdict, findings, method with what was rejected and pressure chain are those of the whole plan; the rest may be
-// left out. So is the evidence, and with it the caution that is made from it, value.recalled.
-enum class PlanDepth : std::uint8_t { verdict, whole };
+// left out. So is the evidence, and with it the caution that is made from it, value.recalled. Decisions are the whole plan
+// without evidence and calculations, which is all that PlanScope::decisions (plan_file.hpp) writes.
+enum class PlanDepth : std::uint8_t { verdict, decisions, whole };
 
 // The tables built into the program, for whatever shares a catalogue.
 [[nodiscard]] std::shared_ptr<const Catalog> builtin_catalog();

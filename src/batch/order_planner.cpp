@@ -45,8 +45,9 @@ Diagnostic broken_order(const std::string& file_name, const OrderText& text, boo
 }
 
 // How much of each plan goes into the records.
-PlanDepth depth_of(BatchFormat format) {
-  return format == BatchFormat::plans || format == BatchFormat::week ? PlanDepth::whole : PlanDepth::verdict;
+PlanDepth depth_of(BatchFormat format, PlanScope scope) {
+  if (format == BatchFormat::plans) return scope == PlanScope::whole ? PlanDepth::whole : PlanDepth::decisions;
+  return format == BatchFormat::week ? PlanDepth::whole : PlanDepth::verdict;
 }
 
 }  // namespace
@@ -153,7 +154,7 @@ void OrderPlanner::plan_order(Piece& piece, Job& job) {
     from = options_.from_settings;
     lay_settings_under(job, *options_.settings, from);
   }
-  Plan plan = planner_.plan(std::move(job), depth_of(options_.format));
+  Plan plan = planner_.plan(std::move(job), depth_of(options_.format, options_.scope));
   plan.from_settings = std::move(from);
   write(piece, &plan);
   piece.tally.add(plan);

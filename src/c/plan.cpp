@@ -63,8 +63,10 @@ int plan_text(const mainbore_planner& planner, std::string_view job, const Asked
   }
   InForce taken = in_force(planner, asked);
   lay_settings_under(*read.job, planner.settings, taken.from);
-  const bool whole = asked.kind != MAINBORE_VERDICT;
-  Plan plan = planner.planner.plan(*std::move(read.job), whole ? PlanDepth::whole : PlanDepth::verdict);
+  const PlanDepth depth = asked.kind == MAINBORE_VERDICT     ? PlanDepth::verdict
+                          : asked.kind == MAINBORE_DECISIONS ? PlanDepth::decisions
+                                                             : PlanDepth::whole;
+  Plan plan = planner.planner.plan(*std::move(read.job), depth);
   plan.from_settings = std::move(taken.from);
   *result = handed_out(text_of(plan, asked, taken.units, taken.language));
   return *result == nullptr ? MAINBORE_INTERNAL : status_of(plan.verdict);

@@ -61,7 +61,7 @@ Worked& Worked::bound(const CalculationInput& limit, bool least) {
 
 void write_threads(const Site& site, const TapThread& thread, Candidate& candidate) {
   Recorder& taken = candidate.said.taken;
-  if (!taken.on()) return;
+  if (!taken.calculates()) return;
   const ResolvedMain& main = site.main;
   const ThreadsInWall& in_wall = *candidate.engagement;
   const CalculationInput major = figure(Measure(thread.form.major), thread.basis);
@@ -97,7 +97,7 @@ void write_threads(const Site& site, const TapThread& thread, Candidate& candida
 
 void write_makeup(const Site& site, const TapThread& thread, Candidate& candidate) {
   Recorder& taken = candidate.said.taken;
-  if (!taken.on()) return;
+  if (!taken.calculates()) return;
   const Rules& rules = site.rules;
   const MakeupPlan& plan = *candidate.makeup;
   const mechanics::Makeup& makeup = plan.makeup;
@@ -124,7 +124,7 @@ void write_makeup(const Site& site, const TapThread& thread, Candidate& candidat
 
 void write_chain(const Site& site, Length on_truck, Candidate& candidate) {
   Recorder& taken = candidate.said.taken;
-  if (!taken.on()) return;
+  if (!taken.calculates()) return;
   const MachineProfile& machine = *candidate.setup.machine;
   const ChainPlan& chain = *candidate.setup.chain;
   const auto of_machine = [&](Length value) { return figure(Measure(value), machine.basis); };
@@ -146,7 +146,7 @@ void write_chain(const Site& site, Length on_truck, Candidate& candidate) {
 
 void write_clamp(const Site& site, Candidate& candidate) {
   Recorder& taken = candidate.said.taken;
-  if (!taken.on()) return;
+  if (!taken.calculates()) return;
   const Rules& rules = site.rules;
   const Setup& setup = candidate.setup;
   const MachineProfile& machine = *setup.machine;
@@ -179,7 +179,7 @@ void write_clamp(const Site& site, Candidate& candidate) {
 
 void write_marks(const Site& site, const Candidate& candidate, const MarksPlan& marks,
                  std::optional<Length> greatest_wall, Recorder& taken) {
-  if (!taken.on()) return;
+  if (!taken.calculates()) return;
   const ResolvedMain& main = site.main;
   const Rules& rules = site.rules;
   const ToolFacts& tool = site.job().tool;
@@ -305,7 +305,7 @@ void write_friction(const LaidLine& laid, const ServicePlan& service, const Line
 
 void write_losses(const Context& context, const LaidLine& laid, const ServicePlan& service, const LineLosses& of,
                   Recorder& taken) {
-  if (!taken.on()) return;
+  if (!taken.calculates()) return;
   const ServiceTables& tables = *laid.tables;
   const hydraulics::ServiceLosses& losses = of.losses;
   LossParts parts;
@@ -339,7 +339,7 @@ void write_losses(const Context& context, const LaidLine& laid, const ServicePla
 }
 
 void write_flush(const Context& context, const LaidLine& laid, const FlushPlan& flush, Recorder& taken) {
-  if (!taken.on()) return;
+  if (!taken.calculates()) return;
   const Rules& rules = context.rules;
   const CalculationInput bore = figure(Measure(laid.tube->bore), laid.tube->basis);
   const auto put = [&](const sanitary::Flushing& plan, const Rule<Velocity>& speed, std::string_view which) {
@@ -367,7 +367,7 @@ void write_flush(const Context& context, const LaidLine& laid, const FlushPlan& 
 }
 
 void write_fill(const Context& context, const LaidLine& laid, const FillPlan& fill, Recorder& taken) {
-  if (!taken.on()) return;
+  if (!taken.calculates()) return;
   const ServiceTables& tables = *laid.tables;
   const ChlorineDose& dose = *fill.dose;
   const auto put = [&](Formula formula, std::initializer_list<CalculationInput> inputs, Measure result,
@@ -399,7 +399,7 @@ void write_fill(const Context& context, const LaidLine& laid, const FillPlan& fi
 }
 
 void write_pit(const Site& site, const PitPlan& plan, const Rule<double>& swell, Recorder& taken) {
-  if (!taken.on()) return;
+  if (!taken.calculates()) return;
   const Rules& rules = site.rules;
   const auto put = [&](Formula formula, std::initializer_list<CalculationInput> inputs, Measure result,
                        Detail of = {}) { taken.calculated(Worked(PlanPart::pit, formula, inputs, result, of)); };

@@ -1,6 +1,6 @@
 // Writes down the calculations of a plan, where each is made: formula, figures, result, limit (calculation.hpp).
 //
-// Each function takes what its check has worked out, and works nothing out itself. Of a verdict alone none does anything.
+// Each function takes what its check has worked out, and works nothing out itself. Of a verdict or of decisions none does anything.
 #pragma once
 
 #include <initializer_list>

@@ -43,7 +43,7 @@ void plan_swab(const Context& context, CleaningPlan& cleaning, Said& said) {
   } else {
     mix.liquid = sanitary::dilute(mix.finished, mix.stock, mix.wanted);
   }
-  if (!context.whole() || (!mix.dry && !mix.liquid)) return;
+  if (!context.calculates() || (!mix.dry && !mix.liquid)) return;
   const std::initializer_list<CalculationInput> figures = {
       figure(Measure(mix.finished), facts.solution ? stated_in_job : rules.cleaning.solution.basis),
       figure(Measure(mix.wanted.percent(), Kind::percent), rules.cleaning.swab_percent.basis),

@@ -30,7 +30,7 @@ std::optional<ToolDepth> tool_depth(const Site& site, Candidate& candidate) {
   const CalculationInput ahead = tool.lead ? given(*tool.lead) : plain(0.0, Kind::length);
   const CalculationInput through = worked_out(Formula::drill_stroke, *stroke);
   const auto put = [&](Formula formula, std::initializer_list<CalculationInput> inputs, Length depth) {
-    if (site.whole()) candidate.said.taken.calculated(Worked(PlanPart::tap, formula, inputs, depth));
+    if (site.calculates()) candidate.said.taken.calculated(Worked(PlanPart::tap, formula, inputs, depth));
     return ToolDepth{depth, formula};
   };
   if (candidate.method.kind != Method::direct) return put(Formula::cutter_depth, {through, ahead}, *stroke + pilot);
@@ -87,7 +87,7 @@ void check_far_wall(const Site& site, Candidate& candidate) {
   candidate.said.taken.take(PlanPart::tap, Taken::far_wall_clearance, clearance.basis, Measure(clearance.value));
   const Length clear = *limit + clearance.value - depth;
   if (candidate.makeup) candidate.makeup->far_wall_clearance = clear;
-  if (site.whole()) {
+  if (site.calculates()) {
     candidate.said.taken.calculated(
         Worked(PlanPart::tap, Formula::far_wall,
                {diameter(site, site.main, *site.main.od_least), plain(farthest_wall(site)->base(), Kind::length),

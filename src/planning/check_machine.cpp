@@ -103,7 +103,7 @@ void plan_clamp(const Site& site, Candidate& candidate) {
     const Pressure stress = mechanics::stud_stress(*clamp.tension, *machine.stud_diameter);
     candidate.said.taken.take(PlanPart::machine, Taken::stud_stress, rules.machine.stud_stress.basis,
                               Measure(rules.machine.stud_stress.value));
-    if (site.whole()) {
+    if (site.calculates()) {
       candidate.said.taken.calculated(Worked(PlanPart::machine, Formula::stud_stress,
                                              {worked_out(Formula::chain_tension, *clamp.tension),
                                               figure(Measure(*machine.stud_diameter), machine.basis)},
@@ -130,7 +130,7 @@ void plan_clamp(const Site& site, Candidate& candidate) {
                             Measure(rules.machine.chain_bearing.value));
   candidate.said.taken.take(PlanPart::machine, Taken::chain_squeeze, rules.machine.ovality_limit.basis,
                             Measure(100.0 * rules.machine.ovality_limit.value, Kind::percent));
-  if (site.whole()) {
+  if (site.calculates()) {
     candidate.said.taken.calculated(
         Worked(PlanPart::machine, Formula::ovality,
                {figure(Measure(*modulus), facts.basis), diameter(site, main, *main.od), least_wall(main),
@@ -172,7 +172,7 @@ void plan_cutting(const Site& site, Candidate& candidate) {
       mechanics::handbook_drill_load(cut, rules.drilling.work_factor.value, 1.0, mechanics::standard_point),
       mechanics::cast_iron_drill_load(cut, rules.drilling.iron_factor.value));
   setup.cut_thrust = setup.drill_load->high.thrust;
-  if (site.whole()) {
+  if (site.calculates()) {
     const mechanics::DrillPoint& point = mechanics::standard_point;
     candidate.said.taken.calculated(Worked(
         PlanPart::machine, Formula::drill_thrust,
@@ -221,7 +221,7 @@ void plan_travel(const Site& site, Candidate& candidate) {
   const Length lead = std::max(*stroke, tool.lead.value_or(Length()));
   Length needed = mechanics::bar_travel(*machine.standoff, *stroke, lead + tap_depth);
   const CalculationInput standoff = figure(Measure(*machine.standoff), machine.basis);
-  if (site.whole()) {
+  if (site.calculates()) {
     const CalculationInput depth = candidate.makeup && candidate.makeup->tip_depth
                                        ? worked_out(Formula::tap_depth, tap_depth)
                                        : plain(tap_depth.base(), Kind::length);
@@ -235,7 +235,7 @@ void plan_travel(const Site& site, Candidate& candidate) {
     const Length made_up = candidate.makeup ? candidate.makeup->makeup.engaged_length : tap_depth;
     const Length for_stop = *machine.standoff + *tool.length - *tool.insertion_length + made_up;
     needed = std::max(needed, for_stop);
-    if (site.whole()) {
+    if (site.calculates()) {
       write_travel(candidate, Formula::travel_stop,
                    {standoff, given(*tool.length), given(*tool.insertion_length), plain(made_up.base(), Kind::length)},
                    for_stop);
@@ -291,7 +291,7 @@ void plan_reach_through_saddle(const Site& site, Candidate& candidate) {
   require_travel(candidate, saddle_height.value_or(Length()) + stop_length.value_or(Length()) +
                                 machine.adapter_standoff.value_or(Length()) + *stroke);
   if (count > 0 && !(count == 1 && !machine.bar_travel)) candidate.setup.travel_needed.reset();
-  if (site.whole() && candidate.setup.travel_needed) {
+  if (site.calculates() && candidate.setup.travel_needed) {
     write_travel(
         candidate, Formula::travel_saddle,
         {length_of(candidate.fitting.saddle_height), length_of(candidate.fitting.stop_length),
@@ -319,7 +319,7 @@ void judge_figures(const Site& site, Candidate& candidate) {
     candidate.said.taken.take(PlanPart::machine, Taken::gasket_land, land.basis, Measure(land.value));
   }
   const Length sealing = hole + 2.0 * land.value;
-  if (machine.gasket_diameter && site.whole()) {
+  if (machine.gasket_diameter && site.calculates()) {
     candidate.said.taken.calculated(
         Worked(PlanPart::machine, Formula::gasket_needed, {plain(hole.base(), Kind::length), figure(land)}, sealing)
             .at_most(figure(Measure(*machine.gasket_diameter), machine.basis)));
@@ -431,7 +431,7 @@ std::optional<Length> stroke_through(const Site& site, Candidate& candidate, Len
                               : mechanics::drill_stroke({*main.od, *wall}, hole, mechanics::Angle::degrees(180.0),
                                                         site.rules.drilling.clearance.value);
   if (!stroke) return wall;
-  if (site.whole()) {
+  if (site.calculates()) {
     candidate.said.taken.calculated(
         Worked(PlanPart::machine, Formula::drill_stroke,
                {diameter(site, main, *main.od), plain(wall->base(), Kind::length), plain(hole.base(), Kind::length),
@@ -503,7 +503,7 @@ void check_machine(const Site& site, Candidate& candidate) {
     candidate.said.taken.take(PlanPart::machine, Taken::push_by_hand, rules.machine.push_caution.basis,
                               Measure(rules.machine.push_caution.value));
   }
-  if (site.whole() && site.pressurised()) {
+  if (site.calculates() && site.pressurised()) {
     candidate.said.taken.calculated(Worked(PlanPart::machine, Formula::bar_push,
                                            {given(site.line()), figure(Measure(machine.bar_diameter), machine.basis)},
                                            setup.push, std::string_view("a caution beyond the limit"))

@@ -73,7 +73,7 @@ void judge_by_rule(const Site& site, const rules::MethodLists& lists, const Refu
   const bool capped = cap != nullptr && cap->largest < decided.permission->largest;
   const TapLimit& row = capped ? *cap : *decided.permission;
   const Detail unsettled = !capped ? open : decided.cap.asks ? Detail(fact_that_settles(*decided.cap.asks)) : Detail();
-  if (site.whole()) {
+  if (site.calculates()) {
     candidate.said.taken.calculated(
         Worked(PlanPart::tap, Formula::tap_size, {given(Measure(candidate.method.tap.number(), Kind::ratio))},
                Measure(candidate.method.tap.number(), Kind::ratio), name_of(candidate.method.kind))
@@ -111,7 +111,7 @@ void judge_section(const Site& site, Candidate& candidate) {
   const auto section = mechanics::net_section({*main.od_least, 0.1 * *main.od_least}, *candidate.method.hole);
   candidate.method.section_left = section ? section->modulus_ratio : 0.0;
   candidate.said.taken.take(PlanPart::tap, Taken::section_left, rule.basis, Measure(rule.value, Kind::ratio));
-  if (section && site.whole()) {
+  if (section && site.calculates()) {
     candidate.said.taken.calculated(Worked(PlanPart::tap, Formula::section_left,
                                            {hole_of(site, candidate), diameter(site, main, *main.od_least), plain(0.1)},
                                            Measure(*candidate.method.section_left, Kind::ratio))
@@ -129,7 +129,7 @@ void judge_hole_ratio(const Site& site, Candidate& candidate, const Rule<double>
   if (!main.od_least || !candidate.method.hole) return;
   const double ratio = mechanics::hole_ratio(*candidate.method.hole, *main.od_least);
   candidate.said.taken.take(PlanPart::tap, Taken::hole_ratio, rule.basis, Measure(rule.value, Kind::ratio));
-  if (site.whole()) {
+  if (site.calculates()) {
     candidate.said.taken.calculated(Worked(PlanPart::tap, Formula::hole_ratio,
                                            {hole_of(site, candidate), diameter(site, main, *main.od_least)},
                                            Measure(ratio, Kind::ratio))
@@ -458,7 +458,7 @@ Candidate try_several_of(const Site& site, NominalSize tap) {
       hydraulics::equal_capacity(site.asked().number() / tap.number(), rules.several.equal_capacity_exponent.value));
   candidate.said.taken.take(PlanPart::tap, Taken::equal_capacity, rules.several.equal_capacity_exponent.basis,
                             Measure(rules.several.equal_capacity_exponent.value, Kind::ratio));
-  if (site.whole()) {
+  if (site.calculates()) {
     candidate.said.taken.calculated(Worked(PlanPart::tap, Formula::equal_taps,
                                            {given(Measure(site.asked().number(), Kind::ratio)), plain(tap.number()),
                                             figure(rules.several.equal_capacity_exponent, Kind::ratio)},
@@ -497,7 +497,7 @@ Candidate try_several_of(const Site& site, NominalSize tap) {
   candidate.method.spacing = spacing;
   const Length needed = hydraulics::barrel_needed(candidate.method.count, spacing, joint);
   const auto barrel = barrel_between_joints(site);
-  if (site.whole()) {
+  if (site.calculates()) {
     Worked row(
         PlanPart::tap, Formula::barrel_needed,
         {worked_out(Formula::equal_taps, Measure(candidate.method.count, Kind::ratio)),
@@ -650,7 +650,7 @@ void name_smaller_taps(const Site& site, Candidate& chosen) {
 // reading, better the verdict.
 Choice choose_method(const Site& site) {
   std::vector<RejectedMethod> rejected;
-  Recorder refusals(site.whole());
+  Recorder refusals(site.depth);
   if (site.findings.worst() == Severity::stop)
     return {no_tap(site, rejected), std::move(rejected), std::move(refusals)};
   const auto& asked = site.job().service.method;

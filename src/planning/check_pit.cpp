@@ -208,7 +208,7 @@ class PitCheck {
   }
 
   void write_depth(const PitPlan& plan, const Rule<Length>& limit, std::string_view what) {
-    if (!site_.whole()) return;
+    if (!site_.calculates()) return;
     said_.taken.calculated(
         Worked(PlanPart::pit, Formula::pit_depth,
                {planning::given(Measure(plan.cover, Kind::distance)), diameter(site_, site_.main, plan.main_od),

@@ -223,6 +223,7 @@ Location check_place(const Context& context, Said& said) {
     for (const Obstacle& obstacle : obstacles) {
       location.clearings.push_back({obstacle.thing->what, obstacle.thing->along,
                                     abs(obstacle.thing->along - location.shift), obstacle.rule->least.value});
+      if (!context.calculates()) continue;
       const Clearing& clearing = location.clearings.back();
       said.taken.calculated(
           Worked(PlanPart::place, Formula::distance_kept,

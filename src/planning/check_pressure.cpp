@@ -21,7 +21,7 @@ void add_limit(PressureChain& chain, PressureLink link, Pressure limit, const Ba
 }
 
 void write_line(const Context& context, Recorder& taken, std::string_view link, Pressure limit, const Basis& basis) {
-  if (!taken.on()) return;
+  if (!taken.calculates()) return;
   taken.calculated(Worked(PlanPart::pressure, Formula::line_pressure, {given(context.line())}, context.line(), link)
                        .at_most(figure(Measure(limit), basis)));
 }
@@ -39,7 +39,7 @@ void bear_surge(const Site& site, Candidate& candidate, std::string_view fitting
   candidate.said.taken.take(PlanPart::pressure, Taken::fitting_surge, factor.basis, Measure(factor.value, Kind::ratio));
   const Pressure line = candidate.pressure.line;
   const Pressure surge = greatest_surge(site);
-  if (site.whole()) {
+  if (site.calculates()) {
     const CalculationInput rating = figure(Measure(limit), basis);
     Recorder& taken = candidate.said.taken;
     taken.calculated(Worked(PlanPart::pressure, Formula::fitting_allowed, {figure(factor, Kind::ratio), rating},
@@ -109,7 +109,7 @@ Detail judged_by(const ResolvedMain& main) {
 void bears_in_pipe(const Context& context, const ResolvedMain& main, Said& said, Pressure surge,
                    std::string_view how_often, Pressure allowed, const Basis& basis, const Borne& borne) {
   const Pressure total = context.line() + surge;
-  if (said.taken.on()) {
+  if (said.taken.calculates()) {
     said.taken.calculated(Worked(PlanPart::pressure, Formula::surge_allowed,
                                  {borne.factor, figure(Measure(*main.rating), *main.rating_basis), borne.covered},
                                  allowed, how_often));

@@ -196,7 +196,7 @@ std::optional<DemandPlan> plan_demand(const Context& context, Said& said) {
   }
   demand.flow = hydraulics::service_demand(demand.domestic, demand.sprinklers);
   said.taken.take(PlanPart::service, Taken::demand, *demand.basis, Measure(demand.flow));
-  if (context.whole()) {
+  if (context.calculates()) {
     said.taken.calculated(Worked(PlanPart::service, Formula::demand,
                                  {figure(Measure(demand.domestic), *demand.basis),
                                   figure(Measure(demand.sprinklers), rules.water.sprinkler_single.basis)},
@@ -357,7 +357,7 @@ class ServiceCheck {
     service_.residual = left;
     service_.residual_least = std::min(left, laid_residual_);
     write_losses(context_, laid_, service_, {line, losses}, said_.taken);
-    if (context_.whole() && service_.residual_least < service_.residual) {
+    if (context_.calculates() && service_.residual_least < service_.residual) {
       const hydraulics::ServiceLine thickest = laid_.itemised(BoreTaken::least, service_.meter);
       write_losses(context_, laid_, service_, {thickest, hydraulics::losses_at(thickest, flow()), true}, said_.taken);
     }
@@ -382,7 +382,7 @@ class ServiceCheck {
   }
 
   void judge_velocity() {
-    if (context_.whole()) {
+    if (context_.calculates()) {
       said_.taken.calculated(
           Worked(PlanPart::service, Formula::water_speed,
                  {worked_out(Formula::demand, flow()), figure(Measure(laid_.tube->bore), laid_.tube->basis)},
@@ -403,7 +403,7 @@ class ServiceCheck {
   }
 
   void judge_tap_velocity() {
-    if (context_.whole()) {
+    if (context_.calculates()) {
       said_.taken.calculated(Worked(PlanPart::service, Formula::tap_speed,
                                     {worked_out(Formula::demand, flow()), planning::plain(laid_.taps),
                                      given(laid_.tap.number() * units::inch)},
@@ -553,7 +553,7 @@ void check_line_size(const Context& context, Said& said) {
   const std::optional<Length> line = size ? std::optional(size->number() * units::inch) : std::nullopt;
   const bool small = least.value && line && over(tap + *least.value, *line);
   const bool large = most.value && line && over(*line, tap + *most.value);
-  if (line && context.whole()) {
+  if (line && context.calculates()) {
     const auto against = [&](const auto& rule) {
       Worked worked(PlanPart::service, Formula::line_over_tap, {given(Measure(*line)), given(Measure(tap))},
                     Measure(*line - tap), &rule == &least ? std::string_view("least") : std::string_view("most"));
@@ -586,7 +586,7 @@ void check_regulator(const Context& context, Said& said) {
   const Length rise = context.job().service.line.rise.value_or(Length());
   const ServiceTables& tables = context.catalog.service_tables();
   const Pressure at_customer = context.line() - tables.head * rise;
-  if (context.whole()) {
+  if (context.calculates()) {
     said.taken.calculated(
         Worked(PlanPart::service, Formula::customer_pressure,
                {given(context.line()), figure(Measure(tables.head * units::foot), tables.head_basis),
@@ -631,7 +631,7 @@ struct TubingRating {
 
 // The line pressure in the tubing, and with the surge on top of it.
 void write_tubing(const Context& context, const TubingRating& tubing, bool of_pvc, Recorder& taken) {
-  if (!taken.on()) return;
+  if (!taken.calculates()) return;
   constexpr std::string_view link = "service pipe";
   const CalculationInput rating = tubing.derated ? planning::plain(tubing.rating.base(), Kind::pressure)
                                                  : figure(Measure(tubing.rating), tubing.basis);
@@ -698,6 +698,7 @@ std::optional<OpenHole> open_hole(const Context& context, const ChosenMethod& me
       hydraulics::open_jet_flow(*hole, context.line(), short_tube_discharge, context.catalog.service_tables().head);
   open.push = context.line() * hydraulics::bore_area(*hole);
   open.jet = hydraulics::jet_force(*hole, context.line(), short_tube_discharge, short_tube_velocity);
+  if (!context.calculates()) return open;
   const ServiceTables& tables = context.catalog.service_tables();
   const CalculationInput discharge = plain(short_tube_discharge);
   const CalculationInput bore = plain(hole->base(), Kind::length);

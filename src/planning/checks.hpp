@@ -112,15 +112,16 @@ struct Context {
   [[nodiscard]] NominalSize size() const { return *given.main.size; }
   [[nodiscard]] NominalSize asked() const { return *given.service.size; }
   [[nodiscard]] Pressure line() const { return *given.main.pressure; }
-  // Whether what decides nothing is to be worked out too.
-  [[nodiscard]] bool whole() const { return depth == PlanDepth::whole; }
+  // Whether what decides nothing is to be worked out too; and whether each calculation is to be written down.
+  [[nodiscard]] bool whole() const { return depth != PlanDepth::verdict; }
+  [[nodiscard]] bool calculates() const { return depth == PlanDepth::whole; }
   [[nodiscard]] bool pressurised() const { return given.main.pressurised.value_or(true); }
 };
 
 // What a stage says beside its value.
 struct Said {
   explicit Said(const Context& context)
-      : findings(context.memory), assumed(&context.memory), taken(context.whole()), whole(context.whole()) {}
+      : findings(context.memory), assumed(&context.memory), taken(context.depth), whole(context.whole()) {}
 
   void assume(const Assumption& assumption) {
     if (whole) assumed.push_back(assumption);

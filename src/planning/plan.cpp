@@ -49,13 +49,13 @@ void take_choice(Plan& plan, Choice& choice) {
   if (plan.method.kind != Method::none) plan.pressure = chosen.pressure;
 }
 
-// What was assumed and counted on, of a whole plan.
-Recorder write_down(Plan& plan, const Said& main, const Said& method, const Said& work, const Recorder& refusals) {
+// What was assumed and counted on.
+Recorder write_down(Plan& plan, Said& main, Said& method, Said& work, Recorder& refusals) {
   for (const Said* const said : {&main, &method, &work}) {
     plan.main.assumed.insert(plan.main.assumed.end(), said->assumed.begin(), said->assumed.end());
   }
-  Recorder taken = main.taken;
-  for (const Recorder* const other : {&method.taken, &work.taken, &refusals}) taken.add(*other);
+  Recorder taken = std::move(main.taken);
+  for (Recorder* const other : {&method.taken, &work.taken, &refusals}) taken.add(std::move(*other));
   return taken;
 }
 
@@ -105,14 +105,16 @@ Plan assembled(const Context& context, Job&& job, JudgedMain&& judged, Choice&& 
   take_choice(plan, choice);
   take_work(plan, work);
   tell_looser_rules(context.rules, plan, work.said);
-  const Said& method = choice.chosen.said;
+  Said& method = choice.chosen.said;
   const FindingLists lists = {&judged.said.findings, &work.said.findings, &method.findings};
   if (context.whole()) {
-    const Recorder taken = write_down(plan, judged.said, method, work.said, choice.refusals);
+    Recorder taken = write_down(plan, judged.said, method, work.said, choice.refusals);
     if (const auto recalled = recalled_caution(taken, lists)) work.said.findings.add(*recalled, recalled->severity);
     plan.findings = gathered(lists);
-    plan.evidence = evidence_for(plan, taken);
-    plan.calculations = calculations_of(taken);
+    if (context.calculates()) {
+      plan.evidence = evidence_for(plan, taken);
+      plan.calculations = calculations_of(std::move(taken));
+    }
   } else {
     plan.findings = gathered(lists);
   }

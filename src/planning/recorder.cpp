@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 
 #include "planning/checks.hpp"
 
@@ -26,6 +27,10 @@ bool same(const Calculation& a, const Calculation& b) {
 constexpr std::array told_in_order = {PlanPart::tap,   PlanPart::pipe,     PlanPart::pressure, PlanPart::machine,
                                       PlanPart::place, PlanPart::readings, PlanPart::service,  PlanPart::cleaning,
                                       PlanPart::pit,   PlanPart::rejected};
+
+constexpr std::array parts_in_order = {PlanPart::pipe,  PlanPart::tap,      PlanPart::pressure, PlanPart::machine,
+                                       PlanPart::place, PlanPart::readings, PlanPart::service,  PlanPart::cleaning,
+                                       PlanPart::pit,   PlanPart::findings, PlanPart::rejected};
 
 // Names and bases of what is recalled, each once, as many as a finding holds.
 class RecalledNames {
@@ -69,16 +74,17 @@ void Recorder::put(PlanPart part, Taken what, const Basis& basis, Detail value, 
 }
 
 void Recorder::column(Taken what, const Pipe& pipe, PipeColumn column, Detail value) {
-  if (!on_) return;
   const Basis& table = pipe.series->basis_of(column);
+  Basis row = table;
+  row.how = pipe.how_of(column);
+  if (!keeps(row)) return;
   put(PlanPart::pipe, what, table, value, From::table);
-  list_.back().evidence.basis.how = pipe.how_of(column);
+  list_.back().evidence.basis = row;
 }
 
 void Recorder::refused(const Recorder& tried, const Finding& why) {
-  if (!on_) return;
   for (const Basis* const basis : why.basis) {
-    if (basis == nullptr) continue;
+    if (basis == nullptr || !keeps(*basis)) continue;
     const auto taken =
         std::find_if(tried.list_.begin(), tried.list_.end(), [&](const Item& item) { return item.stands == basis; });
     const bool known = taken != tried.list_.end();
@@ -92,6 +98,12 @@ void Recorder::refused(const Recorder& tried, const Finding& why) {
     calculations_.back().part = PlanPart::rejected;
     calculations_.back().refused = true;
   }
+}
+
+void Recorder::add(Recorder&& other) {
+  list_.insert(list_.end(), other.list_.begin(), other.list_.end());
+  calculations_.insert(calculations_.end(), std::make_move_iterator(other.calculations_.begin()),
+                       std::make_move_iterator(other.calculations_.end()));
 }
 
 std::optional<Finding> recalled_caution(const Recorder& taken, std::span<const Findings* const> findings) {
@@ -118,33 +130,41 @@ std::optional<Finding> recalled_caution(const Recorder& taken, std::span<const F
   return recalled.finding();
 }
 
-std::vector<Evidence> evidence_for(const Plan& plan, const Recorder& taken) {
-  std::vector<Evidence> all;
-  all.reserve(taken.list().size() + 2 * plan.findings.size());
-  const auto put = [&](const Evidence& item) {
-    const bool known = std::any_of(all.begin(), all.end(), [&](const Evidence& other) { return same(item, other); });
-    if (!known) all.push_back(item);
-  };
-  for (const Recorder::Item& item : taken.list()) put(item.evidence);
-  for (const Finding& finding : plan.findings) {
-    for (const Basis* const basis : finding.basis) {
-      if (basis == nullptr) continue;
-      put({PlanPart::findings, Taken::finding, finding.code, {}, Recorder::from_of(*basis, From::table), *basis});
+namespace {
+
+// Part by part, each once: of those that are the same, the first.
+template <class T>
+std::vector<T> part_by_part(std::vector<T>&& told) {
+  std::vector<T> all;
+  all.reserve(told.size());
+  for (const PlanPart part : parts_in_order) {
+    const std::size_t begin = all.size();
+    for (T& one : told) {
+      if (one.part != part) continue;
+      const bool known = std::any_of(all.begin() + static_cast<std::ptrdiff_t>(begin), all.end(),
+                                     [&](const T& other) { return same(one, other); });
+      if (!known) all.push_back(std::move(one));
     }
   }
-  std::stable_sort(all.begin(), all.end(), [](const Evidence& a, const Evidence& b) { return a.part < b.part; });
   return all;
 }
 
-std::vector<Calculation> calculations_of(const Recorder& taken) {
-  std::vector<Calculation> all;
-  all.reserve(taken.calculations().size());
-  for (const Calculation& made : taken.calculations()) {
-    const bool known = std::any_of(all.begin(), all.end(), [&](const Calculation& other) { return same(made, other); });
-    if (!known) all.push_back(made);
+}  // namespace
+
+std::vector<Evidence> evidence_for(const Plan& plan, const Recorder& taken) {
+  std::vector<Evidence> told;
+  told.reserve(taken.list().size() + 2 * plan.findings.size());
+  for (const Recorder::Item& item : taken.list()) told.push_back(item.evidence);
+  for (const Finding& finding : plan.findings) {
+    for (const Basis* const basis : finding.basis) {
+      if (basis == nullptr) continue;
+      told.push_back(
+          {PlanPart::findings, Taken::finding, finding.code, {}, Recorder::from_of(*basis, From::table), *basis});
+    }
   }
-  std::stable_sort(all.begin(), all.end(), [](const Calculation& a, const Calculation& b) { return a.part < b.part; });
-  return all;
+  return part_by_part(std::move(told));
 }
+
+std::vector<Calculation> calculations_of(Recorder&& taken) { return part_by_part(std::move(taken).calculations()); }
 
 }  // namespace mainbore::planning

@@ -9,6 +9,7 @@
 #include "mainbore/calculation.hpp"
 #include "mainbore/evidence.hpp"
 #include "mainbore/plan.hpp"
+#include "mainbore/planner.hpp"
 #include "mainbore/rules.hpp"
 
 namespace mainbore::planning {
@@ -18,36 +19,33 @@ class Findings;
 // Of a value that rests on no publication.
 inline constexpr Basis usual_practice{};
 
-// Of a verdict alone nothing is written down: a recorder that is off costs a test of a flag.
+// Of a verdict nothing is written down, and of decisions only what is recalled, for the caution that is made of it.
 class Recorder {
  public:
-  explicit Recorder(bool on) : on_(on) {}
+  explicit Recorder(PlanDepth depth) : depth_(depth) {}
 
   // `from`: where the basis does not say by itself that it is a rule's, the job's or the settings'.
   void take(PlanPart part, Taken what, const Basis& basis, Detail value = {}, From from = From::table) {
-    if (on_) put(part, what, basis, value, from_of(basis, from));
+    if (keeps(basis)) put(part, what, basis, value, from_of(basis, from));
   }
   void measured(PlanPart part, Taken what, const Basis& instrument, Detail value) {
-    if (on_) put(part, what, instrument, value, From::measured);
+    if (keeps(instrument)) put(part, what, instrument, value, From::measured);
   }
   void assumed(PlanPart part, Taken what, const Basis& basis, Detail value) {
-    if (on_) put(part, what, basis, value, From::assumed);
+    if (keeps(basis)) put(part, what, basis, value, From::assumed);
   }
   // A row may be weaker than the table it stands in.
   void column(Taken what, const Pipe& pipe, PipeColumn column, Detail value);
   // What a method was refused for, which `tried` has written down as it was taken.
   void refused(const Recorder& tried, const Finding& why);
   // All that another has written down.
-  void add(const Recorder& other) {
-    list_.insert(list_.end(), other.list_.begin(), other.list_.end());
-    calculations_.insert(calculations_.end(), other.calculations_.begin(), other.calculations_.end());
-  }
+  void add(Recorder&& other);
 
-  [[nodiscard]] bool on() const { return on_; }
+  [[nodiscard]] bool calculates() const { return depth_ == PlanDepth::whole; }
   void calculated(Calculation made) {
-    if (on_) calculations_.push_back(std::move(made));
+    if (calculates()) calculations_.push_back(std::move(made));
   }
-  [[nodiscard]] const std::vector<Calculation>& calculations() const { return calculations_; }
+  [[nodiscard]] std::vector<Calculation> calculations() && { return std::move(calculations_); }
 
   struct Item {
     Evidence evidence;
@@ -58,9 +56,12 @@ class Recorder {
   static From from_of(const Basis& basis, From otherwise);
 
  private:
+  [[nodiscard]] bool keeps(const Basis& basis) const {
+    return depth_ == PlanDepth::whole || (depth_ == PlanDepth::decisions && is_recalled(basis));
+  }
   void put(PlanPart part, Taken what, const Basis& basis, Detail value, From from);
 
-  bool on_;
+  PlanDepth depth_;
   std::vector<Item> list_;
   std::vector<Calculation> calculations_;
 };
@@ -71,6 +72,6 @@ class Recorder {
 // The list of a plan whose findings and method are final: part by part, each item once.
 [[nodiscard]] std::vector<Evidence> evidence_for(const Plan& plan, const Recorder& taken);
 // The calculations, part by part, those of a refused method last.
-[[nodiscard]] std::vector<Calculation> calculations_of(const Recorder& taken);
+[[nodiscard]] std::vector<Calculation> calculations_of(Recorder&& taken);
 
 }  // namespace mainbore::planning

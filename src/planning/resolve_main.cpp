@@ -156,7 +156,7 @@ void resolve_wall(const Context& context, ResolvedMain& main, Said& said) {
     main.wall_least = std::max(*measured - gauge.value, Length());
     main.wall_basis = WallBasis::measured;
     said.taken.measured(PlanPart::pipe, Taken::gauge, gauge.basis, Measure(*measured));
-    if (said.taken.on()) {
+    if (said.taken.calculates()) {
       said.taken.calculated(
           Worked(PlanPart::pipe, Formula::wall_by_gauge, {nominal_wall(main), figure(gauge)}, *main.wall_least));
     }
@@ -180,7 +180,7 @@ void resolve_wall(const Context& context, ResolvedMain& main, Said& said) {
                  "gauge the wall at the tap"});
     said.taken.assumed(PlanPart::pipe, Taken::pipe_wall, pipe->series->basis_of(PipeColumn::wall_minus),
                        Measure(*main.wall_least));
-    if (said.taken.on()) {
+    if (said.taken.calculates()) {
       said.taken.calculated(Worked(
           PlanPart::pipe, Formula::wall_by_table,
           {figure(*pipe, PipeColumn::wall, *pipe->wall), figure(*pipe, PipeColumn::wall_minus, pipe->wall_minus)},
@@ -294,7 +294,7 @@ void derate(const Context& context, ResolvedMain& main, Said& said) {
   if (main.rating) {
     const Pressure of_class = *main.rating;
     main.rating = main.temperature_factor * of_class;
-    if (said.taken.on()) {
+    if (said.taken.calculates()) {
       said.taken.calculated(Worked(PlanPart::pressure, Formula::derated_rating,
                                    {figure(Measure(main.temperature_factor, Kind::ratio), facts.temperature_basis),
                                     figure(Measure(of_class), *main.rating_basis)},

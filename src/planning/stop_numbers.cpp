@@ -189,12 +189,21 @@ class Search {
       }
       if (!bears_out(job_)) return false;
     }
-    return std::all_of(ends.begin(), ends.end(), [&](const End& end) {
-      if (!counts_alone(end.id)) return true;
-      Job job = site_.job();
-      enter(job, end.id, end.end);
-      return bears_out(job);
+    return std::all_of(ends.begin(), ends.end(),
+                       [&](const End& end) { return !counts_alone(end.id) || stands_alone(end, ends.size()); });
+  }
+
+  // An end is tried by itself once, however often the others are moved; of one reading that is what was just tried.
+  [[nodiscard]] bool stands_alone(const End& end, std::size_t count) {
+    if (count == 1) return true;
+    const auto tried = std::find_if(alone_.begin(), alone_.end(), [&](const Alone& one) {
+      return one.id == end.id && one.read == end.end && one.holds_may_grow == holds_may_grow_;
     });
+    if (tried != alone_.end()) return tried->good;
+    Job job = site_.job();
+    enter(job, end.id, end.end);
+    alone_.push_back({end.id, end.end, holds_may_grow_, bears_out(job)});
+    return alone_.back().good;
   }
 
   // Whether a reading may do harm before the others are taken: of threads, tape and wall decide together, and either may
@@ -257,6 +266,13 @@ class Search {
   // the main before the others are taken, so that each is tried by itself too.
   bool may_be_refused_;
   bool holds_may_grow_ = false;
+  struct Alone {
+    ReadingId id;
+    double read;
+    bool holds_may_grow;
+    bool good;
+  };
+  std::vector<Alone> alone_;
 };
 
 // What the plan asks to be read, in the order it is printed.
@@ -351,6 +367,7 @@ class ReadingWriter {
     if (const auto most = end_of(ReadingId::line_pressure)) {
       const Pressure shown = whole_psi(Pressure::from_base(*most));
       add(ReadingId::line_pressure, std::nullopt, Measure(shown));
+      if (!taken_.calculates()) return;
       const auto alone = pressure_to_read(site_, chosen_.pressure);
       if (alone && whole_psi(*alone) == shown && !(shown < 1.0 * units::psi)) {
         taken_.calculated(Worked(PlanPart::readings, Formula::pressure_to_read, {plain(alone->base(), Kind::pressure)},
@@ -374,7 +391,7 @@ class ReadingWriter {
 
   // Where the bound is what the threads or the class ask for by themselves.
   void write_wall(Length least) {
-    if (wall_to_read(site_, chosen_) != least) return;
+    if (!taken_.calculates() || wall_to_read(site_, chosen_) != least) return;
     const CalculationInput gauge = figure(site_.rules.measuring.wall_uncertainty);
     const std::string_view of = name_of(ReadingId::wall);
     if (chosen_.engagement && chosen_.engagement->judged && chosen_.engagement->wall_needed) {
@@ -391,6 +408,7 @@ class ReadingWriter {
 
   // The candidates that set the ends of the tape; none where an end was drawn back.
   void write_tape(Length least, Length most) {
+    if (!taken_.calculates()) return;
     const CalculationInput error = figure(site_.rules.measuring.circumference_uncertainty);
     const std::string_view of = name_of(ReadingId::circumference);
     bool low = false;

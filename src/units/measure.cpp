@@ -4,8 +4,10 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <cstring>
 
 #include "text/foreign.hpp"
+#include "units/digits.hpp"
 #include "units/unit_names.hpp"
 
 namespace mainbore {
@@ -165,16 +167,16 @@ constexpr Kind dimension_of(Kind kind) {
 
 constexpr std::array<double, 10> powers_of_ten = {1, 10, 100, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9};
 
-// The digits of a number that whole arithmetic is enough for, which is nearly every one; false for another. A value
+// The digits of a number that whole arithmetic is enough for, which is nearly every one; null for another. A value
 // half way between two of the last place is for the exact digits of its fraction to decide.
-bool append_plain_number(std::string& out, double value, int decimals) {
-  if (decimals < 0 || static_cast<std::size_t>(decimals) >= powers_of_ten.size()) return false;
+char* put_plain_number(char* to, double value, int decimals) {
+  if (decimals < 0 || static_cast<std::size_t>(decimals) >= powers_of_ten.size()) return nullptr;
   const double power = powers_of_ten[static_cast<std::size_t>(decimals)];
   const double scaled = std::fabs(value) * power;
-  if (!(scaled < 1e12)) return false;
+  if (!(scaled < 1e12)) return nullptr;
   auto number = static_cast<std::uint64_t>(scaled);
   const double rest = scaled - static_cast<double>(number);
-  if (std::fabs(rest - 0.5) < 1e-3) return false;
+  if (std::fabs(rest - 0.5) < 1e-3) return nullptr;
   if (rest > 0.5) ++number;
   const bool negative = value < 0 && number != 0;
 
@@ -197,8 +199,9 @@ bool append_plain_number(std::string& out, double value, int decimals) {
     whole /= 10;
   } while (whole != 0);
   if (negative) *--first = '-';
-  out.append(first, end);
-  return true;
+  const auto size = static_cast<std::size_t>(end - first);
+  std::memcpy(to, first, size);
+  return to + size;
 }
 
 constexpr char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
@@ -442,12 +445,24 @@ Shown shown(Measure measure, UnitSystem system, Toward toward) {
   return rounded(in_unit(measure, system), rounding_of(toward));
 }
 
+namespace {
+
+// Digits before the point; of less than a tenth as many less as zeros follow it.
+int digits_before_point(double size) {
+  if (!(size > 0.0)) return 1;
+  int digits = 0;
+  for (const double power : powers_of_ten) digits += size >= power ? 1 : 0;
+  if (digits > 0) return digits;
+  for (std::size_t place = 1; place < powers_of_ten.size() && size < 1.0 / powers_of_ten[place]; ++place) --digits;
+  return digits;
+}
+
+}  // namespace
+
 Shown shown_in_calculation(Measure measure, UnitSystem system, int digits) {
   constexpr int most_places = 9;
   Shown display = in_unit(measure, system);
-  const double size = std::fabs(display.value);
-  const int before_point = size > 0.0 ? static_cast<int>(std::floor(std::log10(size))) + 1 : 1;
-  display.decimals = std::clamp(digits - before_point, 0, most_places);
+  display.decimals = std::clamp(digits - digits_before_point(std::fabs(display.value)), 0, most_places);
   return rounded(display, Rounding::nearest);
 }
 
@@ -464,22 +479,24 @@ ShownRange shown_between(Measure least, Measure most, UnitSystem system) {
   return range;
 }
 
-void append_number(std::string& out, double value, int decimals) {
-  if (append_plain_number(out, value, decimals)) return;
-  std::array<char, 64> buffer{};
-  const auto [end, error] =
-      std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals);
-  if (error != std::errc()) {  // too long to print plainly: nothing a crew would read
-    const auto shortest = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value);
-    out.append(buffer.data(), shortest.ptr);
-    return;
-  }
-  std::string_view text(buffer.data(), static_cast<std::size_t>(end - buffer.data()));
+char* put_number(char* to, double value, int decimals) {
+  if (char* const end = put_plain_number(to, value, decimals)) return end;
+  char* const last = to + longest_number;
+  auto [end, error] = std::to_chars(to, last, value, std::chars_format::fixed, decimals);
+  // Too long to print plainly: nothing a crew would read.
+  if (error != std::errc()) return std::to_chars(to, last, value).ptr;
   if (decimals > 0) {
-    while (text.back() == '0') text.remove_suffix(1);
-    if (text.back() == '.') text.remove_suffix(1);
+    while (end[-1] == '0') --end;
+    if (end[-1] == '.') --end;
   }
-  out += text == "-0" ? std::string_view("0") : text;
+  if (std::string_view(to, static_cast<std::size_t>(end - to)) != "-0") return end;
+  *to = '0';
+  return to + 1;
+}
+
+void append_number(std::string& out, double value, int decimals) {
+  std::array<char, longest_number> digits;
+  out.append(digits.data(), put_number(digits.data(), value, decimals));
 }
 
 void append_sixteenths(std::string& out, double value) {

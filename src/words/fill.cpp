@@ -2,19 +2,30 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
+#include <cstring>
 
 namespace mainbore::words {
 namespace {
 
 constexpr std::array<std::string_view, language_codes.size()> not_known = {"(not known)", "(sin dato)"};
 
-// By a table, because each letter of each sentence is asked.
-constexpr auto marks = [] {
-  std::array<bool, 256> bytes{};
-  for (const char c : {'{', '[', '|', ']'}) bytes[static_cast<unsigned char>(c)] = true;
-  return bytes;
-}();
-bool is_mark(char c) { return marks[static_cast<unsigned char>(c)]; }
+constexpr bool is_mark(char c) { return c == '{' || c == '[' || c == '|' || c == ']'; }
+
+// The first mark from `from` on, or the end. Sixteen bytes at a time, in a vector of GCC and Clang, because each letter of
+// each sentence is asked: with eight a whole plan takes 22,000 instructions more.
+std::size_t next_mark(std::string_view sentence, std::size_t from) {
+  using Bytes = unsigned char __attribute__((vector_size(16)));
+  for (Bytes bytes; from + sizeof(bytes) <= sentence.size(); from += sizeof(bytes)) {
+    std::memcpy(&bytes, sentence.data() + from, sizeof(bytes));
+    const auto found = (bytes == '{') | (bytes == '[') | (bytes == '|') | (bytes == ']');
+    std::array<std::uint64_t, 2> halves{};
+    std::memcpy(halves.data(), &found, sizeof(found));
+    if ((halves[0] | halves[1]) != 0) break;
+  }
+  while (from < sentence.size() && !is_mark(sentence[from])) ++from;
+  return from;
+}
 
 class Expansion {
  public:
@@ -32,8 +43,7 @@ class Expansion {
       } else if (rest.front() == '[') {
         either(out, rest);
       } else {
-        std::size_t plain = 1;
-        while (plain < rest.size() && !is_mark(rest[plain])) ++plain;
+        const std::size_t plain = next_mark(rest, 1);
         out += rest.substr(0, plain);
         rest.remove_prefix(plain);
       }
@@ -83,6 +93,8 @@ class Listed : public Figures {
 };
 
 }  // namespace
+
+bool stands(std::string_view sentence) { return next_mark(sentence, 0) == sentence.size(); }
 
 std::string sentence_case(std::string text) {
   if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')

@@ -37,6 +37,9 @@ template <typename Word>
   return filled(say(word, language), figures, language);
 }
 
+// Whether a sentence has no figures, so that it stands as it is.
+[[nodiscard]] bool stands(std::string_view sentence);
+
 // Its first letter as a sentence starts; a letter outside of ASCII stays as it is.
 [[nodiscard]] std::string sentence_case(std::string text);
 

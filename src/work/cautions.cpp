@@ -7,17 +7,25 @@
 #include "mainbore/work.hpp"
 #include "words/fill.hpp"
 #include "words/terms.hpp"
+#include "work/words_at_hand.hpp"
 
 namespace mainbore {
 namespace {
 
 using words::CautionWord;
 
+// One caution that goes with a plan, before it is put into words.
+struct Named {
+  std::string_view code;
+  CautionWord word;
+  std::string_view basis;
+};
+
 class Cautions {
  public:
-  Cautions(const Plan& plan, Audience audience) : plan_(plan), audience_(audience) {}
+  explicit Cautions(const Plan& plan) : plan_(plan) {}
 
-  std::vector<Caution> all() && {
+  std::vector<Named> all() && {
     list_.reserve(32);
     who_decides();
     the_right_pipe();
@@ -31,15 +39,8 @@ class Cautions {
 
  private:
   void add(std::string_view code, CautionWord word, std::string_view basis = {}) {
-    const words::CautionText& said = words::caution_text(word, audience_.language);
-    list_.push_back({code, Words::standing(said.text), said.brief, basis});
+    list_.push_back({code, word, basis});
   }
-  void add(std::string_view code, CautionWord word, std::initializer_list<words::Figure> figures,
-           std::string_view basis = {}) {
-    const words::CautionText& said = words::caution_text(word, audience_.language);
-    list_.push_back({code, words::filled(said.text, figures, audience_.language), said.brief, basis});
-  }
-  [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, audience_); }
   [[nodiscard]] bool wet() const { return plan_.job.main.pressurised.value_or(true); }
 
   void who_decides() { add("caution.who-decides", CautionWord::who_decides); }
@@ -56,50 +57,19 @@ class Cautions {
     if (!wet()) add("caution.prove-empty", CautionWord::prove_empty);
     // A replaced valve blew off a 10 in main; the pit filled at once; two died, one of them going in after the other.
     add("caution.shut-off", CautionWord::shut_off, "Maryland FACE report 97MD049");
-    out_of_line();
+    add("caution.out-of-line", CautionWord::out_of_line, "Maryland FACE report 97MD049");
     add("caution.read-zero", CautionWord::read_zero);
     add("caution.trapped-air", CautionWord::trapped_air);
-    if (wet()) pit_fills();
+    if (wet()) add("caution.pit-fills", CautionWord::pit_fills);
     add("caution.eyes", CautionWord::eyes);
     add("caution.clean", CautionWord::clean);
-  }
-
-  void pit_fills() {
-    std::string flow;
-    std::string time;
-    if (plan_.open_hole) flow = show(plan_.open_hole->flow);
-    if (plan_.open_hole && plan_.excavation && plan_.excavation->fill) {
-      time = format_measure(Measure(*plan_.excavation->fill), audience_, Toward::less);
-    }
-    add("caution.pit-fills", CautionWord::pit_fills, {{"flow", flow}, {"time", time}});
-  }
-
-  void out_of_line() {
-    std::string pressure;
-    std::string hole;
-    std::string push;
-    if (wet() && plan_.method.hole) {
-      pressure = on_gauge(plan_.pressure.line, audience_);
-      hole = show(*plan_.method.hole);
-      push = in_round_figures(mechanics::bar_push(plan_.pressure.line, *plan_.method.hole), audience_);
-    }
-    add("caution.out-of-line", CautionWord::out_of_line, {{"pressure", pressure}, {"hole", hole}, {"push", push}},
-        "Maryland FACE report 97MD049");
   }
 
   void the_pit() {
     // A lone plumber at a tap in an unprotected trench was found late (New York FACE 07NY033). The drowned rescuer:
     // above.
     add("caution.not-alone", CautionWord::not_alone, "New York FACE report 07NY033");
-    std::string depth;
-    std::string least_depth;
-    if (plan_.excavation) {
-      depth = on_tape(plan_.excavation->pit.depth, audience_, Toward::more);
-    } else if (const auto cover = plan_.job.main.known_cover(); cover && plan_.main.od) {
-      least_depth = on_tape(*cover + *plan_.main.od, audience_, Toward::more);
-    }
-    add("caution.pit", CautionWord::pit, {{"depth", depth}, {"least_depth", least_depth}},
-        "29 CFR 1926.651(c), 1926.651(k), 1926.652(a)");
+    add("caution.pit", CautionWord::pit, "29 CFR 1926.651(c), 1926.651(k), 1926.652(a)");
     add("caution.wet-ground", CautionWord::wet_ground, "29 CFR 1926 subpart P, appendix A");
     add("caution.digger", CautionWord::digger, "29 CFR 1926.651(j)");
   }
@@ -139,9 +109,8 @@ class Cautions {
     if (is_plastic(plan_.main.material) || plan_.method.kind == Method::saddle || plan_.method.kind == Method::sleeve) {
       add("caution.coupon", CautionWord::coupon);
     }
-    if (const auto& condition = plan_.job.main.condition; condition && *condition != Condition::sound) {
-      const std::string_view seen = condition_names[static_cast<std::size_t>(*condition)];
-      add("caution.poor-wall", CautionWord::poor_wall, {{"condition", words::term(seen, audience_.language)}});
+    if (plan_.job.main.condition.value_or(Condition::sound) != Condition::sound) {
+      add("caution.poor-wall", CautionWord::poor_wall);
     }
     if (plan_.job.main.encased.value_or(false)) add("caution.encasement", CautionWord::encasement);
   }
@@ -152,12 +121,79 @@ class Cautions {
   }
 
   const Plan& plan_;
+  std::vector<Named> list_;
+};
+
+// The figures of their sentences, by name.
+class CautionFigures : public words::Figures {
+ public:
+  CautionFigures(const Plan& plan, Audience audience) : plan_(plan), audience_(audience) {}
+
+  bool append(std::string& out, std::string_view name) const override {
+    const std::size_t before = out.size();
+    if (name == "flow" || name == "time") append_open_hole(out, name);
+    else if (name == "depth" || name == "least_depth") append_depth(out, name);
+    else if (name == "condition") append_condition(out);
+    else append_bar(out, name);
+    return out.size() != before;
+  }
+
+ private:
+  // What the hole lets out, and how soon that fills the pit.
+  void append_open_hole(std::string& out, std::string_view name) const {
+    if (!plan_.open_hole) return;
+    if (name == "flow") return append_measure(out, plan_.open_hole->flow, audience_);
+    if (!plan_.excavation || !plan_.excavation->fill) return;
+    append_measure(out, Measure(*plan_.excavation->fill), audience_, Toward::less);
+  }
+  void append_depth(std::string& out, std::string_view name) const {
+    const auto cover = plan_.job.main.known_cover();
+    if (plan_.excavation) {
+      if (name == "depth") out += on_tape(plan_.excavation->pit.depth, audience_, Toward::more);
+    } else if (name == "least_depth" && cover && plan_.main.od) {
+      out += on_tape(*cover + *plan_.main.od, audience_, Toward::more);
+    }
+  }
+  void append_condition(std::string& out) const {
+    const auto& condition = plan_.job.main.condition;
+    if (condition) out += words::term(condition_names[static_cast<std::size_t>(*condition)], audience_.language);
+  }
+  // What drives the bar out of the machine.
+  void append_bar(std::string& out, std::string_view name) const {
+    const auto& hole = plan_.method.hole;
+    const Pressure line = plan_.pressure.line;
+    if (!plan_.job.main.pressurised.value_or(true) || !hole) return;
+    if (name == "pressure") out += on_gauge(line, audience_);
+    if (name == "hole") append_measure(out, *hole, audience_);
+    if (name == "push") out += in_round_figures(mechanics::bar_push(line, *hole), audience_);
+  }
+
+  const Plan& plan_;
   Audience audience_;
-  std::vector<Caution> list_;
 };
 
 }  // namespace
 
-std::vector<Caution> cautions(const Plan& plan, Audience audience) { return Cautions(plan, audience).all(); }
+std::vector<Caution> cautions(const Plan& plan, Audience audience) {
+  const CautionFigures figures(plan, audience);
+  const std::vector<Named> named = Cautions(plan).all();
+  std::vector<Caution> list;
+  list.reserve(named.size());
+  for (const Named& one : named) {
+    const words::CautionText& said = words::caution_text(one.word, audience.language);
+    Words text = words::stands(said.text) ? Words::standing(said.text)
+                                          : Words(words::filled(said.text, figures, audience.language));
+    list.push_back({one.code, std::move(text), said.brief, one.basis});
+  }
+  return list;
+}
+
+std::vector<std::string_view> work::caution_codes(const Plan& plan) {
+  const std::vector<Named> named = Cautions(plan).all();
+  std::vector<std::string_view> codes;
+  codes.reserve(named.size());
+  for (const Named& one : named) codes.push_back(one.code);
+  return codes;
+}
 
 }  // namespace mainbore

@@ -9,6 +9,7 @@
 #include "words/load.hpp"
 #include "words/terms.hpp"
 #include "work/aboard.hpp"
+#include "work/words_at_hand.hpp"
 
 namespace mainbore {
 namespace {
@@ -19,10 +20,10 @@ class LoadList {
  public:
   LoadList(const Plan& plan, Audience audience) : plan_(plan), audience_(audience) {}
 
-  std::vector<LoadItem> all() && {
+  std::vector<LoadItem> all(std::span<const Step> procedure, std::span<const Step> contingencies) && {
     if (plan_.verdict == Verdict::no_go || plan_.method.kind == Method::none) return {};
-    for (const auto& steps : {procedure(plan_, audience_), contingencies(plan_, audience_)}) {
-      for (const Step& step : steps) used_.insert(used_.end(), step.uses.begin(), step.uses.end());
+    for (const auto& steps : {procedure, contingencies}) {
+      for (const Step& step : steps) use(step);
     }
     list_.reserve(40);
     group_ = LoadGroup::fit;
@@ -41,6 +42,11 @@ class LoadList {
   }
 
  private:
+  void use(const Step& step) {
+    for (const std::string_view thing : step.uses) {
+      if (std::find(used_.begin(), used_.end(), thing) == used_.end()) used_.push_back(thing);
+    }
+  }
   void add(std::string_view key, Words item, std::string size, int quantity, Words check = {}) {
     if (std::find(used_.begin(), used_.end(), key) == used_.end()) return;
     list_.push_back({key, std::move(item), std::move(size), quantity, std::move(check), {}, group_});
@@ -272,12 +278,19 @@ class LoadList {
   const Plan& plan_;
   Audience audience_;
   LoadGroup group_ = LoadGroup::fit;
-  std::vector<std::string_view> used_;
+  std::vector<std::string_view> used_;  // each once
   std::vector<LoadItem> list_;
 };
 
 }  // namespace
 
-std::vector<LoadItem> load_list(const Plan& plan, Audience audience) { return LoadList(plan, audience).all(); }
+std::vector<LoadItem> work::load_list_of(const Plan& plan, Audience audience, std::span<const Step> procedure,
+                                         std::span<const Step> contingencies) {
+  return LoadList(plan, audience).all(procedure, contingencies);
+}
+
+std::vector<LoadItem> load_list(const Plan& plan, Audience audience) {
+  return work::load_list_of(plan, audience, procedure(plan, audience), contingencies(plan, audience));
+}
 
 }  // namespace mainbore

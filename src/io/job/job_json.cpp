@@ -13,27 +13,33 @@
 namespace mainbore::io {
 namespace {
 
-// How much of the base unit the unit shown is, by kind.
-using UnitsShown = std::array<double, kind_count>;
+// The unit that a kind is shown in, and how much of the base unit it is.
+struct UnitShown {
+  std::string_view name;
+  double base = 1.0;
+};
+using UnitsShown = std::array<UnitShown, kind_count>;
 UnitsShown units_shown(UnitSystem system) {
-  UnitsShown sizes{};
+  UnitsShown units;
   for (int i = 0; i < kind_count; ++i) {
     const auto kind = static_cast<Kind>(i);
-    sizes[static_cast<std::size_t>(i)] = parse_measure(1.0, shown(Measure(0.0, kind), system).unit, kind).value.base();
+    const std::string_view name = shown(Measure(0.0, kind), system).unit;
+    units[static_cast<std::size_t>(i)] = {name, parse_measure(1.0, name, kind).value.base()};
   }
-  return sizes;
+  return units;
 }
 
 // Unrounded, so that the job reads back as it was: six places of the unit shown.
 void write_quantity(JsonWriter& out, std::string_view key, Measure value, UnitSystem system) {
   constexpr int places = 6;
-  static const std::array<UnitsShown, 2> sizes = {units_shown(UnitSystem::us), units_shown(UnitSystem::si)};
-  double number = value.base() / sizes[static_cast<std::size_t>(system)][static_cast<std::size_t>(value.kind())];
+  static const std::array<UnitsShown, 2> units = {units_shown(UnitSystem::us), units_shown(UnitSystem::si)};
+  const UnitShown& unit = units[static_cast<std::size_t>(system)][static_cast<std::size_t>(value.kind())];
+  double number = value.base() / unit.base;
   if (value.kind() == Kind::temperature) {
     const Temperature temperature = Temperature::fahrenheit(value.base());
     number = system == UnitSystem::us ? temperature.fahrenheit() : temperature.celsius();
   }
-  out.quantity(key, number, places, shown(value, system).unit);
+  out.quantity(key, number, places, unit.name);
 }
 
 // By the name it was given: a metric name may be that of another pipe.

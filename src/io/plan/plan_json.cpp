@@ -1,5 +1,6 @@
 // One function a member of the plan, in the order of the document.
-#include <map>
+#include <algorithm>
+#include <vector>
 
 #include "io/job/job_json.hpp"
 #include "io/plan/plan_parts_json.hpp"
@@ -12,6 +13,7 @@
 #include "mainbore/report.hpp"
 #include "mainbore/rule_fields.hpp"
 #include "mainbore/work.hpp"
+#include "work/words_at_hand.hpp"
 
 namespace mainbore {
 namespace {
@@ -131,7 +133,7 @@ class PlanWriter {
       bool repeated = source == nullptr;
       for (std::size_t j = 0; j < i && !repeated; ++j) repeated = bases[j] != nullptr && bases[j]->source == source;
       if (repeated) continue;
-      sources_.try_emplace(source->id, source);
+      remember(source);
       out_.text({}, source->id);
     }
     out_.end_array();
@@ -517,8 +519,10 @@ class PlanWriter {
   }
 
   void write_load_and_steps() {
+    const std::vector<Step> steps = procedure(plan_, system_);
+    const std::vector<Step> trouble = contingencies(plan_, system_);
     out_.begin_array("materials");
-    for (const LoadItem& item : load_list(plan_, system_)) {
+    for (const LoadItem& item : work::load_list_of(plan_, system_, steps, trouble)) {
       out_.begin_object();
       out_.text("key", item.key);
       out_.text("group", load_group_keys[static_cast<std::size_t>(item.group)]);
@@ -532,8 +536,8 @@ class PlanWriter {
       out_.end_object();
     }
     out_.end_array();
-    write_steps("procedure", procedure(plan_, system_));
-    write_steps("contingencies", contingencies(plan_, system_));
+    write_steps("procedure", steps);
+    write_steps("contingencies", trouble);
     write_record_form();
   }
 
@@ -559,17 +563,26 @@ class PlanWriter {
   // Their codes are always written: nothing switches a caution off.
   void write_cautions() {
     out_.begin_array("cautions");
+    if (words_) write_cautions_in_words();
+    else write_caution_codes();
+    out_.end_array();
+  }
+  void write_cautions_in_words() {
     for (const Caution& caution : cautions(plan_, system_)) {
       out_.begin_object();
       out_.text("code", caution.code);
       put_utility_words(caution.code);
-      if (words_) {
-        out_.text("text", caution.text);
-        put_text("basis", caution.basis);
-      }
+      out_.text("text", caution.text);
+      put_text("basis", caution.basis);
       out_.end_object();
     }
-    out_.end_array();
+  }
+  void write_caution_codes() {
+    for (const std::string_view code : work::caution_codes(plan_)) {
+      out_.begin_object();
+      out_.text("code", code);
+      out_.end_object();
+    }
   }
 
   // A verdict alone has no list: what it names is in its findings.
@@ -584,7 +597,7 @@ class PlanWriter {
       out_.text("how", name_of(item.basis.how));
       if (item.basis.source != nullptr) {
         out_.text("source", item.basis.source->id);
-        sources_.try_emplace(item.basis.source->id, item.basis.source);
+        remember(item.basis.source);
       }
       if (item.basis.utility && item.basis.reference != nullptr) out_.text("utility_rule", *item.basis.reference);
       if (is_recalled(item)) out_.text("check", check_this_value);
@@ -600,7 +613,7 @@ class PlanWriter {
     out_.text("how", name_of(basis.how));
     if (basis.source != nullptr) {
       out_.text("source", basis.source->id);
-      sources_.try_emplace(basis.source->id, basis.source);
+      remember(basis.source);
     }
     if (basis.utility && basis.reference != nullptr) out_.text("utility_rule", *basis.reference);
   }
@@ -643,10 +656,20 @@ class PlanWriter {
     out_.end_array();
   }
 
+  // Each once; there are a dozen to a plan.
+  void remember(const Source* source) {
+    if (std::find(sources_.begin(), sources_.end(), source) == sources_.end()) sources_.push_back(source);
+  }
+
+  // By their ids, of which each is a key.
   void write_sources() {
+    std::stable_sort(sources_.begin(), sources_.end(), [](const Source* a, const Source* b) { return a->id < b->id; });
     out_.begin_object("sources");
-    for (const auto& [id, source] : sources_) {
-      out_.begin_object_named(id);
+    std::string_view last;
+    for (const Source* const source : sources_) {
+      if (source->id == last) continue;
+      last = source->id;
+      out_.begin_object_named(source->id);
       out_.text("title", source->title);
       put_text("where", source->where);
       put_text("note", source->note);
@@ -659,7 +682,7 @@ class PlanWriter {
   const Plan& plan_;
   UnitSystem system_;
   bool words_;
-  std::map<std::string_view, const Source*> sources_;  // named by anything written so far
+  std::vector<const Source*> sources_;  // named by anything written so far
 };
 
 }  // namespace

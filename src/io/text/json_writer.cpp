@@ -7,6 +7,7 @@
 #include <cstring>
 
 #include "text/foreign.hpp"
+#include "units/digits.hpp"
 
 namespace mainbore::io {
 namespace {
@@ -78,23 +79,6 @@ bool copy_plain(char* to, std::string_view text) {
   return plain;
 }
 
-// Copies a key or a unit and returns the place behind it. There are a thousand to a plan, and a call for each of their
-// few bytes takes longer than these.
-char* put(char* to, std::string_view text) {
-  const auto ends = [&](auto word) {
-    std::memcpy(&word, text.data(), sizeof(word));
-    std::memcpy(to, &word, sizeof(word));
-    std::memcpy(&word, text.data() + text.size() - sizeof(word), sizeof(word));
-    std::memcpy(to + text.size() - sizeof(word), &word, sizeof(word));
-  };
-  if (text.size() > 16) std::memcpy(to, text.data(), text.size());
-  else if (text.size() >= 8) ends(std::uint64_t{});
-  else if (text.size() >= 4) ends(std::uint32_t{});
-  else if (text.size() >= 2) ends(std::uint16_t{});
-  else if (!text.empty()) *to = text.front();
-  return to + text.size();
-}
-
 void append_code_unit(std::string& out, std::uint32_t unit) {
   constexpr std::string_view hex = "0123456789abcdef";
   out += "\\u";
@@ -150,24 +134,21 @@ void JsonWriter::settle() {
   room_ = 0;
 }
 
-void JsonWriter::append_digits(double value, int decimals) {
-  digits_.clear();
-  append_number(digits_, value, decimals);
-  put(more(digits_.size()), digits_);
-}
-
-char* JsonWriter::begin(std::string_view key, std::size_t room) {
-  if (style_ == JsonStyle::pretty) return begin_pretty(key, room);
-  const bool comma = !first_;
-  first_ = false;
-  char* at = more((comma ? 1 : 0) + (key.empty() ? 0 : key.size() + 3) + room);
-  if (comma) *at++ = ',';
-  if (key.empty()) return at;
-  *at++ = '"';
-  at = put(at, key);
-  *at++ = '"';
-  *at++ = ':';
-  return at;
+// Copies a key or a unit and returns the place behind it. There are a thousand to a plan, and a call for each of their
+// few bytes takes longer than these.
+char* JsonWriter::put(char* to, std::string_view text) {
+  const auto ends = [&](auto word) {
+    std::memcpy(&word, text.data(), sizeof(word));
+    std::memcpy(to, &word, sizeof(word));
+    std::memcpy(&word, text.data() + text.size() - sizeof(word), sizeof(word));
+    std::memcpy(to + text.size() - sizeof(word), &word, sizeof(word));
+  };
+  if (text.size() > 16) std::memcpy(to, text.data(), text.size());
+  else if (text.size() >= 8) ends(std::uint64_t{});
+  else if (text.size() >= 4) ends(std::uint32_t{});
+  else if (text.size() >= 2) ends(std::uint16_t{});
+  else if (!text.empty()) *to = text.front();
+  return to + text.size();
 }
 
 char* JsonWriter::begin_pretty(std::string_view key, std::size_t room) {
@@ -179,12 +160,6 @@ char* JsonWriter::begin_pretty(std::string_view key, std::size_t room) {
   *at++ = '"';
   at = put(at, key);
   return put(at, "\": ");
-}
-
-void JsonWriter::open(std::string_view key, char bracket) {
-  *begin(key, 1) = bracket;
-  ++depth_;
-  first_ = true;
 }
 
 void JsonWriter::begin_object_named(std::string_view name) {
@@ -203,19 +178,16 @@ void JsonWriter::close(char bracket) {
   if (depth_ == 0) settle();
 }
 
-void JsonWriter::text(std::string_view key, std::string_view value) {
-  const Mark before = mark();
-  char* at = begin(key, value.size() + 2);
+void JsonWriter::write_text(char* at, std::string_view value) {
   *at++ = '"';
   const bool plain = copy_plain(at, value);
   at[value.size()] = '"';
   if (plain) return;
-  back_to(before);
-  text_with_escapes(key, value);
+  ends_at(at);
+  append_escaped(value);
 }
 
-void JsonWriter::text_with_escapes(std::string_view key, std::string_view value) {
-  *begin(key, 1) = '"';
+void JsonWriter::append_escaped(std::string_view value) {
   settle();
   std::size_t written = 0;
   for (std::size_t i = plain_until(value, 0); i < value.size(); i = plain_until(value, written)) {
@@ -256,54 +228,38 @@ void JsonWriter::text_named(std::string_view name, std::string_view value) {
   first_ = false;
 }
 
-void JsonWriter::flag(std::string_view key, bool value) {
-  const std::string_view word = value ? "true" : "false";
-  put(begin(key, word.size()), word);
+char* JsonWriter::room_at(char* at, std::size_t size) {
+  ends_at(at);
+  return more(size);
 }
 
-void JsonWriter::null(std::string_view key) {
-  constexpr std::string_view word = "null";
-  put(begin(key, word.size()), word);
+void JsonWriter::write_word(char* at, std::string_view word) { put(room_at(at, word.size()), word); }
+
+void JsonWriter::write_whole(char* at, std::int64_t value) {
+  constexpr std::size_t longest = 24;
+  at = room_at(at, longest);
+  ends_at(std::to_chars(at, at + longest, value).ptr);
 }
 
-void JsonWriter::whole(std::string_view key, std::int64_t value) {
-  std::array<char, 24> digits;
-  const char* const end = std::to_chars(digits.data(), digits.data() + digits.size(), value).ptr;
-  const std::string_view word(digits.data(), end);
-  put(begin(key, word.size()), word);
+void JsonWriter::write_number(char* at, double value, int decimals) {
+  ends_at(put_number(room_at(at, longest_number), value, decimals));
 }
 
-void JsonWriter::number(std::string_view key, double value, int decimals) {
-  begin(key, 0);
-  append_digits(value, decimals);
-}
-
-void JsonWriter::quantity(std::string_view key, double value, int decimals, std::string_view unit) {
+void JsonWriter::write_quantity(char* at, const Shown& display) {
   const bool compact = style_ == JsonStyle::compact;
   const std::string_view opening = compact ? "{\"value\":" : "{\"value\": ";
-  put(begin(key, opening.size()), opening);
-  append_digits(value, decimals);
   const std::string_view middle = compact ? ",\"unit\":\"" : ", \"unit\": \"";
-  char* at = more(middle.size() + unit.size() + 2);
-  at = put(at, middle);
-  at = put(at, unit);
+  at = room_at(at, opening.size() + longest_number + middle.size() + display.unit.size() + 2);
+  at = put_number(put(at, opening), display.value, display.decimals);
+  at = put(put(at, middle), display.unit);
   *at++ = '"';
-  *at = '}';
+  *at++ = '}';
+  ends_at(at);
 }
 
-void JsonWriter::quantity(std::string_view key, Measure value, UnitSystem system) {
-  quantity(key, shown(value, system));
+void JsonWriter::write_shown(char* at, const Shown& display) {
+  if (display.unit.empty()) write_number(at, display.value, display.decimals);
+  else write_quantity(at, display);
 }
-
-void JsonWriter::bound(std::string_view key, Measure value, UnitSystem system, Toward toward) {
-  quantity(key, shown(value, system, toward));
-}
-
-void JsonWriter::quantity(std::string_view key, const Shown& display) {
-  if (display.unit.empty()) return number(key, display.value, display.decimals);
-  quantity(key, display.value, display.decimals, display.unit);
-}
-
-void JsonWriter::size(std::string_view key, NominalSize value) { quantity(key, value.number(), 4, "in"); }
 
 }  // namespace mainbore::io

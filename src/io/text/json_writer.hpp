@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <cstring>
 #include <string>
 #include <string_view>
 
@@ -9,6 +10,10 @@
 #include "mainbore/measure.hpp"
 #include "mainbore/nominal_size.hpp"
 #include "text/foreign.hpp"
+
+// Into the caller, which knows the key: of a whole plan this and numbers written in place took the writer from 373,000
+// instructions to 304,000.
+#define MAINBORE_INLINE [[gnu::always_inline]] inline
 
 namespace mainbore::io {
 
@@ -26,11 +31,11 @@ class JsonWriter {
 
   // Inside an object give the key; inside an array, and for the root, leave it out. Keys and units are names of ours and
   // are written as they stand.
-  void begin_object(std::string_view key = {}) { open(key, '{'); }
+  MAINBORE_INLINE void begin_object(std::string_view key = {}) { open(key, '{'); }
   // Inside an object, under a key that may be anybody's text.
   void begin_object_named(std::string_view name);
   void end_object() { close('}'); }
-  void begin_array(std::string_view key = {}) { open(key, '['); }
+  MAINBORE_INLINE void begin_array(std::string_view key = {}) { open(key, '['); }
   void end_array() { close(']'); }
 
   // Ends the string where the text ends: before anybody else reads it or writes behind it. The end of the outermost
@@ -53,19 +58,29 @@ class JsonWriter {
 
   // Whatever the text, what is written is UTF-8 and moves no cursor: hidden characters (see text/foreign.hpp) stand as
   // escapes, a byte that is not UTF-8 as U+FFFD.
-  void text(std::string_view key, std::string_view value);
+  MAINBORE_INLINE void text(std::string_view key, std::string_view value) {
+    write_text(begin(key, value.size() + 2), value);
+  }
   void text_named(std::string_view name, std::string_view value);  // a key that may be anybody's text
-  void flag(std::string_view key, bool value);
-  void null(std::string_view key);
-  void whole(std::string_view key, std::int64_t value);
-  void number(std::string_view key, double value, int decimals);
+  MAINBORE_INLINE void flag(std::string_view key, bool value) { write_word(begin(key, 1), value ? "true" : "false"); }
+  MAINBORE_INLINE void null(std::string_view key) { write_word(begin(key, 1), "null"); }
+  MAINBORE_INLINE void whole(std::string_view key, std::int64_t value) { write_whole(begin(key, 1), value); }
+  MAINBORE_INLINE void number(std::string_view key, double value, int decimals) {
+    write_number(begin(key, 1), value, decimals);
+  }
   // {"value": 82, "unit": "psi"} on one line; a ratio, which has no unit, as a plain number.
-  void quantity(std::string_view key, Measure value, UnitSystem system);
-  void quantity(std::string_view key, const Shown& display);
+  MAINBORE_INLINE void quantity(std::string_view key, Measure value, UnitSystem system) {
+    write_shown(begin(key, 1), shown(value, system));
+  }
+  MAINBORE_INLINE void quantity(std::string_view key, const Shown& display) { write_shown(begin(key, 1), display); }
   // A bound, rounded so that it holds.
-  void bound(std::string_view key, Measure value, UnitSystem system, Toward toward);
-  void size(std::string_view key, NominalSize value);
-  void quantity(std::string_view key, double value, int decimals, std::string_view unit);
+  MAINBORE_INLINE void bound(std::string_view key, Measure value, UnitSystem system, Toward toward) {
+    write_shown(begin(key, 1), shown(value, system, toward));
+  }
+  MAINBORE_INLINE void size(std::string_view key, NominalSize value) { quantity(key, value.number(), 4, "in"); }
+  MAINBORE_INLINE void quantity(std::string_view key, double value, int decimals, std::string_view unit) {
+    write_quantity(begin(key, 1), {value, unit, decimals});
+  }
 
  private:
   // So many more bytes of the text, to be written to. There are a thousand values to a plan, and a string that grows by
@@ -76,16 +91,49 @@ class JsonWriter {
     room_ -= size;
     return at;
   }
+  // The text ends here, wherever more() had it end. More than that may follow: room for it is made first.
+  void ends_at(const char* at) { room_ = static_cast<std::size_t>(out_.data() + out_.size() - at); }
+  char* room_at(char* at, std::size_t size);
   void grow(std::size_t size);
   [[nodiscard]] std::size_t size() const { return out_.size() - room_; }
-  void append_digits(double value, int decimals);
-  // Comma, line, indentation and key; then `room` more bytes.
-  char* begin(std::string_view key, std::size_t room);
+
+  // Comma, line, indentation and key; then `room` more bytes, one at the least.
+  MAINBORE_INLINE char* begin(std::string_view key, std::size_t room) {
+    if (style_ == JsonStyle::pretty) return begin_pretty(key, room);
+    const bool comma = !first_;
+    first_ = false;
+    char* at = more((comma ? 1 : 0) + (key.empty() ? 0 : key.size() + 3) + room);
+    *at = ',';
+    at += comma ? 1 : 0;
+    if (key.empty()) return at;
+    *at++ = '"';
+    at = put_key(at, key);
+    *at++ = '"';
+    *at++ = ':';
+    return at;
+  }
+  // A key that stands in the code is copied by a store or two.
+  MAINBORE_INLINE static char* put_key(char* to, std::string_view key) {
+    if (!__builtin_constant_p(key.size())) return put(to, key);
+    std::memcpy(to, key.data(), key.size());
+    return to + key.size();
+  }
+  static char* put(char* to, std::string_view text);
   char* begin_pretty(std::string_view key, std::size_t room);
-  void open(std::string_view key, char bracket);
+  void write_text(char* at, std::string_view value);
+  void write_word(char* at, std::string_view word);
+  void write_whole(char* at, std::int64_t value);
+  void write_number(char* at, double value, int decimals);
+  void write_quantity(char* at, const Shown& display);
+  void write_shown(char* at, const Shown& display);
+  MAINBORE_INLINE void open(std::string_view key, char bracket) {
+    *begin(key, 1) = bracket;
+    ++depth_;
+    first_ = true;
+  }
   void close(char bracket);
   void line();
-  void text_with_escapes(std::string_view key, std::string_view value);
+  void append_escaped(std::string_view value);
 
   std::string& out_;
   JsonStyle style_;
@@ -93,7 +141,8 @@ class JsonWriter {
   bool first_ = true;
   std::size_t start_ = 0;
   std::size_t room_ = 0;  // bytes at the end of the string that are no text yet
-  std::string digits_;
 };
 
 }  // namespace mainbore::io
+
+#undef MAINBORE_INLINE

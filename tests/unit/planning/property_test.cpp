@@ -5,6 +5,7 @@
 
 #include "io/orders/verdict_record.hpp"
 #include "mainbore/finding_words.hpp"
+#include "mainbore/plan_file.hpp"
 #include "mainbore/what_if.hpp"
 #include "support/catch.hpp"
 #include "support/plan_under.hpp"
@@ -470,4 +471,25 @@ TEST_CASE("a verdict alone decides and finds what the whole plan does") {
   }
   CHECK(starved > 0);
   CHECK(starved < jobs);
+}
+
+std::string decisions_of(const Plan& plan) {
+  std::string text;
+  append_plan_json(text, plan, UnitSystem::us, JsonStyle::compact, PlanScope::decisions);
+  return text;
+}
+
+TEST_CASE("decisions are what the whole plan writes of them") {
+  RandomJobs random(10);
+  int recalled = 0;
+  for (int i = 0; i < jobs; ++i) {
+    const Job job = telling_job(random);
+    const Plan whole = plan_of(job);
+    const Plan decisions = plan_under(job, default_rules(), PlanDepth::decisions);
+    REQUIRE(decisions_of(decisions) == decisions_of(whole));
+    REQUIRE(decisions.evidence.empty());
+    REQUIRE(decisions.calculations.empty());
+    recalled += has(whole, FindingCode::value_recalled) ? 1 : 0;
+  }
+  CHECK(recalled > 0);
 }
