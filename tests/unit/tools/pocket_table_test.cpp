@@ -1,5 +1,6 @@
 #include "mainbore/pocket_table.hpp"
 
+#include "mainbore/tool_report.hpp"
 #include "support/approx.hpp"
 #include "support/plan_under.hpp"
 #include "support/reference_table.hpp"
