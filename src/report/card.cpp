@@ -85,7 +85,7 @@ class CardWriter {
   void order() {
     const Job& job = plan_.job;
     for (const std::string* text : {&job.id, &job.place, &job.date, &job.crew}) {
-      if (!text->empty()) card_.order += (card_.order.empty() ? "" : "; ") + *text;
+      if (!text->empty()) card_.order.push_back(*text);
     }
   }
 

@@ -41,7 +41,7 @@ struct Card {
   Language language = Language::english;
   std::string verdict;                // "HOLD - do not cut until every hold is cleared"
   std::vector<std::string> what;      // and where, and the figures of the tap in short
-  std::string order;                  // number, place, day, crew; empty where none is given
+  std::vector<std::string> order;     // number, place, day, crew; none where none is given
   std::vector<std::string> stops;     // of a no-go: what stops it, and the way forward
   std::vector<CardReading> readings;  // stop numbers
   std::vector<CardHold> holds;        // the office's first

@@ -1,5 +1,5 @@
 // The card on lines. It is set as loosely as its lines allow: blank lines go first, then what is odd about the job and the
-// ends of the lists of what to bring. Stop numbers, holds, set-up, marks and cautions always stand.
+// ends of the lists of what to bring. Stop numbers, holds, set-up, marks and cautions always stand, whole.
 #include <algorithm>
 
 #include "report/card.hpp"
@@ -11,21 +11,23 @@ namespace {
 using words::CardWord;
 
 constexpr std::size_t sections_with_blank = 6;
+constexpr std::size_t most_lines_of_odd = 3;
 
 // How much of a card is set.
 struct Typesetting {
-  std::size_t odd = odd_lines;
+  std::size_t odd = odd_lines;  // of whole sentences
   std::size_t blank_lines = sections_with_blank;
   bool short_bring = false;  // a line a group, what is over left to the load list
   bool no_bring = false;     // the load list alone
+  bool short_order = false;  // number and place on a line, day and crew where they still fit
   bool run_on = false;       // what it is in one paragraph, and no line for the touch, which the heading names
-  bool short_holds = false;  // a line each, what is over left to the holds in full
   bool bare = false;         // no word of the load list, and no heading over cautions, which have their own sign
   bool plain_setup = false;  // no heading over the set-up, whose lines have labels; of a translation, with its own line
-  bool once = false;         // nothing at the top that set-up and marks say again
+  bool short_blanks = false;  // half the room for what is written in words
+  bool once = false;          // nothing at the top that set-up and marks say again
 };
 
-// The first part of a text that fits, "..." behind it.
+// The first words of a text that fit, "..." behind them. Of somebody's own text alone: no sentence of the program is cut.
 std::string clipped(std::string_view text, std::size_t room) {
   std::string out = printable(text);
   if (columns(out) <= room) return out;
@@ -33,8 +35,22 @@ std::string clipped(std::string_view text, std::size_t room) {
     while ((static_cast<unsigned char>(out.back()) & 0xC0U) == 0x80U) out.pop_back();
     out.pop_back();
   };
-  while (columns(out) + 3 > room) drop_last();
-  return out + "...";
+  while (columns(out) + 4 > room) drop_last();
+  constexpr std::size_t longest_word = 24;
+  const std::size_t space = out.find_last_of(' ');
+  if (space != std::string::npos && out.size() - space < longest_word) out.resize(space);
+  return out + " ...";
+}
+
+// Number, place, day and crew, as many of them as fit; the first two stand whatever the room.
+std::string order_line(const std::vector<std::string>& parts, std::size_t room) {
+  std::string out;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    const std::string part = (i == 0 ? "" : "; ") + printable(parts[i]);
+    if (i > 1 && columns(out) + columns(part) > room) break;
+    out += part;
+  }
+  return clipped(out, room);
 }
 
 // As many things of a list as fit, and how many more there are.
@@ -57,7 +73,8 @@ class CardLayout {
   std::string all() && {
     page_.title(card_.verdict, true);
     what();
-    if (!card_.order.empty()) page_.paragraph(clipped(card_.order, width_));
+    if (!card_.order.empty())
+      page_.paragraph(order_line(card_.order, setting_.short_order ? width_ : width_ + width_ / 2));
     stops();
     readings();
     holds();
@@ -76,8 +93,9 @@ class CardLayout {
     if (sections_++ < setting_.blank_lines) page_.blank();
     page_.plain_heading(text, beside);
   }
-  [[nodiscard]] static std::string blank(std::string_view unit) {
-    return unit.empty() ? std::string("______________") : std::string("________") + hard_space + std::string(unit);
+  [[nodiscard]] std::string blank(std::string_view unit) const {
+    if (unit.empty()) return std::string(setting_.short_blanks ? 8 : 14, '_');
+    return std::string("________") + hard_space + std::string(unit);
   }
 
   void what() {
@@ -133,9 +151,7 @@ class CardLayout {
         std::string lead = std::to_string(hold.number) + ". ";
         lead.insert(0, lead.size() < 4 ? 4 - lead.size() : 0, ' ');
         const std::string place = blank(hold.unit) + hard_space + std::string(said(CardWord::by)) + hard_space + "____";
-        const std::size_t taken = lead.size() + columns(place) + 2;
-        const bool shorten = setting_.short_holds && taken + 20 < width_;
-        page_.blanked(shorten ? clipped(hold.text, width_ - taken) : hold.text, place, 4, lead);
+        page_.blanked(hold.text, place, 4, lead);
       }
     }
   }
@@ -171,13 +187,24 @@ class CardLayout {
                   column);
   }
 
+  // As many as have room; the office's note is the one that may be cut.
   void odd() {
-    const std::size_t count = std::min(card_.odd.size(), setting_.odd);
-    if (count == 0) return;
-    const std::size_t more = card_.odd.size() - count;
+    std::string all;
+    std::size_t lines = 0;
+    std::size_t more = card_.odd.size();
+    for (const std::string& text : card_.odd) {
+      TextPage one(page_.width(), false);
+      one.paragraph("- " + clipped(text, most_lines_of_odd * (width_ - 2)), 2);
+      const std::string set = std::move(one).take();
+      lines += static_cast<std::size_t>(std::count(set.begin(), set.end(), '\n'));
+      if (lines > setting_.odd) break;
+      all += set;
+      --more;
+    }
+    if (all.empty()) return;
     heading(said(CardWord::about),
             more == 0 ? std::string() : say(CardWord::more_about, card_.language, {{"count", std::to_string(more)}}));
-    for (std::size_t i = 0; i < count; ++i) page_.paragraph("- " + clipped(card_.odd[i], width_ - 4), 2);
+    page_.append(all);
   }
 
   // Side by side where there is room for two.
@@ -217,12 +244,13 @@ void write_card(TextPage& page, const Card& card) {
     if (setting.blank_lines > 0) --setting.blank_lines;
     else if (setting.odd > 4) --setting.odd;
     else if (!setting.short_bring) setting.short_bring = true;
+    else if (!setting.short_order) setting.short_order = true;
     else if (setting.odd > 0) --setting.odd;
-    else if (!setting.short_holds) setting.short_holds = true;
     else if (!setting.no_bring) setting.no_bring = true;
     else if (!setting.run_on) setting.run_on = true;
     else if (!setting.bare) setting.bare = true;
     else if (!setting.plain_setup) setting.plain_setup = true;
+    else if (!setting.short_blanks) setting.short_blanks = true;
     else if (!setting.once) setting.once = true;
     else break;
   }

@@ -1,6 +1,9 @@
 #include "report/html_writer.hpp"
 
+#include <algorithm>
+
 #include "report/text_page.hpp"
+#include "report/unbroken.hpp"
 
 namespace mainbore::report {
 void append_escaped(std::string& out, std::string_view raw) {
@@ -53,6 +56,25 @@ HtmlWriter& HtmlWriter::empty(std::string_view name, Attributes attributes) {
 HtmlWriter& HtmlWriter::text(std::string_view text) {
   append_escaped(out_, text);
   return *this;
+}
+
+HtmlWriter& HtmlWriter::prose(std::string_view words) {
+  std::size_t written = 0;
+  for (std::size_t at = words.find_first_not_of(' '); at < words.size();) {
+    const std::size_t end = unbroken_end(words, at);
+    const std::string_view piece = words.substr(at, end - at);
+    if (would_break(piece)) {
+      text(words.substr(written, at - written));
+      element("span", piece, {{"class", "number"}});
+      written = end;
+    }
+    at = words.find_first_not_of(' ', end);
+  }
+  return text(words.substr(std::min(written, words.size())));
+}
+
+HtmlWriter& HtmlWriter::prose_element(std::string_view name, std::string_view content, Attributes attributes) {
+  return start(name, attributes).prose(content).end();
 }
 
 HtmlWriter& HtmlWriter::element(std::string_view name, std::string_view content, Attributes attributes) {

@@ -27,8 +27,11 @@ class HtmlWriter {
   // <name a="b"/>
   HtmlWriter& empty(std::string_view name, Attributes attributes = {});
   HtmlWriter& text(std::string_view text);
+  // The same, each number on one line with its fraction and its unit.
+  HtmlWriter& prose(std::string_view text);
   // <name a="b">text</name>
   HtmlWriter& element(std::string_view name, std::string_view text, Attributes attributes = {});
+  HtmlWriter& prose_element(std::string_view name, std::string_view text, Attributes attributes = {});
   // A line break of the source, for readers of the source.
   HtmlWriter& line();
 

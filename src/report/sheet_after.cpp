@@ -12,7 +12,7 @@ void Sheet::trouble(bool own_page) {
   out_.start("h2", {{"id", id("trouble")}}).text(said(SheetWord::trouble)).end().line();
   out_.start("ul", {{"class", own_page ? "plain columns" : "plain"}}).line();
   for (const Step& step : contingencies(plan_, audience_)) {
-    out_.start("li").element("b", step.condition).text(": ").text(step.action);
+    out_.start("li").element("b", step.condition).text(": ").prose(step.action);
     utility_says(step.id);
     out_.end().line();
   }
@@ -27,7 +27,7 @@ void Sheet::always(bool whole, bool own_page) {
   for (std::size_t i = 1; i < list.size(); ++i) {
     out_.start("li");
     if (!whole) out_.element("span", list[i].brief, {{"class", "print"}});
-    out_.start("span", {{"class", "whole"}}).text(list[i].text);
+    out_.start("span", {{"class", "whole"}}).prose(list[i].text);
     if (!list[i].basis.empty())
       out_.text(" ").element("span", "(" + std::string(list[i].basis) + ")", {{"class", "screen"}});
     out_.end();

@@ -30,7 +30,7 @@ void Sheet::verdict() {
   out_.start("header").start("div", {{"class", "verdict"}}).element("h1", card_.verdict);
   for (std::string line : card_.what) {
     std::replace(line.begin(), line.end(), hard_space, ' ');
-    out_.element("p", line);
+    out_.prose_element("p", line);
   }
   out_.end().line();
   const auto known_cover = plan_.job.main.known_cover();
@@ -45,7 +45,7 @@ void Sheet::verdict() {
   if (std::any_of(std::begin(given), std::end(given), [](const auto& fact) { return !fact.second->empty(); })) {
     out_.start("dl", {{"class", "facts"}});
     for (const auto& [label, text] : given) {
-      if (!text->empty()) out_.start("div").element("dt", label).text(" ").element("dd", *text).end();
+      if (!text->empty()) out_.start("div").element("dt", label).text(" ").prose_element("dd", *text).end();
     }
     out_.end().line();
   }
@@ -63,7 +63,7 @@ void Sheet::verdict() {
 void Sheet::stops() {
   heading(SheetWord::what_stops_it, SheetWord::what_stops_it_beside);
   out_.start("ul", {{"class", "plain"}}).line();
-  for (const std::string& text : card_.stops) out_.element("li", text).line();
+  for (const std::string& text : card_.stops) out_.prose_element("li", text).line();
   out_.end().line();
 }
 
@@ -81,20 +81,6 @@ bool Sheet::moved_or_near() const {
   return !plan_.location.clearings.empty() || std::fabs(plan_.location.shift.base()) > 1e-9;
 }
 
-// A line may break between words, and not at the hyphen of 28-1/8.
-void Sheet::bounds(std::string_view text) {
-  out_.start("td", {{"class", "limit"}});
-  for (std::size_t at = 0; at < text.size();) {
-    const std::size_t end = std::min(text.find(' ', at), text.size());
-    const std::string_view word = text.substr(at, end - at);
-    if (at > 0) out_.text(" ");
-    if (word.find('-') == std::string_view::npos) out_.text(word);
-    else out_.element("span", word, {{"class", "number"}});
-    at = end + 1;
-  }
-  out_.end();
-}
-
 void Sheet::stop_numbers() {
   if (card_.readings.empty()) return;
   heading(SheetWord::stop_numbers, SheetWord::stop_numbers_beside);
@@ -105,7 +91,7 @@ void Sheet::stop_numbers() {
   out_.end().line();
   for (const CardReading& reading : card_.readings) {
     out_.start("tr").element("th", reading.what, {{"scope", "row"}});
-    bounds(reading.bounds);
+    out_.prose_element("td", reading.bounds, {{"class", "limit"}});
     out_.element("td", "", {{"class", "read"}, {"data-reads", reads_of(reading.id)}}).end().line();
   }
   out_.end().line();
@@ -115,7 +101,7 @@ void Sheet::set_up() {
   heading(SheetWord::setup);
   out_.start("dl", {{"class", "rows"}}).line();
   for (const CardLine& line : card_.setup) {
-    out_.start("div").element("dt", line.label).text(" ").element("dd", line.text).end().line();
+    out_.start("div").element("dt", line.label).text(" ").prose_element("dd", line.text).end().line();
   }
   out_.end().line();
 }
@@ -126,10 +112,10 @@ void Sheet::marks() {
   out_.start("dl", {{"class", "rows"}}).line();
   for (const BarMark& mark : card_.marks) {
     const std::string label = std::string(mark.sign) + " " + std::string(mark.name);
-    out_.start("div").element("dt", label).text(" ").element("dd", mark.where).end().line();
+    out_.start("div").element("dt", label).text(" ").prose_element("dd", mark.where).end().line();
   }
   if (!card_.makeup.empty()) {
-    out_.start("div").element("dt", said(SheetWord::makeup)).text(" ").element("dd", card_.makeup).end().line();
+    out_.start("div").element("dt", said(SheetWord::makeup)).text(" ").prose_element("dd", card_.makeup).end().line();
   }
   out_.end().line();
 }
@@ -145,7 +131,9 @@ void Sheet::holds() {
     out_.start("ol", {{"class", "holds"}}).line();
     for (const CardHold& hold : card_.holds) {
       if (hold.clears != clears) continue;
-      out_.start("li").element("span", std::to_string(hold.number) + ". " + hold.text, {{"class", "what"}}).text(" ");
+      out_.start("li")
+          .prose_element("span", std::to_string(hold.number) + ". " + hold.text, {{"class", "what"}})
+          .text(" ");
       out_.start("span", {{"class", "boxes"}});
       blank("", hold.unit, "first", reads_of(hold.code, HoldBox::found));
       blank(said(SheetWord::by), {}, {}, reads_of(hold.code, HoldBox::by));
@@ -161,7 +149,7 @@ void Sheet::bring() {
   out_.start("dl", {{"class", "bring"}}).line();
   for (const CardGroup& group : card_.bring) {
     out_.start("div").element("dt", group.label).text(" ").start("dd");
-    for (const std::string& thing : group.things) out_.element("span", thing, {{"class", "tick"}}).text(" ");
+    for (const std::string& thing : group.things) out_.prose_element("span", thing, {{"class", "tick"}}).text(" ");
     out_.end().end().line();
   }
   out_.end().line();
@@ -176,7 +164,7 @@ void Sheet::odd(std::size_t from, std::size_t to) {
   out_.start("div", {{"class", "odd"}});
   heading(SheetWord::about);
   out_.start("ul", {{"class", "plain"}}).line();
-  for (std::size_t i = from; i < to; ++i) out_.element("li", card_.odd[i]).line();
+  for (std::size_t i = from; i < to; ++i) out_.prose_element("li", card_.odd[i]).line();
   out_.end().end().line();
 }
 

@@ -1,6 +1,9 @@
 #include "report/sheet_lines.hpp"
 
+#include <algorithm>
 #include <array>
+
+#include "report/unbroken.hpp"
 
 namespace mainbore::report {
 namespace {
@@ -22,6 +25,12 @@ double width_of_byte(char c) {
   return (byte & 0xC0U) == 0x80U ? 0.0 : other;  // counted once, at the first byte
 }
 
+// Behind the first hyphen.
+std::size_t hyphen_end(std::string_view text) {
+  const std::size_t hyphen = text.find('-');
+  return hyphen == std::string_view::npos ? text.size() : hyphen + 1;
+}
+
 }  // namespace
 
 double condensed_width(std::string_view text, bool bold) {
@@ -32,10 +41,9 @@ double condensed_width(std::string_view text, bool bold) {
 
 void Lines::add(std::string_view text, bool bold) {
   while (!text.empty()) {
-    // A word with the hyphen or the spaces behind it. Spaces may hang over the end of a line.
-    std::size_t end = 0;
-    while (end < text.size() && text[end] != ' ' && text[end] != '-') ++end;
-    if (end < text.size() && text[end] == '-') ++end;
+    // A number with its unit, or a word with the hyphen or the spaces behind it. Spaces may hang over the end of a line.
+    std::size_t end = unbroken_end(text, 0);
+    if (!would_break(text.substr(0, end))) end = std::min(end, hyphen_end(text));
     double width = condensed_width(text.substr(0, end), bold);
     std::size_t next = end;
     while (next < text.size() && text[next] == ' ') ++next;

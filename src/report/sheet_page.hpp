@@ -62,7 +62,6 @@ class Sheet {
   void readings_and_drawings();
   // Where along the main is the matter where things lie near; else where around the pipe.
   [[nodiscard]] bool moved_or_near() const;
-  void bounds(std::string_view text);
   void stop_numbers();
   void set_up();
   void marks();

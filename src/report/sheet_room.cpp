@@ -28,9 +28,11 @@ double Sheet::full() { return paper::page / paper::least_line - paper::spare; }
 double Sheet::lines_but_odd() const {
   double lines = 2.6;  // verdict
   for (const std::string& line : card_.what) lines += lines_of({line}, paper::whole_column - 2.0);
+  std::string order;
+  for (const std::string& part : card_.order) order += part + ' ';
   lines += card_.order.empty()
                ? 0.0
-               : 0.4 + lines_of({card_.order, "Order Place Planned for Crew Cover 10 ft 10 in"}, paper::whole_column);
+               : 0.4 + lines_of({order, "Order Place Planned for Crew Cover 10 ft 10 in"}, paper::whole_column);
   lines += 2.4 + (card_.translation.empty() ? 0.0 : 2.0);  // who decides, and who has reviewed a translation
   for (const std::string& text : card_.stops) lines += lines_of({text}, paper::whole_column);
   if (no_go()) lines += paper::heading + lines_of_cautions(true);

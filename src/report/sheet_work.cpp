@@ -55,8 +55,8 @@ void Sheet::order_of_work(bool own_page) {
 void Sheet::write_step(const Step& step, int count) {
   out_.start("li").element("b", std::to_string(count), {{"class", "n"}}).text(" ");
   if (!step.condition.empty()) out_.element("b", step.condition).text(": ");
-  out_.text(step.action);
-  if (!step.hold_point.empty()) out_.text(" ").element("b", step.hold_point, {{"class", "until"}});
+  out_.prose(step.action);
+  if (!step.hold_point.empty()) out_.text(" ").prose_element("b", step.hold_point, {{"class", "until"}});
   utility_says(step.id);
   if (step.moves_valves) strip(step.state);
   out_.end().line();
@@ -64,7 +64,7 @@ void Sheet::write_step(const Step& step, int count) {
 
 void Sheet::utility_says(std::string_view id) {
   const std::string words = utility_in_words(plan_, id, audience_.language);
-  if (!words.empty()) out_.text(" ").element("i", words);
+  if (!words.empty()) out_.text(" ").prose_element("i", words);
 }
 
 void Sheet::strip(const RigState& state) {

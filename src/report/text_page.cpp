@@ -1,28 +1,12 @@
 #include "report/text_page.hpp"
 
 #include <algorithm>
-#include <array>
-#include <vector>
 
+#include "report/unbroken.hpp"
 #include "text/foreign.hpp"
 
 namespace mainbore::report {
 namespace {
-
-// Units that stay on the line of their number.
-constexpr std::array<std::string_view, 22> bound_units = {
-    "in",  "ft",  "psi",  "lbf", "ft-lbf", "gpm", "degF", "mm",  "m",       "kPa",     "N",
-    "N-m", "L/s", "degC", "%",   "deg",    "h",   "min",  "tsf", "o'clock", "threads", "turns"};
-
-bool is_number(std::string_view word) {
-  return !word.empty() && word.front() >= '0' && word.front() <= '9' &&
-         word.find_first_not_of("0123456789.-/:") == std::string_view::npos;
-}
-
-bool is_unit(std::string_view word) {
-  while (!word.empty() && std::string_view(".,;:)").find(word.back()) != std::string_view::npos) word.remove_suffix(1);
-  return std::find(bound_units.begin(), bound_units.end(), word) != bound_units.end();
-}
 
 constexpr bool continues(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
 
@@ -176,12 +160,7 @@ void TextPage::wrap(std::string_view raw_text, std::size_t indent, std::string_v
     for (std::size_t begin = 0; begin < words.size();) {
       begin = words.find_first_not_of(' ', begin);
       if (begin == std::string_view::npos) break;
-      std::size_t end = std::min(words.find(' ', begin), words.size());
-      const std::size_t next = std::min(words.find_first_not_of(' ', end), words.size());
-      const std::size_t next_end = std::min(words.find(' ', next), words.size());
-      std::string_view word = words.substr(begin, end - begin);
-      if (!word.empty() && word.front() == '(') word.remove_prefix(1);
-      if (is_number(word) && is_unit(words.substr(next, next_end - next))) end = next_end;
+      const std::size_t end = unbroken_end(words, begin);
       put(words.substr(begin, end - begin));
       begin = end;
     }

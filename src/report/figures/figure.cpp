@@ -16,7 +16,7 @@ std::string xy(double x, double y) { return coordinate(x) + " " + coordinate(y);
 Figure::Figure(HtmlWriter& out, std::string_view heading) : out_(out) { out_.start("figure").element("h3", heading); }
 
 FigureRoom Figure::caption(std::string_view text, double drawing) {
-  out_.element("figcaption", text).end().line();
+  out_.prose_element("figcaption", text).end().line();
   constexpr double heading_and_rule = 24.0;
   Lines lines(31.3);
   lines.add(text);

@@ -17,15 +17,15 @@ constexpr CautionTable table = {{
       "paint are no proof. Yellow mark or any smell, hiss or bubbling: leave, keep flames and phones away, call the "
       "emergency number and the gas owner from a distance."}},
     {other_lines,
-     {"Find every marked line by hand",
+     {"Hand-dig to every marked line",
       "Find every marked line by hand before a machine digs near it, and look beside and under the main as well. Marks "
       "can be off; private lines are not marked."}},
     {prove_empty,
-     {"A drained main can refill: lock, watch",
+     {"Drained main can refill: lock and tag",
       "A drained main can fill again. Lock and tag the valves, open the lowest outlet and leave it open, and treat the "
       "main as full until water has stopped there and stayed stopped."}},
     {shut_off,
-     {"Shut-off valves found and turned",
+     {"Shut-off valves located and turned",
       "Know which valves shut this main down. Have them found, uncovered and turned before the cut, with somebody at "
       "hand who can close them."}},
     {out_of_line,
@@ -34,12 +34,12 @@ constexpr CautionTable table = {{
       "a "
       "part would fly.[ At {pressure} the water pushes on a {hole} hole with {push}.|]"}},
     {read_zero,
-     {"Gauge at zero, or nothing is opened",
+     {"Open nothing until gauge reads zero",
       "Nothing is loosened, unscrewed or lifted until the valve is shut, the bleed is open and the gauge stands at "
       "zero "
       "and stays there. If it does not stay, leave everything mounted and call for the shut-down."}},
     {trapped_air,
-     {"Let air out slowly: parts fly",
+     {"Bleed air slowly: fittings can fly",
       "Let air out of main, machine and service slowly. Trapped air is a spring, as water is not: a fitting that lets "
       "go "
       "flies."}},
@@ -62,27 +62,27 @@ constexpr CautionTable table = {{
       "or "
       "fallen earth after another: shut the main, call, and help from the edge."}},
     {pit,
-     {"Walls looked at, ladder in, every time",
+     {"Walls inspected and ladder in, always",
       "A competent person looks at the pit before each shift, after rain and whenever water shows. At the depth the "
       "rule sets, and sooner if the ground shows any sign, slope, shore or shield it. Over a main under pressure keep "
       "a "
       "ladder in even a shallow pit.[ This one goes {depth} down.|[ This one goes at least {least_depth} down.|]]"}},
     {wet_ground,
-     {"Water in the pit: out, pump, look",
+     {"Water in pit: get out, pump, recheck",
       "Ground that has been dug before is never the firm kind, and wet ground is the loose kind. Water in the pit: get "
       "out, pump, have it looked at again."}},
     {digger,
-     {"Bucket down, spoil back, then go in",
+     {"Spoil back; bucket down before entry",
       "Bucket on the ground and engine idle while anybody is in the pit. Spoil stays well back from the edge."}},
     {wet_electric,
      {"Electric tools only on a GFCI",
       "No electric tool or pump in a wet pit unless it is on a ground-fault interrupter."}},
     {bond,
-     {"Bond across before parting metal pipe",
+     {"Bonding jumper on before metal is cut",
       "Main and services may carry house current. Clamp a bonding jumper across before any metal pipe is parted, and "
       "keep it on until the work is done. A tingle or a spark: stop, keep hands off, call the power company."}},
     {static_charge,
-     {"Plastic holds a charge: wet it first",
+     {"Plastic holds static: wet it first",
       "Dry plastic pipe can hold a static charge. Wet the pipe and the ground by it with water before tools touch it, "
       "and let nothing burnable be about."}},
     {powered,
@@ -99,7 +99,7 @@ constexpr CautionTable table = {{
       "Cast iron cracks without warning. No hammering beyond a light sounding, no prying on the bar or the service, "
       "chain taken up evenly and no more than holds."}},
     {wire,
-     {"Never cut a wire of concrete pipe",
+     {"Never cut a wire in concrete pipe",
       "Never cut a wire or rod of concrete pipe on your own judgment: it is what holds the pipe. Saddle, place and "
       "grouting are the maker's and the engineer's to say."}},
     {blanket,
@@ -116,12 +116,12 @@ constexpr CautionTable table = {{
      {"Account for every coupon",
       "Account for every coupon. One left in the main ends up in a meter, a valve or a house."}},
     {poor_wall,
-     {"Poor main: repair clamp lies open",
+     {"Poor main: have a repair clamp open",
       "The order says this main is {condition}. A repair clamp of its size lies open at the edge of the pit before the "
       "cut. "
       "Watch the pipe, not the tool."}},
     {encasement,
-     {"Tape every cut in the film shut",
+     {"Tape up every cut in the film",
       "Every cut in the film is taped shut before cover; iron left bare there rusts there."}},
     {lead,
      {"Lead service found: stop and report it",

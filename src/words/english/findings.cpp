@@ -663,7 +663,7 @@ constexpr FindingTable<FindingText> table = {{
       "it."}},
     {service_line_small,
      {"service under the least size", "A {0} line is under the least size of {1}.",
-      "Lay at least {1}, or show the utility's leave for less.",
+      "Lay at least {1}, or show the utility's permission for less.",
       "Codes set a least size for a new service whatever its demand."}},
     {clean_stock_too_weak,
      {"stock weaker than the solution", "The stock has {value} of chlorine; the solution wants {limit}.",
@@ -777,14 +777,15 @@ constexpr FindingTable<FindingText> table = {{
     {season_closed,
      {"planned in a season in which mains are not tapped",
       "The utility taps no such mains from {0} to {1}, and the job is planned for a day within.[ {2}.|]",
-      "Plan it for a day outside the season, or get the utility's leave for this one in writing.",
+      "Plan it for a day outside the season, or get the utility's permission for this one in writing.",
       "Cold iron is brittle, frozen ground lies on the main like a slab, and a cut street cannot be closed again "
       "before "
-      "spring. Some codes therefore name months in which mains are tapped by leave alone (`main.closed_season`)."}},
+      "spring. Some codes therefore name months in which mains are tapped only by permission (`main.closed_season`)."}},
     {season_date_unknown,
      {"day not known, and mains are not tapped all year round",
       "The utility taps no such mains from {0} to {1}, and the job names no day that can be read.[ {2}.|]",
-      "Write the day as year, month and day, such as 2026-05-04 (`date`). If it lies within, get the utility's leave.",
+      "Write the day as year, month and day, such as 2026-05-04 (`date`). If it lies within, get the utility's "
+      "permission.",
       "Whether the season is closed depends on the day, and no day is assumed."}},
     {place_cover,
      {"cover over the main outside the utility's rule", "The main lies under {value}, {0} than the {limit} asked for.",
@@ -798,7 +799,7 @@ constexpr FindingTable<FindingText> table = {{
       "A rule on cover can be kept only where the cover is known."}},
     {service_tap_small,
      {"tap smaller than the utility makes", "A tap of {0} is smaller than {1}, the smallest that the utility makes.",
-      "Make the tap {1} and reduce behind the stop, or get the utility's leave.",
+      "Make the tap {1} and reduce behind the stop, or get the utility's permission.",
       "A small hole costs as much work as a larger one and cannot serve what the lot may need later, so utilities name "
       "the smallest tap they make (`water.smallest_tap`)."}},
     {rules_looser,
@@ -845,12 +846,12 @@ constexpr FindingTable<FindingText> table = {{
       "A utility may say how large the taps may be that stand for one larger, or that none do (`several.at_most`)."}},
     {service_tap_too_fast,
      {"water too fast in the tap", "At {0} the water runs at {value} through the {1} tap and its stop, over {limit}.",
-      "[Make the tap {2}|Make a larger tap, or several], or show the utility's leave for this speed.",
+      "[Make the tap {2}|Make a larger tap, or several], or show the utility's permission for this speed.",
       "A tap is short, so its loss is small; but water beyond this speed is loud, and scours seat and key of the stop "
       "(`water.tap_velocity_limit`)."}},
     {service_meter_share,
      {"meter near its greatest flow", "The demand of {value} takes more of a {0} meter than {limit}.",
-      "[Set a {1} meter|Set a larger meter], or show the utility's leave for this one.",
+      "[Set a {1} meter|Set a larger meter], or show the utility's permission for this one.",
       "A meter that often runs near its greatest flow wears fast and reads low, so utilities choose it by a share of "
       "its "
       "range (`water.meter_share`)."}},
@@ -859,7 +860,8 @@ constexpr FindingTable<FindingText> table = {{
       "[The service pipe is {1}|The job does not say the size of the service pipe]; the utility wants it with a {0} "
       "tap[ at least "
       "{2}|][ at most {3}|].",
-      "Give the size of the pipe (`service.line.size`) or of the tap that goes with it, or get the utility's leave.",
+      "Give the size of the pipe (`service.line.size`) or of the tap that goes with it, or get the utility's "
+      "permission.",
       "Many texts say how the stop goes with the pipe: the same size, or an eighth of an inch smaller "
       "(`water.line_over_tap_least`, `water.line_over_tap_most`)."}},
     {sleeve_too_small,
@@ -908,7 +910,7 @@ constexpr FindingTable<FindingText> table = {{
     {service_line_near,
      {"service nearer to another line than the utility's rule",
       "The service line lies {value} from the nearest {0}; the utility asks for {limit}.",
-      "Lay the service farther off, or get the utility's leave, and that of whoever owns the other line.",
+      "Lay the service farther off, or get the utility's permission, and that of whoever owns the other line.",
       "Who digs for the one line hits the other; gas from a leak follows a trench, and so does sewage. The distances "
       "are "
       "the utility's (`line.from_gas`, `line.from_electric`, `line.from_sewer`)."}},
@@ -932,7 +934,7 @@ constexpr FindingTable<FindingText> table = {{
     {service_dwellings_size,
      {"smaller than the utility's size for so many dwellings",
       "For {3} dwellings the utility asks for a {0} of {1} or larger[; this one is {2}|, and the job names none].",
-      "Give it {1} or larger and plan again, or get the utility's leave.",
+      "Give it {1} or larger and plan again, or get the utility's permission.",
       "A table of sizes by dwellings stands for the demand that the utility has met in its own streets "
       "(`water.by_dwellings`)."}},
     {service_dwellings_unknown,
@@ -947,7 +949,7 @@ constexpr FindingTable<FindingText> table = {{
     {service_premises,
      {"more premises on one tap than the utility allows",
       "The service supplies {value} premises; the utility allows {limit} on one tap.",
-      "Plan a tap for each of the premises, or get the utility's leave in writing.",
+      "Plan a tap for each of the premises, or get the utility's permission in writing.",
       "Who shares a service shares its leaks, its shut-off and its bills, so most codes ask for one connection to each "
       "of the premises (`water.most_premises`)."}},
     {service_premises_unknown,

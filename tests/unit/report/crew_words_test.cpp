@@ -15,6 +15,7 @@
 #include "mainbore/work.hpp"
 #include "support/catch.hpp"
 #include "support/one_line.hpp"
+#include "support/plain_numbers.hpp"
 #include "unit/planning/whole_jobs.hpp"
 #include "words/tables.hpp"
 
@@ -72,7 +73,7 @@ void can_be_gauged(const std::string& text) {
 void crew_can_gauge(const Plan& plan) {
   can_be_gauged(
       text_report(plan, {.units = UnitSystem::us, .why = false, .steps = true, .materials = true, .width = 200}));
-  can_be_gauged(without_markup(sheet_html(plan, UnitSystem::us)));
+  can_be_gauged(without_markup(plain_numbers(sheet_html(plan, UnitSystem::us))));
 }
 
 }  // namespace
@@ -132,7 +133,7 @@ TEST_CASE("a Spanish plan and its sheet have no sentence in English") {
   for (const Plan& plan : plans) {
     const std::string text =
         on_one_line(text_report(plan, {.language = Language::spanish, .why = false, .steps = true, .materials = true}));
-    const std::string page = sheet_html(plan, spanish);
+    const std::string page = plain_numbers(sheet_html(plan, spanish));
     // What is in English alone stands last, on a screen.
     const std::string sheet = on_one_line(without_markup(page.substr(0, page.find("<div lang=\"en\">"))));
     CHECK(sheet.find("sin revisar por cuadrilla") != std::string::npos);

@@ -15,6 +15,7 @@
 #include "mainbore/sheet.hpp"
 #include "support/catch.hpp"
 #include "support/one_line.hpp"
+#include "support/plain_numbers.hpp"
 #include "unit/planning/random_jobs.hpp"
 #include "unit/planning/whole_jobs.hpp"
 
@@ -38,7 +39,7 @@ std::string escaped(std::string_view text) {
 
 void readers_tell_the_same(const Plan& plan) {
   const std::string text = on_one_line(text_report(plan, {.width = 200}));
-  const std::string sheet = sheet_html(plan, UnitSystem::us);
+  const std::string sheet = plain_numbers(sheet_html(plan, UnitSystem::us));
   const auto json = nlohmann::json::parse(plan_to_json(plan, UnitSystem::us, JsonStyle::compact));
   std::set<std::string> ids;
   bool recalled = false;

@@ -11,6 +11,7 @@
 #include "mainbore/sheet.hpp"
 #include "mainbore/work.hpp"
 #include "support/catch.hpp"
+#include "support/plain_numbers.hpp"
 #include "unit/planning/random_jobs.hpp"
 #include "unit/planning/whole_jobs.hpp"
 
@@ -146,7 +147,7 @@ void says_each_figure_once(const Plan& plan) {
   for (const UnitSystem system : {UnitSystem::us, UnitSystem::si}) {
     TextOptions options;
     options.units = system;
-    const std::string pages = text_report(plan, options) + sheet_html(plan, system);
+    const std::string pages = text_report(plan, options) + plain_numbers(sheet_html(plan, system));
     for (const Repeated& figure : repeated()) {
       std::string first;
       for (const auto& [lead, tail] : figure.phrases) {
@@ -212,7 +213,7 @@ TEST_CASE("a sheet says one pressure") {
   REQUIRE(line != nullptr);
   const std::string stop = bare_bounds(*line, UnitSystem::us);
   CHECK(plan.pressure.governed_by->limit > line->at_most->as<-2, 1, 0>());
-  const std::string sheet = sheet_html(plan, UnitSystem::us);
+  const std::string sheet = plain_numbers(sheet_html(plan, UnitSystem::us));
   CHECK(sheet.find("Stop over " + stop) != std::string::npos);
   CHECK(sheet.find("Pressure limit") == std::string::npos);
 }

@@ -13,12 +13,14 @@
 #include "mainbore/work.hpp"
 #include "report/html_writer.hpp"
 #include "support/catch.hpp"
+#include "support/plain_numbers.hpp"
 #include "unit/sheet/sheet_jobs.hpp"
 #include "work/filled_words.hpp"
 
 namespace mainbore {
 namespace {
 
+using test::plain_numbers;
 using test::plan_of;
 using test::sheet_jobs;
 using test::sound_job;
@@ -72,7 +74,7 @@ std::string fault_of(const std::string& page) {
 TEST_CASE("a sheet is well-formed, small, and stands on its own", "[sheet]") {
   for (const auto& [name, job] : sheet_jobs()) {
     for (const UnitSystem system : {UnitSystem::us, UnitSystem::si}) {
-      const std::string page = sheet_html(plan_of(job), system);
+      const std::string page = plain_numbers(sheet_html(plan_of(job), system));
       INFO(name);
       CHECK(fault_of(page) == "");
       CHECK(page.size() < 200'000);
@@ -101,7 +103,7 @@ TEST_CASE("the same plan gives the same bytes", "[sheet]") {
 TEST_CASE("a sheet says all that the crew must know", "[sheet]") {
   for (const auto& [name, job] : sheet_jobs()) {
     const Plan plan = plan_of(job);
-    const std::string page = sheet_html(plan, UnitSystem::us);
+    const std::string page = plain_numbers(sheet_html(plan, UnitSystem::us));
     INFO(name);
     const auto verdict = plan.verdict == Verdict::go     ? "<h1>GO"
                          : plan.verdict == Verdict::hold ? "<h1>HOLD"
@@ -141,7 +143,7 @@ TEST_CASE("a sheet says all that the crew must know", "[sheet]") {
 
 TEST_CASE("every drawing has a name, a description and a caption", "[sheet]") {
   for (const auto& [name, job] : sheet_jobs()) {
-    const std::string page = sheet_html(plan_of(job), UnitSystem::us);
+    const std::string page = plain_numbers(sheet_html(plan_of(job), UnitSystem::us));
     INFO(name);
     const std::size_t signs = times(page, "class=\"sign\"");  // beside the word they stand for
     const std::size_t drawings = times(page, "<svg") - signs;
@@ -158,7 +160,7 @@ TEST_CASE("threads in the page are threads in the plan", "[sheet]") {
   for (const auto& [name, job] : sheet_jobs()) {
     const Plan plan = plan_of(job);
     if (plan.verdict == Verdict::no_go || plan.method.kind != Method::direct || !plan.engagement) continue;
-    const std::string page = sheet_html(plan, UnitSystem::us);
+    const std::string page = plain_numbers(sheet_html(plan, UnitSystem::us));
     INFO(name);
     const auto& fit = plan.engagement->at_least ? *plan.engagement->at_least : plan.engagement->at_nominal;
     const auto whole = static_cast<std::size_t>(fit.complete_threads + 1e-9);
@@ -170,7 +172,7 @@ TEST_CASE("threads in the page are threads in the plan", "[sheet]") {
 TEST_CASE("pit and pressure are drawn where the plan has them, each number with its path", "[sheet]") {
   for (const auto& [name, job] : sheet_jobs()) {
     const Plan plan = plan_of(job);
-    const std::string page = sheet_html(plan, UnitSystem::us);
+    const std::string page = plain_numbers(sheet_html(plan, UnitSystem::us));
     INFO(name);
     const bool cut = plan.verdict != Verdict::no_go;
     CHECK(times(page, "<h3>The pit</h3>") == (cut && plan.excavation ? 1 : 0));
@@ -197,7 +199,7 @@ TEST_CASE("pit and pressure are drawn where the plan has them, each number with 
 TEST_CASE("the record block is the form of the record", "[sheet]") {
   for (const auto& [name, job] : sheet_jobs()) {
     const Plan plan = plan_of(job);
-    const std::string page = sheet_html(plan, UnitSystem::si);
+    const std::string page = plain_numbers(sheet_html(plan, UnitSystem::si));
     INFO(name);
     const std::size_t begin = std::min(page.find("<section class=\"record\""), page.size());
     const std::string block = page.substr(begin, page.find("</section>", begin) - begin);
@@ -220,7 +222,7 @@ TEST_CASE("the boxes take what the record takes, judged by the bounds as printed
     const Plan plan = plan_of(job);
     INFO(name);
     for (const UnitSystem system : {UnitSystem::us, UnitSystem::si}) {
-      const std::string page = sheet_html(plan, system);
+      const std::string page = plain_numbers(sheet_html(plan, system));
       const bool cut = !record_form(plan).empty();
       REQUIRE(times(page, "<ul class=\"reads\"") == (cut ? 1 : 0));
       for (const RecordField& field : record_form(plan)) CHECK(record_entry_named(field.key) != nullptr);
@@ -296,7 +298,7 @@ TEST_CASE("nobody's words get into the markup", "[sheet]") {
   auto machine = std::make_shared<MachineProfile>(*test::truck_machine());
   machine->title = "<i>machine</i>";
   job.machine.given = machine;
-  const std::string page = sheet_html(plan_of(job), UnitSystem::us);
+  const std::string page = plain_numbers(sheet_html(plan_of(job), UnitSystem::us));
   CHECK(fault_of(page) == "");
   CHECK(times(page, "<script") == 1);
   CHECK(page.find("<script>alert") == std::string::npos);
@@ -325,7 +327,7 @@ TEST_CASE("sheets of one page keep their ids apart", "[sheet]") {
 TEST_CASE("a sheet is the card, the order of work and what comes after, each phase to jump to", "[sheet]") {
   for (const auto& [name, job] : sheet_jobs()) {
     const Plan plan = plan_of(job);
-    const std::string page = sheet_html(plan, UnitSystem::us);
+    const std::string page = plain_numbers(sheet_html(plan, UnitSystem::us));
     INFO(name);
     const bool cut = plan.verdict != Verdict::no_go;
     // Where the order of work has no room on a page of its own, what comes after runs on behind it.

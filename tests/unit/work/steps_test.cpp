@@ -504,14 +504,15 @@ TEST_CASE("a step says what it does: its words and its acts are of one thing") {
 TEST_CASE("the feed stays on until threads lead, the test comes before the cut, and the coupon is kept") {
   const auto direct = procedure(sample_plan(), UnitSystem::us);
   for (const auto id : {"tap.thread", "set.stop"}) {
-    CHECK(step_named(direct, id).action.view().find("two or three threads lead") != std::string_view::npos);
-    CHECK(step_named(direct, id).action.view().find("take the feed off") != std::string_view::npos);
+    CHECK(step_named(direct, id).action.view().find("started two or three threads") != std::string_view::npos);
+    CHECK(step_named(direct, id).action.view().find("let off the feed") != std::string_view::npos);
   }
-  CHECK(step_named(direct, "change.back-out").action.view().find("Set the feed again before the last thread lets go") !=
-        std::string_view::npos);
+  CHECK(step_named(direct, "change.back-out")
+            .action.view()
+            .find("Engage the feed again before the last thread lets go") != std::string_view::npos);
   CHECK(step_named(direct, "change.stop")
             .action.view()
-            .find("Take the nut off its outlet and screw the insertion tool on there") != std::string_view::npos);
+            .find("Take the nut off its outlet and screw the insertion tool on,") != std::string_view::npos);
   CHECK(step_named(direct, "off.look").action.view().find("Put the nut back on the stop's outlet") !=
         std::string_view::npos);
   CHECK(step_named(direct, "finish.machine").action.view().find("tool, chain, seals") != std::string_view::npos);
@@ -633,9 +634,9 @@ TEST_CASE("what a step works with is on the truck, and nothing else is") {
                                 Named{"scraper", "with the scraper"},
                                 Named{"bonding-jumper", "onding jumper"},
                                 Named{"blanket", "Lay the blanket"},
-                                Named{"ladder", "a ladder"},
+                                Named{"ladder", "ladder in"},
                                 Named{"sump-pump", "sump pump"},
-                                Named{"valve-key", "Set the key"},
+                                Named{"valve-key", "Put the key"},
                                 Named{"repair-clamp", "repair clamp"},
                                 Named{"plug", "the plug,"},
                                 Named{"torque-wrench", "orque wrench"},
