@@ -277,7 +277,7 @@ class CardWriter {
 }  // namespace
 
 AssumedWords assumed_words(const Assumption& assumed, Audience audience) {
-  AssumedWords words{std::string(words::term(assumed.path, audience.language)), {}};
+  AssumedWords words{std::string(words::fact(assumed.path, audience.language)), {}};
   std::replace_if(
       words.fact.begin(), words.fact.end(), [](char c) { return c == '.' || c == '_'; }, ' ');
   const auto* const measure = std::get_if<Measure>(&assumed.value);

@@ -20,12 +20,13 @@ Mixing mixing_of(const SwabMix& swab, UnitSystem system) {
     const double each = round_up(swab.millilitres_per_litre(), 5.0);
     const double made = round_up(1000.0 * (swab.finished / units::litre), 5.0);
     const double stock = std::min(round_up(each * made / 1000.0, 5.0), made);
-    return {whole(stock, "mL"), whole(made - stock, "mL"), whole(each, "mL to each litre made")};
+    return {whole(stock, "mL"), whole(made - stock, "mL"), whole(each, "mL"), whole(each, "mL to each liter made")};
   }
   const double each = round_up(swab.fluid_ounces_per_gallon(), 1.0);
   const double made = 128.0 * (swab.finished / units::gallon);
   const double stock = std::min(round_up(each * made / 128.0, 1.0), made);
-  return {whole(stock, "fl oz"), whole(made - stock, "fl oz"), whole(each, "fl oz to each gallon made")};
+  return {whole(stock, "fl oz"), whole(made - stock, "fl oz"), whole(each, "fl oz"),
+          whole(each, "fl oz to each gallon made")};
 }
 
 }  // namespace mainbore::report

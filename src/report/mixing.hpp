@@ -10,9 +10,10 @@ namespace mainbore::report {
 
 // Of a liquid stock. Rounded up to the fluid ounce a gallon, or 5 mL a litre; what is made is that many gallons or litres.
 struct Mixing {
-  std::string stock;  // "25 fl oz"
-  std::string water;  // the rest of what is made
-  std::string each;   // "25 fl oz to each gallon made"
+  std::string stock;   // "25 fl oz"
+  std::string water;   // the rest of what is made
+  std::string amount;  // "25 fl oz"
+  std::string each;    // "25 fl oz to each gallon made"
 };
 [[nodiscard]] Mixing mixing_of(const SwabMix& swab, UnitSystem system);
 

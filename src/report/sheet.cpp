@@ -65,6 +65,10 @@ std::vector<const Finding*> Sheet::of(Severity severity) const {
 
 std::string_view Sheet::said(SheetWord word) const { return say(word, audience_.language); }
 
+std::string Sheet::said(SheetWord word, std::initializer_list<words::Figure> figures) const {
+  return say(word, audience_.language, figures);
+}
+
 void Sheet::heading(SheetWord word) { heading(said(word)); }
 
 void Sheet::heading(SheetWord word, SheetWord beside) { heading(said(word), said(beside)); }

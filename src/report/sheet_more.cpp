@@ -9,8 +9,8 @@
 #include "report/mixing.hpp"
 #include "report/settings_words.hpp"
 #include "report/sheet_page.hpp"
-#include "words/card.hpp"
 #include "words/fill.hpp"
+#include "words/terms.hpp"
 #include "work/filled_words.hpp"
 
 namespace mainbore::report {
@@ -23,15 +23,10 @@ void Sheet::more() {
   in_full(Severity::hold, said(SheetWord::holds_in_full));
   found();
   load();
-  // What has no translation stands last, and is said to have none.
-  if (audience_.language != Language::english)
-    out_.element("p", say(words::CardWord::english_from_here, audience_.language)).line();
-  out_.start("div", {{"lang", "en"}}).line();
   assumed();
   numbers_of_this_job();
   if (!no_go()) drawings();
   sources();
-  out_.end().line();
   out_.end().line();
 }
 
@@ -64,8 +59,8 @@ void Sheet::in_full(Severity severity, std::string_view title) {
              std::string(said(clears_by(finding->code) == Clears::office ? SheetWord::of_office : SheetWord::of_pipe));
     }
     out_.element("h3", text);
-    out_.element("p", detail_with_whose(*finding))
-        .element("p", with_figures(text_of(finding->code, audience_.language).fix, *finding))
+    out_.prose_element("p", detail_with_whose(*finding))
+        .prose_element("p", with_figures(text_of(finding->code, audience_.language).fix, *finding))
         .line();
   }
 }
@@ -78,8 +73,8 @@ void Sheet::found() {
   out_.start("ul", {{"class", "plain"}}).line();
   for (const auto* const list : {&warnings, &notes}) {
     for (const Finding* finding : *list) {
-      out_.element("li", detail_with_whose(*finding) + " " +
-                             with_figures(text_of(finding->code, audience_.language).fix, *finding))
+      out_.prose_element("li", detail_with_whose(*finding) + " " +
+                                   with_figures(text_of(finding->code, audience_.language).fix, *finding))
           .line();
     }
   }
@@ -88,93 +83,121 @@ void Sheet::found() {
 
 void Sheet::assumed() {
   if (plan_.main.assumed.empty()) return;
-  heading("Assumed", "a reading takes the place of each");
+  heading(SheetWord::assumed, SheetWord::assumed_beside);
   out_.start("ul", {{"class", "plain"}}).line();
+  const auto in_language = [&](std::string_view text) { return std::string(words::term(text, audience_.language)); };
   for (const Assumption& assumption : plan_.main.assumed) {
-    const AssumedWords said = assumed_words(assumption, audience_.units);
-    std::string text = words::sentence_case(said.fact);
-    if (!said.value.empty()) text += ": " + said.value;
-    if (!assumption.because.empty()) text += ", " + std::string(assumption.because);
+    const AssumedWords parts = assumed_words(assumption, audience_);
+    std::string text = words::sentence_case(parts.fact);
+    if (!parts.value.empty()) text += ": " + parts.value;
+    if (!assumption.because.empty()) text += ", " + in_language(assumption.because);
     text += ".";
-    if (!assumption.settle.empty()) text += " " + words::sentence_case(std::string(assumption.settle)) + ".";
-    out_.element("li", text).line();
+    if (!assumption.settle.empty()) text += " " + words::sentence_case(in_language(assumption.settle)) + ".";
+    out_.prose_element("li", text).line();
   }
   out_.end().line();
+}
+
+std::string Sheet::main_in_words() const {
+  const bool known = plan_.main.governing != nullptr && !plan_.main.governing->class_name.empty();
+  const std::string class_name = known ? std::string(plan_.main.governing->class_name) : std::string();
+  const bool several = plan_.main.candidates.size() > 1;
+  return said(SheetWord::main_is, {{"size", plan_.main.size.label() + " in"},
+                                   {"material", words::term(name_of(plan_.main.material), audience_.language)},
+                                   {"class", several ? std::string_view() : class_name},
+                                   {"worst", several ? class_name : std::string_view()}});
+}
+
+void Sheet::facts_of_machine(std::vector<Fact>& list) const {
+  const ChosenMethod& method = plan_.method;
+  const Setup& setup = plan_.setup;
+  const auto add = [&](SheetWord label, std::string text) { list.push_back({said(label), std::move(text)}); };
+  if (method.thread)
+    add(SheetWord::fact_thread, std::string(name_of(*method.thread)) + " " + method.tap.label() + " in");
+  if (method.specification != nullptr) {
+    add(method.kind == Method::sleeve ? SheetWord::fact_sleeve : SheetWord::fact_saddle, method.specification->text);
+  }
+  if (setup.machine != nullptr && method.kind != Method::sleeve) {
+    add(SheetWord::fact_machine, std::string(words::term(setup.machine->title, audience_.language)) + ", " +
+                                     std::string(words::term(name_of(setup.feed), audience_.language)));
+  }
+  if (method.kind == Method::direct && setup.clamp) {
+    add(SheetWord::fact_hold_down, in_round_figures(setup.clamp->force, audience_));
+    if (setup.clamp->stud_torque) add(SheetWord::fact_torque, show(setup.clamp->stud_torque->usual));
+  }
+}
+
+void Sheet::facts_of_pit(std::vector<Fact>& list) const {
+  if (!plan_.excavation) return;
+  const PitPlan& pit = *plan_.excavation;
+  const auto add = [&](SheetWord label, std::string text) { list.push_back({said(label), std::move(text)}); };
+  const auto far = [&](Length length) { return on_tape(length, audience_, Toward::more); };
+  add(SheetWord::fact_pit,
+      said(SheetWord::pit_is,
+           {{"along", far(pit.pit.along)}, {"across", far(pit.pit.across)}, {"depth", far(pit.pit.depth)}}));
+  if (pit.pit.slope > 0.0) {
+    add(SheetWord::fact_slope,
+        said(SheetWord::slope_is,
+             {{"run", plain(pit.pit.slope, 2)}, {"soil", words::term(name_of(pit.soil.type), audience_.language)}}));
+  }
+  if (pit.bank_otherwise) {
+    const auto dug = [&](Volume volume) {
+      const Shown exact = shown(Measure(volume, Kind::earth), audience_);
+      return plain(std::ceil(exact.value), 0) + " " + std::string(exact.unit);
+    };
+    add(SheetWord::fact_dug, said(pit.pit.slope > 0.0 ? SheetWord::dug_sloped : SheetWord::dug_shielded,
+                                  {{"bank", dug(pit.bank)}, {"other", dug(*pit.bank_otherwise)}}));
+  }
+  add(SheetWord::fact_spoil, far(pit.setback));
+}
+
+void Sheet::facts_of_water(std::vector<Fact>& list) const {
+  const auto add = [&](SheetWord label, std::string text) { list.push_back({said(label), std::move(text)}); };
+  if (plan_.cleaning) {
+    const SwabMix& swab = plan_.cleaning->swab;
+    if (swab.liquid) {
+      add(SheetWord::fact_swab,
+          said(audience_.units == UnitSystem::si ? SheetWord::swab_liter : SheetWord::swab_gallon,
+               {{"percent", plain(swab.wanted.percent(), 2)}, {"amount", mixing_of(swab, audience_.units).amount}}));
+    }
+    if (const auto& flush = plan_.cleaning->flush) {
+      add(SheetWord::fact_flush,
+          said(SheetWord::flush_is, {{"flow", format_measure(Measure(flush->full.flow), audience_, Toward::more)},
+                                     {"time", format_measure(Measure(flush->full.time), audience_, Toward::more)}}));
+    }
+  }
+  if (plan_.service) {
+    add(SheetWord::fact_left,
+        said(SheetWord::left_is, {{"pressure", on_gauge(plan_.service->residual_least, audience_, Toward::less)},
+                                  {"flow", show(plan_.service->demand.flow)}}));
+  }
 }
 
 std::vector<Sheet::Fact> Sheet::facts() const {
   std::vector<Fact> list;
   if (no_go()) return list;
-  const auto add = [&](std::string label, std::string text) { list.push_back({std::move(label), std::move(text)}); };
-  const ChosenMethod& method = plan_.method;
-  const Setup& setup = plan_.setup;
-  std::string main = plan_.main.size.label() + " in " + std::string(name_of(plan_.main.material));
-  if (plan_.main.governing != nullptr && !plan_.main.governing->class_name.empty()) {
-    main += plan_.main.candidates.size() > 1 ? ", worst case " : ", ";
-    main += plan_.main.governing->class_name;
-  }
-  add("Main", main);
-  if (method.thread)
-    add("Thread, tool and stop alike", std::string(name_of(*method.thread)) + " " + method.tap.label() + " in");
-  if (method.specification != nullptr) {
-    add(method.kind == Method::sleeve ? "Sleeve, as the utility asks" : "Saddle, as the utility asks",
-        method.specification->text);
-  }
-  if (setup.machine != nullptr && method.kind != Method::sleeve) {
-    add("Machine, feed", setup.machine->title + ", " + std::string(name_of(setup.feed)));
-  }
-  if (method.kind == Method::direct && setup.clamp) {
-    add("Hold the machine down with", in_round_figures(setup.clamp->force, audience_));
-    if (setup.clamp->stud_torque) add("Stud torque, dry", show(setup.clamp->stud_torque->usual));
-  }
-  const auto far = [&](Length length) { return on_tape(length, audience_, Toward::more); };
-  if (plan_.excavation) {
-    const PitPlan& pit = *plan_.excavation;
-    add("Pit, bottom", far(pit.pit.along) + " along by " + far(pit.pit.across) + ", " + far(pit.pit.depth) + " deep");
-    if (pit.pit.slope > 0.0)
-      add("Walls sloped", plain(pit.pit.slope, 2) + " to 1, " + std::string(name_of(pit.soil.type)));
-    if (pit.bank_otherwise) {
-      const auto dug = [&](Volume volume) {
-        return plain(std::ceil(shown(Measure(volume, Kind::earth), audience_).value), 0) + " " +
-               std::string(shown(Measure(volume, Kind::earth), audience_).unit);
-      };
-      const bool sloped = pit.pit.slope > 0.0;
-      add("To be dug", dug(pit.bank) + (sloped ? " sloped; " : " shielded; ") + dug(*pit.bank_otherwise) +
-                           (sloped ? " with a shield" : " sloped"));
-    }
-    add("Spoil back from the edge", far(pit.setback));
-  }
-  if (plan_.cleaning) {
-    const SwabMix& swab = plan_.cleaning->swab;
-    if (swab.liquid) {
-      add("Swab with",
-          plain(swab.wanted.percent(), 2) + " % solution, of the stock " + mixing_of(swab, audience_.units).each);
-    }
-    if (plan_.cleaning->flush)
-      add("Flush", format_measure(Measure(plan_.cleaning->flush->full.flow), audience_, Toward::more) + " for " +
-                       format_measure(Measure(plan_.cleaning->flush->full.time), audience_, Toward::more));
-  }
-  if (plan_.service)
-    add("Left behind the meter",
-        on_gauge(plan_.service->residual_least, audience_, Toward::less) + " at " + show(plan_.service->demand.flow));
+  list.push_back({said(SheetWord::fact_main), main_in_words()});
+  facts_of_machine(list);
+  facts_of_pit(list);
+  facts_of_water(list);
   return list;
 }
 
 void Sheet::numbers_of_this_job() {
   const std::vector<Fact> list = facts();
   if (list.empty()) return;
-  heading("Numbers of this job");
+  heading(SheetWord::numbers);
   out_.start("dl", {{"class", "rows"}}).line();
   for (const Fact& fact : list) {
-    out_.start("div").element("dt", fact.label).text(" ").element("dd", fact.text).end().line();
+    out_.start("div").element("dt", fact.label).text(" ").prose_element("dd", fact.text).end().line();
   }
   out_.end().line();
 }
 
 void Sheet::drawings() {
   out_.start("div", {{"class", "figures"}}).line();
-  if (moved_or_near()) write_section_figure(out_, plan_, audience_.units, prefix_);
-  else write_along_figure(out_, plan_, audience_.units, prefix_);
+  if (moved_or_near()) write_section_figure(out_, plan_, audience_, prefix_);
+  else write_along_figure(out_, plan_, audience_, prefix_);
   write_threads_figure(out_, plan_, audience_, prefix_);
   write_pit_figure(out_, plan_, audience_, prefix_);
   write_profile_figure(out_, plan_, audience_, prefix_);
@@ -191,7 +214,7 @@ void Sheet::load() {
         (thing.quantity > 1 ? std::to_string(thing.quantity) + " " : std::string()).append(thing.item);
     out_.start("li").element("b", name).text((thing.size.empty() ? std::string() : ", " + thing.size) + ". ");
     if (thing.aboard) out_.text(aboard_in_words(thing, audience_.language) + ' ');
-    out_.text(thing.check).end().line();
+    out_.prose(thing.check).end().line();
   }
   out_.end().line();
 }
@@ -205,9 +228,12 @@ void Sheet::sources() {
   for (const Evidence& item : plan_.evidence) {
     const Basis& basis = item.basis;
     if (!basis.utility && basis.source == nullptr) continue;
-    std::string name = "The utility's own rule";
-    if (basis.utility && basis.reference != nullptr) name += ", " + *basis.reference;
-    if (!basis.utility) name = basis.source->brief;
+    // The title of a publication stays in its own language.
+    std::string name =
+        basis.utility
+            ? said(SheetWord::own_rule, {{"reference", basis.reference != nullptr ? std::string_view(*basis.reference)
+                                                                                  : std::string_view()}})
+            : basis.source->brief;
     const auto known = std::find_if(list.begin(), list.end(), [&](const Resting& r) { return r.name == name; });
     if (known == list.end()) list.push_back({name, is_recalled(item)});
     else known->recalled = known->recalled || is_recalled(item);
@@ -216,8 +242,8 @@ void Sheet::sources() {
   std::string text;
   for (const Resting& resting : list)
     text += (text.empty() ? "" : "; ") + resting.name +
-            (resting.recalled ? " (" + std::string(check_this_value) + ")" : "");
-  heading("Numbers rest on");
+            (resting.recalled ? " (" + std::string(said(SheetWord::from_memory)) + ")" : "");
+  heading(SheetWord::sources);
   out_.element("p", text + ".").line();
 }
 

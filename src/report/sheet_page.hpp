@@ -45,6 +45,7 @@ class Sheet {
   [[nodiscard]] std::string id(std::string_view name) const;
   [[nodiscard]] std::vector<const Finding*> of(Severity severity) const;
   [[nodiscard]] std::string_view said(words::SheetWord word) const;
+  [[nodiscard]] std::string said(words::SheetWord word, std::initializer_list<words::Figure> figures) const;
   void heading(words::SheetWord word);
   void heading(words::SheetWord word, words::SheetWord beside);
   void heading(std::string_view text, std::string_view beside = {});
@@ -123,11 +124,15 @@ class Sheet {
   void found();
   void assumed();
   struct Fact {
-    std::string label;
+    std::string_view label;
     std::string text;
   };
   // What neither the stop numbers nor the drawings show.
   [[nodiscard]] std::vector<Fact> facts() const;
+  [[nodiscard]] std::string main_in_words() const;
+  void facts_of_machine(std::vector<Fact>& list) const;
+  void facts_of_pit(std::vector<Fact>& list) const;
+  void facts_of_water(std::vector<Fact>& list) const;
   void numbers_of_this_job();
   // Those that do not stand on the first page.
   void drawings();

@@ -74,6 +74,8 @@ const AskTable& asking();
 const RecordTable& record();
 const AnswerWords& answers();
 const QuestionTable& questions();
+// What a crew calls a fact of a job; where it has no name for it, the path.
+std::string_view fact(std::string_view path);
 }  // namespace english
 
 namespace spanish {

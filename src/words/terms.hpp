@@ -11,4 +11,7 @@ namespace mainbore::words {
 // Where a language has no term of its own (a name, a class, a thread), the English one.
 [[nodiscard]] std::string_view term(std::string_view english, Language language);
 
+// A fact of a job by its path ("service.clock"), as a plan tells what it assumes.
+[[nodiscard]] std::string_view fact(std::string_view path, Language language);
+
 }  // namespace mainbore::words

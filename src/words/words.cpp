@@ -74,4 +74,8 @@ std::string_view term(std::string_view english, Language language) {
   return language == Language::spanish ? spanish::term(english) : english;
 }
 
+std::string_view fact(std::string_view path, Language language) {
+  return language == Language::spanish ? spanish::term(path) : english::fact(path);
+}
+
 }  // namespace mainbore::words

@@ -27,8 +27,7 @@ class Figure {
 };
 
 // By the words for why.
-FigureRoom not_drawn(HtmlWriter& out, std::string_view heading, std::string_view why,
-                     Language language = Language::english);
+FigureRoom not_drawn(HtmlWriter& out, std::string_view heading, std::string_view why, Language language);
 
 [[nodiscard]] bool nothing_is_cut(const Plan& plan);
 

@@ -18,10 +18,10 @@ struct FigureRoom {
 
 // `prefix` makes the ids of this sheet unique in a page of several. A figure the plan has no facts for takes no room.
 FigureRoom write_section_figure(HtmlWriter& out, const Plan& plan, Audience audience, const std::string& prefix);
-FigureRoom write_threads_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix);
+FigureRoom write_threads_figure(HtmlWriter& out, const Plan& plan, Audience audience, const std::string& prefix);
 FigureRoom write_along_figure(HtmlWriter& out, const Plan& plan, Audience audience, const std::string& prefix);
 FigureRoom write_machine_figure(HtmlWriter& out, const Plan& plan, Audience audience, const std::string& prefix);
-FigureRoom write_pit_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix);
-FigureRoom write_profile_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix);
+FigureRoom write_pit_figure(HtmlWriter& out, const Plan& plan, Audience audience, const std::string& prefix);
+FigureRoom write_profile_figure(HtmlWriter& out, const Plan& plan, Audience audience, const std::string& prefix);
 
 }  // namespace mainbore::report

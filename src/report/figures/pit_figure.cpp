@@ -6,9 +6,13 @@
 #include "report/figures/figure.hpp"
 #include "report/figures/figures.hpp"
 #include "report/figures/svg_canvas.hpp"
+#include "words/drawings.hpp"
+#include "words/terms.hpp"
 
 namespace mainbore::report {
 namespace {
+
+using words::DrawingWord;
 
 class PitOnPaper {
  public:
@@ -58,14 +62,15 @@ class PitOnPaper {
   }
   // In the middle over a point, kept on the paper.
   // As the text has it: room to be given, by the tape.
-  static Label taped(const Canvas& canvas, std::string before, Length length, std::string_view path) {
-    return {
-        std::move(before), Measure(length, Kind::distance), path, {}, on_tape(length, canvas.system(), Toward::more)};
+  static Label taped(const Canvas& canvas, DrawingWord word, Length length, std::string_view path) {
+    Label label = canvas.label(word, Measure(length, Kind::distance), path);
+    label.rounded = on_tape(length, canvas.system(), Toward::more);
+    return label;
   }
-  static Label paced(const Canvas& canvas, std::string before, Length length, std::string_view path,
-                     std::string after) {
-    return {std::move(before), Measure(length, Kind::distance), path, std::move(after),
-            by_paces(length, canvas.system())};
+  static Label paced(const Canvas& canvas, DrawingWord word, Length length, std::string_view path) {
+    Label label = canvas.label(word, Measure(length, Kind::distance), path);
+    label.rounded = by_paces(length, canvas.system());
+    return label;
   }
   static void centred(Canvas& canvas, At at, double room, const Label& label) {
     canvas.words({std::clamp(at.x, room / 2.0, canvas_width - room / 2.0), at.y}, label, Anchor::middle);
@@ -89,8 +94,9 @@ class PitOnPaper {
     const PitPlan& pit = *plan_.excavation;
     const At top = spot(drawing_.spoil_top);
     centred(canvas, {top.x, top.y - 18.0}, 116.0,
-            paced(canvas, "spoil ", pit.spoil.height, "excavation.spoil.height", " high,"));
-    centred(canvas, {top.x, top.y - 5.0}, 116.0, paced(canvas, {}, pit.spoil.base, "excavation.spoil.base", " wide"));
+            paced(canvas, DrawingWord::spoil_high, pit.spoil.height, "excavation.spoil.height"));
+    centred(canvas, {top.x, top.y - 5.0}, 116.0,
+            paced(canvas, DrawingWord::spoil_wide, pit.spoil.base, "excavation.spoil.base"));
   }
 
   // Seen from the front, at the end of the pit: its width is a usual one.
@@ -104,9 +110,9 @@ class PitOnPaper {
     for (double rung = bottom_ - step; rung > ground_ - 1.0; rung -= step) {
       canvas.line({inner, rung}, {outer, rung}, "thin");
     }
-    centred(
-        canvas, {(inner + outer) / 2.0, std::min(top - 5.0, ground_ - row_over_pit - 4.0)}, 100.0,
-        {"ladder ", Measure(plan_.excavation->ladder_length, Kind::distance), "excavation.way_out.ladder_length", {}});
+    centred(canvas, {(inner + outer) / 2.0, std::min(top - 5.0, ground_ - row_over_pit - 4.0)}, 100.0,
+            canvas.label(DrawingWord::ladder, Measure(plan_.excavation->ladder_length, Kind::distance),
+                         "excavation.way_out.ladder_length"));
   }
 
   void walls(Canvas& canvas) const {
@@ -124,10 +130,12 @@ class PitOnPaper {
     const double face = x(drawing_.far_edge.right + part * (drawing_.far_foot.right - drawing_.far_edge.right));
     const At end{face - away(16.0), at};
     if (drawing_.shielded) {
-      canvas.leader({face + away(3.0), at}, end, {"shield", {}, {}, {}}, ends());
+      canvas.leader({face + away(3.0), at}, end, canvas.label(DrawingWord::shield), ends());
     } else {
-      canvas.leader({face, at}, end,
-                    {"slope ", Measure(plan_.excavation->pit.slope, Kind::ratio), "excavation.slope", " to 1"}, ends());
+      canvas.leader(
+          {face, at}, end,
+          canvas.label(DrawingWord::slope, Measure(plan_.excavation->pit.slope, Kind::ratio), "excavation.slope"),
+          ends());
     }
   }
 
@@ -139,21 +147,21 @@ class PitOnPaper {
     const double near_edge = x(drawing_.near_edge.right);
     for (const double foot : {far_foot, near_foot}) canvas.line({foot, bottom_}, {foot, bottom_ + 24.0}, "thin");
     dimension(canvas, far_foot, near_foot, bottom_ + 20.0,
-              taped(canvas, "bottom ", pit.pit.across, "excavation.bottom.across"));
+              taped(canvas, DrawingWord::bottom, pit.pit.across, "excavation.bottom.across"));
     if (drawing_.sloped) {
       const double row = ground_ - 8.0;
       for (const double edge : {far_edge, near_edge}) canvas.line({edge, ground_}, {edge, row - 4.0}, "thin");
       dimension(canvas, far_edge, near_edge, row, {});
       // Beside the rails of the ladder.
       canvas.words({(far_edge + x(Length())) / 2.0, row - 3.5},
-                   taped(canvas, "top ", pit.top.across, "excavation.top.across"), Anchor::middle, "t clear");
+                   taped(canvas, DrawingWord::top, pit.top.across, "excavation.top.across"), Anchor::middle, "t clear");
     }
     const double toe = x(drawing_.spoil_toe.right);
     const double row = ground_ + 14.0;
     for (const double end : {toe, far_edge}) canvas.line({end, ground_}, {end, row + 4.0}, "thin");
     dimension(canvas, toe, far_edge, row, {});
-    canvas.words({toe - away(16.0), row + 4.0}, taped(canvas, "set back ", pit.setback, "excavation.spoil.setback"),
-                 ends());
+    canvas.words({toe - away(16.0), row + 4.0},
+                 taped(canvas, DrawingWord::set_back, pit.setback, "excavation.spoil.setback"), ends());
   }
 
   // Lower baseline of the words on the depth: under those on the cover, which stand beside its middle.
@@ -172,10 +180,16 @@ class PitOnPaper {
     canvas.upright(cover, ground_, crown, {}, begins());
     canvas.upright(depth, ground_, bottom_, {}, begins());
     const double words = depth + away(5.0);
-    canvas.words({words, cover_words() - 13.0}, {"cover", {}, {}, {}}, begins());
+    canvas.words({words, cover_words() - 13.0}, canvas.label(DrawingWord::cover), begins());
     canvas.words({words, cover_words()}, {{}, Measure(pit.cover, Kind::distance), "excavation.cover", {}}, begins());
-    canvas.words({words, depth_words() - 13.0}, {"depth", {}, {}, {}}, begins());
-    canvas.words({words, depth_words()}, taped(canvas, {}, pit.pit.depth, "excavation.depth"), begins());
+    canvas.words({words, depth_words() - 13.0}, canvas.label(DrawingWord::depth), begins());
+    canvas.words({words, depth_words()},
+                 Label{{},
+                       Measure(pit.pit.depth, Kind::distance),
+                       "excavation.depth",
+                       {},
+                       on_tape(pit.pit.depth, canvas.system(), Toward::more)},
+                 begins());
   }
 
   const Plan& plan_;
@@ -190,41 +204,44 @@ class PitOnPaper {
 
 }  // namespace
 
-FigureRoom write_pit_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix) {
-  constexpr std::string_view heading = "The pit";
+FigureRoom write_pit_figure(HtmlWriter& out, const Plan& plan, Audience audience, const std::string& prefix) {
+  const auto said = [&](DrawingWord word, std::initializer_list<words::Figure> figures = {}) {
+    return say(word, audience.language, figures);
+  };
+  const std::string_view heading = say(DrawingWord::pit, audience.language);
   const auto drawing = pit_drawing(plan);
   if (!drawing) return {};
   Figure figure(out, heading);
   const PitPlan& pit = *plan.excavation;
-  const auto show = [&](Length length) { return format_measure(Measure(length, Kind::distance), system); };
-  const auto taped = [&](Length length) { return on_tape(length, system, Toward::more); };
-  std::string text = "Section across the main, seen along it. The pit is " + taped(pit.pit.depth) + " deep and " +
-                     taped(pit.pit.across) + " wide at the bottom";
-  if (drawing->sloped) {
-    text += ", " + taped(pit.top.across) + " at the top; its walls run out " + plain(pit.pit.slope) +
-            " for each 1 they rise. ";
-  } else {
-    text += drawing->shielded ? ", its walls upright behind a shield. " : ", its walls upright. ";
-  }
-  text += "The main lies under " + show(pit.cover) + " of cover, " + taped(pit.main_to_far_wall) +
-          " from the wall on the spoil's side. The spoil stands " + by_paces(pit.spoil.height, system) + " high and " +
-          by_paces(pit.spoil.base, system) + " wide, its foot " + taped(pit.setback) + " back from the edge. ";
+  const auto show = [&](Length length) { return format_measure(Measure(length, Kind::distance), audience); };
+  const auto taped = [&](Length length) { return on_tape(length, audience, Toward::more); };
+  std::string text = said(DrawingWord::pit_said, {{"depth", taped(pit.pit.depth)}, {"across", taped(pit.pit.across)}});
+  if (drawing->sloped)
+    text += said(DrawingWord::pit_sloped, {{"top", taped(pit.top.across)}, {"slope", plain(pit.pit.slope)}});
+  else text += said(drawing->shielded ? DrawingWord::pit_shielded : DrawingWord::pit_upright);
+  text += " " + said(DrawingWord::pit_main, {{"cover", show(pit.cover)},
+                                             {"side", taped(pit.main_to_far_wall)},
+                                             {"height", by_paces(pit.spoil.height, audience)},
+                                             {"base", by_paces(pit.spoil.base, audience)},
+                                             {"setback", taped(pit.setback)}});
   if (drawing->rails) {
-    text += "The ladder is " + show(pit.ladder_length) + " long, with " + show(plan.rules->pit.ladder_extension.value) +
-            " of its rails above the edge. ";
+    text += " " + said(DrawingWord::pit_ladder,
+                       {{"length", show(pit.ladder_length)}, {"above", show(plan.rules->pit.ladder_extension.value)}});
   }
   const PitOnPaper paper(plan, *drawing);
   {
-    Canvas canvas(out, system, prefix + "pit", paper.height, {paper.scale}, heading, text);
+    Canvas canvas(out, audience, prefix + "pit", paper.height, {paper.scale}, heading, text);
     paper.draw(canvas);
   }
-  std::string caption = "Seen along the main, the machine's side on the ";
-  caption += drawing->mirrored ? "left. " : "right. ";
-  if (pit.engineer_design) caption += "So deep an engineer designs the walls: drawn for its size only. ";
-  else if (drawing->sloped) caption += "Slope for " + std::string(name_of(pit.soil.type)) + ". ";
-  else if (drawing->shielded) caption += "Dashes: shield, its place only. ";
-  else caption += "Walls upright only while nobody finds a sign of a cave-in. ";
-  if (drawing->rails) caption += "Ladder at the end of the pit, drawn for its length.";
+  std::string caption = said(drawing->mirrored ? DrawingWord::machine_left : DrawingWord::machine_right) + " ";
+  if (pit.engineer_design) {
+    caption += said(DrawingWord::engineer_designs);
+  } else if (drawing->sloped) {
+    caption += said(DrawingWord::slope_for, {{"soil", words::term(name_of(pit.soil.type), audience.language)}});
+  } else {
+    caption += said(drawing->shielded ? DrawingWord::dashes_shield : DrawingWord::upright_while);
+  }
+  if (drawing->rails) caption += " " + said(DrawingWord::ladder_drawn);
   return figure.caption(caption, paper.height);
 }
 

@@ -5,9 +5,12 @@
 #include "report/figures/figure.hpp"
 #include "report/figures/figures.hpp"
 #include "report/figures/svg_canvas.hpp"
+#include "words/drawings.hpp"
 
 namespace mainbore::report {
 namespace {
+
+using words::DrawingWord;
 
 class ThreadsOnPaper {
  public:
@@ -32,8 +35,8 @@ class ThreadsOnPaper {
   [[nodiscard]] double depth(Length length) const { return crown + on_paper(length); }
 
   void draw(Canvas& canvas) const {
-    canvas.words({0.0, 12.0}, {"cut across the pipe", {}, {}, {}}, Anchor::start, "t soft");
-    canvas.words({canvas_width - 3.0, 12.0}, {"cut along the pipe", {}, {}, {}}, Anchor::end, "t soft");
+    canvas.words({0.0, 12.0}, canvas.label(DrawingWord::cut_across), Anchor::start, "t soft");
+    canvas.words({canvas_width - 3.0, 12.0}, canvas.label(DrawingWord::cut_along), Anchor::end, "t soft");
     walls(canvas);
     for (const ThreadTurn& turn : drawing_.complete) {
       tooth(canvas, turn, -1.0, "tooth whole left");
@@ -100,27 +103,24 @@ class ThreadsOnPaper {
       canvas.line({middle, 38.0}, {middle, (top + bottom) / 2.0}, "thin");
       canvas.circle({middle, (top + bottom) / 2.0}, 1.6, "dot");
     }
-    canvas.words({middle, 34.0},
-                 {{},
-                  Measure(drawing_.complete_threads, Kind::ratio),
-                  "engagement.complete_threads",
-                  " complete threads",
-                  plain(drawing_.complete_threads)},
-                 Anchor::middle, "t strong");
+    Label count = canvas.label(DrawingWord::complete_threads, Measure(drawing_.complete_threads, Kind::ratio),
+                               "engagement.complete_threads");
+    count.rounded = plain(drawing_.complete_threads);
+    canvas.words({middle, 34.0}, count, Anchor::middle, "t strong");
   }
 
   void dimensions(Canvas& canvas) const {
     const double left = middle - half_width_ - 10.0;
     canvas.line({left - 4.0, depth(drawing_.drop)}, {middle - half_hole, depth(drawing_.drop)}, "thin");
     canvas.upright(left, crown, depth(drawing_.drop), {}, Anchor::end);
-    canvas.words({left - 5.0, crown - 3.0}, {"drop", {}, {}, {}}, Anchor::end);
+    canvas.words({left - 5.0, crown - 3.0}, canvas.label(DrawingWord::drop), Anchor::end);
     canvas.words({left - 5.0, crown + 11.0}, {{}, Measure(drawing_.drop), {}, {}}, Anchor::end);
     const double right = middle + half_width_ + 8.0;
     for (const double y : {crown, depth(drawing_.wall)})
       canvas.line({middle + half_width_, y}, {right + 4.0, y}, "thin");
     canvas.upright(right, crown, depth(drawing_.wall), {}, Anchor::start);
     const double y = (crown + depth(drawing_.wall)) / 2.0;
-    canvas.words({right + 6.0, y - 2.0}, {"wall", {}, {}, {}});
+    canvas.words({right + 6.0, y - 2.0}, canvas.label(DrawingWord::wall_alone));
     canvas.words({right + 6.0, y + 11.0}, {{}, Measure(drawing_.wall), "main.wall_min", {}});
   }
 
@@ -129,7 +129,8 @@ class ThreadsOnPaper {
     const double y = depth(*drawing_.stop_end);
     canvas.line({middle - inner, y}, {middle + inner, y}, "axis");
     canvas.words({canvas_width, height - 4.0},
-                 {"stop, made up, ends ", Measure(*drawing_.stop_end), "makeup.engaged_length", " deep"}, Anchor::end);
+                 canvas.label(DrawingWord::stop_ends, Measure(*drawing_.stop_end), "makeup.engaged_length"),
+                 Anchor::end);
     canvas.line({middle + inner - 30.0, y}, {middle + inner - 22.0, height - 15.0}, "thin");
   }
 
@@ -147,32 +148,37 @@ class ThreadsOnPaper {
 
 }  // namespace
 
-FigureRoom write_threads_figure(HtmlWriter& out, const Plan& plan, UnitSystem system, const std::string& prefix) {
-  constexpr std::string_view heading = "Threads in the wall";
+FigureRoom write_threads_figure(HtmlWriter& out, const Plan& plan, Audience audience, const std::string& prefix) {
   if (nothing_is_cut(plan) || plan.method.kind != Method::direct) return {};
+  const auto said = [&](DrawingWord word, std::initializer_list<words::Figure> figures = {}) {
+    return say(word, audience.language, figures);
+  };
+  const std::string_view heading = say(DrawingWord::threads, audience.language);
   const auto drawing = threads_drawing(plan);
   if (!drawing) {
-    return not_drawn(out, heading,
-                     plan.engagement ? "no table gives the measures of this thread."
-                                     : "the wall is not known. Gauge it at the tap first.");
+    return not_drawn(out, heading, said(plan.engagement ? DrawingWord::no_measures : DrawingWord::gauge_first),
+                     audience.language);
   }
   Figure figure(out, heading);
-  const auto show = [&](Measure measure) { return format_measure(measure, system); };
-  const std::string text =
-      "The wall at the hole, " + show(drawing->wall) +
-      " thick, left half cut across the pipe, right half along it. At the sides the surface lies " +
-      show(drawing->drop) + " lower, so that " + plain(drawing->complete_threads) +
-      " threads close all the way round; " + std::to_string(drawing->complete.size()) + " whole ones are drawn black.";
+  const auto show = [&](Measure measure) { return format_measure(measure, audience); };
+  const std::string text = said(DrawingWord::threads_said, {{"wall", show(drawing->wall)},
+                                                            {"drop", show(drawing->drop)},
+                                                            {"count", plain(drawing->complete_threads)},
+                                                            {"whole", std::to_string(drawing->complete.size())}});
   const ThreadsOnPaper paper(*drawing);
   {
-    Canvas canvas(out, system, prefix + "threads", paper.height, {paper.scale}, heading, text);
+    Canvas canvas(out, audience, prefix + "threads", paper.height, {paper.scale}, heading, text);
     paper.draw(canvas);
   }
-  std::string caption = "Black: whole turns that close all round. White: part turns. At the least wall planned with";
-  if (drawing->nominal_wall) caption += " (dashes: by the tables)";
-  if (plan.engagement->judged) caption += ". Required: " + plain(plan.engagement->required) + ".";
-  else caption += ". The published largest tap decides here, not their count.";
-  if (!drawing->height_known) caption += " Height of thread not known, drawn as usual.";
+  std::string caption = said(DrawingWord::threads_black) + " " +
+                        said(drawing->nominal_wall ? DrawingWord::at_least_wall_dashed : DrawingWord::at_least_wall) +
+                        " ";
+  if (plan.engagement->judged) {
+    caption += said(DrawingWord::threads_required, {{"count", plain(plan.engagement->required)}});
+  } else {
+    caption += said(DrawingWord::largest_decides);
+  }
+  if (!drawing->height_known) caption += " " + said(DrawingWord::height_usual);
   return figure.caption(caption, paper.height);
 }
 

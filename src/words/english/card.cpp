@@ -116,7 +116,7 @@ constexpr CardTable table = {{
     {note, "Note: {note}"},
     {not_method, "Not {method}: {why}"},
     {or_smaller, "{count} direct {tap} taps carry as much: ask the office"},
-    {assumed, "Assumed: {fact}[ {value}|]"},
+    {assumed, "Assumed {fact}[: {value}|]"},
     {more_about, "{count} more: print the plan with --why"},
     {every_time, "EVERY TIME"},
     {translation_unreviewed, " "},
