@@ -40,6 +40,7 @@ _mainbore_command() {
         'once csv|ndjson|json|geojson --in'
         'once text|ndjson|csv|html|geojson --format'
         'once DIR --sheets'
+        'once en|es --language'
         'once - --full'
         'once - --decisions'
         'once FILE --map'

@@ -521,6 +521,7 @@ complete -c mainbore -n '__mainbore_at "mainbore batch" flag -h --help' -s h -l 
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --in' -l in -r -f -a 'csv ndjson json geojson' -d 'how the orders are written: csv, ndjson (a JSON object a line), json (an array) or geojson (features, a collection or a sequence)'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --format' -l format -r -f -a 'text ndjson csv html geojson' -d 'text (the report of a week), html (the same with field sheets), ndjson or csv (a record an order), geojson (the features of GeoJSON given back with their verdicts)'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --sheets' -l sheets -r -f -a '(__mainbore_values DIR)' -d 'with text or html: a field sheet an order, named by its id, into this folder, with an index'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --language' -l language -r -f -a 'en es' -d 'of the field sheets, with --sheets or html: en (English) or es (Spanish)'
 complete -c mainbore -n '__mainbore_at "mainbore batch" flag --full' -l full -d 'with ndjson: the whole plan of each order'
 complete -c mainbore -n '__mainbore_at "mainbore batch" flag --decisions' -l decisions -d 'with ndjson: the plan without its words, load and steps'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --map' -l map -r -F -d 'which column, member or property is which fact (JSON)'

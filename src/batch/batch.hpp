@@ -39,11 +39,12 @@ struct BatchOptions {
   BatchFormat format = BatchFormat::verdicts;
   PlanScope scope = PlanScope::whole;  // of plans
   UnitSystem units = UnitSystem::us;
-  bool rows = true;               // records carry row and line
-  bool name_files = false;        // records carry the file's name
-  bool sheets = false;            // of a week: each order's field sheet
-  int orders_before = 0;          // of files before this one, for the numbers of the sheets
-  std::uint64_t rows_before = 0;  // of JSON: what came of the same stream before these bytes
+  bool rows = true;                       // records carry row and line
+  bool name_files = false;                // records carry the file's name
+  bool sheets = false;                    // of a week: each order's field sheet
+  Language language = Language::english;  // of the sheets
+  int orders_before = 0;                  // of files before this one, for the numbers of the sheets
+  std::uint64_t rows_before = 0;          // of JSON: what came of the same stream before these bytes
   std::int64_t lines_before = 0;
   int jobs = 1;
   std::optional<char> delimiter;          // of a table; absent: found from its first line

@@ -176,8 +176,8 @@ void OrderPlanner::write(Piece& piece, const Plan* plan) {
     case BatchFormat::features:
       return io::append_verdict_feature(piece.out, order_, plan, feature_, record_);
     case BatchFormat::week:
-      piece.week.push_back(
-          report::week_order(order_, plan, {options_.units, record_.file, options_.sheets, options_.orders_before}));
+      piece.week.push_back(report::week_order(
+          order_, plan, {options_.units, record_.file, options_.sheets, options_.orders_before, options_.language}));
   }
 }
 

@@ -388,6 +388,8 @@ BatchOptions options_of(const BatchRequest& request) {
   if (!request.sheets.empty() && (options.format != BatchFormat::week || request.columns)) {
     throw Stop(exit_usage, "--sheets goes with --format text or html");
   }
+  if (!request.language.empty() && !options.sheets)
+    throw Stop(exit_usage, "--language is of the field sheets: it goes with --sheets or --format html");
   options.delimiter = delimiter_of(request.delimiter);
   options.jobs = request.jobs;
   if (options.jobs == 0) options.jobs = static_cast<int>(std::max(1u, std::thread::hardware_concurrency()));
@@ -418,6 +420,7 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
   }
   SettingsInForce in_force(request.settings_file, UsersOwn::never, catalog, console);
   options.units = in_force.units(request.units);
+  options.language = in_force.language(request.language, options.sheets);
   const Planner planner = in_force.planner(tables, request.rules, request.approved, console);
   options.settings = &in_force.file();
   options.from_settings = in_force.taken();

@@ -20,7 +20,8 @@ struct BatchRequest {
   std::string delimiter;
   bool columns = false;
   bool all = false;
-  std::string sheets;  // a folder
+  std::string sheets;    // a folder
+  std::string language;  // of the sheets
   bool no_rows = false;
   std::string fail_on;
   int jobs = 1;

@@ -131,6 +131,10 @@ void add_batch_options(CLI::App& command, BatchRequest& request, Output& output)
                   "with text or html: a field sheet an order, named by its id, into this folder,\n"
                   "with an index")
       ->type_name("DIR");
+  takes_one_of(command.add_option("--language", request.language,
+                                  "of the field sheets, with --sheets or html: en (English) or es (Spanish);\n"
+                                  "the report is in English"),
+               {"en", "es"});
   command.add_flag("--full", request.full, "with ndjson: the whole plan of each order");
   command.add_flag("--decisions", request.decisions, "with ndjson: the plan without its words, load and steps; faster");
   command.add_option("--map", request.map, "which column, member or property is which fact (JSON); see docs/orders.md")

@@ -6,6 +6,7 @@
 #include "mainbore/sheet.hpp"
 #include "report/html_writer.hpp"
 #include "report/week_days.hpp"
+#include "words/terms.hpp"
 
 namespace mainbore::report {
 namespace {
@@ -94,10 +95,13 @@ std::string SheetIndex::page() const {
 
 std::string sheet_page(const WeekOrder& order) {
   std::string out;
-  append_page_head(out, order.name + ": " + std::string(ends[static_cast<std::size_t>(order.end)]),
-                   PageScript::readings);
+  const std::string_view end = words::term(ends[static_cast<std::size_t>(order.end)], order.language);
+  append_page_head(out, order.name + ": " + std::string(end), PageScript::readings, order.language);
   HtmlWriter page(out);
-  page.start("nav").element("a", "All orders", {{"href", std::string(SheetIndex::file_name)}}).end().line();
+  page.start("nav")
+      .element("a", words::term("All orders", order.language), {{"href", std::string(SheetIndex::file_name)}})
+      .end()
+      .line();
   out += order.sheet;
   append_page_tail(out, PageScript::readings);
   return out;

@@ -244,7 +244,7 @@ void Sheet::sources() {
     text += (text.empty() ? "" : "; ") + resting.name +
             (resting.recalled ? " (" + std::string(said(SheetWord::from_memory)) + ")" : "");
   heading(SheetWord::sources);
-  out_.element("p", text + ".").line();
+  out_.element("p", text + ".", {{"class", "sources"}}).line();
 }
 
 }  // namespace mainbore::report

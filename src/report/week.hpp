@@ -46,18 +46,20 @@ struct WeekOrder {
   std::string place;
   WeekEnd end = WeekEnd::go;
   std::string summary;
-  std::vector<WeekReason> reasons;   // why it is unreadable; the stops of a no-go; the holds of a hold
-  std::vector<std::string> remarks;  // cells that were set aside
-  std::vector<LoadItem> load;        // for a go and a hold
-  std::vector<std::string> scarce;   // what it wants that there may be one of
-  std::string sheet;                 // its field sheet, where one is wanted
+  std::vector<WeekReason> reasons;        // why it is unreadable; the stops of a no-go; the holds of a hold
+  std::vector<std::string> remarks;       // cells that were set aside
+  std::vector<LoadItem> load;             // for a go and a hold
+  std::vector<std::string> scarce;        // what it wants that there may be one of
+  std::string sheet;                      // its field sheet, where one is wanted
+  Language language = Language::english;  // of the sheet
 };
 
 struct WeekOrderOptions {
   UnitSystem units = UnitSystem::us;
   std::string_view file = {};  // named where there are several
   bool sheets = false;
-  int orders_before = 0;  // in earlier files: tells the sheets of a page apart
+  int orders_before = 0;                  // in earlier files: tells the sheets of a page apart
+  Language language = Language::english;  // of the sheets
 };
 
 // `plan` is nullptr exactly where the order could not be read.

@@ -142,7 +142,9 @@ WeekOrder week_order(const OrderRecord& order, const Plan* plan, const WeekOrder
   week.load = load_list(*plan, options.units);
   week.scarce = scarce_things(*plan);
   if (options.sheets) {
-    append_sheet_body(week.sheet, *plan, options.units, options.orders_before + static_cast<int>(order.row));
+    week.language = options.language;
+    append_sheet_body(week.sheet, *plan, {options.units, options.language},
+                      options.orders_before + static_cast<int>(order.row));
   }
   return week;
 }

@@ -32,6 +32,12 @@ LOOK = r"""
       problems.push('sticks out: ' + e.tagName + ' ' + e.textContent.slice(0, 40));
     }
   }
+  for (const e of document.querySelectorAll('td, th, dt, dd, li, p, h2, h3, figcaption, .half')) {
+    if (e.clientWidth && e.scrollWidth > e.clientWidth + 1) problems.push('wider than its column: ' + e.textContent.slice(0, 40));
+  }
+  for (const e of document.querySelectorAll('.number')) {
+    if (e.getClientRects().length > 1) problems.push('broken: ' + e.textContent);
+  }
   // Contrast of every text against white or the nearest fill behind it.
   const parts = colour => (colour.match(/[\d.]+/g) || []).map(Number);
   const light = rgb => {

@@ -62,7 +62,7 @@ constexpr FindingTable<std::string_view> table = {{
     {sleeve_to_be_chosen, "Pida el manguito por el diámetro medido"},
     {method_not_as_asked, "{1}, no {0} como se pidió: avise a quien pidió"},
     {method_none, "Ningún método sirve"},
-    {pressure_over_pipe_rating, "Sobre {limit}: [lea {1}, o |]pida su presión"},
+    {pressure_over_pipe_rating, "Tubo para {limit}: [lea {1}, o |]pregunte"},
     {pressure_over_feed_limit, "Bajar la tubería a {limit}, o avance motorizado"},
     {pressure_over_machine_rating, "Bajar la tubería a {limit}, u otra máquina"},
     {pressure_over_stop_rating, "Llave marcada para al menos {value+}"},

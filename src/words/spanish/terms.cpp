@@ -471,6 +471,13 @@ constexpr Term terms[] = {
     Term{"Go", "Adelante"},
     Term{"Hold", "Espere"},
     Term{"No-go", "No"},
+    // of an order among others
+    Term{"All orders", "Todas las órdenes"},
+    Term{"go", "adelante"},
+    Term{"HOLD, ready", "ESPERE, lista"},
+    Term{"HOLD, office", "ESPERE, oficina"},
+    Term{"NO-GO", "NO"},
+    Term{"cannot be read", "no se puede leer"},
     // on the truck
     Term{"asbestos-kit", "equipo para asbesto"},
     Term{"blanket", "manta pesada"},

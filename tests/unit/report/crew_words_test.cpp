@@ -134,8 +134,8 @@ TEST_CASE("a Spanish plan and its sheet have no sentence in English") {
     const std::string text =
         on_one_line(text_report(plan, {.language = Language::spanish, .why = false, .steps = true, .materials = true}));
     const std::string page = plain_numbers(sheet_html(plan, spanish));
-    // What is in English alone stands last, on a screen.
-    const std::string sheet = on_one_line(without_markup(page.substr(0, page.find("<div lang=\"en\">"))));
+    // The titles of publications stand last, on a screen, in the language they have.
+    const std::string sheet = on_one_line(without_markup(page.substr(0, page.find("class=\"sources\""))));
     CHECK(sheet.find("sin revisar por cuadrilla") != std::string::npos);
     for (const std::string& piece : pieces) {
       INFO(piece);

@@ -1,5 +1,6 @@
 #include "report/text_page.hpp"
 
+#include "report/unbroken.hpp"
 #include "support/catch.hpp"
 
 namespace mainbore::report {
@@ -21,6 +22,20 @@ TEST_CASE("words are wrapped and hang under their lead") {
 TEST_CASE("a number keeps its unit") {
   CHECK(page_of(40, "The pipe must measure no less than 6.84 in outside.") ==
         "The pipe must measure no less than\n6.84 in outside.\n");
+}
+
+TEST_CASE("feet keep their inches, and a blank its unit") {
+  CHECK(page_of(40, "Measure from the tap to the joint 4 ft 6-1/2 in or more.") ==
+        "Measure from the tap to the joint\n4 ft 6-1/2 in or more.\n");
+  CHECK(page_of(40, "The bar is marked where it is drawn ____ in back.") ==
+        "The bar is marked where it is drawn\n____ in back.\n");
+}
+
+TEST_CASE("what a browser would break is told from words and from long texts") {
+  CHECK(would_break("28-11/16 in"));
+  CHECK(would_break("1/4"));
+  CHECK_FALSE(would_break("cutting-grease"));
+  CHECK_FALSE(would_break("AV-1041-of-a-very-long-list-of-orders"));
 }
 
 TEST_CASE("a word longer than a line is broken") {
