@@ -91,7 +91,7 @@ svg .head,svg .dot,svg .thread{fill:#000;stroke:none}
 svg .whole{fill:#000;stroke-width:.5}
 svg .part{fill:#fff;stroke-width:.9}
 input.typed,select.typed{display:block;width:100%;min-width:0;min-height:2.4em;border:1.5px solid #000;background:#fff;color:#000;font:16px system-ui,Arial,'Liberation Sans',sans-serif}
-.read input.typed{min-width:7.5em}
+.read input.typed{min-width:6em}
 output.typed{display:block;font-weight:bold;font-style:normal}
 div.typed{margin-top:8px}
 .save button{font:bold 1.1rem system-ui,Arial,sans-serif;padding:.7em 1em;margin:12px 8px 4px 0;border:3px solid #000;background:#fff;color:#000}

@@ -471,6 +471,7 @@ constexpr Term terms[] = {
     Term{"Go", "Adelante"},
     Term{"Hold", "Espere"},
     Term{"No-go", "No"},
+    Term{"tap and corporation stop", "la toma y la llave de inserción"},
     // of an order among others
     Term{"All orders", "Todas las órdenes"},
     Term{"go", "adelante"},
