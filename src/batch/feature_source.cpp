@@ -5,6 +5,7 @@
 #include <string>
 #include <utility>
 
+#include "batch/json_string.hpp"
 #include "batch/order_source.hpp"
 
 namespace mainbore::batch {
@@ -18,10 +19,10 @@ class Opening {
   enum class Is : std::uint8_t { unknown, collection, feature };
 
   Is feed(char c) {
-    if (in_string_) return feed_string(c);
+    if (string_.inside()) return feed_string(c);
     switch (c) {
       case '"':
-        in_string_ = true;
+        string_.open();
         if (depth_ == 1 && key_comes_) key_.clear();
         return Is::unknown;
       case '{':
@@ -46,23 +47,14 @@ class Opening {
 
  private:
   Is feed_string(char c) {
-    if (escaped_) {
-      escaped_ = false;
-    } else if (c == '\\') {
-      escaped_ = true;
-    } else if (c == '"') {
-      in_string_ = false;
-    } else if (c == '\n') {  // no JSON: the readers of features say why
-      return Is::feature;
-    } else if (depth_ == 1 && key_comes_) {
-      key_ += c;
-    }
+    if (!string_.take(c)) return Is::unknown;
+    if (c == '\n') return Is::feature;  // no JSON: the readers of features say why
+    if (depth_ == 1 && key_comes_) key_ += c;
     return Is::unknown;
   }
 
   int depth_ = 0;
-  bool in_string_ = false;
-  bool escaped_ = false;
+  JsonString string_;
   bool key_comes_ = false;
   std::string key_;
 };
@@ -110,14 +102,14 @@ class FeatureSource : public OrderSource {
       for (std::size_t at = begin; at < ahead.size(); ++at) {
         const Opening::Is is = opening.feed(ahead[at]);
         if (is == Opening::Is::unknown) continue;
-        return is == Opening::Is::collection ? open_collection(std::move(ahead), at)
-                                             : open_features(std::move(ahead), at);
+        return is == Opening::Is::collection ? open_collection(ahead, at) : open_features(std::move(ahead), at);
       }
     }
-    open_features(std::move(ahead), ahead.size());
+    const std::size_t seen = ahead.size();
+    open_features(std::move(ahead), seen);
   }
 
-  void open_collection(std::string ahead, std::size_t list) {
+  void open_collection(const std::string& ahead, std::size_t list) {
     const std::string head = ahead.substr(0, list);
     source_ = json_feature_source(behind(ahead.substr(list), std::move(bytes_)), head);
   }

@@ -12,6 +12,7 @@
 #include <string_view>
 #include <utility>
 
+#include "batch/json_string.hpp"
 #include "batch/order_source.hpp"
 #include "io/fast/fast_job.hpp"
 #include "io/job/job_fields.hpp"
@@ -153,8 +154,8 @@ class JsonSource : public OrderSource {
         read_tail();
         continue;
       }
-      if (in_string_ && !escaped_ && !broken_) pass_plain();
-      else if (next_ == Next::more_of_word && !in_string_ && !broken_ && comma_at_ == nowhere) pass_word();
+      if (string_.inside() && !string_.escaped() && !broken_) pass_plain();
+      else if (next_ == Next::more_of_word && !string_.inside() && !broken_ && comma_at_ == nowhere) pass_word();
       if (at_ < held_) read_byte(piece, block_[at_++]);
     }
     // What is left of an order in the making begins the next piece.
@@ -208,14 +209,14 @@ class JsonSource : public OrderSource {
   }
   void read_byte(Piece& piece, char c) {
     if (c == '{') passed_before_ = passed_over_;
-    const bool was_in_string = in_string_;
-    if (in_string_) read_string_byte(c);
+    const bool was_in_string = string_.inside();
+    if (was_in_string) read_string_byte(c);
     else if (is_space(c)) read_space(c);
     else read_token(piece, c);
     // In a broken order any byte may be one of the next order's.
     if (std::exchange(brace_in_quotes_, false) && !broken_) start_.forget();
     if (broken_ && start_.feed(c, before_, here_, line_) && is_sure(start_.key())) begin_at_start(piece);
-    if (was_in_string && !in_string_ && !broken_) look_into_string();
+    if (was_in_string && !string_.inside() && !broken_) look_into_string();
     if (std::exchange(ends_line_, false)) finish(piece);
     if (!is_space(c)) before_ = std::exchange(passed_object_, false) ? '}' : c;
     if (c == '\n') ++line_;
@@ -224,15 +225,9 @@ class JsonSource : public OrderSource {
 
   void read_string_byte(char c) {
     add(c);
-    if (escaped_) {
-      escaped_ = false;
-    } else if (c == '\\') {
-      escaped_ = true;
-    } else if (c == '"') {
-      in_string_ = false;
-    }
+    string_.take(c);
     if (c == '\n') {
-      in_string_ = escaped_ = false;
+      string_.leave();
       broken_ = true;
     }
   }
@@ -267,7 +262,7 @@ class JsonSource : public OrderSource {
     add(c);
     switch (c) {
       case '"':
-        in_string_ = true;
+        string_.open();
         if (next_ == Next::value) next_ = Next::comma;
         else if (next_ == Next::key) next_ = Next::colon;
         else broken_ = true;
@@ -470,7 +465,7 @@ class JsonSource : public OrderSource {
 
   void end(Piece& piece) {
     if (in_tail_) return end_collection(piece);
-    const bool closed = depth_ == 0 && !in_string_ && !broken_;
+    const bool closed = depth_ == 0 && !string_.inside() && !broken_;
     if (comma_at_ != nowhere) settle_comma(piece, ']');
     last_line_ = line_;
     if (broken_) ++passed_over_;  // all to the end of the file
@@ -502,7 +497,8 @@ class JsonSource : public OrderSource {
     blank_ = true;
     depth_ = 0;
     next_ = Next::value;
-    in_string_ = escaped_ = broken_ = is_object_ = key_behind_comma_ = closed_ = ends_line_ = at_comma_ = false;
+    string_.leave();
+    broken_ = is_object_ = key_behind_comma_ = closed_ = ends_line_ = at_comma_ = false;
     passed_over_ = 0;
     last_line_ = 0;
     comma_at_ = nowhere;
@@ -567,8 +563,7 @@ class JsonSource : public OrderSource {
   bool blank_ = true;
   bool in_array_ = false;
   bool after_comma_ = false;
-  bool in_string_ = false;
-  bool escaped_ = false;
+  JsonString string_;
   Next next_ = Next::value;
   std::size_t depth_ = 0;
   std::bitset<deepest_known> objects_;  // which of the open brackets are braces

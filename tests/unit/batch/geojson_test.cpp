@@ -164,6 +164,11 @@ TEST_CASE("a collection that does not end as it should is a record of its own") 
   CHECK(records(R"({"type":"FeatureCollection","name":01,"features":[)" + feature("1", point) + "]}").size() == 2);
 }
 
+TEST_CASE("a feature of several lines that is cut off before it has said anything is one record") {
+  CHECK(records("{\n\"type\":\n\"Feature\"\n").size() == 1);
+  CHECK(records("{\"type\":\"Feature\"").size() == 1);
+}
+
 TEST_CASE("features come back as they stood, with what was decided among their properties") {
   const std::string kept = R"(,"ZONE" : "K\u00e9", "x":[1, 2.50,{"a":"}"}],"note":"n")";
   io::KeepColumns keep;
