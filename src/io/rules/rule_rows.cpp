@@ -44,12 +44,6 @@ constexpr JobField material{.path = "material",
                             .help = "what the main is made of",
                             .least = Measure(),
                             .greatest = Measure()};
-constexpr JobField dwellings{.path = "dwellings",
-                             .type = FieldType::whole,
-                             .help = "a number of dwellings",
-                             .kind = Kind::ratio,
-                             .least = Measure(0.0, Kind::ratio),
-                             .greatest = Measure(100000.0, Kind::ratio)};
 constexpr JobField line_size{.path = "line",
                              .type = FieldType::size,
                              .help = "nominal size of a service line or meter",
@@ -63,6 +57,12 @@ constexpr std::array<std::string_view, 15> mains_keys = {
 constexpr std::array<std::string_view, 12> months = {"January",   "February", "March",    "April",
                                                      "May",       "June",     "July",     "August",
                                                      "September", "October",  "November", "December"};
+
+// As many as a job may say.
+const JobField& dwellings() {
+  static const JobField& field = *find_field("service.dwellings")->field;
+  return field;
+}
 
 // "11-01"
 std::optional<YearDay> year_day(std::string_view text) {
@@ -241,9 +241,9 @@ SizesByDwellings RuleRowReader::read_sizes(std::uint32_t node) {
   std::optional<int> from;
   for_members(node, [&](std::uint32_t child, std::string_view key) {
     if (key == "dwellings_from") {
-      from = read_whole(child, dwellings, "a number of dwellings, such as 4");
+      from = read_whole(child, dwellings(), "a number of dwellings, such as 4");
     } else if (key == "dwellings_to") {
-      row.to = read_whole(child, dwellings, "a number of dwellings, such as 4");
+      row.to = read_whole(child, dwellings(), "a number of dwellings, such as 4");
     } else if (key == "tap") {
       row.tap = read_size(child, tap_size);
     } else if (key == "line") {

@@ -446,7 +446,10 @@ class RulesSchema {
   }
   Json by_dwellings() {
     const Json size = reference(size_text());
-    const Json count = {{"type", "integer"}, {"minimum", 0}, {"maximum", 100000}};
+    const JobField& dwellings = *io::find_field("service.dwellings")->field;
+    const Json count = {{"type", "integer"},
+                        {"minimum", static_cast<int>(dwellings.least.base())},
+                        {"maximum", static_cast<int>(dwellings.greatest.base())}};
     Json row = closed_object();
     Json& members = row["properties"];
     members["dwellings_from"] = count;
