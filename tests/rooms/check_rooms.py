@@ -46,16 +46,25 @@ def room_of(path, rooms):
     return max((room for room in rooms if path.startswith(room + "/")), key=len, default="")
 
 
+INCLUDE = re.compile(r'\s*#\s*include\s*["<]([^">]+)[">]')
+
+
 def included(source, room, rooms):
-    """(place, folder, header) of each include of a header of ours."""
+    """(place, folder, header) of each include of a header of ours, however it is written: in quotes or brackets, by its path
+    under src/ or from the file."""
     for file in sorted((source / "src" / room).rglob("*.[ch]pp")):
         if room_of(str(file.relative_to(source / "src")), rooms) != room:
             continue
         for number, line in enumerate(file.read_text().splitlines(), 1):
-            match = re.match(r'#include "(([a-z_]+)/([^"]+))"', line)
-            if match:
-                folder = room_of(match.group(1), rooms) or match.group(2)
-                yield f"{file.relative_to(source)}:{number}: {line}", folder, match.group(3)
+            match = INCLUDE.match(line)
+            if not match:
+                continue
+            path = match.group(1)
+            beside = (file.parent / path).resolve()
+            if beside.is_file() and beside.is_relative_to(source / "src"):
+                path = str(beside.relative_to(source / "src"))
+            folder, _, header = path.partition("/")
+            yield f"{file.relative_to(source)}:{number}: {line}", room_of(path, rooms) or folder, header
 
 
 def includes(source, rooms):
@@ -124,7 +133,7 @@ def calls(source, build, rooms, nm):
 
 
 def main():
-    source, build, nm = pathlib.Path(sys.argv[1]), pathlib.Path(sys.argv[2]), sys.argv[3]
+    source, build, nm = pathlib.Path(sys.argv[1]).resolve(), pathlib.Path(sys.argv[2]), sys.argv[3]
     allowed, rows = rooms_of(source)
     there = {path.name for path in (source / "src").iterdir() if any(path.rglob("*.cpp"))}
     there |= {room for room in allowed if "/" in room and (source / "src" / room).is_dir()}
