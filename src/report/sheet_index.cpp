@@ -57,7 +57,7 @@ std::string SheetIndex::name_for(const WeekOrder& order) {
 
 std::string SheetIndex::add(const WeekOrder& order) {
   ++orders_;
-  const std::string file = order.sheet.empty() ? std::string() : name_for(order);
+  std::string file = order.sheet.empty() ? std::string() : name_for(order);
   HtmlWriter row(rows_);
   row.start("tr").start("td");
   if (file.empty()) row.text(order.name);

@@ -55,8 +55,8 @@ void Sheet::in_full(Severity severity, std::string_view title) {
   for (const Finding* finding : list) {
     std::string text = words::sentence_case(std::string(text_of(finding->code, audience_.language).title));
     if (holds) {
-      text = std::to_string(++count) + ". " + text +
-             std::string(said(clears_by(finding->code) == Clears::office ? SheetWord::of_office : SheetWord::of_pipe));
+      text.insert(0, std::to_string(++count) + ". ");
+      text += said(clears_by(finding->code) == Clears::office ? SheetWord::of_office : SheetWord::of_pipe);
     }
     out_.element("h3", text);
     out_.prose_element("p", detail_with_whose(*finding))

@@ -47,13 +47,13 @@ std::array<ApprovedField, 13> made_table() {
   straps.value.greatest = Measure(8.0, Kind::ratio);
   return {
       choice("kind", kinds, "RRRRRRR", "what it is"),
-      std::move(main),
+      main,
       length("od_from", 0.5, 150, "R-R--R-", "smallest outside diameter that it takes"),
       length("od_to", 0.5, 150, "R-R--R-", "largest"),
-      std::move(size),
+      size,
       choice("thread", *find_field("service.thread")->field->choice, "OR--R--",
              "of a stop's inlet and its tap; of a saddle's outlet"),
-      std::move(straps),
+      straps,
       quantity("torque", Kind::torque, Measure(1.0 * units::ft_lbf), Measure(1000.0 * units::ft_lbf), "O-O----",
                "that its nuts are drawn to"),
       quantity("rating", Kind::pressure, Measure(20.0 * units::psi), Measure(1000.0 * units::psi), "OOO----",

@@ -30,14 +30,10 @@ void fitting_outline(Canvas& canvas, Method method, At centre, double radius, do
   canvas.box({centre.x - half, crown - 42.0}, 2.0 * half, 26.0, "dash");
 }
 
-void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawing, At centre, double scale) {
+// The wall, and the hours of a clock face round it where the tap is not.
+void draw_wall(Canvas& canvas, const SectionDrawing& drawing, At centre, double scale) {
   const auto on_paper = [&](Length length) { return length / units::inch * scale; };
   const double radius = on_paper(drawing.radius);
-  const bool left = drawing.turn_degrees > 180.0;
-  // Words stand on the side of the tap.
-  const auto column = [&](double x) { return left ? canvas_width - x : x; };
-  const Anchor anchor = left ? Anchor::end : Anchor::start;
-
   if (drawing.bore) {
     const double bore = on_paper(*drawing.bore);
     canvas.path("M" + xy(centre.x - radius, centre.y) + "a" + xy(radius, radius) + " 0 1 1 " + xy(2 * radius, 0) + "a" +
@@ -60,8 +56,12 @@ void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawin
     canvas.words({centre.x, centre.y - radius - 11.0}, {"12", {}, {}, {}}, Anchor::middle);
   if (clear_of_tap(90.0)) canvas.words({centre.x + radius + 10.0, centre.y + 4.0}, {"3", {}, {}, {}});
   if (clear_of_tap(270.0)) canvas.words({centre.x - radius - 10.0, centre.y + 4.0}, {"9", {}, {}, {}}, Anchor::end);
+}
 
-  // Turned so that the tap is on top.
+// Turned so that the tap is on top.
+void draw_tap(Canvas& canvas, Method method, const SectionDrawing& drawing, At centre, double scale) {
+  const auto on_paper = [&](Length length) { return length / units::inch * scale; };
+  const double radius = on_paper(drawing.radius);
   canvas.begin_turned(drawing.turn_degrees, centre);
   const double hole = drawing.hole ? on_paper(*drawing.hole) : 0.0;
   const double thread_out = drawing.thread_out ? on_paper(*drawing.thread_out) : 0.0;
@@ -83,9 +83,23 @@ void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawin
                     "Z",
                 "thread");
   }
-  fitting_outline(canvas, plan.method.kind, centre, radius, hole, thread_out);
+  fitting_outline(canvas, method, centre, radius, hole, thread_out);
   canvas.line({centre.x, centre.y - radius - 54.0}, {centre.x, centre.y + radius - 3.0}, "axis");
   canvas.end_turned();
+}
+
+void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawing, At centre, double scale) {
+  const auto on_paper = [&](Length length) { return length / units::inch * scale; };
+  const double radius = on_paper(drawing.radius);
+  const double hole = drawing.hole ? on_paper(*drawing.hole) : 0.0;
+  const double thread_out = drawing.thread_out ? on_paper(*drawing.thread_out) : 0.0;
+  const bool left = drawing.turn_degrees > 180.0;
+  // Words stand on the side of the tap.
+  const auto column = [&](double x) { return left ? canvas_width - x : x; };
+  const Anchor anchor = left ? Anchor::end : Anchor::start;
+
+  draw_wall(canvas, drawing, centre, scale);
+  draw_tap(canvas, plan.method.kind, drawing, centre, scale);
 
   const double turn = drawing.turn_degrees * std::numbers::pi / 180.0;
   const At axis{std::sin(turn), -std::cos(turn)};
