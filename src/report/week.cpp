@@ -95,7 +95,7 @@ void write_items(WeekPage& page, const std::vector<LoadItem>& load, bool used_up
     if (same == lines.end()) lines.emplace_back(item.item.view(), std::move(much));
     else same->second += "; " + much;
   }
-  for (const auto& [name, much] : lines) page.tick(name + ": " + much);
+  for (auto& [name, much] : lines) page.tick((name += ": ") += much);
 }
 
 // Items that draw on the same things aboard, added up.

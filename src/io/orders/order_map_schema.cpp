@@ -73,7 +73,7 @@ class MapSchema {
     }
     static_assert(longest_list == 1000);
     if (listed.empty()) return {{"enum", std::move(paths)}};
-    const Json by_pattern = text_matching('^' + one_of(listed, [](const std::string& path) { return path; }) + '$');
+    Json by_pattern = text_matching('^' + one_of(listed, [](const std::string& path) { return path; }) + '$');
     if (paths.empty()) return by_pattern;
     return {{"anyOf", Json::array({{{"enum", std::move(paths)}}, by_pattern})}};
   }
