@@ -291,6 +291,7 @@ _mainbore_values() {
         'service.fixture-unknown'
         'service.curve-unread'
         'service.starved'
+        'service.too-high'
         'service.too-fast'
         'service.meter-over'
         'service.meter-continuous'

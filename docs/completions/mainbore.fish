@@ -124,6 +124,7 @@ function __mainbore_values
                 'service.fixture-unknown' \
                 'service.curve-unread' \
                 'service.starved' \
+                'service.too-high' \
                 'service.too-fast' \
                 'service.meter-over' \
                 'service.meter-continuous' \

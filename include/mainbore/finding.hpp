@@ -132,6 +132,7 @@ enum class Severity : std::uint8_t { note, caution, hold, stop };
   X(service_fixture_unknown, "service.fixture-unknown") \
   X(service_curve_unread, "service.curve-unread") \
   X(service_starved, "service.starved") \
+  X(service_too_high, "service.too-high") \
   X(service_too_fast, "service.too-fast") \
   X(service_meter_over, "service.meter-over") \
   X(service_meter_continuous, "service.meter-continuous") \

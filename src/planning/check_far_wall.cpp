@@ -58,7 +58,29 @@ void judge_insertion(const Site& site, Length limit, Candidate& candidate) {
       .basis(site.rules.machine.tool_clearance.basis);
 }
 
+// A trial counts for the depth of the tap only where its tool got to cut a thread in this pipe at all.
+void judge_trial(const Site& site, Candidate& candidate) {
+  const auto& trial = site.job().service.trial.depth;
+  if (candidate.method.kind != Method::direct || !trial) return;
+  const Length least = shallowest_trial(site, candidate);
+  if (!over(least, *trial)) return;
+  candidate.said.findings.add(FindingCode::machine_figures_wrong, Severity::hold)
+      .value(*trial)
+      .at_least(least)
+      .with(std::string_view("service.trial.depth"),
+            std::string_view("tapping would stop before the hole is full or the tap catches; it must be over"))
+      .basis(stated_in_job);
+}
+
 }  // namespace
+
+Length shallowest_trial(const Site& site, const Candidate& candidate) {
+  const Length catches = site.job().tool.lead.value_or(Length());
+  const auto& wall = site.main.wall_least;
+  if (!candidate.method.hole || !wall || !(*wall > Length())) return catches;
+  const auto stroke = drill_stroke_for(site, cut_width(site, candidate), *wall);
+  return std::max(catches, stroke ? *stroke - site.rules.drilling.clearance.value : *wall);
+}
 
 std::optional<Length> farthest_wall(const Site& site) {
   const ResolvedMain& main = site.main;
@@ -79,6 +101,7 @@ Length pilot_ahead(const Site& site, Method kind) {
 
 void check_far_wall(const Site& site, Candidate& candidate) {
   if (!candidate.method.hole) return;
+  judge_trial(site, candidate);
   const auto limit = far_wall_feed(site);
   const auto tool = tool_depth(site, candidate);
   if (!limit || !tool) return;

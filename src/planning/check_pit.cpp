@@ -419,10 +419,18 @@ class PitCheck {
   excavation::ExcavationThresholds thresholds_;
 };
 
+// Beyond the depth of the tables an engineer designs the pit, whether or not anything else of it is told.
+bool beyond_tables(const Site& site) {
+  const auto cover = site.job().main.known_cover();
+  if (!cover || !site.main.od) return false;
+  const Length depth = *cover + site.main.od_high.value_or(*site.main.od) + site.rules.pit.room_below.value;
+  return over(depth, site.rules.pit.engineer_depth.value);
+}
+
 }  // namespace
 
 std::optional<PitPlan> check_pit(const Site& site, const std::optional<OpenHole>& open, Said& said) {
-  if (!given(site.job().excavation)) return std::nullopt;
+  if (!given(site.job().excavation) && !beyond_tables(site)) return std::nullopt;
   return PitCheck(site, open, said).run();
 }
 

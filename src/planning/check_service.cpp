@@ -629,14 +629,23 @@ struct TubingRating {
   bool derated = false;
 };
 
+// In the lowest part of a line that falls from the main the water stands higher.
+Pressure pressure_in_line(const Context& context) {
+  const Length fall = -context.job().service.line.rise.value_or(Length());
+  if (!(fall > Length())) return context.line();
+  return context.line() + context.catalog.service_tables().head * fall;
+}
+
 // The line pressure in the tubing, and with the surge on top of it.
 void write_tubing(const Context& context, const TubingRating& tubing, bool of_pvc, Recorder& taken) {
   if (!taken.calculates()) return;
   constexpr std::string_view link = "service pipe";
   const CalculationInput rating = tubing.derated ? planning::plain(tubing.rating.base(), Kind::pressure)
                                                  : figure(Measure(tubing.rating), tubing.basis);
-  const Pressure line = context.line();
-  taken.calculated(Worked(PlanPart::service, Formula::line_pressure, {given(line)}, line, link).at_most(rating));
+  const Pressure line = pressure_in_line(context);
+  const CalculationInput pressed =
+      line > context.line() ? worked_out(Formula::customer_pressure, line) : planning::given(line);
+  taken.calculated(Worked(PlanPart::service, Formula::line_pressure, {pressed}, line, link).at_most(rating));
   const Rule<double>& factor = tubing_surge(context.rules, of_pvc);
   const Pressure surge = greatest_surge(context);
   const MainFacts& facts = context.job().main;
@@ -644,7 +653,7 @@ void write_tubing(const Context& context, const TubingRating& tubing, bool of_pv
   taken.calculated(Worked(PlanPart::service, Formula::fitting_allowed, {figure(factor, Kind::ratio), rating},
                           factor.value * tubing.rating, link));
   taken.calculated(Worked(PlanPart::service, Formula::fitting_with_surge,
-                          {given(line), rating, given_or(stated, surge, context.rules.pressure.surge_assumed.basis)},
+                          {pressed, rating, given_or(stated, surge, context.rules.pressure.surge_assumed.basis)},
                           std::min(line, tubing.rating) + surge, link)
                        .at_most(worked_out(Formula::fitting_allowed, factor.value * tubing.rating)));
 }
@@ -668,9 +677,10 @@ void check_line_rating(const Context& context, Said& said) {
   const Basis& basis = facts.rating ? stated_in_job : tube.rating_basis;
   said.taken.take(PlanPart::service, Taken::tubing_rating, basis, Measure(rating));
   write_tubing(context, {rating, basis, temperature.has_value()}, of_pvc, said.taken);
-  if (over(context.line(), rating)) {
+  const Pressure line = pressure_in_line(context);
+  if (over(line, rating)) {
     said.findings.add(FindingCode::pressure_over_line_rating, Severity::hold)
-        .value(context.line())
+        .value(line)
         .at_most(rating)
         .with(name_of(*facts.material), temperature ? Detail(Measure(*temperature)) : Detail())
         .basis(basis);
@@ -678,14 +688,14 @@ void check_line_rating(const Context& context, Said& said) {
   }
   const Rule<double>& factor = tubing_surge(context.rules, of_pvc);
   const Pressure surge = greatest_surge(context);
-  if (over(context.line() + surge, rating)) {
+  if (over(line + surge, rating)) {
     said.taken.take(PlanPart::service, Taken::fitting_surge, factor.basis, Measure(factor.value, Kind::ratio));
   }
-  if (!over(context.line() + surge, factor.value * rating)) return;
+  if (!over(line + surge, factor.value * rating)) return;
   said.findings.add(FindingCode::pressure_surge_over_fitting, Severity::hold)
-      .value(context.line() + surge)
+      .value(line + surge)
       .at_most(factor.value * rating)
-      .with(Measure(surge), std::string_view("service line"), Measure((1.0 / factor.value) * (context.line() + surge)))
+      .with(Measure(surge), std::string_view("service line"), Measure((1.0 / factor.value) * (line + surge)))
       .basis(factor.basis, basis);
 }
 
@@ -711,13 +721,33 @@ std::optional<OpenHole> open_hole(const Context& context, const ChosenMethod& me
   return open;
 }
 
-std::optional<ServicePlan> check_service(const Context& context, const std::optional<LaidLine>& laid, Said& said) {
+namespace {
+
+// No line, however large, brings water higher than the main's pressure lifts it.
+void check_height(const Context& context, Said& said) {
+  const auto& rise = context.job().service.line.rise;
+  if (!rise) return;
+  const Rule<Pressure>& least = context.rules.water.least_residual;
+  const ServiceTables& tables = context.catalog.service_tables();
+  const Pressure lowest = lowest_pressure(context);
+  const Pressure at_customer = lowest - tables.head * *rise;
+  if (context.whole()) {
+    said.taken.calculated(Worked(PlanPart::service, Formula::customer_pressure,
+                                 {given(lowest), figure(Measure(tables.head * units::foot), tables.head_basis),
+                                  given(Measure(*rise, Kind::distance))},
+                                 at_customer, std::string_view("before any water runs"))
+                              .at_least(figure(least)));
+  }
+  if (!over(least.value, at_customer)) return;
+  said.findings.add(FindingCode::service_too_high, Severity::hold)
+      .value(at_customer)
+      .at_least(least.value)
+      .with(Measure(*rise, Kind::distance))
+      .basis(least.basis, tables.head_basis);
+}
+
+std::optional<ServicePlan> plan_water(const Context& context, const std::optional<LaidLine>& laid, Said& said) {
   const ServiceFacts& facts = context.job().service;
-  check_existing(context, said);
-  check_line_rating(context, said);
-  check_listed_sizes(context, said);
-  check_line_size(context, said);
-  check_regulator(context, said);
   const bool asked_for = line_given(facts.line) || demand_told(facts.demand) || facts.meter;
   if (!asked_for) return std::nullopt;
 
@@ -736,6 +766,19 @@ std::optional<ServicePlan> check_service(const Context& context, const std::opti
   const auto demand = plan_demand(context, said);
   if (!demand) return std::nullopt;
   return ServiceCheck(context, *laid, *demand, said).run();
+}
+
+}  // namespace
+
+std::optional<ServicePlan> check_service(const Context& context, const std::optional<LaidLine>& laid, Said& said) {
+  check_existing(context, said);
+  check_line_rating(context, said);
+  check_listed_sizes(context, said);
+  check_line_size(context, said);
+  check_regulator(context, said);
+  std::optional<ServicePlan> water = plan_water(context, laid, said);
+  if (!water) check_height(context, said);
+  return water;
 }
 
 }  // namespace mainbore::planning

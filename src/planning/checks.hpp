@@ -326,6 +326,8 @@ void check_equipment_pressure(const Site& site, Candidate& candidate);
 [[nodiscard]] std::optional<Length> far_wall_feed(const Site& site);
 // Of a shell cutter the pilot goes ahead of the teeth; feed is counted from their touch.
 [[nodiscard]] Length pilot_ahead(const Site& site, Method kind);
+// A trial stops no sooner than this: the hole is through the least wall at full width, and the tap has caught.
+[[nodiscard]] Length shallowest_trial(const Site& site, const Candidate& candidate);
 // What is on the bar stops short of the far wall, by every length that is given.
 void check_far_wall(const Site& site, Candidate& candidate);
 // Machine saddle, chain, clamp, bar, and whether it reaches.

@@ -33,7 +33,7 @@ mechanics::BarTool tool_of(const Site& site, const Candidate& plan, const MarksP
   if (direct) {
     tool.lead = facts.lead;
     tool.tap_depth = marks.tap_depth;
-    tool.found_by_trial = site.job().service.trial.depth;
+    if (marks.by_trial) tool.found_by_trial = site.job().service.trial.depth;
     tool.length = facts.length;
     tool.insertion_length = facts.insertion_length;
   }
@@ -74,7 +74,8 @@ std::optional<MarksPlan> bar_marks(const Site& site, const Candidate& plan, Reco
   marks.clear = height_to_clear(plan);
   if (machine != nullptr) marks.feed_pitch = machine->feed_pitch;
   if (plan.method.kind == Method::direct) {
-    marks.by_trial = site.job().service.trial.depth.has_value();
+    const auto& trial = site.job().service.trial.depth;
+    marks.by_trial = trial && !over(shallowest_trial(site, plan), *trial);
     if (plan.makeup) marks.tap_depth = plan.makeup->tip_depth;
     const TapThread* thread = site.catalog.thread(*plan.method.thread, plan.method.tap);
     if (marks.tap_depth && thread != nullptr) marks.tap_turns = *marks.tap_depth / thread->form.pitch();

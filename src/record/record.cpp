@@ -42,6 +42,7 @@ Job with_readings(Job job, const Readings& readings) {
   length(main.circumference, circumference);
   length(main.wall, wall);
   length(main.cover, cover);
+  length(job.service.trial.depth, tap_depth);  // what was tapped to is held against pipe and tool as a trial is
   if (const auto read = readings.text(pipe_class); !read.empty()) main.class_name = read;
   if (const auto read = place_of(readings.text(condition), condition_names))
     main.condition = static_cast<Condition>(*read);

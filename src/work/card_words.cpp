@@ -120,6 +120,7 @@ constexpr std::array<Row, finding_codes.size()> rows = {{
     {service_fixture_unknown, office},
     {service_curve_unread, office},
     {service_starved, office},
+    {service_too_high, office},
     {service_too_fast, office},
     {service_meter_over, office},
     {service_meter_continuous, office},

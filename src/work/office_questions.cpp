@@ -104,6 +104,8 @@ Asked asked_of_service(FindingCode code) {
       return {designer, "What is the peak flow? No demand curve covers it."};
     case service_starved:
       return {designer, "Is {value} enough, or which larger service? {limit} is wanted."};
+    case service_too_high:
+      return {designer, "Is the customer {0} above the main, and which other main or pump serves it?"};
     case service_too_fast:
       return {designer, "Which larger service? The water runs at {value}."};
     case service_tap_too_fast:

@@ -107,6 +107,7 @@ constexpr FindingTable<std::string_view> table = {{
     {service_fixture_unknown, "Peak flow"},
     {service_curve_unread, "Peak flow"},
     {service_starved, "Line and meter set"},
+    {service_too_high, "Rise checked, or supply"},
     {service_too_fast, "Line and meter set"},
     {service_meter_over, "Line and meter set"},
     {service_meter_continuous, "Found"},

@@ -110,6 +110,7 @@ constexpr FindingTable<std::string_view> table = {{
     {service_fixture_unknown, "Fixture number {1} is not in the code"},
     {service_curve_unread, "Give the peak flow; no demand curve covers it"},
     {service_starved, "Customer gets {value-}; {limit} wanted"},
+    {service_too_high, "Customer {0} up: {value-}; {limit} wanted"},
     {service_too_fast, "Water too fast in the service: {value}"},
     {service_meter_over, "Demand {value} over the meter's {limit}"},
     {service_meter_continuous, "Over the meter's continuous rating: {value}"},

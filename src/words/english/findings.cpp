@@ -644,6 +644,13 @@ constexpr FindingTable<FindingText> table = {{
       "smallest that serve.",
       "What is left behind the meter must still climb the house and work its fixtures. Below the least pressure "
       "showers run cold or dry, and water may be drawn back from the house into the main."}},
+    {service_too_high,
+     {"customer too high for the main",
+      "The customer is {0} above the main. At its lowest pressure that leaves {value-} before any water runs; at least "
+      "{limit} is wanted.",
+      "Check the rise. If it is right, serve the customer from a main of higher pressure, or through a pump that the "
+      "utility allows.",
+      "Each foot of rise takes 0.43 psi, and no larger pipe gives it back."}},
     {service_too_fast,
      {"water too fast in the service",
       "At {0} the water runs at {value}, over {limit}; beyond {1} the line is too small.",

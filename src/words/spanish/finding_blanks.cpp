@@ -107,6 +107,7 @@ constexpr FindingTable<std::string_view> table = {{
     {service_fixture_unknown, "Caudal máximo"},
     {service_curve_unread, "Caudal máximo"},
     {service_starved, "Línea y medidor puestos"},
+    {service_too_high, "Desnivel visto, o suministro"},
     {service_too_fast, "Línea y medidor puestos"},
     {service_meter_over, "Línea y medidor puestos"},
     {service_meter_continuous, "Hallado"},

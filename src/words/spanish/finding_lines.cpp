@@ -108,6 +108,7 @@ constexpr FindingTable<std::string_view> table = {{
     {service_fixture_unknown, "El mueble número {1} no está en el código"},
     {service_curve_unread, "Dé el caudal máximo; ninguna curva lo cubre"},
     {service_starved, "Al cliente le llegan {value-}; se quiere {limit}"},
+    {service_too_high, "Cliente {0} arriba: {value-}; se quiere {limit}"},
     {service_too_fast, "Agua demasiado rápida en el servicio: {value}"},
     {service_meter_over, "Demanda {value}, sobre los {limit} del medidor"},
     {service_meter_continuous, "Medidor forzado sin pausa: {value}"},

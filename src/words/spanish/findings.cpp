@@ -576,6 +576,14 @@ constexpr FindingTable<FindingText> table = {{
       "pequeños que "
       "sirven.",
       ""}},
+    {service_too_high,
+     {"cliente demasiado alto para la tubería principal",
+      "El cliente está {0} por encima de la tubería principal. Con la presión más baja de esta le quedan {value-} "
+      "antes "
+      "de que corra el agua; se quiere al menos {limit}.",
+      "Revise el desnivel. Si es correcto, sirva al cliente de una tubería de mayor presión o con una bomba que la "
+      "empresa de agua permita.",
+      ""}},
     {service_too_fast,
      {"agua demasiado rápida en el servicio",
       "Con {0} el agua corre a {value}, más de {limit}; más allá de {1} la línea es muy chica.",

@@ -96,6 +96,8 @@ constexpr Term terms[] = {
          "entre el tubo y la herramienta recogida van válvula y asiento; debe ser al menos"},
     Term{"the stop would touch the hole only past the mark that no tool may pass; it must be at least",
          "la llave tocaría el agujero solo después de la marca que ninguna herramienta pasa; debe ser al menos"},
+    Term{"tapping would stop before the hole is full or the tap catches; it must be over",
+         "se dejaría de roscar antes de que el agujero esté completo o el macho agarre; debe ser más de"},
     Term{"the saddle from pipe to outlet face (service.saddle_height)",
          "la abrazadera, del tubo a la cara de salida (service.saddle_height)"},
     Term{"the corporation stop from end to end (service.stop_length)",

@@ -52,6 +52,24 @@ TEST_CASE("a trial that stops beyond the far-wall mark holds the tap, and no car
   CHECK_FALSE(printed(bar_marks(deep, UnitSystem::us), "stop-tapping"));
 }
 
+TEST_CASE("a trial that stops before the hole is full, or before the tap catches, holds the tap") {
+  Job job = direct_job();
+  // Through the least wall of 0.20 in by the point of a 59/64 in drill: 0.20 + 0.024 + 0.277 in, and no clearance.
+  job.service.trial.depth = 0.45 * units::inch;
+  const Plan shallow = plan_of(job);
+  CHECK(shallow.verdict == Verdict::hold);
+  REQUIRE(has(shallow, FindingCode::machine_figures_wrong));
+  CHECK_FALSE(printed(bar_marks(shallow, UnitSystem::us), "stop-tapping"));
+  job.service.trial.depth = 1.6 * units::inch;
+  job.tool.lead = 1.0 * units::inch;
+  CHECK(plan_of(job).verdict == Verdict::go);
+  job.tool.lead = 1.7 * units::inch;
+  const Plan before = plan_of(job);
+  CHECK(before.verdict == Verdict::hold);
+  CHECK(find(before, FindingCode::machine_figures_wrong)->limit == Measure(1.7 * units::inch));
+  CHECK(printed(bar_marks(before, UnitSystem::us), "stop-tapping") > 1.7 * units::inch);  // the thread's own depth
+}
+
 TEST_CASE("a drill measured too far ahead of its tap, and a saddle's pilot, stop short of the far wall") {
   Job job = direct_job();
   job.tool.lead = 5.0 * units::inch;

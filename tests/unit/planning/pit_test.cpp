@@ -304,3 +304,15 @@ TEST_CASE("a deeper pit and a weaker soil never better a verdict") {
     if (!has(before, FindingCode::pit_claimed_undisturbed)) REQUIRE(plan_of(wetter).verdict >= before.verdict);
   }
 }
+
+TEST_CASE("a pit beyond the tables is the engineer's, whatever else of it the job leaves out") {
+  Job job = with_depth(in_good_ground(SoilClaim::type_b), 20.1);
+  job.excavation = {};
+  const Plan deep = plan_of(job);
+  CHECK(deep.verdict == Verdict::hold);
+  CHECK(severity_of(deep, FindingCode::pit_engineer) == Severity::hold);
+  CHECK(has(deep, FindingCode::pit_not_located));
+  job = with_depth(in_good_ground(SoilClaim::type_b), 19.9);
+  job.excavation = {};
+  CHECK(plan_of(job).verdict == Verdict::go);
+}

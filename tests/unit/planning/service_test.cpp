@@ -228,6 +228,37 @@ TEST_CASE("sprinklers take the greater of one and two, with the allowance where 
             FindingCode::service_meter_over));
 }
 
+TEST_CASE("a customer higher than the main lifts water is held, though nobody asked for the water") {
+  Job job = sound_job();
+  job.main.pressure = 60.0 * units::psi;
+  job.service.line.rise = 92.0 * units::foot;  // 0.433 psi a foot leaves 20.2 psi
+  CHECK(plan_of(job).verdict == Verdict::go);
+  job.service.line.rise = 93.0 * units::foot;
+  const Plan high = plan_of(job);
+  CHECK(high.verdict == Verdict::hold);
+  CHECK(severity_of(high, FindingCode::service_too_high) == Severity::hold);
+  job.service.line.rise = 60.0 * units::foot;
+  job.main.pressure_low = 40.0 * units::psi;
+  CHECK(has(plan_of(job), FindingCode::service_too_high));
+  // Where the water is worked out, what is left behind the meter says it.
+  job = house();
+  job.service.line.rise = 200.0 * units::foot;
+  CHECK(has(plan_of(job), FindingCode::service_starved));
+  CHECK_FALSE(has(plan_of(job), FindingCode::service_too_high));
+}
+
+TEST_CASE("tubing that falls from the main is held against the pressure at its lower end") {
+  Job job = sound_job();
+  job.main.pressure = 60.0 * units::psi;
+  job.main.temperature = Temperature::fahrenheit(50);
+  job.service.line.material = Tubing::polyethylene;
+  job.service.line.rise = -320.0 * units::foot;  // 0.433 psi a foot makes 198.7 psi of it
+  CHECK_FALSE(has(plan_of(job), FindingCode::pressure_over_line_rating));
+  job.service.line.rise = -330.0 * units::foot;
+  CHECK(has(plan_of(job), FindingCode::pressure_over_line_rating));
+  CHECK(plan_of(job).verdict == Verdict::hold);
+}
+
 TEST_CASE("what is not given is assumed and said, or not checked and said") {
   const Plan plan = planned_house([](Job& job) {
     job.main.pressure_low.reset();

@@ -114,6 +114,17 @@ TEST_CASE("a thinner wall than the sheet allows is another plan") {
   CHECK(record.is_void());
 }
 
+TEST_CASE("a tap run past the mark at the far wall, or stopped before the hole is full, voids the sheet") {
+  const auto tapped_to = [](double inches) {
+    Readings readings = example_readings();
+    readings.at(RecordKey::tap_depth) = Measure(inches * units::inch);
+    return record_of(example_job(), readings);
+  };
+  CHECK_FALSE(tapped_to(1.51).is_void());
+  CHECK(is_void_for(tapped_to(9.0), "machine.tool-strikes-far-wall"));
+  CHECK(is_void_for(tapped_to(0.3), "machine.figures-wrong"));
+}
+
 TEST_CASE("a main lowered for the tap clears the hold on its pressure, and no other") {
   Job job = example_job();
   job.main.pressure = 115.0 * units::psi;  // over the 100 psi that its feed is good for
