@@ -133,8 +133,9 @@ class Check:
         columns = document.get("columns") if isinstance(document, dict) else None
         joined = document.get("id") if isinstance(document, dict) else None
         names = [*(columns if isinstance(columns, dict) else []), *(joined if isinstance(joined, list) else [])]
+        names = dict.fromkeys(str(name) for name in names)  # a column may be mapped and part of the id
         header = io.StringIO()
-        csv.writer(header).writerow([str(name) for name in names] or ["spare"])
+        csv.writer(header).writerow(list(names) or ["spare"])
         arguments = ("batch", "-", "--in", "csv", "--columns", "--map", path)
         done = self.run(*arguments, text=header.getvalue())
         if "error[csv." in done.stderr:

@@ -342,7 +342,7 @@ TEST_CASE("the pressure to read is one that lowering the main can meet") {
   const auto found = std::find_if(plan.findings.begin(), plan.findings.end(),
                                   [](const Finding& f) { return f.code == FindingCode::pressure_over_pipe_rating; });
   CHECK(found->severity == Severity::hold);
-  CHECK(line_of(*found, UnitSystem::us) == "Line over 43 psi: read class or circumference, or get the rating");
+  CHECK(line_of(*found, UnitSystem::us) == "Over the pipe's 43 psi: read class or circumference, or ask the utility");
   job.main.class_name = "Class A";
   CHECK(plan_of(job).verdict == Verdict::no_go);
 }
