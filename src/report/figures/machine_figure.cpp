@@ -93,8 +93,9 @@ class MachineOnPaper {
   void bar(Canvas& canvas) const {
     const double half = std::max(on_paper(drawing_.bar), 2.0);
     const double point = drawing_.standoff ? crown_ - on_paper(*drawing_.standoff) : crown_ - 30.0;
-    canvas.path("M" + xy(middle - half, 4.0) + "V" + coordinate(point - half * 0.6) + "L" + xy(middle, point) + "L" +
-                    xy(middle + half, point - half * 0.6) + "V4",
+    const double shoulder = point - (drawing_.method == Method::direct ? half * 0.6 : 0.0);  // a shell cutter is flat
+    canvas.path("M" + xy(middle - half, 4.0) + "V" + coordinate(shoulder) + "L" + xy(middle, point) + "L" +
+                    xy(middle + half, shoulder) + "V4",
                 "blank cut");
     canvas.line({middle, 2.0}, {middle, crown_ + 2.0 * radius_ - 4.0}, "axis");
     if (!drawing_.standoff || drawing_.method != Method::direct) return;
