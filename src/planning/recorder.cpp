@@ -28,10 +28,6 @@ constexpr std::array told_in_order = {PlanPart::tap,   PlanPart::pipe,     PlanP
                                       PlanPart::place, PlanPart::readings, PlanPart::service,  PlanPart::cleaning,
                                       PlanPart::pit,   PlanPart::rejected};
 
-constexpr std::array parts_in_order = {PlanPart::pipe,  PlanPart::tap,      PlanPart::pressure, PlanPart::machine,
-                                       PlanPart::place, PlanPart::readings, PlanPart::service,  PlanPart::cleaning,
-                                       PlanPart::pit,   PlanPart::findings, PlanPart::rejected};
-
 // Names and bases of what is recalled, each once, as many as a finding holds.
 class RecalledNames {
  public:
@@ -137,10 +133,10 @@ template <class T>
 std::vector<T> part_by_part(std::vector<T>&& told) {
   std::vector<T> all;
   all.reserve(told.size());
-  for (const PlanPart part : parts_in_order) {
+  for (int part = 0; part <= static_cast<int>(PlanPart::rejected); ++part) {  // the last
     const std::size_t begin = all.size();
     for (T& one : told) {
-      if (one.part != part) continue;
+      if (one.part != static_cast<PlanPart>(part)) continue;
       const bool known = std::any_of(all.begin() + static_cast<std::ptrdiff_t>(begin), all.end(),
                                      [&](const T& other) { return same(one, other); });
       if (!known) all.push_back(std::move(one));
