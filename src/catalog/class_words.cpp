@@ -5,11 +5,12 @@
 #include <string_view>
 
 #include "mainbore/catalog.hpp"
+#include "text/digit.hpp"
 
 namespace mainbore {
 namespace {
 
-constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
+using text::is_digit;
 constexpr bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 constexpr char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 

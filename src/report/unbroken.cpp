@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "text/digit.hpp"
+
 namespace mainbore::report {
 namespace {
 
@@ -10,7 +12,7 @@ constexpr std::array<std::string_view, 22> bound_units = {
     "in",  "ft",  "psi",  "lbf", "ft-lbf", "gpm", "degF", "mm",  "m",       "kPa",     "N",
     "N-m", "L/s", "degC", "%",   "deg",    "h",   "min",  "tsf", "o'clock", "threads", "turns"};
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+using text::is_digit;
 
 bool is_number(std::string_view word) {
   return !word.empty() && is_digit(word.front()) && word.find_first_not_of("0123456789.-/:") == std::string_view::npos;

@@ -4,10 +4,12 @@
 #include <array>
 #include <vector>
 
+#include "text/digit.hpp"
+
 namespace mainbore::report {
 namespace {
 
-constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
+using text::is_digit;
 constexpr char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 constexpr bool is_letter(char c) { return lower(c) >= 'a' && lower(c) <= 'z'; }
 

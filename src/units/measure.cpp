@@ -6,6 +6,7 @@
 #include <cmath>
 #include <cstring>
 
+#include "text/digit.hpp"
 #include "text/foreign.hpp"
 #include "units/digits.hpp"
 #include "units/unit_names.hpp"
@@ -205,7 +206,7 @@ char* put_plain_number(char* to, double value, int decimals) {
 }
 
 constexpr char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
-constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
+using text::is_digit;
 constexpr bool is_space(char c) { return c == ' ' || c == '\t'; }
 
 bool same_word(std::string_view text, std::string_view lower_case) {

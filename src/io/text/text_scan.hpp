@@ -3,9 +3,11 @@
 
 #include <string_view>
 
+#include "text/digit.hpp"
+
 namespace mainbore::io {
 
-[[nodiscard]] constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
+using text::is_digit;
 
 // Without the blanks and line ends around it.
 [[nodiscard]] constexpr std::string_view trimmed(std::string_view text) {
