@@ -125,6 +125,12 @@ struct Readings {
   [[nodiscard]] int tap_number() const;                      // 1 where none is given
 };
 
+// What the text of a leak check says. Anything but a plain statement that it holds leaves a record incomplete.
+enum class LeakCheck : std::uint8_t { unread, holds, leaks, unsure };
+inline constexpr std::array<std::string_view, 4> leak_check_names = {"unread", "holds", "leaks", "unsure"};
+// In English or Spanish: "tight at 70 psi, 15 min" holds, "drips at the seat" leaks, "15 min" is unsure. Never unread.
+[[nodiscard]] LeakCheck leak_said(std::string_view text);
+
 enum class Judged : std::uint8_t { unread, inside, outside };
 inline constexpr std::array<std::string_view, 3> judged_names = {"unread", "inside", "outside"};
 
@@ -173,7 +179,9 @@ struct TapRecord {
   [[nodiscard]] bool is_void() const { return !because.empty(); }
   [[nodiscard]] bool is_complete() const { return missing.empty(); }
   [[nodiscard]] bool is_outside() const;  // some reading, of its stop number
-  // Of the job with the readings. It is no go where the sheet is void: not every stop number is a fact that is planned with.
+  [[nodiscard]] LeakCheck leak_check() const;
+  // Of the job with the readings. It is no go where the sheet is void (not every stop number is a fact that is planned with),
+  // nor where the tap leaks.
   [[nodiscard]] Verdict verdict() const;
 };
 

@@ -249,6 +249,11 @@ class RecordMaker {
           stop_number || entry.needed == Needed::always || (entry.needed == Needed::direct_tap && direct);
       if (needed && !read().has(entry.key)) miss(entry);
     }
+    if (const LeakCheck said = record_.leak_check(); said == LeakCheck::leaks || said == LeakCheck::unsure) {
+      miss(std::string(entry_of(leak_check).name),
+           say(said == LeakCheck::leaks ? RecordWord::missing_tight : RecordWord::missing_plainly, language_,
+               {{"read", read().text(leak_check)}}));
+    }
     if (!read().has(od) && !read().has(circumference) &&
         record_.planned.stop_number(ReadingId::circumference) == nullptr) {
       miss("od", std::string(say(RecordWord::diameter_or_circumference, language_)));
@@ -298,7 +303,7 @@ bool TapRecord::is_outside() const {
 
 Verdict TapRecord::verdict() const {
   if (planned.verdict == Verdict::no_go || found.verdict == Verdict::no_go) return Verdict::no_go;
-  return is_void() ? Verdict::hold : found.verdict;
+  return is_void() || leak_check() == LeakCheck::leaks ? Verdict::hold : found.verdict;
 }
 
 TapRecord tap_record(const Job& job, const Readings& readings, const Planner& planner, Audience audience) {

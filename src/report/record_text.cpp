@@ -37,7 +37,8 @@ class RecordPage {
   }
 
   void head() {
-    page_.title(record_.is_void() ? say(RecordWord::title_void)
+    page_.title(record_.leak_check() == LeakCheck::leaks ? say(RecordWord::title_leaks)
+                : record_.is_void()                      ? say(RecordWord::title_void)
                 : record_.is_complete()
                     ? say(RecordWord::title_complete)
                     : say(RecordWord::title_missing, {{"count", std::to_string(record_.missing.size())}}));
@@ -53,9 +54,12 @@ class RecordPage {
     if (!order.empty()) page_.paragraph(order);
     page_.field(say(RecordWord::planned), answer_of(planned), 20);
     // Of what cannot be planned with, such as a joint's distance, the plan knows nothing.
-    const bool goes_outside = record_.found.verdict == Verdict::go && record_.is_outside();
+    const bool goes = record_.found.verdict == Verdict::go;
     page_.field(say(RecordWord::with_readings),
-                goes_outside ? say(RecordWord::holds_outside) : answer_of(record_.found), 20);
+                goes && record_.is_outside()                       ? say(RecordWord::holds_outside)
+                : goes && record_.leak_check() == LeakCheck::leaks ? say(RecordWord::holds_leaking)
+                                                                   : answer_of(record_.found),
+                20);
   }
 
   [[nodiscard]] std::string answer_of(const Plan& plan) const {

@@ -7,6 +7,7 @@
 #include "mainbore/measure.hpp"
 #include "mainbore/tap_record.hpp"
 #include "mainbore/work.hpp"
+#include "words/leak_words.hpp"
 #include "words/sheet_boxes.hpp"
 #include "words/terms.hpp"
 
@@ -18,6 +19,7 @@ using words::BoxWord;
 // As the script knows them.
 std::string_view kind_of(const RecordEntry& entry) {
   if (entry.key == RecordKey::clock) return "clock";
+  if (entry.key == RecordKey::leak_check) return "leak";
   switch (entry.type) {
     case RecordType::day:
       return "day";
@@ -64,6 +66,13 @@ std::string choices(const RecordEntry& entry, Language language) {
   return list;
 }
 
+// The lists of leak_words.hpp, in their order.
+std::string leak_lists() {
+  std::string lists;
+  for (const std::string_view list : words::leak_words()) lists.append(lists.empty() ? "" : "|").append(list);
+  return lists;
+}
+
 }  // namespace
 
 std::string reads_of(ReadingId id) {
@@ -85,6 +94,9 @@ void write_boxes(HtmlWriter& out, const Plan& plan, Audience audience) {
                    {"data-inside", say(BoxWord::inside)},
                    {"data-outside", say(BoxWord::outside)},
                    {"data-unreadable", say(BoxWord::unreadable)},
+                   {"data-holds", say(BoxWord::holds)},
+                   {"data-leaks", say(BoxWord::leaks)},
+                   {"data-unsure", say(BoxWord::unsure)},
                    {"data-first", say(BoxWord::first)},
                    {"data-save", say(BoxWord::save)},
                    {"data-saved", say(BoxWord::saved)},
@@ -110,6 +122,7 @@ void write_boxes(HtmlWriter& out, const Plan& plan, Audience audience) {
       add("data-most", bounds.most);
     }
     if (entry.type == RecordType::choice) add("data-words", choices(entry, audience.language));
+    if (entry.key == RecordKey::leak_check) add("data-words", leak_lists());
     out.start("li", list).text(words::term(entry.label, audience.language)).end();
   }
   out.end().line();

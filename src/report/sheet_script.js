@@ -82,8 +82,52 @@
     time: text => /^([01]?\d|2[0-3]):[0-5]\d$/.test(text),
     clock: text => /^(0?[1-9]|1[0-2])(:[0-5]\d)?$/.test(text),
     whole: text => /^\d{1,9}$/.test(text),
+    leak: text => words.text(text),
     choice: (text, box) => box.words.split('|').some(word => word.split('=')[0] === text),
   };
+
+  // What the text of a leak check says, by the program's lists: "holds", "leaks", or "unsure" where it is no plain statement.
+  function leakSaid(typed, lists) {
+    const [holding, leaking, negates, again, noneBehind, tightBehind, testBehind, testBefore, either, ends, filler] =
+      lists.split('|').map(list => list.split(' '));
+    const folded = typed.replace(/\u2019/g, "'").replace(/[\u00bc-\u00be]/g, '1').replace(/\u00a0/g, ' ')
+      .replace(/\u2013/g, ',').replace(/[\u00e1\u00c1]/g, 'a').replace(/[\u00e9\u00c9]/g, 'e').replace(/[\u00ed\u00cd]/g, 'i')
+      .replace(/[\u00f3\u00d3]/g, 'o').replace(/[\u00fa\u00da\u00fc\u00dc]/g, 'u').replace(/[\u00f1\u00d1]/g, 'n')
+      .replace(/[A-Z]/g, letter => letter.toLowerCase());
+    const tokens = [...folded.matchAll(/((?:[a-z]|'(?=[a-z]))+)(?:-(?=[a-z]))?|\d(?:\d|[.,/:-](?=\d))*|[^ \t'"a-z\d]/gu)]
+      .map(found => found[1] === undefined ? found[0] : found[1].replace(/'/g, '')).filter(token => token !== '');
+    let negated = false, carried = false, holds = false, leaks = false, unclear = false;
+    const state = tight => {
+      if (tight !== negated) holds = true; else leaks = true;
+      carried = tight ? false : negated;
+      negated = false;
+    };
+    const endOfClause = () => { unclear = unclear || negated; negated = false; };
+    for (let at = 0; tokens.length > at; ++at) {
+      const token = tokens[at];
+      const before = carried;
+      carried = false;
+      if (holding.includes(token)) state(true);
+      else if (negates.includes(token)) {
+        if (negated ? !again.includes(token) : false) unclear = true;
+        negated = true;
+      } else if (leaking.some(word => token.startsWith(word))) {
+        const apart = [':', '=', '-'].includes(tokens[at + 1]) ? 2 : 1;
+        if (testBehind.includes(tokens[at + 1])) ++at;
+        else if (tokens[at - 1] === 'de' ? testBefore.includes(tokens[at - 2]) : false) continue;
+        else if (tightBehind.includes(tokens[at + 1])) { ++at; state(true); }
+        else if (negated ? false : noneBehind.includes(tokens[at + apart])) { at += apart; holds = true; }
+        else state(false);
+      } else if (either.includes(token)) negated = negated || before;
+      else if (!/^[a-z\d]/.test(token)) {
+        if (!',;.:=-()/!\x26+@'.includes(token)) unclear = true;
+        endOfClause();
+      } else if (ends.includes(token)) endOfClause();
+      else if (/^\d/.test(token) ? false : !filler.includes(token)) unclear = true;
+    }
+    endOfClause();
+    return leaks ? 'leaks' : holds ? unclear ? 'unsure' : 'holds' : 'unsure';
+  }
 
   // What was typed in a box of this kind, as { text, value }; the value of words is their number, or nothing.
   function reading(typed, box) {
@@ -111,7 +155,7 @@
   }
 
   if (typeof document === 'undefined') {  // under a test
-    module.exports = { reading, outside };
+    module.exports = { reading, outside, leakSaid };
     return;
   }
 
@@ -203,6 +247,7 @@
       if (read === null) word = say.unreadable;
       else if (read) {
         if (box.least || box.most) word = outside(read.value, box) ? say.outside : say.inside;
+        if (box.kind === 'leak') word = say[leakSaid(read.text, box.words)];
         if (read.text !== text.trim()) word = read.text + (word ? ': ' + word : '');
       }
       for (const place of box.places) {

@@ -15,10 +15,12 @@ enum class RecordWord : std::uint8_t {
   title_void,
   title_complete,
   title_missing,  // {count}
-  tap_number,     // {number}
+  title_leaks,
+  tap_number,  // {number}
   planned,
   with_readings,
   holds_outside,
+  holds_leaking,
   // why the sheet is void
   why_void,
   why_void_beside,
@@ -41,8 +43,10 @@ enum class RecordWord : std::uint8_t {
   deviation,       // {what} {done} {planned} {reason}
   deviation_told,  // {what} {reason}
   missing,
-  missing_hold,    // {hold}
-  missing_reason,  // {what} {done} {planned}
+  missing_hold,     // {hold}
+  missing_reason,   // {what} {done} {planned}
+  missing_tight,    // {read}
+  missing_plainly,  // {read}
   diameter_or_circumference,
   end,
 };

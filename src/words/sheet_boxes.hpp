@@ -12,6 +12,9 @@ enum class BoxWord : std::uint8_t {
   inside,  // a stop number
   outside,
   unreadable,
+  holds,  // a leak check, as it is typed
+  leaks,
+  unsure,
   first,  // before the label of a box that keeps the rest from being saved
   save,
   saved,  // before the name of the file

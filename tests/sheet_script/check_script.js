@@ -7,7 +7,7 @@
 'use strict';
 const { spawnSync } = require('child_process');
 const [scriptFile, probe, program, job] = process.argv.slice(2);
-const { reading, outside } = require(require('path').resolve(scriptFile));
+const { reading, outside, leakSaid } = require(require('path').resolve(scriptFile));
 
 let failures = 0;
 function fail(text) {
@@ -50,6 +50,11 @@ const words = () => one([
   () => one(['direct', 'saddle', 'sound', 'pitted', 'sharpened', 'as before', 'none', 'n/a', '?', '-', 'unknown', 'RM', 'bell 7 ft north', 'a\tb', 'x'.repeat(101), '\u00e9t\u00e9', '"<&>\\', '\ud800']),
   () => digits() + ':' + one(['00', '30', '59', '60', '5']), () => digits(), () => '0' + chance(13) + ':' + one(['15', '45']), () => chance(14) + " o'clock",
   () => one(['2026', '1999', '0999', '26']) + '-' + one(['02', '04', '13', '5']) + '-' + one(['30', '29', '31', '00', '4']) + one(['', '', '', 'T10:00']) ])();
+// What crews write of leaks, whole and torn.
+const leaks = () => Array.from({ length: 1 + chance(6) }, () => one(['no', 'not', 'none', 'sin', 'ninguna', '0', 'zero', "didn't", 'leak', 'Leaks', 'leaking',
+  'drip', 'fuga', 'fugas', 'gotea', 'tight', 'Dry', 'holds', 'OK', 'estanco', 'aguant\u00f3', 'free', 'test', 'prueba', 'de', 'or', 'o', 'and', 'y', 'at', 'visible',
+  '70 psi', '15 min', '1\u00bd', '20:30', 'then', 'RM', 'at the seat', 'hay', 'weep', 'press\u00f3', 'leak-tight', '\u00e7']) +
+  one(['', '', '', '', ',', '.', ':', ' -', ' \u2013', ';', '?', '!', '/', '\u00a0', "'", '&'])).join(one([' ', ' ', ' ', '', '-']));
 // Spoils a text here and there.
 function spoilt(text) {
   if (chance(4)) return text;
@@ -67,7 +72,7 @@ function isNarrower(text, box) {
   if (box.kind === 'day' && /T|^[01]/.test(text)) return 'a day with its time, or long ago';
   if (box.kind === 'choice') return 'a word in other letters';
   if (box.kind === 'whole') return 'a whole number with a sign';
-  if (box.kind === 'text') return 'a long text';
+  if (box.kind === 'text' || box.kind === 'leak') return 'a long text';
   if (/^\s*(n\/a|none|unknown|\?|-)\s*$/i.test(text)) return 'a word for nothing';
   return '';
 }
@@ -77,7 +82,7 @@ const boxes = [...boxesOf('us'), ...boxesOf('si')];
 const cases = [];
 for (let i = 0; i < count; ++i) {
   const box = one(boxes);
-  const typed = spoilt(chance(5) && ['length', 'pressure', 'temperature', 'number'].includes(box.kind) ? quantity() : words());
+  const typed = spoilt(box.kind === 'leak' ? leaks() : chance(5) && ['length', 'pressure', 'temperature', 'number'].includes(box.kind) ? quantity() : words());
   const read = reading(typed, box);
   cases.push({ box, typed, read, text: read ? read.text : typed });
 }
@@ -99,6 +104,11 @@ cases.forEach(({ box, typed, read, text }, i) => {
     return;
   }
   ++both;
+  if (box.kind === 'leak') {
+    const said = leakSaid(read.text, box.words) + '\t' + read.text;
+    if (answer !== 'unread' && answer !== said) fail(told + ', says ' + said);
+    return;
+  }
   if (read.value !== undefined && box.kind !== 'whole') {
     if (Math.abs(read.value - Number(answer)) > 1e-11 * Math.max(1, Math.abs(read.value))) fail(told);
   } else if (box.kind === 'clock') {

@@ -1,5 +1,5 @@
 // What the program makes of a reading. Each line in is the name of a reading, a tab and the reading as JSON text; each line out
-// its value in base units, its words, "unread", or "refused".
+// its value in base units, its words, "unread", or "refused"; of a leak check what it says, and a tab, before its words.
 #include <cstdio>
 #include <iostream>
 #include <string>
@@ -30,6 +30,8 @@ int main() {
     } else if (value.index() == 0) {
       std::cout << "unread\n";
     } else {
+      if (entry->key == RecordKey::leak_check)
+        std::cout << leak_check_names[static_cast<std::size_t>(leak_said(std::get<std::string>(value)))] << '\t';
       std::cout << written(value, UnitSystem::us) << '\n';
     }
   }

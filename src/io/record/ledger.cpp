@@ -82,6 +82,15 @@ std::optional<std::string> read_entry(std::string_view line, const Catalog& cata
   return std::nullopt;
 }
 
+// Judged anew: a line of an earlier edition does not say.
+constexpr std::string_view judged_column = "leak_check_says";
+std::string_view leak_judged(const LedgerEntry& entry) {
+  const LeakCheck said = entry.readings.has(RecordKey::leak_check)
+                             ? leak_said(entry.readings.text(RecordKey::leak_check))
+                             : LeakCheck::unread;
+  return leak_check_names[static_cast<std::size_t>(said)];
+}
+
 std::string heading_of(const RecordEntry& entry, UnitSystem units) {
   std::string name(entry.name);
   if (entry.type != RecordType::quantity || entry.kind == Kind::ratio) return name;
@@ -148,6 +157,7 @@ void write_feature(io::JsonWriter& json, const LedgerEntry& entry, UnitSystem un
     else if (known.kind == Kind::ratio) json.number(name, measure->base(), places_of_degrees);
     else json.number(name, display.value, display.decimals);
   }
+  json.text(judged_column, leak_judged(entry));
   json.end_object();
   json.end_object();
 }
@@ -315,6 +325,7 @@ std::string ledger_to_csv(const std::vector<const LedgerEntry*>& entries, UnitSy
   for (const RecordEntry& known : record_entries()) {
     if (is_column(known)) header.text(heading_of(known, units));
   }
+  header.text(judged_column);
   header.line();
   for (const LedgerEntry* entry : entries) {
     io::CsvWriter row(out);
@@ -330,6 +341,7 @@ std::string ledger_to_csv(const std::vector<const LedgerEntry*>& entries, UnitSy
     for (const RecordEntry& known : record_entries()) {
       if (is_column(known)) write_cell(row, known, entry->readings.at(known.key), units);
     }
+    row.text(leak_judged(*entry));
     row.line();
   }
   return out;

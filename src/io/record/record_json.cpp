@@ -18,6 +18,7 @@ class RecordWriter {
     verdicts();
     out_.flag("complete", record_.is_complete());
     out_.flag("void", record_.is_void());
+    out_.text("leak_check", leak_check_names[static_cast<std::size_t>(record_.leak_check())]);
     out_.begin_array("because");
     for (const VoidReason& why : record_.because) {
       out_.begin_object();

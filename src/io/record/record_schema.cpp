@@ -93,6 +93,7 @@ Json record_schema() {
        {"found", plan_part()},
        {"complete", flag()},
        {"void", flag()},
+       {"leak_check", one_of(leak_check_names)},
        {"because", list_of(object({{"code", text()}, {"text", text()}}, {"code", "text"}))},
        {"missing", list_of(object({{"name", text()}, {"label", text()}}, {"name", "label"}))},
        {"readings", list_of(reading)},

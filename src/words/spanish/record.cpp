@@ -11,10 +11,12 @@ constexpr RecordTable table{{
     {title_void, "REGISTRO - la hoja ya no vale"},
     {title_complete, "REGISTRO - completo"},
     {title_missing, "REGISTRO - faltan {count}"},
+    {title_leaks, "REGISTRO - hay fuga: no tape la zanja"},
     {tap_number, "toma {number}"},
     {planned, "Planeado"},
     {with_readings, "Con las lecturas"},
     {holds_outside, "Pendiente: una lectura queda fuera de su número límite."},
+    {holds_leaking, "Pendiente: la toma tiene fuga."},
     {why_void, "POR QUÉ LA HOJA YA NO VALE"},
     {why_void_beside, "alto, y planee de nuevo con estas lecturas"},
     {outside, "{number}: se leyó {value}, y la hoja vale para {bounds}"},
@@ -36,6 +38,14 @@ constexpr RecordTable table{{
     {missing, "FALTA TODAVÍA"},
     {missing_hold, "Pendiente sin escribir como resuelto, qué se encontró y quién: {hold}"},
     {missing_reason, "Motivo de {what}: {done} donde se planeó {planned}"},
+    {missing_tight,
+     "Prueba de fugas: hay fuga (\"{read}\"). No tape la zanja. Apriete o repare, y pruebe de nuevo con toda la "
+     "presión; llame "
+     "si no aguanta"},
+    {missing_plainly,
+     "Prueba de fugas: \"{read}\" no dice que aguanta. No tape la zanja antes de que aguante, y escriba solo eso, por "
+     "ejemplo "
+     "\"estanco a 70 psi, 15 min\"; lo de antes va en lo raro de la tubería"},
     {diameter_or_circumference, "Diámetro exterior, o circunferencia"},
 }};
 static_assert(complete(table), "every word of the record, in the order of RecordWord");

@@ -129,6 +129,21 @@ TEST_CASE("exports name every tap once, points longitude first") {
   CHECK(std::count(csv.begin(), csv.end(), '\n') == 3);
 }
 
+// Lines of an edition that took any text for a leak check.
+TEST_CASE("a leak check is judged anew in exports, whatever the line says of it") {
+  std::string old = line(1, {{"leak_check", "drips at the stop", ""}});
+  const std::size_t at = old.find(R"("leak_check":"leaks",)");
+  REQUIRE(at != std::string::npos);
+  old.erase(at, std::string_view(R"("leak_check":"leaks",)").size());
+  const Ledger ledger = read(old);
+  REQUIRE(ledger.entries.size() == 1);
+  const auto map = nlohmann::json::parse(ledger_to_geojson(ledger.latest(), UnitSystem::us));
+  CHECK(map["features"][0]["properties"]["leak_check_says"] == "leaks");
+  const std::string csv = ledger_to_csv(ledger.latest(), UnitSystem::us);
+  CHECK(csv.find(",leak_check_says\r\n") != std::string::npos);
+  CHECK(csv.ends_with(",leaks\r\n"));
+}
+
 TEST_CASE("holes count from the last sharpening, depths by tool and stop") {
   std::string text;
   for (int tap = 1; tap <= 5; ++tap) {

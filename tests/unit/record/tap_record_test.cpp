@@ -273,3 +273,120 @@ TEST_CASE("a reading between the bound that was worked out and the one that is p
   }
   CHECK(tried > 50);
 }
+
+TEST_CASE("a leak check is what it says, and only a plain statement holds") {
+  const auto all = [](LeakCheck said, std::initializer_list<std::string_view> texts) {
+    for (const std::string_view text : texts) {
+      INFO(text);
+      CHECK(leak_check_names[static_cast<std::size_t>(leak_said(text))] ==
+            leak_check_names[static_cast<std::size_t>(said)]);
+    }
+  };
+  all(LeakCheck::holds, {"tight at 70 psi, 15 minutes",
+                         "tight",
+                         "Dry.",
+                         "no leak",
+                         "No visible leaks, 70 psi for 15 min",
+                         "NO LEAKS!",
+                         "no leaks or drips",
+                         "leak free",
+                         "leak-free at 70psi",
+                         "not leaking",
+                         "doesn't leak",
+                         "free of leaks",
+                         "0 leaks",
+                         "leaks: none",
+                         "no drop in 15 min",
+                         "held 70 psi 15 min, 0 drop",
+                         "without weep",
+                         "ok",
+                         "passed",
+                         "leak test passed",
+                         "holding 480 kPa, 1½ hr",
+                         "checked before backfill, tight",
+                         "Estanco a 70 psi, 15 min",
+                         "sin fugas",
+                         "no hay fugas",
+                         "No hay ninguna fuga visible",
+                         "no gotea",
+                         "aguantó 480 kPa",
+                         "hermético",
+                         "prueba de fugas: bien",
+                         "fugas: ninguna",
+                         "sin goteo ni fuga",
+                         "seco, toda la línea a 70 psi"});
+  all(LeakCheck::leaks, {"leaks",
+                         "leaks at the stop, will fix tomorrow",
+                         "small drip",
+                         "weeps a little",
+                         "no good",
+                         "not tight",
+                         "not leak tight",
+                         "isn't dry",
+                         "failed",
+                         "held 15 min then dropped 5 psi",
+                         "tight but one drip",
+                         "no leak at the tap, weep at the curb stop",
+                         "tight, no: leaks",
+                         "leaked, then tight",
+                         "no leaks, drips",
+                         "gotea",
+                         "hay fuga",
+                         "fuga en la llave",
+                         "no aguantó",
+                         "no hermético",
+                         "se perdió presión",
+                         "sin goteo, moja",
+                         "wet",
+                         "LEAK",
+                         "no leak and drips"});
+  all(LeakCheck::unsure, {"15 min",
+                          "70 psi, 15 min",
+                          "yes",
+                          "no",
+                          "none",
+                          "not checked",
+                          "no leak test",
+                          "sin prueba de fugas",
+                          "tight?",
+                          "should be tight",
+                          "tight by hand",
+                          "tight, not under pressure",
+                          "on hold",
+                          "no - tight as a drum",
+                          "to do",
+                          "RM",
+                          "tight at 0 psi",
+                          "dry, not tested",
+                          "tightened",
+                          "nunca",
+                          "密",
+                          "tight\u2026"});
+}
+
+TEST_CASE("a tap that leaks, or is not said to hold, is never a complete record") {
+  for (const std::string said : {"leaks at the stop, will fix tomorrow", "15 min at 70 psi", "not checked"}) {
+    INFO(said);
+    const TapRecord record = example_record({{"leak_check", said, ""}});
+    CHECK_FALSE(record.is_complete());
+    CHECK(is_missing(record, "leak_check"));
+    const bool leaks = record.leak_check() == LeakCheck::leaks;
+    CHECK(record.verdict() == (leaks ? Verdict::hold : Verdict::go));
+    for (const Language language : {Language::english, Language::spanish}) {
+      const Audience crew{UnitSystem::us, language};
+      const TapRecord told = tap_record(example_job(), record.readings, planner_under(default_rules()), crew);
+      const std::string text = record_text(told, crew);
+      INFO(text);
+      CHECK(text.find(language == Language::english ? "ot backfill" : "o tape") != std::string::npos);
+      CHECK(text.find(said) != std::string::npos);
+      CHECK((text.find(language == Language::english ? "ith readings ... Hold" : "lecturas  Pendiente") !=
+             std::string::npos) == leaks);
+    }
+    const auto json = nlohmann::json::parse(record_to_json(record, UnitSystem::us, JsonStyle::compact));
+    CHECK(json["leak_check"] == (leaks ? "leaks" : "unsure"));
+    CHECK(json["record"]["leak_check"] == said);
+  }
+  const auto json = nlohmann::json::parse(record_to_json(example_record(), UnitSystem::us, JsonStyle::compact));
+  CHECK(json["leak_check"] == "holds");
+  CHECK(record_of(example_job(), {}).leak_check() == LeakCheck::unread);
+}
