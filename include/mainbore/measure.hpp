@@ -52,6 +52,10 @@ enum class Kind : std::uint8_t {
   ratio,        // (none)
 };
 inline constexpr int kind_count = static_cast<int>(Kind::ratio) + 1;
+// Threads and turns are counts, with a noun beside them.
+[[nodiscard]] constexpr bool has_unit(Kind kind) {
+  return kind != Kind::ratio && kind != Kind::threads && kind != Kind::turns;
+}
 
 class Measure {
  public:

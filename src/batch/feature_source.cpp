@@ -11,8 +11,6 @@
 namespace mainbore::batch {
 namespace {
 
-constexpr bool is_space(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
-
 // The first object of a text, byte by byte, up to the list of its features, or to what tells that it has none.
 class Opening {
  public:
@@ -70,7 +68,6 @@ io::ByteSource behind(std::string ahead, io::ByteSource rest) {
   };
 }
 
-constexpr char record_separator = '\x1E';
 constexpr std::size_t longest_head = std::size_t{1} << 20;
 
 // The first bytes decide when they have come: whoever writes to a pipe may be waiting for the first answer.

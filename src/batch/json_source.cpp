@@ -14,7 +14,6 @@
 
 #include "batch/json_string.hpp"
 #include "batch/order_source.hpp"
-#include "io/fast/fast_job.hpp"
 #include "io/job/job_fields.hpp"
 #include "io/orders/order_members.hpp"
 #include "mainbore/job_file.hpp"
@@ -22,8 +21,6 @@
 namespace mainbore::batch {
 namespace {
 
-constexpr std::size_t piece_size = std::size_t{1} << 15;
-constexpr std::size_t room_behind = io::FastJobReader::room_behind;
 constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
 
 constexpr std::string_view comma_outside =
@@ -34,8 +31,6 @@ std::int64_t line_ends_in(std::string_view text) {
   for (std::size_t at = text.find('\n'); at != std::string_view::npos; at = text.find('\n', at + 1)) ++count;
   return count;
 }
-
-constexpr bool is_space(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
 
 // Of an order, and not of an element of a list in one.
 bool only_orders_have(std::string_view key) {

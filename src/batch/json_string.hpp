@@ -1,7 +1,10 @@
-// Follows a string of JSON byte by byte, so that a bracket or a quote in it is not taken for one of the text.
+// JSON byte by byte: the space between values, and a string, so that a bracket or a quote in it is not taken for one of
+// the text.
 #pragma once
 
 namespace mainbore::batch {
+
+[[nodiscard]] constexpr bool is_space(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
 
 class JsonString {
  public:

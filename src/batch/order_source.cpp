@@ -4,20 +4,14 @@
 #include <cstring>
 #include <utility>
 
-#include "io/fast/fast_job.hpp"
+#include "batch/json_string.hpp"
 #include "mainbore/job_file.hpp"
 
 namespace mainbore::batch {
 namespace {
 
-// A piece's whole plans are forty times as long as its orders, and should still fit into the caches.
-constexpr std::size_t piece_size = std::size_t{1} << 15;
 constexpr std::size_t most_rows = 64;  // of a table in a piece
-constexpr std::size_t room_behind = io::FastJobReader::room_behind;
 
-constexpr char record_separator = '\x1E';
-
-constexpr bool is_space(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
 bool is_blank(std::string_view text) { return std::all_of(text.begin(), text.end(), is_space); }
 
 class LineSource : public OrderSource {

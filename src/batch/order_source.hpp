@@ -13,6 +13,9 @@
 
 namespace mainbore::batch {
 
+// Before each text of a sequence (RFC 7464, RFC 8142).
+inline constexpr char record_separator = '\x1E';
+
 enum class InputFormat : std::uint8_t { csv, ndjson, json, geojson };
 
 class OrderSource {
@@ -25,7 +28,7 @@ class OrderSource {
 // A line is an order; lines of nothing but space are none. A line longer than any job is cut off behind what tells that.
 [[nodiscard]] std::unique_ptr<OrderSource> line_source(io::ByteSource bytes);
 
-// Texts behind a record separator each (RFC 7464, RFC 8142). A text is taken when the next begins.
+// Texts behind a record separator each. A text is taken when the next begins.
 [[nodiscard]] std::unique_ptr<OrderSource> sequence_source(io::ByteSource bytes);
 
 // The features of GeoJSON (RFC 7946): of a collection, in a sequence, a line each or one after the other.

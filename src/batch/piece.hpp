@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "io/fast/fast_job.hpp"
 #include "io/fast/json_skim.hpp"
 #include "io/text/csv.hpp"
 #include "mainbore/finding_words.hpp"
@@ -61,6 +62,10 @@ struct OrderId {
   std::uint64_t row = 0;
   std::int64_t line = 0;
 };
+
+// A piece's whole plans are forty times as long as its orders, and should still fit into the caches.
+inline constexpr std::size_t piece_size = std::size_t{1} << 15;
+inline constexpr std::size_t room_behind = io::FastJobReader::room_behind;
 
 // A piece is filled, worked on and emptied many times: its memory is used again.
 struct Piece {

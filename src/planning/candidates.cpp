@@ -11,7 +11,7 @@
 namespace mainbore::planning {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 // ---- narrowing
 
@@ -161,10 +161,6 @@ void narrow_by_card(const Context& context, Said& said, std::vector<const Pipe*>
 }
 
 // ---- the year
-
-bool laid_in(const PipeSeries& series, int year) {
-  return (!series.laid_from || year >= *series.laid_from) && (!series.laid_to || year <= *series.laid_to);
-}
 
 void check_year(const Context& context, Said& said) {
   const auto& year = context.job().main.installed;

@@ -35,4 +35,9 @@ struct PipeKnown {
   return one.od && other.od && abs(*one.od - *other.od) > 0.02 * units::inch;
 }
 
+// Whether its years allow it; where none are known, any year does.
+[[nodiscard]] inline bool laid_in(const PipeSeries& series, int year) {
+  return (!series.laid_from || year >= *series.laid_from) && (!series.laid_to || year <= *series.laid_to);
+}
+
 }  // namespace mainbore::planning

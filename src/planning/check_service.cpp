@@ -34,7 +34,7 @@ bool line_given(const LineFacts& facts) {
 
 // ---- demand
 
-char plain(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 bool skips(char c) { return c == ' ' || c == '-'; }
 
 // "kitchen sinks" is the table's "kitchen sink"; case, spaces and hyphens do not matter.
@@ -46,7 +46,7 @@ bool same_fixture(std::string_view written, std::string_view listed) {
   for (const char c : at > 0 ? std::string_view() : listed) {
     if (skips(c)) continue;
     while (at < written.size() && skips(written[at])) ++at;
-    if (at == written.size() || plain(written[at]) != plain(c)) return false;
+    if (at == written.size() || lower(written[at]) != lower(c)) return false;
     ++at;
   }
   const std::string_view rest = written.substr(at);
@@ -61,7 +61,7 @@ std::optional<double> units_of(const ServiceTables& tables, PlumbingCode code, s
   while (!name.empty() && skips(name.front())) name.remove_prefix(1);
   if (name.empty()) return std::nullopt;
   bool same = false;
-  for (const FixtureRow& row : tables.fixtures_beginning(code, plain(name.front()))) {
+  for (const FixtureRow& row : tables.fixtures_beginning(code, lower(name.front()))) {
     if (!row.again) same = same_fixture(name, row.fixture);
     if (!same) continue;
     const int rank = (row.dwelling ? 2 : 0) + (row.flush_valve == by_valve ? 1 : 0);
@@ -307,10 +307,10 @@ class ServiceCheck {
       take(Taken::lowest_pressure, stated_in_job, Measure(service_.supply));
     }
     if (!facts.rise) {
-      const Measure level(Length(), Kind::distance);
+      const Measure no_rise(Length(), Kind::distance);
       said_.assume(
-          {"service.line.rise", level, "main and customer at one height", "level from the main to the customer"});
-      said_.taken.assumed(PlanPart::service, Taken::line_rise, usual_practice, level);
+          {"service.line.rise", no_rise, "main and customer at one height", "level from the main to the customer"});
+      said_.taken.assumed(PlanPart::service, Taken::line_rise, usual_practice, no_rise);
     }
   }
 
@@ -404,11 +404,11 @@ class ServiceCheck {
 
   void judge_tap_velocity() {
     if (context_.calculates()) {
-      said_.taken.calculated(Worked(PlanPart::service, Formula::tap_speed,
-                                    {worked_out(Formula::demand, flow()), planning::plain(laid_.taps),
-                                     given(laid_.tap.number() * units::inch)},
-                                    tap_velocity(laid_.tap, laid_.taps))
-                                 .at_most(figure(rules_.water.tap_velocity_limit)));
+      said_.taken.calculated(
+          Worked(PlanPart::service, Formula::tap_speed,
+                 {worked_out(Formula::demand, flow()), plain(laid_.taps), given(laid_.tap.number() * units::inch)},
+                 tap_velocity(laid_.tap, laid_.taps))
+              .at_most(figure(rules_.water.tap_velocity_limit)));
     }
     if (tap_serves(laid_.tap, laid_.taps)) return;
     said_.findings.add(FindingCode::service_tap_too_fast, Severity::hold)
@@ -640,8 +640,8 @@ Pressure pressure_in_line(const Context& context) {
 void write_tubing(const Context& context, const TubingRating& tubing, bool of_pvc, Recorder& taken) {
   if (!taken.calculates()) return;
   constexpr std::string_view link = "service pipe";
-  const CalculationInput rating = tubing.derated ? planning::plain(tubing.rating.base(), Kind::pressure)
-                                                 : figure(Measure(tubing.rating), tubing.basis);
+  const CalculationInput rating =
+      tubing.derated ? plain(tubing.rating.base(), Kind::pressure) : figure(Measure(tubing.rating), tubing.basis);
   const Pressure line = pressure_in_line(context);
   const CalculationInput pressed =
       line > context.line() ? worked_out(Formula::customer_pressure, line) : planning::given(line);

@@ -5,14 +5,13 @@
 #include <numbers>
 #include <stdexcept>
 
-#include "planning/checks.hpp"
+#include "planning/candidates.hpp"
 
 namespace mainbore {
 namespace {
 
 using planning::over;
-
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 // Walls are tabulated at nominal or at least; castings and extrusions run over. Above this it is worth a word.
 constexpr double thick = 1.15;
 
@@ -65,10 +64,6 @@ bool ruled_out(const PipeReadings& readings, const MaterialTests& tests) {
   return readings.magnet && tests.magnet && *readings.magnet != *tests.magnet;
 }
 
-bool laid_in(const PipeSeries& series, int year) {
-  return (!series.laid_from || year >= *series.laid_from) && (!series.laid_to || year <= *series.laid_to);
-}
-
 std::vector<Misgiving> misgivings(const Pipe& pipe, const PipeReadings& readings, const MaterialTests& tests,
                                   const Rules& rules) {
   std::vector<Misgiving> against;
@@ -80,7 +75,8 @@ std::vector<Misgiving> misgivings(const Pipe& pipe, const PipeReadings& readings
       against.push_back(Misgiving::wall_reads_thick);
     }
   }
-  if (readings.installed && !laid_in(*pipe.series, *readings.installed)) against.push_back(Misgiving::not_laid_then);
+  if (readings.installed && !planning::laid_in(*pipe.series, *readings.installed))
+    against.push_back(Misgiving::not_laid_then);
   if (readings.sound && tests.sound && *readings.sound != *tests.sound) against.push_back(Misgiving::sounds_otherwise);
   if (readings.joint && std::find(tests.joints.begin(), tests.joints.end(), *readings.joint) == tests.joints.end()) {
     against.push_back(Misgiving::joint_unusual);

@@ -10,7 +10,7 @@
 namespace mainbore::planning {
 namespace {
 
-std::optional<Length> least_wall(const Pipe& pipe) {
+std::optional<Length> least_wall_of(const Pipe& pipe) {
   if (!pipe.wall) return std::nullopt;
   return *pipe.wall - pipe.wall_minus;
 }
@@ -18,8 +18,8 @@ std::optional<Length> least_wall(const Pipe& pipe) {
 // The worst to plan for: least guaranteed wall, then the smaller pipe, in which a hole drops further, then the lower
 // class. An unknown wall is worse than any known one.
 bool worse(const Pipe* a, const Pipe* b) {
-  const auto wall_a = least_wall(*a);
-  const auto wall_b = least_wall(*b);
+  const auto wall_a = least_wall_of(*a);
+  const auto wall_b = least_wall_of(*b);
   if (wall_a.has_value() != wall_b.has_value()) return !wall_a;
   if (wall_a && *wall_a != *wall_b) return *wall_a < *wall_b;
   if (a->od && b->od && *a->od != *b->od) return *a->od < *b->od;
@@ -174,7 +174,7 @@ void resolve_wall(const Context& context, ResolvedMain& main, Said& said) {
     }
   } else if (pipe != nullptr && pipe->wall) {
     main.wall_nominal = pipe->wall;
-    main.wall_least = least_wall(*pipe);
+    main.wall_least = least_wall_of(*pipe);
     main.wall_basis = WallBasis::catalogue;
     said.assume({"main.wall", Measure(*main.wall_least), "the least wall a sound pipe of this class may have",
                  "gauge the wall at the tap"});

@@ -19,7 +19,7 @@
 namespace mainbore::planning {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 constexpr Length sixteenth = 0.0625 * units::inch;
 
 // The most the gauge may show when tapping, by each limit alone. A pipe or fitting that is over its rating already is a

@@ -332,7 +332,7 @@ std::string_view trimmed(std::string_view text) {
 ParsedMeasure parse_measure(double value, std::string_view unit, Kind kind) {
   double base = value;
   if (!std::isfinite(value)) return fail(MeasureFault::out_of_range);
-  if (kind != Kind::ratio && kind != Kind::threads && kind != Kind::turns) {
+  if (has_unit(kind)) {
     if (const auto fault = convert(value, trimmed(unit), kind, base); fault != MeasureFault::none) return fail(fault);
   }
   return {Measure(settle(base), kind), MeasureFault::none};
@@ -342,13 +342,12 @@ ParsedMeasure parse_measure(std::string_view text, Kind kind) {
   Scanner scan(trimmed(text));
   if (scan.done()) return fail(MeasureFault::empty);
   double value = 0.0;
-  const bool bare = kind == Kind::ratio || kind == Kind::threads || kind == Kind::turns;
-  const bool in_fractions = bare || dimension_of(kind) == Kind::length;
+  const bool in_fractions = !has_unit(kind) || dimension_of(kind) == Kind::length;
   if (const auto fault = scan.number(value, in_fractions); fault != MeasureFault::none) return fail(fault);
   scan.skip_space();
   const std::string_view unit = scan.word();
   double base = value;
-  if (bare) {
+  if (!has_unit(kind)) {
     if (!unit.empty() && !same_word(unit, row_of(kind).us.unit)) return fail(MeasureFault::wrong_unit);
   } else if (const auto fault = convert(value, unit, kind, base); fault != MeasureFault::none) {
     return fail(fault);
@@ -381,7 +380,7 @@ std::vector<std::string_view> unit_names(Kind kind) {
 
 std::string expected_text(Kind kind) {
   const KindRow& row = row_of(kind);
-  if (kind == Kind::ratio || kind == Kind::threads || kind == Kind::turns) return std::string(row.noun);
+  if (!has_unit(kind)) return std::string(row.noun);
   return std::string(row.noun) + " with its unit, such as " + std::string(row.examples);
 }
 

@@ -196,8 +196,7 @@ class FastJobReader::Reader {
   explicit Reader(const Catalog& catalog) : catalog_(catalog) {
     for (const JobField& field : job_fields()) {
       const auto number = static_cast<std::size_t>(&field - job_fields().data());
-      const bool in_list = field.path.find("[]") != std::string_view::npos;
-      if (field.need == Need::always) (in_list ? always_in_element_ : always_).set(number);
+      if (field.need == Need::always) (field.in_list() ? always_in_element_ : always_).set(number);
       if (field.need == Need::machine_figures) machine_needs_.set(number);
       if (field.path == "machine.profile") profile_ = number;
       facts_.push_back({field.type, field.meaning, field.store});

@@ -90,6 +90,13 @@ struct JobField {
   void (*store)(JobDraft&, std::size_t index, const FieldValue&) = nullptr;
   FieldValue (*load)(const Job&, std::size_t index, Kind) = nullptr;  // monostate: not known
 
+  [[nodiscard]] bool in_list() const { return path.find("[]") != std::string_view::npos; }
+  [[nodiscard]] bool has_unit() const {
+    return type == FieldType::size || (type == FieldType::quantity && mainbore::has_unit(kind));
+  }
+  [[nodiscard]] bool has_range() const {
+    return type == FieldType::size || type == FieldType::quantity || type == FieldType::whole;
+  }
   // The path with the list element filled in: "nearby[2].along".
   [[nodiscard]] std::string path_at(std::size_t index) const;
 };

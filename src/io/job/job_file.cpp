@@ -24,9 +24,6 @@ using io::Problem;
 
 std::size_t number_of(const JobField& field) { return static_cast<std::size_t>(&field - io::job_fields().data()); }
 
-// The path under "nearby[]" and the like, and the key of the list itself.
-bool in_list(const JobField& field) { return field.path.find("[]") != std::string_view::npos; }
-
 bool is_machine_figure(const JobField& field) {
   return field.path.starts_with("machine.") && field.path != "machine.profile" && field.path != "machine.feed" &&
          field.path != "machine.extensions";
@@ -334,7 +331,7 @@ class JobReader : io::JsonReader {
     for (const JobField& field : io::job_fields()) {
       if (field.need == Need::optional || (field.need == Need::always && !whole_job_)) continue;
       if (field.need == Need::machine_figures && !machine_given()) continue;
-      const std::size_t count = in_list(field) ? listed : 1;
+      const std::size_t count = field.in_list() ? listed : 1;
       for (std::size_t index = 0; index < count; ++index) {
         if (!seen(index).test(number_of(field)) && !broken_element(field, index)) missing(field, index);
       }
@@ -344,7 +341,7 @@ class JobReader : io::JsonReader {
 
   // An element of a list that is no object has been reported as such.
   [[nodiscard]] bool broken_element(const JobField& field, std::size_t index) const {
-    return in_list(field) && index < elements_.size() && node_at(elements_[index]).type != JsonType::object;
+    return field.in_list() && index < elements_.size() && node_at(elements_[index]).type != JsonType::object;
   }
 
   [[nodiscard]] bool machine_given() {

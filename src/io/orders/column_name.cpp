@@ -53,7 +53,7 @@ std::variant<NamedFact, Problem> fact_named(std::string_view header) {
   }
   const std::optional<FieldPath> to = path_named(name);
   if (!to) {
-    Problem problem{"csv.header", quoted(header) + " is not a fact of a job", ""};
+    Problem problem{"csv.header", text::quoted(header) + " is not a fact of a job", ""};
     if (const auto near = nearest_path(name)) problem.help = "did you mean " + std::string(*near) + "?  ";
     problem.help += "a map file says which column of your own export is which fact";
     return problem;
@@ -62,7 +62,7 @@ std::variant<NamedFact, Problem> fact_named(std::string_view header) {
   if (!unit.empty() && !(is_dated(field) && is_count_of_days(unit))) {
     const bool measured = field.type == FieldType::quantity || field.type == FieldType::size;
     if (!measured || !parse_measure(1.0, unit, field.kind)) {
-      return Problem{"csv.header", quoted(unit) + " is not a unit of " + std::string(field.path),
+      return Problem{"csv.header", text::quoted(unit) + " is not a unit of " + std::string(field.path),
                      measured          ? expected_text(field.kind)
                      : is_dated(field) ? "ms or s, since 1970"
                                        : "it has no unit"};

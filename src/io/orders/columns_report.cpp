@@ -37,33 +37,6 @@ std::string meaning_of(const FieldValue& value, const JobField& field) {
   return {};
 }
 
-// Counts reasons, up to a limit of different ones.
-class Reasons {
- public:
-  void add(const std::string& reason) {
-    const auto known = counts_.find(reason);
-    if (known != counts_.end()) ++known->second;
-    else if (counts_.size() < most_reasons) counts_.emplace(reason, 1);
-    else ++others_;
-  }
-  [[nodiscard]] std::vector<Count> sorted() const {
-    std::vector<Count> sorted;
-    for (const auto& [text, rows] : counts_) sorted.push_back({text, rows});
-    std::stable_sort(sorted.begin(), sorted.end(), [](const Count& a, const Count& b) { return a.rows > b.rows; });
-    if (others_ > 0) sorted.push_back({"other reasons", others_});
-    return sorted;
-  }
-
- private:
-  std::map<std::string, std::uint64_t> counts_;  // in order, so that equal counts come out the same everywhere
-  std::uint64_t others_ = 0;
-};
-
-struct Tally {
-  std::optional<double> least;
-  std::optional<double> greatest;
-};
-
 }  // namespace
 
 class ColumnsCounter::Reporter {
@@ -204,6 +177,33 @@ class ColumnsCounter::Reporter {
       }
     }
   }
+
+  // Counts reasons, up to a limit of different ones.
+  class Reasons {
+   public:
+    void add(const std::string& reason) {
+      const auto known = counts_.find(reason);
+      if (known != counts_.end()) ++known->second;
+      else if (counts_.size() < most_reasons) counts_.emplace(reason, 1);
+      else ++others_;
+    }
+    [[nodiscard]] std::vector<Count> sorted() const {
+      std::vector<Count> sorted;
+      for (const auto& [text, rows] : counts_) sorted.push_back({text, rows});
+      std::stable_sort(sorted.begin(), sorted.end(), [](const Count& a, const Count& b) { return a.rows > b.rows; });
+      if (others_ > 0) sorted.push_back({"other reasons", others_});
+      return sorted;
+    }
+
+   private:
+    std::map<std::string, std::uint64_t> counts_;  // in order, so that equal counts come out the same everywhere
+    std::uint64_t others_ = 0;
+  };
+
+  struct Tally {
+    std::optional<double> least;
+    std::optional<double> greatest;
+  };
 
   OrderTable& table_;
   ColumnsReport report_;

@@ -42,11 +42,11 @@ std::variant<std::string, Problem> year_in(std::string_view date) {
     if (year.empty()) {
       year = group;
     } else if (group != year && group >= "1800" && group <= "2100") {
-      return Problem{"order.year", quoted(date) + " has two years in it", "one year in four digits"};
+      return Problem{"order.year", text::quoted(date) + " has two years in it", "one year in four digits"};
     }
   }
   if (year.empty())
-    return Problem{"order.year", quoted(date) + " has no year in four digits", "such as 1961 or 6/1/1961"};
+    return Problem{"order.year", text::quoted(date) + " has no year in four digits", "such as 1961 or 6/1/1961"};
   return year;
 }
 
@@ -103,11 +103,11 @@ std::variant<std::string, Problem> number_text(std::string_view written, bool de
     const bool between_digits = is_digit(before) && at + 1 < written.size() && is_digit(written[at + 1]);
     if (c == '.' && is_letter(before)) continue;
     if (decimal_comma && c == '.' && between_digits) {
-      return Problem{"order.decimal", quoted(written) + " has a point, and the table has decimal commas",
+      return Problem{"order.decimal", text::quoted(written) + " has a point, and the table has decimal commas",
                      "such as 8,5"};
     }
     if (decimal_comma && c == ',' && between_digits) {
-      if (++commas > 1) return Problem{"order.decimal", quoted(written) + " has two commas in it", "such as 8,5"};
+      if (++commas > 1) return Problem{"order.decimal", text::quoted(written) + " has two commas in it", "such as 8,5"};
       text += '.';
       continue;
     }
@@ -148,7 +148,7 @@ std::optional<CellReading> understand_count(const OrderColumn& column, std::stri
   if (!column.unit.empty()) {
     day = day_of_count(cell, column.unit).value_or(std::string());
   } else if (looks_like_count(cell)) {
-    return reject({"order.day-count", quoted(cell) + " may be a count of milliseconds since 1970",
+    return reject({"order.day-count", text::quoted(cell) + " may be a count of milliseconds since 1970",
                    "say so in the map file: \"unit\": \"ms\""});
   }
   return std::nullopt;
@@ -189,7 +189,7 @@ CellReading understand_material(const CellContext& context, const OrderColumn& c
   });
   if (why_not.empty() && named.size() > 1) {
     return reject({"order.two-materials",
-                   quoted(cell) + " names two materials: " + std::string(name_of(named[0])) + " and " +
+                   text::quoted(cell) + " names two materials: " + std::string(name_of(named[0])) + " and " +
                        std::string(name_of(named[1])),
                    "ask which of the two will be tapped, and write that one"});
   }
@@ -297,7 +297,7 @@ CellReading understand_cell(const CellContext& context, const OrderColumn& colum
     if (below || beyond(column.mapped->greatest, false)) {
       const Bound& bound = below ? *column.mapped->least : *column.mapped->greatest;
       return reject({"order.out-of-map-range",
-                     quoted(text) + (below ? " is below " : " is above ") + bound.text +
+                     text::quoted(text) + (below ? " is below " : " is above ") + bound.text +
                          (below ? ", the least" : ", the greatest") + " the map file allows",
                      "a slip, a filler for not known, or another unit than the map file says"});
     }

@@ -20,14 +20,6 @@ namespace {
 constexpr int deepest_map = 8;
 constexpr std::size_t most_words = 10000;  // in one list
 
-bool has_unit(const JobField& field) {
-  const bool bare = field.kind == Kind::ratio || field.kind == Kind::threads || field.kind == Kind::turns;
-  return field.type == FieldType::size || (field.type == FieldType::quantity && !bare);
-}
-bool has_range(const JobField& field) {
-  return field.type == FieldType::size || field.type == FieldType::quantity || field.type == FieldType::whole;
-}
-
 using Key = std::string_view;
 constexpr std::array<Key, 9> map_keys = {"format",  "name",     "columns",       "id",     "materials",
                                          "missing", "defaults", "ignore_others", "decimal"};
@@ -101,7 +93,7 @@ class MapReader : JsonReader {
     members(node, [&](std::uint32_t child) {
       const JsonNode& entry = node_at(child);
       if (!names_.insert(plain_name(entry.key)).second) {
-        add_at_key(child, {"map.contradiction", quoted(entry.key) + " is named twice",
+        add_at_key(child, {"map.contradiction", text::quoted(entry.key) + " is named twice",
                            "case, spaces, underscores, dots and hyphens do not count in the name of a column"});
         return;
       }
@@ -157,7 +149,7 @@ class MapReader : JsonReader {
     }
     std::vector<std::string_view> paths;
     for (const JobField& field : job_fields()) paths.push_back(field.path);
-    Problem problem{"map.unknown-value", quoted(path) + " is not a fact of a job", ""};
+    Problem problem{"map.unknown-value", text::quoted(path) + " is not a fact of a job", ""};
     if (const auto near = nearest(path, paths)) {
       problem.help = "did you mean \"" + std::string(*near) + "\"?";
     } else {
@@ -176,18 +168,18 @@ class MapReader : JsonReader {
     if (is_dated(field)) {
       if (is_count_of_days(written)) unit = written;
       else
-        add(node, {"map.unknown-value", quoted(written) + " is not how days are counted",
+        add(node, {"map.unknown-value", text::quoted(written) + " is not how days are counted",
                    "\"ms\" or \"s\", where the cells are milliseconds or seconds since 1970"});
       return;
     }
-    if (!has_unit(field)) {
+    if (!field.has_unit()) {
       add(node, {"map.contradiction", std::string(field.path) + " has no unit", "leave \"unit\" out"});
       return;
     }
     if (const ParsedMeasure read = parse_measure(1.0, written, field.kind); !read) {
       const std::string found =
           read.fault == MeasureFault::wrong_unit ? " is the unit of something else" : " is not a unit that is known";
-      add(node, {"map.unknown-value", quoted(written) + found, expected_text(field.kind)});
+      add(node, {"map.unknown-value", text::quoted(written) + found, expected_text(field.kind)});
       return;
     }
     unit = written;
@@ -238,7 +230,7 @@ class MapReader : JsonReader {
 
   void read_bound(std::uint32_t node, const MappedColumn& column, std::optional<Bound>& bound) {
     const JobField& field = *column.to.field;
-    if (!has_range(field)) {
+    if (!field.has_range()) {
       add_at_key(node, {"map.contradiction", std::string(field.path) + " is not a number", "leave the range out"});
       return;
     }
@@ -273,7 +265,7 @@ class MapReader : JsonReader {
     if (!expect(node, JsonType::string, R"(",")")) return;
     const std::string_view mark = node_at(node).text;
     if (mark == "," || mark == ".") map_.decimal_comma = mark == ",";
-    else add(node, {"map.unknown-value", quoted(mark) + " stands in no number", R"("," or ".")"});
+    else add(node, {"map.unknown-value", text::quoted(mark) + " stands in no number", R"("," or ".")"});
   }
 
   void read_materials(std::uint32_t node) {
@@ -288,7 +280,7 @@ class MapReader : JsonReader {
       if (!code) return;
       const auto [place, fresh] = map_.materials.emplace(normal_spelling(node_at(child).key), *code);
       if (!fresh && (place->second.material != code->material || several)) {
-        add_at_key(child, {"map.contradiction", quoted(node_at(child).key) + " stands for two materials",
+        add_at_key(child, {"map.contradiction", text::quoted(node_at(child).key) + " stands for two materials",
                            "case, dots, spaces, hyphens and slashes do not count in a code"});
       }
     });
@@ -298,8 +290,8 @@ class MapReader : JsonReader {
     const std::string_view meant = node_at(node).text;
     const Catalog::MaterialReading read = catalog_.read_material(meant);
     if (read.material) return MaterialCode{*read.material, {}};
-    Problem problem{"map.unknown-value", quoted(meant) + " is not a known material", ""};
-    if (!read.why_not.empty()) problem.message = quoted(meant) + ": " + std::string(read.why_not);
+    Problem problem{"map.unknown-value", text::quoted(meant) + " is not a known material", ""};
+    if (!read.why_not.empty()) problem.message = text::quoted(meant) + ": " + std::string(read.why_not);
     problem.help = nearest_and_known(meant, material_names, "one of: ");
     add(node, std::move(problem));
     return std::nullopt;
@@ -342,12 +334,12 @@ class MapReader : JsonReader {
       add_at_key(node, {"map.contradiction", "every order has an id of its own", "map a column to \"id\""});
       return std::nullopt;
     }
-    if (const auto found = find_field(path); found && found->field->path.find("[]") == std::string_view::npos) {
+    if (const auto found = find_field(path); found && !found->field->in_list()) {
       given.to = *found;
     } else {
       std::vector<std::string_view> paths;
       for (const JobField& field : job_fields()) {
-        if (field.path.find("[]") == std::string_view::npos) paths.push_back(field.path);
+        if (!field.in_list()) paths.push_back(field.path);
       }
       unknown_key(node, "a job that every order could share", paths);
       return std::nullopt;

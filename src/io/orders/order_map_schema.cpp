@@ -14,14 +14,6 @@ namespace {
 
 using namespace schema;
 
-bool in_list(const JobField& field) { return field.path.find("[]") != std::string_view::npos; }
-bool has_unit(const JobField& field) {
-  return field.type == FieldType::size || (field.type == FieldType::quantity && schema::has_unit(field.kind));
-}
-bool has_range(const JobField& field) {
-  return field.type == FieldType::size || field.type == FieldType::quantity || field.type == FieldType::whole;
-}
-
 class MapSchema {
  public:
   explicit MapSchema(const Catalog& catalog) : catalog_(catalog) {}
@@ -59,7 +51,7 @@ class MapSchema {
     Json paths = Json::array();
     std::vector<std::string> listed;
     for (const JobField* field : fields) {
-      if (!in_list(*field)) {
+      if (!field->in_list()) {
         paths.push_back(field->path);
         continue;
       }
@@ -114,11 +106,11 @@ class MapSchema {
   [[nodiscard]] Json shape_of(const JobField& field) {
     const auto values = [&](const Json& value) {
       Json members = {{"values", {{"additionalProperties", value}}}};
-      members["least"] = has_range(field) ? value : Json(false);
+      members["least"] = field.has_range() ? value : Json(false);
       members["greatest"] = members["least"];
       return Json{{"properties", std::move(members)}};
     };
-    if (!has_unit(field)) {
+    if (!field.has_unit()) {
       Json shape = values(value_of(field));
       shape["properties"]["unit"] = is_dated(field) ? Json{{"enum", {"ms", "s"}}} : Json(false);
       return shape;
@@ -144,7 +136,7 @@ class MapSchema {
     Json object = closed_object();
     object["description"] = "facts where no column says anything";
     for (const JobField& field : job_fields()) {
-      if (in_list(field) || field.path == "id") continue;
+      if (field.in_list() || field.path == "id") continue;
       Json value = {{"description", field.help}};
       value.update(Json{{"allOf", Json::array({value_of(field)})}});
       object["properties"][std::string(field.path)] = std::move(value);
@@ -162,7 +154,7 @@ class MapSchema {
                        {{"anyOf", {plain_text(lines), Json{{"type", {"number", "boolean"}}}}}});
       }
       case FieldType::quantity:
-        if (!schema::has_unit(field.kind)) {
+        if (!has_unit(field.kind)) {
           return {{"anyOf",
                    {Json{{"type", "number"}, {"minimum", field.least.base()}, {"maximum", field.greatest.base()}},
                     text_matching(whole(number_pattern(field.kind)))}}};

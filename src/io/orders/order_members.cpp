@@ -84,7 +84,7 @@ void MemberRows::read(std::string_view text, std::int64_t first_line, OrderRecor
     faults_.push_back(
         SourceText(text_, file_name_, first_line_)
             .at(record_.span_of(second), "",
-                {"job.contradiction", quoted(table_.columns()[second].header) + " says a fact again", ""}));
+                {"job.contradiction", text::quoted(table_.columns()[second].header) + " says a fact again", ""}));
   }
   table_.read(record_, order);
   order.kept.swap(kept_);
@@ -120,7 +120,7 @@ bool MemberRows::open_feature(std::uint32_t& members) {
     found = 0;
     (void)skim_.member(0, key, &found);
     if (found > 1) {
-      fault(0, {"job.duplicate-key", quoted(key) + " is given twice", "keep the right one"});
+      fault(0, {"job.duplicate-key", text::quoted(key) + " is given twice", "keep the right one"});
       return false;
     }
   }
@@ -211,7 +211,7 @@ bool MemberRows::read_quantity(std::uint32_t object) {
     return true;
   }
   if (given_[column]) {
-    fault(object, {"job.duplicate-key", quoted(name_) + " is given twice", ""});
+    fault(object, {"job.duplicate-key", text::quoted(name_) + " is given twice", ""});
     return true;
   }
   given_[column] = true;
@@ -276,7 +276,7 @@ void MemberRows::set_cell(std::uint32_t node) {
   const Named& named = name_met(name_);
   const std::size_t column = named.column;
   if (column == OrderTable::none) return unknown_member(node, named);
-  if (given_[column]) return fault(node, {"job.duplicate-key", quoted(name_) + " is given twice", ""});
+  if (given_[column]) return fault(node, {"job.duplicate-key", text::quoted(name_) + " is given twice", ""});
   given_[column] = true;
   note(met_.columns, column);
   CsvRecord::Cell& cell = record_.cells[column];
@@ -412,7 +412,7 @@ std::vector<Diagnostic> never_met(const MemberRows::Met& met, const OrderMap* ma
     Diagnostic told;
     told.code = "csv.no-column";
     told.file = file_name;
-    told.message = std::string(whose) + " names " + quoted(name) + ", which no order of the file has";
+    told.message = std::string(whose) + " names " + text::quoted(name) + ", which no order of the file has";
     told.help = std::move(help);
     faults.push_back(std::move(told));
   };

@@ -15,8 +15,6 @@ using Says = CellReading::Says;
 
 constexpr std::size_t most_spellings = 4096;  // remembered of one column
 
-bool in_list(const JobField& field) { return field.path.find("[]") != std::string_view::npos; }
-
 // "main.size" -> "/main/size", "nearby[0].what" -> "/nearby/0/what".
 std::string pointer_of(const std::string& path) {
   std::string pointer = "/";
@@ -68,7 +66,7 @@ OrderTable::OrderTable(const Catalog& catalog, const OrderMap* map, std::string 
     OrderColumn column;
     column.header = on_one_line(trimmed(header.cell(i)));
     if (has_control(column.header) || first_not_utf8(column.header)) {  // as it may be shown
-      const std::string shown = quoted(column.header);
+      const std::string shown = text::quoted(column.header);
       column.header = shown.substr(1, shown.size() - 2);
     }
     columns_.push_back(std::move(column));
@@ -109,7 +107,8 @@ void OrderTable::choose_kept(const CsvRecord& header) {
       kept_columns_.push_back(static_cast<std::size_t>(found - names.begin()));
       continue;
     }
-    Problem problem{"csv.no-column", "--keep names a column " + quoted(name) + ", which the table does not have", ""};
+    Problem problem{"csv.no-column", "--keep names a column " + text::quoted(name) + ", which the table does not have",
+                    ""};
     if (const auto near = nearest(name, names)) problem.help = "did you mean \"" + std::string(*near) + "\"?";
     faults_.push_back(of_row(header, std::move(problem)));
   }
@@ -161,14 +160,14 @@ void OrderTable::name_by_map(const CsvRecord& header) {
     if (found == places.end() && optional) return std::nullopt;
     if (found == places.end()) {
       Problem problem{"csv.no-column",
-                      "the map file names a column " + quoted(name) + ", which the table does not have", ""};
+                      "the map file names a column " + text::quoted(name) + ", which the table does not have", ""};
       if (const auto near = nearest(name, names)) problem.help = "did you mean \"" + std::string(*near) + "\"?";
       if (faults_.size() < 50) faults_.push_back(of_row(header, std::move(problem)));
       return std::nullopt;
     }
     if (found->second.size() > 1) {
       add_fault(header, found->second[1],
-                {"csv.header", quoted(name) + " is the name of two columns",
+                {"csv.header", text::quoted(name) + " is the name of two columns",
                  "name the first \"" + name + "#1\" and the second \"" + name + "#2\""});
     }
     return found->second.front();
@@ -199,8 +198,8 @@ void OrderTable::name_by_path(const CsvRecord& header, std::size_t column) {
     if (other.to && other.to->field == fact.to.field && other.to->index == fact.to.index) {
       add_fault(header, column,
                 {"csv.header",
-                 "two columns for " + fact.to.field->path_at(fact.to.index) + ": " + quoted(other.header) + " and " +
-                     quoted(name),
+                 "two columns for " + fact.to.field->path_at(fact.to.index) + ": " + text::quoted(other.header) +
+                     " and " + text::quoted(name),
                  "keep one, or say in a map file which of them counts first"});
       return;
     }
@@ -312,7 +311,7 @@ void OrderTable::begin_facts() {
     decimal_comma_ = map_->decimal_comma.value_or(decimal_comma_);
   }
   for (const JobField& field : job_fields()) {
-    if (field.need == Need::always && !in_list(field)) (void)fact_of({&field, 0});
+    if (field.need == Need::always && !field.in_list()) (void)fact_of({&field, 0});
   }
   // Members come in another order for each thread, and their orders must not show it.
   if (members_) {
@@ -325,7 +324,7 @@ void OrderTable::begin_facts() {
   for (std::size_t i = 0; i < facts_.size(); ++i) {
     const FieldPath& path = facts_[i].path;
     if (path.field->path == "main.wall") wall_ = i;
-    if (!in_list(*path.field)) continue;
+    if (!path.field->in_list()) continue;
     auto element =
         std::find_if(elements_.begin(), elements_.end(), [&](const Element& one) { return one.index == path.index; });
     if (element == elements_.end()) element = elements_.insert(elements_.end(), Element{path.index, {}});
@@ -503,7 +502,7 @@ void OrderTable::report_facts(const CsvRecord& record, OrderRecord& order) const
     const JobField& field = *fact.path.field;
     const Outcome& outcome = outcomes_[i];
     if (outcome.says == Says::value) continue;
-    const bool required = field.need == Need::always && (!in_list(field) || element_given(fact.path.index));
+    const bool required = field.need == Need::always && (!field.in_list() || element_given(fact.path.index));
     if (outcome.says == Says::rejected) {
       Diagnostic told = at_cell(record, outcome.column, outcome.problem);
       if (!required) told.message += "; planned without " + field.path_at(fact.path.index);
@@ -520,7 +519,7 @@ void OrderTable::report_facts(const CsvRecord& record, OrderRecord& order) const
     const std::size_t index = element.index;
     if (!element_given(index)) continue;
     for (const JobField& field : job_fields()) {
-      if (field.need != Need::always || !in_list(field) || find_fact({&field, index}) != none) continue;
+      if (field.need != Need::always || !field.in_list() || find_fact({&field, index}) != none) continue;
       order.diagnostics.push_back(missing(record, {{&field, index}, {}, std::nullopt}));
     }
   }
@@ -559,7 +558,7 @@ Diagnostic OrderTable::missing(const CsvRecord& record, const Fact& fact) const 
     const std::string_view cell = record.cell(column);
     if (!found.empty()) found += ", ";
     found += columns_[column].header;
-    found += trimmed(cell).empty() ? " is empty" : " says " + quoted(cell) + ", which stands for not known";
+    found += trimmed(cell).empty() ? " is empty" : " says " + text::quoted(cell) + ", which stands for not known";
   }
   problem.message += ": " + found;
   Diagnostic told =

@@ -18,8 +18,6 @@
 namespace mainbore {
 namespace {
 
-constexpr int ratio_places = 3;
-
 class PlanWriter {
  public:
   PlanWriter(std::string& text, const Plan& plan, UnitSystem system, JsonStyle style, PlanScope scope)
@@ -81,7 +79,7 @@ class PlanWriter {
   void put_text(std::string_view key, std::string_view value) {
     if (!value.empty()) out_.text(key, value);
   }
-  void put_ratio(std::string_view key, double value) { out_.number(key, value, ratio_places); }
+  void put_ratio(std::string_view key, double value) { out_.number(key, value, io::ratio_places); }
 
   void put_detail(std::string_view key, const Detail& detail) {
     if (const auto* measure = std::get_if<Measure>(&detail)) put(key, *measure);

@@ -3,8 +3,6 @@
 namespace mainbore::io {
 namespace {
 
-constexpr int ratio_places = 3;
-
 constexpr double grams(Force weight) { return 453.59237 * (weight / units::lbf); }
 
 // Quantities, of which many may be absent.

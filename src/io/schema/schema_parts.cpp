@@ -69,8 +69,6 @@ std::string quantity_pattern(Kind kind) {
 
 std::string name_of_kind(Kind kind) { return std::string(kind_names[static_cast<std::size_t>(kind)]); }
 
-bool has_unit(Kind kind) { return kind != Kind::ratio && kind != Kind::threads && kind != Kind::turns; }
-
 Json text_matching(const std::string& pattern) { return {{"type", "string"}, {"pattern", pattern}}; }
 
 Json closed_object() { return {{"type", "object"}, {"properties", Json::object()}, {"additionalProperties", false}}; }

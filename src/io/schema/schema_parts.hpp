@@ -37,7 +37,6 @@ template <class Words, class Spell>
 // --- pieces of a schema ---
 
 [[nodiscard]] std::string name_of_kind(Kind kind);
-[[nodiscard]] bool has_unit(Kind kind);
 [[nodiscard]] Json text_matching(const std::string& pattern);
 [[nodiscard]] Json closed_object();
 // The words themselves, for editors to offer, and every other case and spelling of them that is read.

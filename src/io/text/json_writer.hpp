@@ -20,6 +20,9 @@ namespace mainbore::io {
 // A character of a JSON string that is no plain ASCII: a hidden one as an escape, bytes that are not UTF-8 as U+FFFD.
 void append_json_character(std::string& out, text::Character one, std::string_view bytes);
 
+// Decimals of a number without a unit.
+inline constexpr int ratio_places = 3;
+
 class JsonWriter {
  public:
   JsonWriter(std::string& out, JsonStyle style) : out_(out), style_(style), start_(out.size()) {}

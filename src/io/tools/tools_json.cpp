@@ -7,8 +7,7 @@ namespace mainbore {
 namespace {
 
 using io::JsonWriter;
-
-constexpr int ratio_places = 3;
+using io::ratio_places;
 
 // A document of its own: {"format": 1, ...}, the last line ended when pretty.
 template <class Write>
