@@ -7,8 +7,10 @@ backquotes in the last column of the table are the rooms that may be known. Publ
 room that stands further down the table. `show` prints what each room uses.
 """
 import collections
+import json
 import pathlib
 import re
+import shlex
 import subprocess
 import sys
 
@@ -94,15 +96,33 @@ def files_opened(source):
             if OPENS_FILES.search(line.partition("//")[0])]
 
 
-def symbols(source, build, room, rooms, nm):
-    """(defined, {used: object file}) of the room's object files. Inline code is compiled wherever it is used, and so is
-    no room's own."""
+UNITY_INCLUDE = re.compile(r'#include "(.+)"')
+
+
+def object_files(source, build, rooms):
+    """{room: its object files}. An object of a unity build is of several files, which must be of one room."""
+    files = {room: [] for room in rooms}
+    for command in json.loads((build / "compile_commands.json").read_text()):
+        file = pathlib.Path(command["file"])
+        words = shlex.split(command["command"])
+        object_file = pathlib.Path(command["directory"], words[words.index("-o") + 1])
+        of_unity = file.parent.name == "Unity"
+        of_rooms = set()
+        for path in UNITY_INCLUDE.findall(file.read_text()) if of_unity else [file]:
+            for base in (source, build):  # some are written by the build
+                if pathlib.Path(path).is_relative_to(base / "src"):
+                    of_rooms.add(room_of(str(pathlib.Path(path).relative_to(base / "src")), rooms))
+        if len(of_rooms) > 1:
+            sys.exit(f"{file.name} is of several rooms: {', '.join(sorted(of_rooms))}")
+        for room in of_rooms & set(rooms):
+            files[room].append(object_file)
+    return files
+
+
+def symbols(files, nm):
+    """(defined, {used: object file}) of object files. Inline code is compiled wherever it is used, and so is no room's
+    own."""
     defined, used = set(), {}
-    files = [file for file in sorted(build.glob(f"src/CMakeFiles/mainbore.dir/{room}/**/*.o"))
-             + sorted(build.glob(f"src/{room}/CMakeFiles/*.dir/**/*.o"))
-             if any((source / "src" / room).rglob(file.name.removesuffix(".o")))]  # not what an earlier build left there
-    inner = [other for other in rooms if other.startswith(room + "/")]
-    files = [file for file in files if not any(f"/{other}/" in str(file) for other in inner)]
     for file in files:
         listing = subprocess.run([nm, "-P", str(file)], capture_output=True, text=True, check=True).stdout
         for line in listing.splitlines():
@@ -111,16 +131,16 @@ def symbols(source, build, room, rooms, nm):
                 used[name] = file
             elif kind in "TBDR":
                 defined.add(name)
-    return files, defined, used
+    return defined, used
 
 
 def calls(source, build, rooms, nm):
     """(room, other room): one symbol of the other that its object files use."""
     owner, uses, found = {}, {}, {}
-    for room in rooms:
-        files, defined, uses[room] = symbols(source, build, room, rooms, nm)
-        if not files:
+    for room, files in object_files(source, build, rooms).items():
+        if not all(file.exists() for file in files) or not files:
             sys.exit(f"no object files of src/{room} in {build}: build the library first")
+        defined, uses[room] = symbols(files, nm)
         owner.update({name: room for name in defined})
     for room in rooms:
         for name, file in sorted(uses[room].items()):
@@ -128,12 +148,12 @@ def calls(source, build, rooms, nm):
             if other and other != room:
                 plain = subprocess.run(["c++filt", name], capture_output=True, text=True, check=False).stdout.strip() \
                     if (room, other) not in found else ""
-                found.setdefault((room, other), f"src/{room}/{file.name.removesuffix('.o')} uses {plain or name}")
+                found.setdefault((room, other), f"src/{room}, in {file.name.removesuffix('.o')}, uses {plain or name}")
     return found
 
 
 def main():
-    source, build, nm = pathlib.Path(sys.argv[1]).resolve(), pathlib.Path(sys.argv[2]), sys.argv[3]
+    source, build, nm = pathlib.Path(sys.argv[1]).resolve(), pathlib.Path(sys.argv[2]).resolve(), sys.argv[3]
     allowed, rows = rooms_of(source)
     there = {path.name for path in (source / "src").iterdir() if any(path.rglob("*.cpp"))}
     there |= {room for room in allowed if "/" in room and (source / "src" / room).is_dir()}
