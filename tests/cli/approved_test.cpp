@@ -13,7 +13,6 @@ using Json = nlohmann::json;
 
 namespace {
 
-const std::string source = MAINBORE_SOURCE_DIR;
 const std::vector<std::string> saddle = {"plan",
                                          "--set",
                                          "main.material=ductile iron",
@@ -28,12 +27,6 @@ const std::vector<std::string> saddle = {"plan",
                                          "--set",
                                          "service.method=saddle",
                                          "--no-settings"};
-
-std::vector<std::string> with(std::vector<std::string> arguments, const std::vector<std::string>& more) {
-  arguments.insert(arguments.end(), more.begin(), more.end());
-  return arguments;
-}
-bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 constexpr const char* list =
     "kind,main,od_from,od_to,size,thread,torque,stock\n"

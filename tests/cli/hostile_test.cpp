@@ -13,9 +13,6 @@ using Json = nlohmann::json;
 
 namespace {
 
-const std::string source = MAINBORE_SOURCE_DIR;
-const std::string sound_job = source + "/examples/jobs/ductile_iron_direct.json";
-
 void fit_for_people(const Ran& ran) {
   CHECK(not_fit(ran.out) == "");
   CHECK(not_fit(ran.err) == "");

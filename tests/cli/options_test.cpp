@@ -11,8 +11,6 @@ using namespace mainbore::test;
 
 namespace {
 
-const std::string sound_job = std::string(MAINBORE_SOURCE_DIR) + "/examples/jobs/ductile_iron_direct.json";
-
 // Every number of the JSON is one, and one that can be read at a pipe.
 void all_plausible(const nlohmann::json& json) {
   if (json.is_number()) {

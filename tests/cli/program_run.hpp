@@ -13,6 +13,17 @@
 
 namespace mainbore::test {
 
+inline const std::string source = MAINBORE_SOURCE_DIR;
+inline const std::string sound_job = source + "/examples/jobs/ductile_iron_direct.json";
+
+// Arguments with more behind them.
+inline std::vector<std::string> with(std::vector<std::string> arguments, const std::vector<std::string>& more) {
+  arguments.insert(arguments.end(), more.begin(), more.end());
+  return arguments;
+}
+
+inline bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
 struct Ran {
   int status;
   std::string out;

@@ -11,7 +11,6 @@ namespace fs = std::filesystem;
 
 namespace {
 
-const std::string source = MAINBORE_SOURCE_DIR;
 const std::vector<std::string> bare = {"plan",
                                        "--set",
                                        "main.material=ductile iron",
@@ -26,11 +25,6 @@ constexpr const char* machine = R"("machine": {"title": "Truck 4", "smallest_tap
   "hand_limit": "90 psi", "body_rating": "250 psi", "bar_diameter": "1 in"})";
 std::string with_machine(const std::string& more = {}) { return std::string("{") + machine + more + "}"; }
 
-std::vector<std::string> with(std::vector<std::string> arguments, const std::vector<std::string>& more) {
-  arguments.insert(arguments.end(), more.begin(), more.end());
-  return arguments;
-}
-
 Json plan_of(const std::vector<std::string>& arguments, const cli::Environment& environment = {}) {
   const Ran ran = run(with(arguments, {"--format", "json"}), environment);
   INFO(ran.err);
@@ -43,8 +37,6 @@ cli::Environment own(const Folder& folder, const std::string& text) {
   folder.put("config/mainbore/settings.json", text);
   return {.config_home = folder / "config"};
 }
-
-bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 }  // namespace
 

@@ -4,7 +4,7 @@
 namespace mainbore::docs {
 namespace {
 
-constexpr std::string_view frame = R"bash(
+constexpr std::string_view bash_functions = R"bash(
 # What an option named takes: "-" for nothing.
 _mainbore_option() {
   local option
@@ -105,20 +105,20 @@ complete -o default -F _mainbore mainbore
 )bash";
 
 std::string command_case(const CommandFacts& command) {
-  std::string out = "    " + quoted(command.path) + ")\n";
+  std::string out = "    " + in_shell_quotes(command.path) + ")\n";
   std::vector<std::string> names;
   for (const CommandFacts& below : command.commands) names.push_back(below.name);
-  if (!names.empty()) out += "      commands=" + quoted(joined(names)) + '\n';
+  if (!names.empty()) out += "      commands=" + in_shell_quotes(joined(names)) + '\n';
   std::vector<std::string> operands;
   for (const OperandFacts& operand : command.operands) {
-    operands.push_back(quoted(operand.name + (operand.repeatable ? "..." : "")));
+    operands.push_back(in_shell_quotes(operand.name + (operand.repeatable ? "..." : "")));
   }
   if (!operands.empty()) out += "      operands=(" + joined(operands) + ")\n";
   out += "      options=(\n";
   for (const OptionFacts& option : command.options) {
     out += "        " +
-           quoted(std::string(option.repeatable ? "many " : "once ") + (option.value.empty() ? "-" : option.value) +
-                  ' ' + joined(option.names)) +
+           in_shell_quotes(std::string(option.repeatable ? "many " : "once ") +
+                           (option.value.empty() ? "-" : option.value) + ' ' + joined(option.names)) +
            '\n';
   }
   return out + "      )\n      ;;\n";
@@ -151,10 +151,10 @@ _mainbore_values() {
   out += kind_case(values, ValueKind::file, "file") + kind_case(values, ValueKind::directory, "directory");
   for (const OptionValue& value : values) {
     if (value.kind != ValueKind::words) continue;
-    out += "    " + quoted(value.name) + ")\n      words=(\n        " + joined(all_quoted(value.words), "\n        ") +
-           "\n      )\n      ;;\n";
+    out += "    " + in_shell_quotes(value.name) + ")\n      words=(\n        " +
+           joined(all_quoted(value.words), "\n        ") + "\n      )\n      ;;\n";
   }
-  return out + "  esac\n}\n" + std::string(frame);
+  return out + "  esac\n}\n" + std::string(bash_functions);
 }
 
 }  // namespace mainbore::docs

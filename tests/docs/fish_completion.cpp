@@ -4,7 +4,7 @@
 namespace mainbore::docs {
 namespace {
 
-constexpr std::string_view frame = R"fish(
+constexpr std::string_view fish_functions = R"fish(
 # Whether the line stands behind a command, and none of the names that follow "flag" or "value" has been used.
 # A name just before the cursor that takes a value has yet to get it.
 function __mainbore_at
@@ -111,7 +111,7 @@ std::string fish_completion(const CommandFacts& program) {
              joined(fish_quoted(value.words), " \\\n                ") + '\n';
     }
   }
-  out += "    end\nend\n" + std::string(frame);
+  out += "    end\nend\n" + std::string(fish_functions);
   const Lines lines(values);
   for (const CommandFacts* command : all_commands(program)) out += lines.of(*command);
   return out;

@@ -18,11 +18,11 @@ std::string joined(const std::vector<std::string>& words, std::string_view betwe
   return out;
 }
 
-std::string quoted(std::string_view text) { return '\'' + replaced(std::string(text), "'", "'\\''") + '\''; }
+std::string in_shell_quotes(std::string_view text) { return '\'' + replaced(std::string(text), "'", "'\\''") + '\''; }
 
 std::vector<std::string> all_quoted(const std::vector<std::string>& words) {
   std::vector<std::string> out;
-  for (const std::string& word : words) out.push_back(quoted(word));
+  for (const std::string& word : words) out.push_back(in_shell_quotes(word));
   return out;
 }
 

@@ -16,7 +16,7 @@ inline constexpr std::string_view made_by =
 [[nodiscard]] std::string joined(const std::vector<std::string>& words, std::string_view between = " ");
 
 // In single quotes, as bash and zsh read them.
-[[nodiscard]] std::string quoted(std::string_view text);
+[[nodiscard]] std::string in_shell_quotes(std::string_view text);
 [[nodiscard]] std::vector<std::string> all_quoted(const std::vector<std::string>& words);
 
 // The names of the values of one kind.

@@ -16,7 +16,7 @@ std::string explained(const std::string& help) {
 }
 
 std::string value_of(const std::string& name) {
-  return ':' + explained(name) + ":{_mainbore_values " + quoted(name) + '}';
+  return ':' + explained(name) + ":{_mainbore_values " + in_shell_quotes(name) + '}';
 }
 
 // '(-o --output)'{-o+,--output=}'[...]:FILE:...': one of several names, each shutting out the others.
@@ -28,10 +28,11 @@ std::string option_line(const OptionFacts& option) {
   }
   std::string before;
   if (option.repeatable) before = "'*'";
-  else if (names.size() > 1) before = quoted('(' + joined(option.names) + ')');
+  else if (names.size() > 1) before = in_shell_quotes('(' + joined(option.names) + ')');
   const std::string name = names.size() > 1 ? '{' + joined(names, ",") + '}' : names.front();
   return before + name +
-         quoted('[' + explained(short_help(option)) + ']' + (option.value.empty() ? "" : value_of(option.value)));
+         in_shell_quotes('[' + explained(short_help(option)) + ']' +
+                         (option.value.empty() ? "" : value_of(option.value)));
 }
 
 std::string operand_lines(const CommandFacts& command) {
@@ -39,7 +40,7 @@ std::string operand_lines(const CommandFacts& command) {
   std::size_t place = 0;
   for (const OperandFacts& operand : command.operands) {
     ++place;
-    out += " \\\n    " + quoted((operand.repeatable ? "*" : std::to_string(place)) + value_of(operand.name));
+    out += " \\\n    " + in_shell_quotes((operand.repeatable ? "*" : std::to_string(place)) + value_of(operand.name));
   }
   return out;
 }
@@ -57,7 +58,7 @@ std::string group_function(const CommandFacts& command) {
   out += " \\\n    '1:command:->command' \\\n    '*::argument:->arguments'\n";
   out += "  case $state in\n    (command)\n      commands=(\n";
   for (const CommandFacts& below : command.commands) {
-    out += "        " + quoted(below.name + ':' + replaced(below.summary(), ":", "\\:")) + '\n';
+    out += "        " + in_shell_quotes(below.name + ':' + replaced(below.summary(), ":", "\\:")) + '\n';
   }
   out += "      )\n      _describe -t commands command commands\n      ;;\n    (arguments)\n      case $line[1] in\n";
   for (const CommandFacts& below : command.commands)
@@ -75,8 +76,8 @@ std::string values_function(const CommandFacts& program) {
   if (!folders.empty()) out += "    (" + joined(folders, "|") + ") _files -/; return ;;\n";
   for (const OptionValue& value : values) {
     if (value.kind != ValueKind::words) continue;
-    out += "    (" + quoted(value.name) + ")\n      words=(\n        " + joined(all_quoted(value.words), "\n        ") +
-           "\n      )\n      ;;\n";
+    out += "    (" + in_shell_quotes(value.name) + ")\n      words=(\n        " +
+           joined(all_quoted(value.words), "\n        ") + "\n      )\n      ;;\n";
   }
   return out +
          "  esac\n"

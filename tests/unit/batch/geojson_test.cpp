@@ -19,7 +19,7 @@ std::string feature(const std::string& id, const std::string& geometry, const st
 }
 
 const std::string point = R"({"type":"Point","coordinates":[ -71.0500 , 42.0e0 ]})";
-const std::string line = R"({"type":"LineString","coordinates":[[1,2],[3.10,4]]})";
+const std::string route = R"({"type":"LineString","coordinates":[[1,2],[3.10,4]]})";
 
 std::string collection(const std::vector<std::string>& features, const std::string& between = ",\n") {
   std::string text = R"({"type":"FeatureCollection","name":"taps","crs":{"type":"name"},"features":[)";
@@ -56,7 +56,7 @@ Given given_back(std::string_view text, BatchOptions options = {}) {
 
 TEST_CASE("the properties of features are columns, however the features stand") {
   const std::string a = feature("1", point);
-  const std::string b = feature("\"AV-2\"", line);
+  const std::string b = feature("\"AV-2\"", route);
   std::string pretty = json::parse(a).dump(2) + '\n' + json::parse(b).dump(2);
   for (const std::string& text : {collection({a, b}), "\xEF\xBB\xBF \n" + collection({a, b}), a + '\n' + b + '\n',
                                   "\x1E" + a + "\n\x1E" + b + "\n", "\n\x1E" + json::parse(a).dump(2) + "\n\x1E" + b,
@@ -81,7 +81,7 @@ TEST_CASE("the properties of features are columns, however the features stand") 
 TEST_CASE("a property that is no fact makes each order unreadable, in the same words, or is carried") {
   const std::string zone = R"(,"ZONE":"KIT 4","main.sise":"6 in")";
   const std::string text =
-      collection({feature("1", point, zone), feature("2", line, zone), feature("3", line)}, " ,\n ");
+      collection({feature("1", point, zone), feature("2", route, zone), feature("3", route)}, " ,\n ");
   const auto list = records(text);
   REQUIRE(list.size() == 3);
   REQUIRE(list[0]["reasons"].size() == 2);
@@ -136,7 +136,7 @@ TEST_CASE("a feature that is broken loses only itself") {
       R"({"type":"Feature","geometry":null,"properties":{},"properties":{}})"};
   for (const std::string& fault : faults) {
     INFO(fault);
-    const auto list = records(collection({good, fault, feature("3", line), feature("4", line)}));
+    const auto list = records(collection({good, fault, feature("3", route), feature("4", route)}));
     REQUIRE(list.size() >= 4);
     CHECK(list[0]["verdict"] == "hold");
     CHECK(list[1]["verdict"] == "unreadable");
@@ -175,9 +175,9 @@ TEST_CASE("features come back as they stood, with what was decided among their p
   keep.names = {"ZONE", "x"};
   const std::vector<std::string> features = {
       feature("1", point, kept),
-      R"({ "properties" :{"id":2,"main.material":"lead"}, "bbox":[1,2,3,4] , "geometry": )" + line +
+      R"({ "properties" :{"id":2,"main.material":"lead"}, "bbox":[1,2,3,4] , "geometry": )" + route +
           R"( ,"type":"Feature","id":"f"})",
-      R"({"type":"Feature","geometry":)" + line + R"(,"properties":null,"foreign":{"a":1}})"};
+      R"({"type":"Feature","geometry":)" + route + R"(,"properties":null,"foreign":{"a":1}})"};
   io::KeepColumns all;
   all.all = true;
   BatchOptions options;
@@ -239,7 +239,7 @@ TEST_CASE("features are the same with any number of threads") {
   std::vector<std::string> features;
   for (int i = 0; i < 2000; ++i) {
     features.push_back(i % 97 == 0 ? R"({"type":"Feature","geometry":[1})"
-                                   : feature(std::to_string(i), i % 2 == 0 ? point : line));
+                                   : feature(std::to_string(i), i % 2 == 0 ? point : route));
   }
   const std::string text = collection(features);
   const Given one = given_back(text);

@@ -9,11 +9,9 @@ using namespace mainbore;
 
 namespace {
 
-const Catalog& catalog() { return Catalog::builtin(); }
-
 std::string standard_names(const ClassWords& read) {
   std::string text;
-  for (const std::uint8_t standard : read.standards) text += catalog().standards()[standard] + ' ';
+  for (const std::uint8_t standard : read.standards) text += Catalog::builtin().standards()[standard] + ' ';
   return text;
 }
 
@@ -25,7 +23,7 @@ TEST_CASE("a class is read word by word, however it is spelt") {
   for (const char* const text : {"DR 18", "dr18", "DR-18", "C900 DR 18", "C900DR18", "C-900 DR18", "AWWA C900-DR18",
                                  "PVC DR18", "SDR 18", "sdr_18", "C900-16 DR 18", "C900-2007, DR 18", "C900-07/DR18"}) {
     INFO(text);
-    const ClassWords read = catalog().read_class(text, Material::pvc);
+    const ClassWords read = Catalog::builtin().read_class(text, Material::pvc);
     CHECK(read.stray.view() == "");
     REQUIRE(read.words.size() == 1);
     CHECK(read.words[0] == figure(ClassMark::dimension_ratio, 18));
@@ -33,13 +31,13 @@ TEST_CASE("a class is read word by word, however it is spelt") {
   for (const char* const text : {"PC 350", "pc350", "Pressure Class 350", "C151 PC 350", "DIP PC350", "DIPC350",
                                  "ANSI/AWWA C151/A21.51 PC 350", "ductile iron pressure class 350", "PC-350 MJ"}) {
     INFO(text);
-    const ClassWords read = catalog().read_class(text, Material::ductile_iron);
+    const ClassWords read = Catalog::builtin().read_class(text, Material::ductile_iron);
     CHECK(read.stray.view() == "");
     REQUIRE(read.words.size() == 1);
     CHECK(read.words[0] == figure(ClassMark::pressure_class, 350));
   }
   const auto words = [](std::string_view text, Material material) {
-    const ClassWords read = catalog().read_class(text, material);
+    const ClassWords read = Catalog::builtin().read_class(text, material);
     INFO(text);
     CHECK(read.stray.empty());
     return std::vector(read.words.begin(), read.words.end());
@@ -61,15 +59,16 @@ TEST_CASE("a class is read word by word, however it is spelt") {
 }
 
 TEST_CASE("standards and families of diameters are read apart from the class") {
-  CHECK(standard_names(catalog().read_class("ANSI/AWWA C151/A21.51-17", Material::ductile_iron)) == "c151 a2151 ");
-  CHECK(standard_names(catalog().read_class("ASME B36.10M", Material::steel)) == "b3610m ");
-  CHECK(standard_names(catalog().read_class("1908 Class A", Material::cast_iron)) == "1908 ");
-  CHECK(standard_names(catalog().read_class("C900/C905 DR 18", Material::pvc)) == "c900 c905 ");
-  CHECK(catalog().read_class("IPS SDR 21", Material::pvc).family == OdFamily::iron_pipe_size);
-  CHECK(catalog().read_class("iron pipe size", Material::pvc).family == OdFamily::iron_pipe_size);
-  CHECK(catalog().read_class("DIOD DR 11", Material::polyethylene).family == OdFamily::cast_iron);
-  CHECK(catalog().read_class("AWWA", Material::pvc).names_standard());
-  CHECK_FALSE(catalog().read_class("DR 18", Material::pvc).names_standard());
+  CHECK(standard_names(Catalog::builtin().read_class("ANSI/AWWA C151/A21.51-17", Material::ductile_iron)) ==
+        "c151 a2151 ");
+  CHECK(standard_names(Catalog::builtin().read_class("ASME B36.10M", Material::steel)) == "b3610m ");
+  CHECK(standard_names(Catalog::builtin().read_class("1908 Class A", Material::cast_iron)) == "1908 ");
+  CHECK(standard_names(Catalog::builtin().read_class("C900/C905 DR 18", Material::pvc)) == "c900 c905 ");
+  CHECK(Catalog::builtin().read_class("IPS SDR 21", Material::pvc).family == OdFamily::iron_pipe_size);
+  CHECK(Catalog::builtin().read_class("iron pipe size", Material::pvc).family == OdFamily::iron_pipe_size);
+  CHECK(Catalog::builtin().read_class("DIOD DR 11", Material::polyethylene).family == OdFamily::cast_iron);
+  CHECK(Catalog::builtin().read_class("AWWA", Material::pvc).names_standard());
+  CHECK_FALSE(Catalog::builtin().read_class("DR 18", Material::pvc).names_standard());
 }
 
 TEST_CASE("a word that is not understood is told, and of which pipe it is") {
@@ -97,30 +96,30 @@ TEST_CASE("a word that is not understood is told, and of which pipe it is") {
   };
   for (const Case& one : cases) {
     INFO(one.text);
-    const ClassWords read = catalog().read_class(one.text, one.material);
+    const ClassWords read = Catalog::builtin().read_class(one.text, one.material);
     CHECK(read.stray.view() == one.stray);
     CHECK(read.stray_of == one.of);
   }
-  CHECK_FALSE(catalog().read_class(std::string(70, 'a'), Material::pvc).stray.empty());
-  CHECK_FALSE(catalog().read_class(std::string(60, '1') + " 2", Material::pvc).stray.empty());
-  CHECK_FALSE(catalog().read_class("1 2 3 4 5 6 7 8", Material::pvc).stray.empty());
+  CHECK_FALSE(Catalog::builtin().read_class(std::string(70, 'a'), Material::pvc).stray.empty());
+  CHECK_FALSE(Catalog::builtin().read_class(std::string(60, '1') + " 2", Material::pvc).stray.empty());
+  CHECK_FALSE(Catalog::builtin().read_class("1 2 3 4 5 6 7 8", Material::pvc).stray.empty());
 }
 
 TEST_CASE("nothing is read from nothing") {
   for (const char* const text : {"", " -/ ", "..."}) {
     INFO(text);
-    const ClassWords read = catalog().read_class(text, Material::pvc);
+    const ClassWords read = Catalog::builtin().read_class(text, Material::pvc);
     CHECK(read.empty());
     CHECK(read.stray.empty());
   }
 }
 
 TEST_CASE("every spelling of a class in the tables has the pipe's own words") {
-  for (const Pipe& pipe : catalog().pipes()) {
+  for (const Pipe& pipe : Catalog::builtin().pipes()) {
     if (pipe.class_name.empty()) continue;
     INFO(pipe.series->id << ' ' << pipe.size.label() << ' ' << pipe.class_name);
     CHECK_FALSE(pipe.names.empty());
-    CHECK(catalog().read_class(pipe.class_name, pipe.series->material).stray.empty());
-    CHECK(catalog().read_class(pipe.series->standard, pipe.series->material).stray.empty());
+    CHECK(Catalog::builtin().read_class(pipe.class_name, pipe.series->material).stray.empty());
+    CHECK(Catalog::builtin().read_class(pipe.series->standard, pipe.series->material).stray.empty());
   }
 }

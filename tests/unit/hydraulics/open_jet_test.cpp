@@ -12,7 +12,7 @@ using namespace mainbore::hydraulics;
 
 namespace {
 
-constexpr UnitWeight weight = 62.37 * units::lbf_per_ft3;
+constexpr UnitWeight water_weight = 62.37 * units::lbf_per_ft3;
 
 }  // namespace
 
@@ -20,13 +20,13 @@ TEST_CASE("flow of an open hole") {
   const test::ReferenceTable table("hydraulics_jet_flow.csv");
   for (const auto& row : table.rows()) {
     INFO(row.where());
-    const Flow flow =
-        open_jet_flow(row.number("bore_in") * units::inch, row.number("psi") * units::psi, row.number("cd"), weight);
+    const Flow flow = open_jet_flow(row.number("bore_in") * units::inch, row.number("psi") * units::psi,
+                                    row.number("cd"), water_weight);
     CHECK(flow / units::gpm == Approx(row.number("gpm")).epsilon(table.tolerance()));
   }
-  CHECK(jet_velocity(60 * units::psi, weight) / units::ft_per_s == Approx(94.4).margin(0.05));
-  CHECK(jet_velocity(150 * units::psi, weight) / units::ft_per_s == Approx(149.3).margin(0.05));
-  CHECK(open_jet_flow(units::inch, {}, 0.61, weight) == Flow{});
+  CHECK(jet_velocity(60 * units::psi, water_weight) / units::ft_per_s == Approx(94.4).margin(0.05));
+  CHECK(jet_velocity(150 * units::psi, water_weight) / units::ft_per_s == Approx(149.3).margin(0.05));
+  CHECK(open_jet_flow(units::inch, {}, 0.61, water_weight) == Flow{});
 }
 
 TEST_CASE("push of a jet") {
@@ -52,14 +52,15 @@ TEST_CASE("push of a jet") {
 TEST_CASE("the jet's push is its momentum") {
   const Length bore = units::inch;
   const Pressure pressure = 90 * units::psi;
-  const Velocity velocity = jet_velocity(pressure, weight);
-  const Force momentum = weight / units::standard_gravity * open_jet_flow(bore, pressure, 1.0, weight) * velocity;
+  const Velocity velocity = jet_velocity(pressure, water_weight);
+  const Force momentum =
+      water_weight / units::standard_gravity * open_jet_flow(bore, pressure, 1.0, water_weight) * velocity;
   CHECK(jet_force(bore, pressure, 1.0, 1.0) / momentum == Approx(1.0));
 }
 
 TEST_CASE("time for a pit to fill") {
   // A pit of 4.5 x 6 x 6 ft (1212 gal) under a clean one-inch hole at 100 psi: 6.6 minutes.
-  const Flow inflow = open_jet_flow(units::inch, 100 * units::psi, 0.62, weight);
+  const Flow inflow = open_jet_flow(units::inch, 100 * units::psi, 0.62, water_weight);
   CHECK(inflow / units::gpm == Approx(185.0).epsilon(0.001));
   const Volume pit = 4.5 * 6 * 6 * units::ft3;
   CHECK(pit / units::gallon == Approx(1212).epsilon(0.001));
@@ -71,8 +72,8 @@ TEST_CASE("time for a pit to fill") {
 }
 
 TEST_CASE("an open jet refuses what makes no sense") {
-  CHECK_THROWS_AS(open_jet_flow(units::inch, -units::psi, 0.6, weight), std::invalid_argument);
-  CHECK_THROWS_AS(open_jet_flow(units::inch, units::psi, 0.0, weight), std::invalid_argument);
-  CHECK_THROWS_AS(open_jet_flow(units::inch, units::psi, 1.1, weight), std::invalid_argument);
+  CHECK_THROWS_AS(open_jet_flow(units::inch, -units::psi, 0.6, water_weight), std::invalid_argument);
+  CHECK_THROWS_AS(open_jet_flow(units::inch, units::psi, 0.0, water_weight), std::invalid_argument);
+  CHECK_THROWS_AS(open_jet_flow(units::inch, units::psi, 1.1, water_weight), std::invalid_argument);
   CHECK_THROWS_AS(jet_velocity(units::psi, {}), std::invalid_argument);
 }

@@ -12,11 +12,10 @@
 
 using namespace mainbore;
 using namespace mainbore::hydraulics;
+using test::ft2_per_s;
+using test::trade_weight;
 
 namespace {
-
-constexpr UnitWeight trade_weight = 0.433 * units::psi / units::foot;
-constexpr KinematicViscosity ft2_per_s = units::foot * units::foot / units::second;
 
 ServiceSegment hazen_williams_segment(double bore_in, double length_ft, double c, double k = 0.0) {
   return {.bore = bore_in * units::inch, .length = length_ft * units::foot, .k = k, .friction = HazenWilliams{c}};

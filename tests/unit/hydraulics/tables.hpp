@@ -11,6 +11,9 @@
 
 namespace mainbore::test {
 
+inline constexpr UnitWeight trade_weight = 0.433 * units::psi / units::foot;  // of water, as the trade rounds it
+inline constexpr KinematicViscosity ft2_per_s = units::foot * units::foot / units::second;
+
 inline std::vector<hydraulics::DemandPoint> demand_curve(const std::string& column) {
   std::vector<hydraulics::DemandPoint> curve;
   const ReferenceTable table("hydraulics_demand_curve.csv");

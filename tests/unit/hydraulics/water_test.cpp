@@ -8,13 +8,8 @@
 
 using namespace mainbore;
 using namespace mainbore::hydraulics;
-
-namespace {
-
-constexpr UnitWeight trade_weight = 0.433 * units::psi / units::foot;
-constexpr KinematicViscosity ft2_per_s = units::foot * units::foot / units::second;
-
-}  // namespace
+using test::ft2_per_s;
+using test::trade_weight;
 
 TEST_CASE("the elevation example of the plumbing code") {
   CHECK(pressure_of_head(20 * units::foot, trade_weight) / units::psi == Approx(8.66).margin(1e-9));

@@ -15,12 +15,12 @@ using namespace mainbore::test;
 
 namespace {
 
-const Answers four_facts = {{"What is the main made of?", "DI"},
+const Replies four_facts = {{"What is the main made of?", "DI"},
                             {"nominal size of the main?", "8 in"},
                             {"highest pressure", "82 psi"},
                             {"nominal size of the service?", "1 in"}};
 
-Answers with(Answers more, const Answers& base = four_facts) {
+Replies with(Replies more, const Replies& base = four_facts) {
   more.insert(more.end(), base.begin(), base.end());
   return more;
 }
@@ -189,7 +189,7 @@ TEST_CASE("what the planner would object to is said while the card is still in h
 }
 
 TEST_CASE("a question that does not apply is not asked") {
-  const Answers bare = with({{"dug up", "yes"}});
+  const Replies bare = with({{"dug up", "yes"}});
   CHECK_FALSE(interviewed(bare).heard_of("How warm is the pipe wall?"));
   CHECK(interviewed(bare).heard_of("wrapped in polyethylene film?"));
   const Interviewed plastic = interviewed({{"dug up", "yes"}, {"made of", "PVC"}});
@@ -238,7 +238,7 @@ TEST_CASE("what only a utility's rules ask for is asked where they do, and leave
 }
 
 TEST_CASE("what the answers before make matter is asked") {
-  const auto hears = [](const Answers& answers, std::string_view question) {
+  const auto hears = [](const Replies& answers, std::string_view question) {
     return interviewed(with(answers)).heard_of(question);
   };
   CHECK(interviewed({{"made of?", "PVC"}}).heard_of("What standard was the pipe made to"));
@@ -252,10 +252,10 @@ TEST_CASE("what the answers before make matter is asked") {
   CHECK_FALSE(hears({{"dug up", "yes"}, {"a tape read around", "28.4 in"}}, "by caliper?"));
   CHECK(hears({}, "Have trial taps been made"));
   CHECK_FALSE(hears({{"How is the tap to be made?", "saddle"}}, "Have trial taps been made"));
-  const Answers trial = {{"Have trial taps been made", "yes"}};
+  const Replies trial = {{"Have trial taps been made", "yes"}};
   CHECK_FALSE(hears(trial, "left showing?"));
   CHECK(hears({trial.front(), {"What depth did they find", "1.5 in"}}, "left showing?"));
-  const Answers water = {{"gets enough", "yes"}};
+  const Replies water = {{"gets enough", "yes"}};
   CHECK_FALSE(hears({water.front(), {"service line made of?", "copper type K"}}, "printed on the tubing?"));
   CHECK(hears({water.front(), {"service line made of?", "PEX SDR 9"}}, "printed on the tubing?"));
 }
@@ -306,16 +306,16 @@ TEST_CASE("stop, no, the end of the input and half a line tell nothing") {
 }
 
 TEST_CASE("what lies near is told whole or not at all") {
-  const Answers looked = {{"Has somebody looked", "yes"}};
+  const Replies looked = {{"Has somebody looked", "yes"}};
   const auto json = [](const Interviewed& told) { return settings_to_json(told.facts.value(), Catalog::builtin()); };
   // Somebody looked, and does not know: the plan must hold.
   CHECK(json(interviewed(looked)) == "{}\n");
   CHECK(interviewed(looked).heard_of("the file says nothing of what is near"));
   CHECK(json(interviewed(with({{"What is there?", "nothing"}}, looked))) == "{\n  \"nearby\": []\n}\n");
-  const Answers bell = with({{"What is there?", "bell"}, {"What else is there?", "nothing more"}}, looked);
+  const Replies bell = with({{"What is there?", "bell"}, {"What else is there?", "nothing more"}}, looked);
   CHECK(json(interviewed(with({{"How far along the main", "7 ft"}}, bell))).find("\"7 ft\"") != std::string::npos);
   CHECK(json(interviewed(with({{"How far along the main", "don't know"}}, bell))) == "{}\n");
-  const Answers and_more = {
+  const Replies and_more = {
       {"What is there?", "bell"}, {"How far along the main", "7 ft"}, {"What else is there?", "don't know"}};
   CHECK(json(interviewed(with(and_more, looked))) == "{}\n");
 }

@@ -17,11 +17,11 @@ namespace mainbore::test {
 
 // Part of a question, and the answer to it. Of several to one question each is said once, in order, the last again and
 // again.
-using Answers = std::vector<std::pair<std::string, std::string>>;
+using Replies = std::vector<std::pair<std::string, std::string>>;
 
 class Person : public std::streambuf {
  public:
-  Person(std::ostringstream& heard, Answers answers, std::string otherwise)
+  Person(std::ostringstream& heard, Replies answers, std::string otherwise)
       : heard_(heard), answers_(std::move(answers)), otherwise_(std::move(otherwise)) {}
 
  protected:
@@ -55,7 +55,7 @@ class Person : public std::streambuf {
   }
 
   std::ostringstream& heard_;
-  Answers answers_;
+  Replies answers_;
   std::string otherwise_;
   std::string line_;
   int lines_ = 0;
@@ -82,7 +82,7 @@ inline const Rules& default_rules() {
   return *read.rules;
 }
 
-inline Interviewed interviewed(Answers answers, std::string otherwise = "", Language language = Language::english,
+inline Interviewed interviewed(Replies answers, std::string otherwise = "", Language language = Language::english,
                                const Rules& rules = default_rules()) {
   std::ostringstream out;
   Person person(out, std::move(answers), std::move(otherwise));

@@ -1,4 +1,4 @@
-// Answers in Spanish: what they mean to a job, and that a job told in either language is the same.
+// Replies in Spanish: what they mean to a job, and that a job told in either language is the same.
 #include "interview/spoken.hpp"
 
 #include <set>
@@ -20,7 +20,7 @@ std::string taken(std::string_view answer, std::string_view path) {
   return as_a_job_has_it(answer, field_at(path), Language::spanish);
 }
 
-std::string job_told(const Answers& answers, Language language) {
+std::string job_told(const Replies& answers, Language language) {
   const Interviewed told = interviewed(answers, "", language);
   REQUIRE(told.facts);
   return settings_to_json(*told.facts, Catalog::builtin());
@@ -100,7 +100,7 @@ TEST_CASE("every word of a choice that is asked for is understood as it is shown
 }
 
 TEST_CASE("a job told in Spanish is the job told in English") {
-  const Answers english = {{"Work order number?", "AV-1041"},
+  const Replies english = {{"Work order number?", "AV-1041"},
                            {"What is the main made of?", "ductile iron"},
                            {"nominal size of the main?", "8 in"},
                            {"class or dimension ratio", "PC 350"},
@@ -119,7 +119,7 @@ TEST_CASE("a job told in Spanish is the job told in English") {
                            {"gets enough water?", "yes"},
                            {"service line made of?", "copper type K"},
                            {"crew should know", "none"}};
-  const Answers spanish = {{"\u00bfN\u00famero de la orden", "AV-1041"},
+  const Replies spanish = {{"\u00bfN\u00famero de la orden", "AV-1041"},
                            {"\u00bfDe qu\u00e9 es la tuber\u00eda principal?", "Hierro d\u00factil"},
                            {"nominal de la tuber\u00eda principal?", "8"},
                            {"nominal de la tuber\u00eda principal?", ""},  // yes to inches

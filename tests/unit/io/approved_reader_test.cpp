@@ -10,11 +10,11 @@ using namespace mainbore;
 
 namespace {
 
-ApprovedFile read(std::string_view text) { return read_approved(text, "approved", Catalog::builtin()); }
+ApprovedFile list_of(std::string_view text) { return read_approved(text, "approved", Catalog::builtin()); }
 
-std::string faults(std::string_view text) {
+std::string list_faults(std::string_view text) {
   std::string all;
-  for (const Diagnostic& fault : read(text).diagnostics) {
+  for (const Diagnostic& fault : list_of(text).diagnostics) {
     all += std::to_string(fault.line) + ' ' + std::string(fault.code) + ' ' + fault.pointer + ' ' + fault.message +
            " / " + fault.help + '\n';
   }
@@ -24,12 +24,12 @@ std::string faults(std::string_view text) {
 }  // namespace
 
 TEST_CASE("an approved list is read from a table and from JSON alike") {
-  const ApprovedFile table = read(
+  const ApprovedFile table = list_of(
       "kind,main,od_from,od_to,size,thread,straps,torque,rating,length,stock\r\n"
       "saddle,ductile iron|cast iron,8.54 in,9.40 in,1 in,,2,50 ft-lbf,200 psi,2 in,41-117\r\n"
       "\r\n"
       "stop,,,,1 in,AWWA taper,,,150 psi,3.5 in,12-004\r\n");
-  const ApprovedFile json = read(R"({"format": 1, "name": "Ashby Vale", "edition": "2026-03", "items": [
+  const ApprovedFile json = list_of(R"({"format": 1, "name": "Ashby Vale", "edition": "2026-03", "items": [
     {"kind": "saddle", "main": ["ductile iron", "cast iron"], "od_from": "8.54 in", "od_to": "9.40 in", "size": "1 in",
      "straps": 2, "torque": "50 ft-lbf", "rating": "200 psi", "length": "2 in", "stock": "41-117"},
     {"kind": "stop", "size": "1 in", "thread": "AWWA taper", "rating": "150 psi", "length": "3.5 in", "stock": "12-004"}]})");
@@ -51,7 +51,7 @@ TEST_CASE("an approved list is read from a table and from JSON alike") {
 }
 
 TEST_CASE("every fault of an approved list is told at once, with line, what is allowed and the nearest word") {
-  const std::string told = faults(
+  const std::string told = list_faults(
       "kind,main,od_from,od_to,size,thread,rating\n"
       "sadle,ductile iron,8 in,9 in,1 in,,\n"
       "saddle,ductile irn,9 in,8 in,1 in,,150\n"
@@ -67,13 +67,13 @@ TEST_CASE("every fault of an approved list is told at once, with line, what is a
   CHECK(told.find("4 approved.missing  a stop without thread") != std::string::npos);
   CHECK(told.find("5 approved.unknown-value  a stop has no main") != std::string::npos);
   CHECK(told.find("5 approved.unknown-value  \"5000 psi\"") != std::string::npos);
-  CHECK(faults("kind,sise\nstop,1 in\n")
+  CHECK(list_faults("kind,sise\nstop,1 in\n")
             .find("1 approved.unknown-key  \"sise\" is not a column of an approved list / did you mean \"size\"?") ==
         0);
-  CHECK(faults("").find("approved.missing") != std::string::npos);
-  CHECK(faults(R"({"items": [{"kind": "stop", "size": "1 in", "tread": "NPT"}], "titel": "x"})")
+  CHECK(list_faults("").find("approved.missing") != std::string::npos);
+  CHECK(list_faults(R"({"items": [{"kind": "stop", "size": "1 in", "tread": "NPT"}], "titel": "x"})")
             .find("/items/0/tread \"tread\" is not part of an approved item") != std::string::npos);
-  CHECK(faults(R"({"items": {}})").find("approved.wrong-type /items ") != std::string::npos);
-  CHECK(faults("{}").find("approved.missing") != std::string::npos);
-  CHECK_FALSE(read("kind\nstop\n").list);
+  CHECK(list_faults(R"({"items": {}})").find("approved.wrong-type /items ") != std::string::npos);
+  CHECK(list_faults("{}").find("approved.missing") != std::string::npos);
+  CHECK_FALSE(list_of("kind\nstop\n").list);
 }

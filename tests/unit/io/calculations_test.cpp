@@ -21,7 +21,7 @@ using namespace mainbore;
 
 namespace {
 
-Plan plan_of(const std::string& example, PlanDepth depth = PlanDepth::whole) {
+Plan example_plan(const std::string& example, PlanDepth depth = PlanDepth::whole) {
   static const Planner planner(*load_rules(Catalog::builtin()).rules);
   std::ifstream file(std::string(MAINBORE_SOURCE_DIR) + "/examples/jobs/" + example + ".json");
   std::stringstream text;
@@ -65,7 +65,7 @@ TEST_CASE("each symbol of a formula stands in it, and ids are told apart") {
 
 TEST_CASE("a calculation has a figure for each symbol of its formula") {
   for (const char* example : {"ductile_iron_direct", "pvc_saddle", "old_cast_iron", "high_pressure"}) {
-    const Plan plan = plan_of(example);
+    const Plan plan = example_plan(example);
     CHECK_FALSE(plan.calculations.empty());
     for (const Calculation& made : plan.calculations) {
       INFO(example << " " << text_of(made.formula).id);
@@ -75,7 +75,7 @@ TEST_CASE("a calculation has a figure for each symbol of its formula") {
 }
 
 TEST_CASE("of a verdict alone no calculation is written down") {
-  CHECK(plan_of("ductile_iron_direct", PlanDepth::verdict).calculations.empty());
+  CHECK(example_plan("ductile_iron_direct", PlanDepth::verdict).calculations.empty());
 }
 
 TEST_CASE("what is worked out and held against a limit stands among the calculations, in random jobs") {
@@ -112,7 +112,7 @@ TEST_CASE("what is worked out and held against a limit stands among the calculat
 }
 
 TEST_CASE("sheets and JSON have every calculation of the plan") {
-  const Plan plan = plan_of("ductile_iron_direct");
+  const Plan plan = example_plan("ductile_iron_direct");
   const std::string text = calculation_sheet_text(plan, UnitSystem::us);
   const std::string html = calculation_sheet_html(plan, UnitSystem::us);
   const auto json = nlohmann::json::parse(plan_to_json(plan, UnitSystem::us, JsonStyle::compact))["calculations"];

@@ -9,10 +9,10 @@ using namespace mainbore;
 
 namespace {
 
-SettingsFile read(std::string_view text) { return read_settings(text, "settings.json", Catalog::builtin()); }
+SettingsFile file_of(std::string_view text) { return read_settings(text, "settings.json", Catalog::builtin()); }
 
 std::string one_fault(std::string_view text) {
-  const auto faults = read(text).diagnostics;
+  const auto faults = file_of(text).diagnostics;
   if (faults.size() != 1) return std::to_string(faults.size()) + " faults";
   return std::string(faults[0].code) + ' ' + faults[0].pointer + ' ' + faults[0].message + " / " + faults[0].help;
 }
@@ -25,7 +25,7 @@ constexpr std::string_view truck = R"({
 })";
 
 Settings settings_of(std::string_view text) {
-  SettingsFile file = read(text);
+  SettingsFile file = file_of(text);
   REQUIRE(file.settings);
   return *std::move(file.settings);
 }
@@ -106,19 +106,19 @@ TEST_CASE("every fault of settings is said, with its place and the nearest known
   CHECK(one_fault(R"({"crew": ")" + std::string(301, 'x') + "\"}").starts_with("job.out-of-range /crew"));
 
   // Half a machine is refused, and what it lacks is named.
-  const auto half = read(R"({"machine": {"title": "Truck 4", "bar_diameter": 1}})").diagnostics;
+  const auto half = file_of(R"({"machine": {"title": "Truck 4", "bar_diameter": 1}})").diagnostics;
   CHECK(half.size() == 5);
   CHECK(std::count_if(half.begin(), half.end(), [](const auto& d) { return d.code == "job.missing"; }) == 4);
   CHECK(std::all_of(half.begin(), half.end(), [](const auto& d) { return d.line == 1; }));
 
   const auto several =
-      read("{\"units\": 7,\n\"machine\": {\"feed\": \"foot\"},\n\"rules\": [1],\n\"cru\": 1}").diagnostics;
+      file_of("{\"units\": 7,\n\"machine\": {\"feed\": \"foot\"},\n\"rules\": [1],\n\"cru\": 1}").diagnostics;
   REQUIRE(several.size() == 4);
   for (int line = 1; line <= 4; ++line) CHECK(several[static_cast<std::size_t>(line - 1)].line == line);
 
   std::string many = "{\"rules\": [0";
   for (int i = 0; i < 5000; ++i) many += ", 7";
-  CHECK(read(many + "]}").diagnostics.size() == most_diagnostics);
+  CHECK(file_of(many + "]}").diagnostics.size() == most_diagnostics);
   many = "{\"rules\": [\"a\"";
   for (std::size_t i = 0; i < most_rules_files; ++i) many += ", \"a\"";
   CHECK(one_fault(many + "]}").starts_with("settings.unknown-value /rules/100"));

@@ -53,11 +53,11 @@ TEST_CASE("a place behind the end of the text is its end") {
 }
 
 TEST_CASE("no control character of a file reaches a message") {
-  CHECK(quoted("a\x1b[31mb") == "\"a<U+001B>[31mb\"");
-  CHECK(quoted("a\xC2\x9B"
-               "b") == "\"a<U+009B>b\"");
-  CHECK(quoted("\xff\xfe") == "\"<FF><FE>\"");
-  CHECK(quoted(std::string(59, 'a') + "\xC3\xA9\xC3\xA9") == '"' + std::string(59, 'a') + "...\"");
+  CHECK(text::quoted("a\x1b[31mb") == "\"a<U+001B>[31mb\"");
+  CHECK(text::quoted("a\xC2\x9B"
+                     "b") == "\"a<U+009B>b\"");
+  CHECK(text::quoted("\xff\xfe") == "\"<FF><FE>\"");
+  CHECK(text::quoted(std::string(59, 'a') + "\xC3\xA9\xC3\xA9") == '"' + std::string(59, 'a') + "...\"");
 }
 
 TEST_CASE("UTF-8 is checked as RFC 3629 has it") {

@@ -41,7 +41,7 @@ ApprovedItem saddle(double from, double to, Material main = Material::ductile_ir
   return item;
 }
 
-Job saddle_job() {
+Job listed_saddle_job() {
   Job job = sound_job();
   job.main.material = Material::ductile_iron;
   job.main.size = NominalSize::inches(8);
@@ -94,7 +94,7 @@ TEST_CASE("a saddle tap takes saddle and stop from the approved list") {
   wide.torque = 50.0 * units::ft_lbf;
   wide.rating = 200.0 * units::psi;
   wide.length = 2.0 * units::inch;
-  const Plan plan = plan_with(saddle_job(), {"a.csv", "", "", {saddle(6.6, 7.2), wide, stop()}});
+  const Plan plan = plan_with(listed_saddle_job(), {"a.csv", "", "", {saddle(6.6, 7.2), wide, stop()}});
   REQUIRE(plan.method.kind == Method::saddle);
   REQUIRE(plan.method.fitting(ApprovedKind::saddle) != nullptr);
   CHECK(plan.method.fitting(ApprovedKind::saddle)->torque);
@@ -117,20 +117,20 @@ TEST_CASE("a saddle tap takes saddle and stop from the approved list") {
 }
 
 TEST_CASE("where no approved item fits, the office is asked and the nearest named") {
-  const Plan plan =
-      plan_with(saddle_job(), {"a.csv", "", "", {saddle(6.6, 7.2), saddle(8.54, 9.4, Material::pvc, 0.75), stop()}});
+  const Plan plan = plan_with(listed_saddle_job(),
+                              {"a.csv", "", "", {saddle(6.6, 7.2), saddle(8.54, 9.4, Material::pvc, 0.75), stop()}});
   REQUIRE(find(plan, FindingCode::approved_none_fits) != nullptr);
   CHECK(plan.verdict == Verdict::hold);
   CHECK(clears_by(FindingCode::approved_none_fits) == Clears::office);
   CHECK(says(plan, FindingCode::approved_none_fits) ==
         "No saddle on the approved list fits. The nearest is 41-117; it lacks the diameter: 7.2 in where 9.11 in is "
         "needed.");
-  const Plan without = plan_with(saddle_job(), {"a.csv", "", "", {}});
+  const Plan without = plan_with(listed_saddle_job(), {"a.csv", "", "", {}});
   CHECK(says(without, FindingCode::approved_none_fits) == "No saddle on the approved list fits. The list has none.");
 }
 
 TEST_CASE("a rating on the list clears the hold on the usual rating, and a length that on the reach") {
-  Job job = saddle_job();
+  Job job = listed_saddle_job();
   job.main.pressure = 130.0 * units::psi;
   ApprovedItem strong = stop();
   strong.rating = 150.0 * units::psi;

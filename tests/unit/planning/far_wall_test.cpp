@@ -13,8 +13,6 @@ using namespace mainbore::test;
 
 namespace {
 
-constexpr int usual = 3000;
-
 Job direct_job() {
   Job job = sound_job();
   job.service.size = NominalSize::inches(0.75);
@@ -101,7 +99,7 @@ TEST_CASE("an insertion tool so short that the bar passes the far-wall mark with
 TEST_CASE("no card prints a mark beyond the one that no tool may pass") {
   WholeJobs random(47);
   int marked = 0;
-  for (int i = random_jobs(usual); i > 0; --i) {
+  for (int i = random_jobs(3000); i > 0; --i) {
     Job job = random.next();
     if (random.chance(70)) job.service.trial.depth = random.real(0.1, 12) * units::inch;
     if (random.chance(50)) job.tool.lead = random.real(0, 9) * units::inch;

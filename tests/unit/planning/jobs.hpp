@@ -7,6 +7,7 @@
 #include "mainbore/catalog.hpp"
 #include "mainbore/plan.hpp"
 #include "mainbore/rules_file.hpp"
+#include "support/catch.hpp"
 #include "support/plan_under.hpp"
 
 namespace mainbore::test {
@@ -70,6 +71,8 @@ inline Job sound_job() {
   return job;
 }
 
+inline Nearby at(NearbyThing what, double inches) { return Nearby{what, inches * units::inch, {}, {}}; }
+
 inline bool has(const Plan& plan, FindingCode code) {
   return std::any_of(plan.findings.begin(), plan.findings.end(), [&](const Finding& f) { return f.code == code; });
 }
@@ -78,6 +81,12 @@ inline const Finding* find(const Plan& plan, FindingCode code) {
   const auto found =
       std::find_if(plan.findings.begin(), plan.findings.end(), [&](const Finding& f) { return f.code == code; });
   return found == plan.findings.end() ? nullptr : &*found;
+}
+
+inline Severity severity_of(const Plan& plan, FindingCode code) {
+  const Finding* finding = find(plan, code);
+  REQUIRE(finding != nullptr);
+  return finding->severity;
 }
 
 inline const RejectedMethod* rejection(const Plan& plan, Method kind) {

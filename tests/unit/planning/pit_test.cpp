@@ -47,12 +47,6 @@ SoilClaim claim_named(const std::string& name) {
   return SoilClaim::stable_rock;
 }
 
-Severity severity_of(const Plan& plan, FindingCode code) {
-  const Finding* finding = find(plan, code);
-  REQUIRE(finding != nullptr);
-  return finding->severity;
-}
-
 }  // namespace
 
 TEST_CASE("duties and slopes change exactly at their depths") {

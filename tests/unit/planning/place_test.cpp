@@ -5,16 +5,7 @@ using namespace mainbore;
 using namespace mainbore::test;
 using Catch::Approx;
 
-namespace {
-
-Nearby at(NearbyThing what, double inches_along) {
-  Nearby thing;
-  thing.what = what;
-  thing.along = inches_along * units::inch;
-  return thing;
-}
-
-}  // namespace
+namespace {}  // namespace
 
 TEST_CASE("nobody looked: held until the distances are measured") {
   Job job = sound_job();

@@ -23,17 +23,6 @@ bool same(const Finding& a, const Finding& b) {
          a.details == b.details && a.basis == b.basis && a.limit_is_least == b.limit_is_least;
 }
 
-// The verdict must not get better (go < hold < no-go).
-void never_better(const Job& before, const Job& after, const char* change) {
-  const Plan a = plan_of(before);
-  const Plan b = plan_of(after);
-  INFO(change << ": " << name_of(*before.main.material) << " " << before.main.size->label() << " ["
-              << before.main.class_name << "] tap " << before.service.size->label() << " at "
-              << before.main.pressure->base() << " psi, wall " << (before.main.wall ? before.main.wall->base() : -1.0)
-              << ": " << name_of(a.verdict) << " became " << name_of(b.verdict));
-  REQUIRE(b.verdict >= a.verdict);
-}
-
 }  // namespace
 
 TEST_CASE("more pressure never betters a verdict") {

@@ -108,4 +108,15 @@ inline Job half_read_job(RandomJobs& random) {
   return job;
 }
 
+// The verdict must not get better (go < hold < no-go).
+inline void never_better(const Job& before, const Job& after, const char* change) {
+  const Plan a = plan_of(before);
+  const Plan b = plan_of(after);
+  INFO(change << ": " << name_of(*before.main.material) << " " << before.main.size->label() << " ["
+              << before.main.class_name << "] tap " << before.service.size->label() << " at "
+              << before.main.pressure->base() << " psi, wall " << (before.main.wall ? before.main.wall->base() : -1.0)
+              << ": " << name_of(a.verdict) << " became " << name_of(b.verdict));
+  REQUIRE(b.verdict >= a.verdict);
+}
+
 }  // namespace mainbore::test

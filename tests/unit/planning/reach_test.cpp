@@ -8,6 +8,7 @@
 #include "support/plan_under.hpp"
 #include "support/rules_of.hpp"
 #include "unit/planning/jobs.hpp"
+#include "unit/planning/random_jobs.hpp"
 #include "unit/planning/whole_jobs.hpp"
 
 using namespace mainbore;
@@ -34,14 +35,6 @@ Nearby tap_at(double inches, std::optional<ClockPosition> clock) {
   tap.along = inches * units::inch;
   tap.clock = clock;
   return tap;
-}
-
-void never_better(const Job& before, const Job& after, const char* change) {
-  const Plan a = plan_of(before);
-  const Plan b = plan_of(after);
-  INFO(change << ": " << name_of(*before.main.material) << " " << before.main.size->label() << " tap "
-              << before.service.size->label() << ": " << name_of(a.verdict) << " became " << name_of(b.verdict));
-  REQUIRE(b.verdict >= a.verdict);
 }
 
 }  // namespace

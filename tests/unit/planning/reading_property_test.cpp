@@ -60,7 +60,7 @@ void enter(Job& job, const Plan& plan, ReadingId id, Measure read) {
   }
 }
 
-std::string told(const Plan& plan) {
+std::string verdict_and_holds(const Plan& plan) {
   std::string text = std::string(name_of(plan.verdict)) + " " + std::string(name_of(plan.method.kind));
   for (const Finding& finding : plan.findings) {
     if (finding.severity >= Severity::hold) text += " " + std::string(name_of(finding.code));
@@ -98,7 +98,7 @@ TEST_CASE("a reading equal to a stop number as printed is inside it") {
   for (int i = 0; i < jobs; ++i) {
     const Job job = half_read_job(random);
     const Plan before = plan_of(job);
-    INFO(in_words(job) << ": " << told(before));
+    INFO(in_words(job) << ": " << verdict_and_holds(before));
     for (const UnitSystem system : {UnitSystem::us, UnitSystem::si}) {
       // Each by itself, then the least of all together, then the greatest.
       std::array<Job, 2> together = {job, job};
@@ -113,13 +113,13 @@ TEST_CASE("a reading equal to a stop number as printed is inside it") {
           enter(read, before, reading.id, bound);
           const Plan after = plan_of(read);
           INFO(words_of(reading.id) << " " << bounds_in_words(reading, system) << ", read " << bound.base() << ": "
-                                    << told(after));
+                                    << verdict_and_holds(after));
           CHECK(after.verdict <= before.verdict);
         }
       }
       for (const Job& read : together) {
         const Plan after = plan_of(read);
-        INFO("all of " << all << ": " << told(after));
+        INFO("all of " << all << ": " << verdict_and_holds(after));
         CHECK(after.verdict <= before.verdict);
       }
     }

@@ -16,8 +16,6 @@ using namespace mainbore::test;
 
 namespace {
 
-Nearby at(NearbyThing what, double inches) { return Nearby{what, inches * units::inch, {}, {}}; }
-
 // How near to it a thing may lie before the tap is moved, by halves of an inch.
 double kept_from(const Rules& rules, NearbyThing what) {
   for (double inches = 0.5; inches < 100; inches += 0.5) {

@@ -34,12 +34,6 @@ Plan planned_house(void (*change)(Job&)) {
   return plan_of(job);
 }
 
-Severity severity_of(const Plan& plan, FindingCode code) {
-  const Finding* finding = find(plan, code);
-  REQUIRE(finding != nullptr);
-  return finding->severity;
-}
-
 double loss_of(const ServicePlan& service, LossPart part) {
   for (const LossItem& item : service.losses) {
     if (item.part == part) return item.loss / units::psi;

@@ -14,7 +14,7 @@ namespace {
 std::string line(int revision, std::vector<Setting> settings = {}) {
   return ledger_line(example_record(std::move(settings)), revision, UnitSystem::us);
 }
-Ledger read(std::string_view text) { return read_ledger(text, "ledger.ndjson", Catalog::builtin()); }
+Ledger ledger_of(std::string_view text) { return read_ledger(text, "ledger.ndjson", Catalog::builtin()); }
 
 }  // namespace
 
@@ -23,7 +23,7 @@ TEST_CASE("a record comes back from its line as it was written") {
   const std::string text = ledger_line(record_of(example_job(), readings), 1, UnitSystem::us);
   CHECK(text.starts_with(ledger_line_begin));
   CHECK(std::count(text.begin(), text.end(), '\n') == 1);
-  const Ledger ledger = read(text);
+  const Ledger ledger = ledger_of(text);
   CHECK(ledger.diagnostics.empty());
   REQUIRE(ledger.entries.size() == 1);
   const LedgerEntry& entry = ledger.entries.front();
@@ -41,7 +41,7 @@ TEST_CASE("a record comes back from its line as it was written") {
 TEST_CASE("a correction keeps the first record, and counts") {
   const std::string text =
       line(1) + line(1, {{"tap_number", "2", ""}}) + line(2, {{"remarks", "lined with cement", ""}});
-  const Ledger ledger = read(text);
+  const Ledger ledger = ledger_of(text);
   REQUIRE(ledger.entries.size() == 3);
   CHECK(ledger.revisions("AV-1041", 1) == 2);
   CHECK(ledger.revisions("AV-1041", 2) == 1);
@@ -57,18 +57,18 @@ TEST_CASE("a last line is whole, begun, or somebody else's") {
   const std::string one = line(1);
   for (std::size_t cut = 0; cut <= one.size(); cut += cut < 40 || cut + 40 > one.size() ? 1 : 37) {
     const std::string text = one + one.substr(0, cut);
-    const Ledger ledger = read(text);
+    const Ledger ledger = ledger_of(text);
     CHECK(ledger.diagnostics.empty());
     CHECK(ledger.torn == (cut > 0 && cut < one.size()));
     CHECK(ledger.torn_is_whole == (cut + 1 == one.size()));
     CHECK(ledger.whole == (cut == one.size() ? text.size() : one.size()));
     CHECK(ledger.entries.size() == (cut == one.size() ? 2 : 1));
   }
-  CHECK(read("work order 12").diagnostics.size() == 1);
-  CHECK(read(one + "x").diagnostics.size() == 1);
-  CHECK(read("\n" + one).diagnostics.size() == 1);
-  CHECK(read(one.substr(0, 90) + '\n' + one).diagnostics.size() == 1);
-  CHECK(read("").entries.empty());
+  CHECK(ledger_of("work order 12").diagnostics.size() == 1);
+  CHECK(ledger_of(one + "x").diagnostics.size() == 1);
+  CHECK(ledger_of("\n" + one).diagnostics.size() == 1);
+  CHECK(ledger_of(one.substr(0, 90) + '\n' + one).diagnostics.size() == 1);
+  CHECK(ledger_of("").entries.empty());
 }
 
 TEST_CASE("a writer's scan, in whatever pieces, knows of a ledger what the reader knows") {
@@ -90,7 +90,7 @@ TEST_CASE("a writer's scan, in whatever pieces, knows of a ledger what the reade
     texts.push_back(other + one.substr(0, cut));
   for (const std::string& text : texts) {
     INFO(text.substr(0, 100));
-    const Ledger ledger = read(text);
+    const Ledger ledger = ledger_of(text);
     for (const std::size_t piece : {std::size_t{1}, std::size_t{7}, std::size_t{4096}}) {
       LedgerScan scan("AV-1041", 1, "ledger.ndjson", Catalog::builtin());
       for (std::size_t at = 0; at < text.size(); at += piece) scan.add(std::string_view(text).substr(at, piece));
@@ -112,7 +112,7 @@ TEST_CASE("a writer's scan, in whatever pieces, knows of a ledger what the reade
 TEST_CASE("exports name every tap once, points longitude first") {
   const std::string text = line(1, {{"longitude", "-85.1234567", ""}, {"latitude", "41.5", ""}}) +
                            line(1, {{"tap_number", "2", ""}, {"remarks", "=1+1", ""}});
-  const Ledger ledger = read(text);
+  const Ledger ledger = ledger_of(text);
   const auto json = nlohmann::json::parse(ledger_to_json(ledger.latest()));
   CHECK(json.size() == 2);
   const auto map = nlohmann::json::parse(ledger_to_geojson(ledger.latest(), UnitSystem::us));
@@ -135,7 +135,7 @@ TEST_CASE("a leak check is judged anew in exports, whatever the line says of it"
   const std::size_t at = old.find(R"("leak_check":"leaks",)");
   REQUIRE(at != std::string::npos);
   old.erase(at, std::string_view(R"("leak_check":"leaks",)").size());
-  const Ledger ledger = read(old);
+  const Ledger ledger = ledger_of(old);
   REQUIRE(ledger.entries.size() == 1);
   const auto map = nlohmann::json::parse(ledger_to_geojson(ledger.latest(), UnitSystem::us));
   CHECK(map["features"][0]["properties"]["leak_check_says"] == "leaks");
@@ -154,7 +154,7 @@ TEST_CASE("holes count from the last sharpening, depths by tool and stop") {
   text += line(1, {{"tap_number", "6", ""}, {"tool", "CT-9", ""}, {"tap_depth", "?", ""}, {"tool_state", "?", ""}});
   // A correction of a tap is no further hole.
   text += line(2, {{"tap_number", "5", ""}, {"start", "12:30", ""}, {"tool_state", "as before", ""}});
-  const Ledger ledger = read(text);
+  const Ledger ledger = ledger_of(text);
   const ToolHistory history = tool_history(ledger.latest());
   REQUIRE(history.tools.size() == 2);
   CHECK(history.tools[0].tool == "CT-7");

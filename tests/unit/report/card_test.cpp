@@ -2,8 +2,6 @@
 #include "report/card.hpp"
 
 #include <algorithm>
-#include <filesystem>
-#include <fstream>
 #include <random>
 #include <set>
 #include <sstream>
@@ -11,12 +9,12 @@
 #include <vector>
 
 #include "mainbore/finding_words.hpp"
-#include "mainbore/job_file.hpp"
 #include "mainbore/report.hpp"
 #include "support/catch.hpp"
 #include "support/one_line.hpp"
 #include "support/random_jobs.hpp"
 #include "unit/planning/jobs.hpp"
+#include "unit/report/example_plans.hpp"
 
 using namespace mainbore;
 using namespace mainbore::test;
@@ -46,19 +44,6 @@ std::size_t line_with(const std::vector<std::string>& lines, std::string_view te
     if (lines[i].find(text) != std::string::npos) return i + 1;
   }
   return 1000;
-}
-
-std::vector<Plan> example_plans() {
-  std::vector<Plan> plans;
-  for (const auto& entry : std::filesystem::directory_iterator(MAINBORE_SOURCE_DIR "/examples/jobs")) {
-    std::ifstream in(entry.path());
-    const std::string text((std::istreambuf_iterator<char>(in)), std::istreambuf_iterator<char>());
-    auto read = read_job(text, entry.path().filename().string(), Catalog::builtin(), {});
-    REQUIRE(read.job);
-    plans.push_back(plan_of(*read.job));
-  }
-  REQUIRE(plans.size() > 5);
-  return plans;
 }
 
 // Any main and service, with facts left out as often as given, so that many are held for many things.

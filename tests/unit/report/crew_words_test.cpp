@@ -1,15 +1,11 @@
 // What a crew is told, over any job: what a step uses is on the truck, and every number can be held against a tape, a gauge
 // or a watch.
 #include <algorithm>
-#include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <regex>
 #include <set>
 #include <string>
 #include <vector>
 
-#include "mainbore/job_file.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/sheet.hpp"
 #include "mainbore/work.hpp"
@@ -17,25 +13,13 @@
 #include "support/one_line.hpp"
 #include "support/plain_numbers.hpp"
 #include "unit/planning/whole_jobs.hpp"
+#include "unit/report/example_plans.hpp"
 #include "words/tables.hpp"
 
 using namespace mainbore;
 using namespace mainbore::test;
 
 namespace {
-
-std::vector<Plan> example_plans() {
-  std::vector<Plan> plans;
-  for (const auto& entry : std::filesystem::directory_iterator(MAINBORE_SOURCE_DIR "/examples/jobs")) {
-    std::ifstream in(entry.path());
-    const std::string text((std::istreambuf_iterator<char>(in)), std::istreambuf_iterator<char>());
-    const JobFile read = read_job(text, entry.path().filename().string(), Catalog::builtin());
-    REQUIRE(read.job);
-    plans.push_back(plan_of(*read.job));
-  }
-  REQUIRE(plans.size() > 5);
-  return plans;
-}
 
 void loads_what_steps_use(const Plan& plan) {
   std::set<std::string_view> used;
