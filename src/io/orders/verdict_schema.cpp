@@ -3,18 +3,19 @@
 #include <array>
 #include <string_view>
 
+#include "io/schema/schema_parts.hpp"
 #include "mainbore/finding.hpp"
 #include "mainbore/plan.hpp"
 
 namespace mainbore::io {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using schema::Json;
 
-constexpr std::array<std::string_view, 4> verdicts = {name_of(Verdict::go), name_of(Verdict::hold),
+constexpr std::array<std::string_view, 4> outcomes = {name_of(Verdict::go), name_of(Verdict::hold),
                                                       name_of(Verdict::no_go), "unreadable"};
 
-Json quantity(std::string_view what) {
+Json amount(std::string_view what) {
   return {{"description", what},
           {"type", "object"},
           {"required", {"value", "unit"}},
@@ -46,13 +47,13 @@ Json verdict_schema() {
       {"row", place("of the order in the file, the header of a table not counted")},
       {"line", place("of the order in the file")},
       {"id", {{"description", "the work order, where it could be read"}, {"type", "string"}}},
-      {"verdict", {{"enum", verdicts}}},
+      {"verdict", {{"enum", outcomes}}},
       {"waits_for", {{"description", "of a hold: who clears what it waits for"}, {"enum", {"office", "site"}}}},
       {"method", {{"enum", method_names}}},
       {"count", {{"description", "of taps, where there are several"}, {"type", "integer"}, {"minimum", 2}}},
-      {"tap", quantity("of each")},
-      {"limit", quantity("least limit of the pressure chain")},
-      {"reduce_to", quantity("what the line must be lowered to at the least")},
+      {"tap", amount("of each")},
+      {"limit", amount("least limit of the pressure chain")},
+      {"reduce_to", amount("what the line must be lowered to at the least")},
       {"holds", codes("what must be cleared before the cut")},
       {"stops", codes("what forbids the tap")},
       {"rejected", codes("why each of the methods not taken was not")},

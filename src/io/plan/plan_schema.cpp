@@ -5,6 +5,7 @@
 #include <string_view>
 #include <utility>
 
+#include "io/schema/schema_parts.hpp"
 #include "mainbore/evidence.hpp"
 #include "mainbore/plan_file.hpp"
 #include "mainbore/work.hpp"
@@ -12,11 +13,11 @@
 namespace mainbore::io {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using namespace schema;
 
 const Json text = {{"type", "string"}};
 const Json number = {{"type", "number"}};
-const Json whole = {{"type", "integer"}};
+const Json integer = {{"type", "integer"}};
 const Json flag = {{"type", "boolean"}};
 const Json quantity = {{"$ref", "#/definitions/quantity"}};
 const Json measure = {{"anyOf", {quantity, number}}};  // a ratio has no unit
@@ -35,14 +36,6 @@ Json object(std::initializer_list<std::pair<std::string_view, Json>> members) {
   return {{"type", "object"}, {"properties", std::move(properties)}, {"required", std::move(required)}};
 }
 
-Json list_of(Json items) { return {{"type", "array"}, {"items", std::move(items)}}; }
-
-template <class Words>
-Json one_of(const Words& words) {
-  return {{"enum", words}};
-}
-
-constexpr std::array verdicts = {name_of(Verdict::go), name_of(Verdict::hold), name_of(Verdict::no_go)};
 constexpr std::array severities = {name_of(Severity::note), name_of(Severity::caution), name_of(Severity::hold),
                                    name_of(Severity::stop)};
 constexpr std::array how_names = {name_of(How::published),
@@ -103,7 +96,7 @@ Json approved_part() {
                             {"thread?", text},
                             {"od_from?", quantity},
                             {"od_to?", quantity},
-                            {"straps?", whole},
+                            {"straps?", integer},
                             {"torque?", quantity},
                             {"rating?", quantity},
                             {"length?", quantity},
@@ -113,7 +106,7 @@ Json approved_part() {
 
 Json main_part() {
   const Json reading =
-      object({{"low", quantity}, {"high", quantity}, {"standard?", text}, {"class?", text}, {"also?", whole}});
+      object({{"low", quantity}, {"high", quantity}, {"standard?", text}, {"class?", text}, {"also?", integer}});
   const Json assumption = object(
       {{"path", text}, {"value?", {{"anyOf", {text, number, quantity}}}}, {"because?", text}, {"settle?", text}});
   return object({{"material", one_of(material_names)},
@@ -138,7 +131,7 @@ Json main_part() {
 
 Json method_part() {
   const Json rejected = object({{"kind", one_of(method_names)},
-                                {"count", whole},
+                                {"count", integer},
                                 {"tap", quantity},
                                 {"code", one_of(finding_codes)},
                                 {"why?", text},
@@ -146,14 +139,14 @@ Json method_part() {
                                 {"utility_rule?", text}});
   return object(
       {{"kind", one_of(method_names)},
-       {"count?", whole},
+       {"count?", integer},
        {"tap?", quantity},
        {"thread?", text},
        {"hole?", quantity},
        {"spacing?", quantity},
        {"utility_words?", text},
        {"specification?", object({{"text", text}, {"utility_rule?", text}})},
-       {"smaller_taps?", object({{"count", whole}, {"tap", quantity}, {"spacing", quantity}, {"barrel", quantity}})},
+       {"smaller_taps?", object({{"count", integer}, {"tap", quantity}, {"spacing", quantity}, {"barrel", quantity}})},
        {"rejected", list_of(rejected)}});
 }
 
@@ -218,7 +211,7 @@ Json setup_part() {
       {{"machine?", object({{"id", text}, {"title?", text}, {"maker_figures", flag}})},
        {"feed?", one_of(feeds)},
        {"machine_saddle?", object({{"od", quantity}})},
-       {"chain?", object({{"needed", quantity}, {"available", quantity}, {"extensions", whole}, {"leg", quantity}})},
+       {"chain?", object({{"needed", quantity}, {"available", quantity}, {"extensions", integer}, {"leg", quantity}})},
        {"clamp?",
         object({{"force", quantity}, {"tension?", quantity}, {"stud_torque?", torque}, {"ovality?", quantity}})},
        {"thrust", quantity},
@@ -261,8 +254,8 @@ Json load_item() {
                  {"item", text},
                  {"size?", text},
                  {"stock?", text},
-                 {"quantity", whole},
-                 {"aboard?", whole},
+                 {"quantity", integer},
+                 {"aboard?", integer},
                  {"instead?", text},
                  {"check?", text}});
 }
@@ -314,7 +307,7 @@ Json excavation_part() {
 }
 
 Json settings_part() {
-  const Json taken = object({{"path", text}, {"value", {{"anyOf", {text, whole, quantity}}}}});
+  const Json taken = object({{"path", text}, {"value", {{"anyOf", {text, integer, quantity}}}}});
   return object({{"file", text}, {"taken", list_of(taken)}, {"set_aside", ids}});
 }
 

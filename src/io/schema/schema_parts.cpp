@@ -1,6 +1,7 @@
 #include "io/schema/schema_parts.hpp"
 
 #include <array>
+#include <utility>
 #include <vector>
 
 #include "units/unit_names.hpp"
@@ -72,6 +73,8 @@ std::string name_of_kind(Kind kind) { return std::string(kind_names[static_cast<
 Json text_matching(const std::string& pattern) { return {{"type", "string"}, {"pattern", pattern}}; }
 
 Json closed_object() { return {{"type", "object"}, {"properties", Json::object()}, {"additionalProperties", false}}; }
+
+Json list_of(Json items) { return {{"type", "array"}, {"items", std::move(items)}}; }
 
 Json words(std::span<const std::string_view> names, std::span<const OtherWord> others) {
   std::vector<std::string_view> all(names.begin(), names.end());

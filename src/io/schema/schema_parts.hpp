@@ -1,6 +1,7 @@
 // What the schemas have in common: the patterns of texts that the readers take, and small pieces of a schema.
 #pragma once
 
+#include <array>
 #include <nlohmann/json.hpp>
 #include <span>
 #include <string>
@@ -9,6 +10,7 @@
 #include "io/job/job_fields.hpp"
 #include "mainbore/catalog.hpp"
 #include "mainbore/measure.hpp"
+#include "mainbore/plan.hpp"
 
 namespace mainbore::io::schema {
 
@@ -35,6 +37,14 @@ template <class Words, class Spell>
 [[nodiscard]] std::string size_pattern(const Catalog& catalog);
 
 // --- pieces of a schema ---
+
+// One of the words as they stand.
+template <class Words>
+[[nodiscard]] Json one_of(const Words& words) {
+  return {{"enum", words}};
+}
+[[nodiscard]] Json list_of(Json items);
+inline constexpr std::array verdicts = {name_of(Verdict::go), name_of(Verdict::hold), name_of(Verdict::no_go)};
 
 [[nodiscard]] std::string name_of_kind(Kind kind);
 [[nodiscard]] Json text_matching(const std::string& pattern);
