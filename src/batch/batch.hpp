@@ -52,6 +52,7 @@ struct BatchOptions {
   const io::KeepColumns* keep = nullptr;  // what records carry on
   const Settings* settings = nullptr;     // laid under every order
   FromSettings from_settings = {};        // what was taken for all of them already
+  bool remember = true;                   // orders that say the same are judged once; records are the same either way
   // Told the columns that are kept, where the table or the names of --keep say them, before the first piece is given.
   std::function<void(std::span<const std::string>)> begin = {};
 };

@@ -50,6 +50,19 @@ PlanDepth depth_of(BatchFormat format, PlanScope scope) {
   return format == BatchFormat::week ? PlanDepth::whole : PlanDepth::verdict;
 }
 
+io::RecordShape shape_of(BatchFormat format) {
+  switch (format) {
+    case BatchFormat::verdicts:
+      return io::RecordShape::line;
+    case BatchFormat::table:
+      return io::RecordShape::row;
+    case BatchFormat::features:
+      return io::RecordShape::feature;
+    default:
+      return io::RecordShape::none;
+  }
+}
+
 }  // namespace
 
 OrderPlanner::OrderPlanner(const Planner& planner, const BatchOptions& options, const std::string& file_name,
@@ -59,6 +72,7 @@ OrderPlanner::OrderPlanner(const Planner& planner, const BatchOptions& options, 
   record_.rows = options.rows;
   record_.kept = kept;
   if (options.name_files) record_.file = file_name_;
+  remembers_ = options.remember && depth_of(options.format, options.scope) == PlanDepth::verdict;
   if (table != nullptr) {
     table_ = *table;
   } else if (in == InputFormat::geojson || options.map != nullptr) {
@@ -75,14 +89,25 @@ const io::MemberRows::Met& OrderPlanner::met() const {
 }
 
 void OrderPlanner::plan(Piece& piece) {
-  for (const OrderText& text : piece.texts) finish(piece, read_text(piece, text));
-  for (std::size_t row = 0; row < piece.row_count; ++row) {
-    table_->read(piece.rows[row], order_);
-    finish(piece, order_.job ? &*order_.job : nullptr);
-  }
+  for (const OrderText& text : piece.texts) plan_text(piece, text);
+  for (std::size_t row = 0; row < piece.row_count; ++row) plan_row(piece, piece.rows[row]);
 }
 
-Job* OrderPlanner::read_text(const Piece& piece, const OrderText& text) {
+void OrderPlanner::plan_row(Piece& piece, const io::CsvRecord& row) {
+  is_new_ = false;
+  if (table_->begin(row, order_)) {
+    if (is_asked()) {
+      const auto facts = table_->facts(row);
+      if (facts && recall(piece, *facts)) return;
+    }
+    table_->read_facts(row, order_);
+    is_new_ = is_new_ && table_->repeats();
+  }
+  finish(piece, order_.job ? &*order_.job : nullptr);
+}
+
+void OrderPlanner::plan_text(Piece& piece, const OrderText& text) {
+  is_new_ = false;
   order_.row = text.row;
   order_.line = text.line;
   order_.diagnostics.clear();
@@ -91,36 +116,78 @@ Job* OrderPlanner::read_text(const Piece& piece, const OrderText& text) {
   if (!text.fault.empty()) {
     order_.id.clear();
     order_.diagnostics.push_back(fault_of_file(file_name_, text));
-    return nullptr;
+    return finish(piece, nullptr);
   }
   const std::string_view json = std::string_view(piece.bytes).substr(text.begin, text.size);
-  Job* const job = rows_ ? read_members(piece, text, json) : read_job_text(text, json);
-  if (text.unread_to == 0 && !(text.broken && order_.job)) return job;
-  order_.diagnostics.push_back(broken_order(file_name_, text, options_.rows));
-  order_.job.reset();
-  return nullptr;
+  if (rows_) plan_members(piece, text, json);
+  else plan_job_text(piece, text, json);
 }
 
 // Records without rows are the same in whatever piece of the file their order stands: lines count from its own first.
-Job* OrderPlanner::read_members(const Piece& piece, const OrderText& text, std::string_view json) {
+void OrderPlanner::plan_members(Piece& piece, const OrderText& text, std::string_view json) {
   const auto nodes = std::span(piece.nodes).subspan(text.first_node, text.node_count);
-  rows_->read(json, options_.rows ? text.first_line : 1, order_, nodes);
-  order_.row = text.row;
-  order_.line = text.line;
-  if (text.broken) order_.kept.clear();  // they may be another order's
-  else feature_ = rows_->feature();
-  return order_.job ? &*order_.job : nullptr;
+  const bool begun = rows_->begin(json, options_.rows ? text.first_line : 1, order_, nodes);
+  const auto place = [&] {
+    order_.row = text.row;
+    order_.line = text.line;
+  };
+  if (text.broken) {
+    if (begun) rows_->read_facts();
+    place();
+    order_.kept.clear();  // they may be another order's
+    return finish_broken(piece, text);
+  }
+  place();
+  feature_ = rows_->feature();
+  if (begun) {
+    if (is_asked()) {
+      const auto facts = rows_->facts();
+      if (facts && recall(piece, *facts)) return;
+    }
+    rows_->read_facts();
+    is_new_ = is_new_ && rows_->repeats();
+  }
+  finish(piece, order_.job ? &*order_.job : nullptr);
 }
 
-Job* OrderPlanner::read_job_text(const OrderText& text, std::string_view json) {
-  if (members_ && !text.broken) json = members_->without_kept(json, order_.kept);
-  if (Job* const job = text.broken ? nullptr : reader_.read(json)) return job;
+void OrderPlanner::plan_job_text(Piece& piece, const OrderText& text, std::string_view json) {
+  if (!text.broken) {
+    reader_.open(members_ ? members_->without_kept(json, order_.kept) : json);
+    if (is_asked()) {
+      if (const auto facts = reader_.facts()) {
+        order_.id.assign(facts->id);
+        if (recall(piece, facts->written)) return;
+      }
+    }
+    if (Job* const job = reader_.read()) return finish(piece, job);
+    if (members_) json = members_->with_blanks(json);
+  }
   // Whatever the fast reader does not take is for the full one to accept or to explain.
+  is_new_ = false;
   JobFile read = read_job(json, file_name_, planner_.catalog(), {}, options_.rows ? text.first_line : 1);
   order_.id = std::move(read.id);
   order_.job = std::move(read.job);
   order_.diagnostics = std::move(read.diagnostics);
-  return order_.job ? &*order_.job : nullptr;
+  if (text.broken) return finish_broken(piece, text);
+  finish(piece, order_.job ? &*order_.job : nullptr);
+}
+
+// What was read of it, if anything, is not planned.
+void OrderPlanner::finish_broken(Piece& piece, const OrderText& text) {
+  if (order_.job || text.unread_to > 0) order_.diagnostics.push_back(broken_order(file_name_, text, options_.rows));
+  order_.job.reset();
+  finish(piece, nullptr);
+}
+
+// An order that says what one before it said: the same was decided of it.
+bool OrderPlanner::recall(Piece& piece, std::string_view facts) {
+  const io::Decision* const known = memory_.find(facts);
+  is_new_ = known == nullptr;
+  if (is_new_) return false;
+  write(piece, known);
+  piece.tally.add(known->verdict, known->waits_for);
+  ++piece.tally.recalled;
+  return true;
 }
 
 void OrderPlanner::finish(Piece& piece, Job* job) {
@@ -156,25 +223,27 @@ void OrderPlanner::plan_order(Piece& piece, Job& job) {
   }
   Plan plan = planner_.plan(std::move(job), depth_of(options_.format, options_.scope));
   plan.from_settings = std::move(from);
-  write(piece, &plan);
-  piece.tally.add(plan);
+  io::decide(decision_, plan, shape_of(options_.format), options_.units);
+  write(piece, &decision_, &plan);
+  piece.tally.add(decision_.verdict, decision_.waits_for);
+  if (is_new_ && order_.remarks.empty()) memory_.keep(decision_);
 }
 
-void OrderPlanner::write(Piece& piece, const Plan* plan) {
-  const std::string& id = plan == nullptr ? order_.id : plan->job.id;
-  if (!id.empty()) {
-    piece.id_texts += id;
-    piece.ids.push_back({id.size(), order_.row, order_.line});
+// `plan` is there where there is a decision and the records hold more than that.
+void OrderPlanner::write(Piece& piece, const io::Decision* decision, const Plan* plan) {
+  if (!order_.id.empty()) {
+    piece.id_texts += order_.id;
+    piece.ids.push_back({order_.id.size(), order_.row, order_.line});
   }
   switch (options_.format) {
     case BatchFormat::verdicts:
-      return io::append_verdict_json(piece.out, order_, plan, record_);
+      return io::append_verdict_json(piece.out, order_, decision, record_);
     case BatchFormat::plans:
       return io::append_plan_record(piece.out, order_, plan, options_.scope, record_);
     case BatchFormat::table:
-      return io::append_verdict_row(piece.out, order_, plan, record_);
+      return io::append_verdict_row(piece.out, order_, decision, record_);
     case BatchFormat::features:
-      return io::append_verdict_feature(piece.out, order_, plan, feature_, record_);
+      return io::append_verdict_feature(piece.out, order_, decision, feature_, record_);
     case BatchFormat::week:
       piece.week.push_back(report::week_order(
           order_, plan, {options_.units, record_.file, options_.sheets, options_.orders_before, options_.language}));

@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "batch/batch.hpp"
+#include "batch/decision_memory.hpp"
 #include "batch/piece.hpp"
 #include "io/fast/fast_job.hpp"
 #include "io/orders/order_members.hpp"
@@ -28,13 +29,16 @@ class OrderPlanner {
   [[nodiscard]] const io::MemberRows::Met& met() const;
 
  private:
-  // The job that was read, which may be moved from; nothing where the order cannot be read.
-  Job* read_text(const Piece& piece, const OrderText& text);
-  Job* read_members(const Piece& piece, const OrderText& text, std::string_view json);
-  Job* read_job_text(const OrderText& text, std::string_view json);
+  void plan_text(Piece& piece, const OrderText& text);
+  void plan_members(Piece& piece, const OrderText& text, std::string_view json);
+  void plan_job_text(Piece& piece, const OrderText& text, std::string_view json);
+  void finish_broken(Piece& piece, const OrderText& text);
+  void plan_row(Piece& piece, const io::CsvRecord& row);
+  [[nodiscard]] bool is_asked() { return remembers_ && memory_.is_asked(); }
+  bool recall(Piece& piece, std::string_view facts);
   void finish(Piece& piece, Job* job);
   void plan_order(Piece& piece, Job& job);
-  void write(Piece& piece, const Plan* plan);
+  void write(Piece& piece, const io::Decision* decision, const Plan* plan = nullptr);
 
   const Planner& planner_;
   const BatchOptions& options_;
@@ -46,6 +50,10 @@ class OrderPlanner {
   std::optional<io::JobMembers> members_;     // of jobs with members that are carried on
   const io::FeatureText* feature_ = nullptr;  // of the order at hand
   OrderRecord order_;
+  io::Decision decision_;  // the last that was made
+  bool remembers_ = false;
+  bool is_new_ = false;  // the order at hand was looked for, and not found
+  DecisionMemory memory_;
 };
 
 }  // namespace mainbore::batch

@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -24,11 +25,12 @@ struct Tally {
   std::uint64_t no_go = 0;
   std::uint64_t unreadable = 0;  // those that met a fault of the program among them
   std::uint64_t internal = 0;
+  std::uint64_t recalled = 0;  // of all, those judged with one before; how many depends on the number of threads
 
   [[nodiscard]] std::uint64_t all() const { return go + hold + no_go + unreadable; }
-  void add(const Plan& plan) {
-    ++(plan.verdict == Verdict::go ? go : plan.verdict == Verdict::hold ? hold : no_go);
-    if (waits_for(plan) == Clears::office) ++office;
+  void add(Verdict verdict, std::optional<Clears> who_clears) {
+    ++(verdict == Verdict::go ? go : verdict == Verdict::hold ? hold : no_go);
+    if (who_clears == Clears::office) ++office;
   }
   Tally& operator+=(const Tally& other) {
     go += other.go;
@@ -37,6 +39,7 @@ struct Tally {
     no_go += other.no_go;
     unreadable += other.unreadable;
     internal += other.internal;
+    recalled += other.recalled;
     return *this;
   }
 };
@@ -50,7 +53,7 @@ struct OrderText {
   std::uint64_t row = 0;
   std::string_view fault;      // what is wrong with the file here; there is no text then
   bool broken = false;         // its brackets and quotes do not match: it is never planned
-  std::int64_t unread_to = 0;  // over 0: up to this line it may have swallowed others
+  std::int64_t unread_to = 0;  // of a broken one, over 0: up to this line it may have swallowed others
   // What it was read as where it was cut out of the file, in the nodes of its piece; none: nothing.
   std::size_t first_node = 0;
   std::size_t node_count = 0;

@@ -21,7 +21,8 @@ std::string verdict_line(const Plan& plan, UnitSystem units) {
   record.units = units;
   record.rows = false;
   std::string text;
-  io::append_verdict_json(text, order, &plan, record);
+  const io::Decision decision = io::decision_of(plan, io::RecordShape::line, units);
+  io::append_verdict_json(text, order, &decision, record);
   return text;
 }
 

@@ -1,5 +1,5 @@
 // Any bytes at all as a stream of orders: no crash, a record for each order, and the same records whatever pieces the
-// stream comes in. The first bytes say how it is cut.
+// stream comes in, and whether what was decided is remembered or not. The first bytes say how it is cut.
 #include <algorithm>
 #include <cstddef>
 #include <cstdint>
@@ -33,10 +33,11 @@ io::ByteSource source_of(std::string_view text, std::size_t first, std::size_t l
   };
 }
 
-std::string records_of(io::ByteSource bytes, InputFormat in, BatchFormat format) {
+std::string records_of(io::ByteSource bytes, InputFormat in, BatchFormat format, bool remember = true) {
   static const Planner planner(*load_rules(Catalog::builtin()).rules);
   BatchOptions options;
   options.format = format;
+  options.remember = remember;
   std::string out;
   Tally tally;
   (void)plan_orders(std::move(bytes), in, "orders", planner, options, [&](Piece& piece) {
@@ -59,6 +60,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   const std::string_view text(reinterpret_cast<const char*>(data) + 3, size - 3);
   const std::string whole = records_of(source_of(text, text.size() + 1, text.size() + 1), in, format);
   require(whole == records_of(source_of(text, first, later), in, format));
+  require(whole == records_of(source_of(text, first, later), in, format, false));
   for (std::string_view rest = whole; !rest.empty();) {
     const text::Character one = text::first_character(rest);
     require(one.good && (one.code == U'\n' || one.code == U'\r' || !text::is_hidden(one.code)));

@@ -1,6 +1,7 @@
 mainbore_add_tests(batch
   batch/batch_test.cpp
   batch/broken_stream_test.cpp
+  batch/decision_memory_test.cpp
   batch/fast_job_test.cpp
   batch/geojson_test.cpp
   batch/members_test.cpp

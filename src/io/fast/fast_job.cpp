@@ -15,6 +15,8 @@
 #include <vector>
 
 #include "io/job/job_fields.hpp"
+#include "io/text/text_scan.hpp"
+#include "io/text/word_scan.hpp"
 #include "mainbore/job_file.hpp"
 
 namespace mainbore::io {
@@ -176,6 +178,15 @@ bool is_plain_text(std::string_view text) {
   return (odd & top) == 0;
 }
 
+// The same of text in UTF-8, which may be empty: without escapes, control characters or what begins one.
+bool is_text(std::string_view text) {
+  constexpr std::size_t longest = 200;
+  const auto odd = [](TextWord bytes) {
+    return below_space(bytes) | equal_to('\\', bytes) | equal_to('\x7F', bytes) | equal_to('\xC2', bytes);
+  };
+  return text.size() <= longest && !any_byte(text, odd);
+}
+
 // Halves of a character are escaped in pairs; simdjson is lenient with single ones, so such texts are left alone.
 bool has_surrogates(std::string_view text) {
   const char* const end = text.data() + text.size();
@@ -201,15 +212,57 @@ class FastJobReader::Reader {
       if (field.path == "machine.profile") profile_ = number;
       facts_.push_back({field.type, field.meaning, field.store});
     }
+    for (const Member& member : objects_[0].members) {
+      if (member.object == 0 && fields_[member.field].names_order) names_.push_back(member);
+    }
   }
 
-  Job* read(std::string_view text) {
-    if (text.size() > longest_job || has_surrogates(text)) return nullptr;
+  void open(std::string_view text) {
+    order_ = text;
+    walked_ = false;
+    open_ = text.size() <= longest_job && !has_surrogates(text) &&
+            parser_.iterate(text.data(), text.size(), text.size() + room_behind).get(document_) == simdjson::SUCCESS;
+  }
+
+  // The bytes between the values of names are what they are of a text that was read: so is what they say, and that they
+  // are JSON. The values in them end no string and begin no other. Where one is cut out stands a byte that no text has
+  // there: it could be in a string alone, and there it is no JSON.
+  std::optional<Facts> facts() {
+    constexpr char cut = '\x01';
+    if (!open_) return std::nullopt;
+    if (std::exchange(walked_, true)) document_.rewind();
+    // What is no JSON here is none to read() either, and an iterator that has met it cannot go back.
+    const auto give_up = [&]() -> std::optional<Facts> {
+      open_ = false;
+      return std::nullopt;
+    };
+    od::object root;
+    if (document_.get_object().get(root) != simdjson::SUCCESS) return give_up();
+    written_.clear();
+    std::string_view id;
+    const char* from = order_.data();
+    for (auto entry : root) {
+      if (entry.error() != simdjson::SUCCESS) return give_up();
+      od::field&& field = std::move(entry).value_unsafe();
+      const auto name =
+          std::find_if(names_.begin(), names_.end(), [&](const Member& member) { return is_key(field.key(), member); });
+      if (name == names_.end()) continue;
+      const auto value = name_in(field.value().raw_json_token(), fields_[name->field]);
+      if (!value) return std::nullopt;
+      if (name->key == "id") id = trimmed(*value);
+      written_.append(from, value->data());
+      written_ += cut;
+      from = value->data() + value->size();
+    }
+    written_.append(from, order_.data() + order_.size());
+    return Facts{written_, id};
+  }
+
+  Job* read() {
     draft_.emplace();
     seen_.reset();
-    od::document document;
-    const auto error = parser_.iterate(text.data(), text.size(), text.size() + room_behind).get(document);
-    const bool good = error == simdjson::SUCCESS && read_document(document) && is_whole();
+    if (open_ && walked_) document_.rewind();
+    const bool good = open_ && read_document(document_) && is_whole();
     draft_->add_machine();
     return good ? &draft_->job : nullptr;
   }
@@ -374,6 +427,22 @@ class FastJobReader::Reader {
     return value.get_string().get(text) == simdjson::SUCCESS ? store(text, field, index) : nullptr;
   }
 
+  // What stands between the quotes of a text, or the digits of a number that is one as well: where it is surely taken,
+  // whatever else the text holds.
+  static std::optional<std::string_view> name_in(std::string_view token, const JobField& field) {
+    if (token.starts_with('"')) {
+      while (token.back() != '"') token.remove_suffix(1);
+      const std::string_view written = token.substr(1, std::max<std::size_t>(token.size(), 2) - 2);
+      if (is_plain_text(written) || is_text(written)) return written;
+      return std::nullopt;
+    }
+    constexpr std::size_t most_digits = 15;
+    const std::string_view number = trimmed(token);
+    const bool whole = !number.empty() && number.size() <= most_digits && number.front() != '0' &&
+                       number.find_first_not_of("0123456789") == std::string_view::npos;
+    return field.meaning == TextMeaning::name && whole ? std::optional(number) : std::nullopt;
+  }
+
   // Everything required is there, and a machine of its own figures has those it needs and does not contradict itself.
   [[nodiscard]] bool is_whole() const {
     if ((always_ & ~seen_).any()) return false;
@@ -391,6 +460,12 @@ class FastJobReader::Reader {
   Spellings spellings_;
   FieldValue text_ = std::string();  // so that its memory is used again
   std::variant<FieldValue, Problem> read_;
+  std::vector<Member> names_;  // of the job itself
+  std::string_view order_;     // being read
+  od::document document_;
+  bool open_ = false;
+  bool walked_ = false;
+  std::string written_;
   std::optional<JobDraft> draft_;  // of the job being read
   Seen seen_;
   Seen always_;
@@ -404,6 +479,12 @@ FastJobReader::FastJobReader(FastJobReader&&) noexcept = default;
 FastJobReader& FastJobReader::operator=(FastJobReader&&) noexcept = default;
 FastJobReader::~FastJobReader() = default;
 
-Job* FastJobReader::read(std::string_view text) { return reader_->read(text); }
+void FastJobReader::open(std::string_view text) { reader_->open(text); }
+std::optional<FastJobReader::Facts> FastJobReader::facts() { return reader_->facts(); }
+Job* FastJobReader::read() { return reader_->read(); }
+Job* FastJobReader::read(std::string_view text) {
+  reader_->open(text);
+  return reader_->read();
+}
 
 }  // namespace mainbore::io

@@ -9,10 +9,17 @@
 //     FastJobReader reader(catalog);
 //     Job* const job = reader.read(line);
 //     if (job == nullptr) { const JobFile read = read_job(line, ...); ... }
+//
+// Exports say the same of one main and tap over and over. What an order says of them is had before it is read:
+//
+//     reader.open(line);
+//     if (const auto written = reader.facts()) { ... an order with the same facts is known: written->id ... }
+//     Job* const job = reader.read();
 #pragma once
 
 #include <cstddef>
 #include <memory>
+#include <optional>
 #include <string_view>
 
 #include "mainbore/catalog.hpp"
@@ -33,6 +40,19 @@ class FastJobReader {
 
   // The job of the text, which is the reader's until the next text and may be moved from; nothing: ask read_job().
   [[nodiscard]] Job* read(std::string_view text);
+
+  // The same in steps. The text must outlive them.
+  void open(std::string_view text);
+  [[nodiscard]] Job* read();
+
+  // The text without the values of what only names the order (JobField::names_order): where read() takes one text, it
+  // takes every other with the same facts, and both are the same job but for those values. Says nothing of a text that it
+  // is not sure of. Good until the next text.
+  struct Facts {
+    std::string_view written;
+    std::string_view id;  // as Job::id
+  };
+  [[nodiscard]] std::optional<Facts> facts();
 
  private:
   class Reader;

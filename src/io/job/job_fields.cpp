@@ -236,6 +236,11 @@ constexpr JobField meaning(TextMeaning what, JobField field) {
   return field;
 }
 
+constexpr JobField names_order(JobField field) {
+  field.names_order = true;
+  return field;
+}
+
 // --- words ------------------------------------------------------------------------------------------------------
 
 constexpr std::array other_carries = {
@@ -343,13 +348,14 @@ constexpr Choice feed_words{feed_names, {}};
 // Ranges keep out what cannot be; what is odd but possible is for the planner to judge.
 
 constexpr std::array table = {
-    meaning(TextMeaning::name, row<&Job::id>("id", FieldType::text, "work order; a number is one as well")),
-    row<&Job::place>("place", FieldType::text, "where the tap is wanted, in your words"),
+    names_order(
+        meaning(TextMeaning::name, row<&Job::id>("id", FieldType::text, "work order; a number is one as well"))),
+    names_order(row<&Job::place>("place", FieldType::text, "where the tap is wanted, in your words")),
     meaning(TextMeaning::day, row<&Job::date>("date", FieldType::text, "planned day, such as 2026-05-04")),
     quantity<&Job::air_temperature>("air_temperature", Kind::temperature, Temperature::fahrenheit(-60),
                                     Temperature::fahrenheit(150), "temperature of the air when tapping"),
-    row<&Job::crew>("crew", FieldType::text, "who does it"),
-    row<&Job::note>("note", FieldType::lines, "anything else worth carrying along"),
+    names_order(row<&Job::crew>("crew", FieldType::text, "who does it")),
+    names_order(row<&Job::note>("note", FieldType::lines, "anything else worth carrying along")),
 
     required(row<&MainFacts::material>("main.material", FieldType::material, "what the main is made of")),
     required(size<&MainFacts::size>("main.size", "nominal size of the main")),

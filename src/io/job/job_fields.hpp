@@ -86,6 +86,9 @@ struct JobField {
   Measure least;            // of a quantity, a size (inches) or a whole number
   Measure greatest;
   const Choice* choice = nullptr;
+  // It says which order this is, or is told to people: no verdict, method, pressure or finding depends on it, under any
+  // rules. Orders that differ in such facts alone are judged once.
+  bool names_order = false;
   // `index` is the element's place in a list, 0 elsewhere.
   void (*store)(JobDraft&, std::size_t index, const FieldValue&) = nullptr;
   FieldValue (*load)(const Job&, std::size_t index, Kind) = nullptr;  // monostate: not known

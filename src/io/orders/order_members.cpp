@@ -43,6 +43,11 @@ bool MemberRows::skim(std::span<const SkimNode> nodes) {
 
 void MemberRows::read(std::string_view text, std::int64_t first_line, OrderRecord& order,
                       std::span<const SkimNode> nodes) {
+  if (begin(text, first_line, order, nodes)) read_facts();
+}
+
+bool MemberRows::begin(std::string_view text, std::int64_t first_line, OrderRecord& order,
+                       std::span<const SkimNode> nodes) {
   text_ = text;
   first_line_ = first_line;
   order_ = &order;
@@ -62,11 +67,11 @@ void MemberRows::read(std::string_view text, std::int64_t first_line, OrderRecor
     order.diagnostics = std::move(read.diagnostics);
     if (order.diagnostics.empty()) fault(0, {"json.syntax", "the text is no order", ""});
     if (order.diagnostics.empty()) order.diagnostics = std::move(faults_);
-    return;
+    return false;
   }
   if (features_ && !open_feature(members)) {
     order.diagnostics = std::move(faults_);
-    return;
+    return false;
   }
   met_.any_order = true;
   record_.text.assign(text);
@@ -86,15 +91,30 @@ void MemberRows::read(std::string_view text, std::int64_t first_line, OrderRecor
             .at(record_.span_of(second), "",
                 {"job.contradiction", text::quoted(table_.columns()[second].header) + " says a fact again", ""}));
   }
-  table_.read(record_, order);
+  const bool whole = table_.begin(record_, order);
   order.kept.swap(kept_);
   is_row_ = true;
-  if (nothing_nearby_ && order.job && !order.job->nearby) order.job->nearby.emplace();
   if (order.id.empty() && features_) {
     if (const std::uint32_t id = skim_.member(0, "id"); id != 0) order.id = text_of(id);
-    if (order.job) order.job->id = order.id;
   }
+  if (!whole) tell_faults();
+  return whole;
+}
+
+// Of an order with a fault of its own nothing is said: not every one of the same facts has it.
+std::optional<std::string_view> MemberRows::facts() {
+  return faults_.empty() && !nothing_nearby_ ? table_.facts(record_) : std::nullopt;
+}
+
+void MemberRows::read_facts() {
+  table_.read_facts(record_, *order_);
+  if (nothing_nearby_ && order_->job && !order_->job->nearby) order_->job->nearby.emplace();
+  tell_faults();
+}
+
+void MemberRows::tell_faults() {
   if (faults_.empty()) return;
+  OrderRecord& order = *order_;
   order.job.reset();
   order.diagnostics.insert(order.diagnostics.end(), std::make_move_iterator(faults_.begin()),
                            std::make_move_iterator(faults_.end()));
@@ -351,20 +371,14 @@ bool JobMembers::is_carried(std::string_view name) const {
 
 std::string_view JobMembers::without_kept(std::string_view text, std::vector<KeptColumn>& kept) {
   kept.clear();
+  carried_.clear();
   if (!skim_.read(text) || skim_.node(0).type != JsonType::object) return text;
   met_.any_order = true;
   if (!keep_.all) {
     for (const std::string& name : keep_.names) kept.push_back({name, {}, true, false});
   }
-  rest_.assign(text);
-  rest_.append(FastJobReader::room_behind, '\0');
-  const auto blank = [&](std::size_t begin, std::size_t end) {
-    for (std::size_t at = begin; at < end; ++at) {
-      if (rest_[at] != '\n') rest_[at] = ' ';
-    }
-  };
   std::size_t last_end = 0;  // of the members that stay
-  bool blanked_behind = false;
+  std::size_t behind_last = 0;
   skim_.each(0, [&](std::uint32_t child) {
     const SkimNode& node = skim_.node(child);
     const KeptColumn one = {text.substr(node.key.begin, node.key.end - node.key.begin),
@@ -375,20 +389,37 @@ std::string_view JobMembers::without_kept(std::string_view text, std::vector<Kep
     else if (place < keep_.names.size()) kept[place] = one;
     if (!is_carried(one.name)) {
       last_end = node.span.end;
-      blanked_behind = false;
+      behind_last = carried_.size();
       return;
     }
     // With the comma behind it; that before the last goes as well, below.
     const bool is_last = node.next == skim_.node(0).next;
-    const std::size_t end = is_last ? node.span.end : skim_.node(node.next).key.begin - 1;
-    blank(node.key.begin - 1, end);
-    blanked_behind = true;
+    carried_.push_back({node.key.begin - 1, is_last ? node.span.end : skim_.node(node.next).key.begin - 1});
   });
-  if (blanked_behind && last_end > 0) {
-    const std::size_t comma = rest_.find(',', last_end);
-    if (comma < text.size()) rest_[comma] = ' ';
+  if (behind_last < carried_.size() && last_end > 0) {
+    const std::size_t comma = text.find(',', last_end);
+    carried_.insert(carried_.begin() + static_cast<std::ptrdiff_t>(behind_last), Span{comma, comma + 1});
   }
-  return std::string_view(rest_).substr(0, text.size());
+  if (text.size() > longest_job) return text;  // for the full reader to refuse
+  rest_.clear();
+  std::size_t from = 0;
+  for (const Span& span : carried_) {
+    rest_.append(text.substr(from, span.begin - from));
+    from = span.end;
+  }
+  rest_.append(text.substr(from));
+  rest_.append(FastJobReader::room_behind, '\0');
+  return std::string_view(rest_).substr(0, rest_.size() - FastJobReader::room_behind);
+}
+
+std::string_view JobMembers::with_blanks(std::string_view text) {
+  rest_.assign(text);
+  for (const Span& span : carried_) {
+    for (std::size_t at = span.begin; at < span.end; ++at) {
+      if (rest_[at] != '\n') rest_[at] = ' ';
+    }
+  }
+  return rest_;
 }
 
 // --- what no order had ------------------------------------------------------------------------------------------

@@ -40,6 +40,12 @@ class MemberRows {
   // `nodes`: of a text that JsonSkim has read already; empty: it has not.
   void read(std::string_view text, std::int64_t first_line, OrderRecord& order, std::span<const SkimNode> nodes = {});
 
+  // The same in two steps, and between them what OrderTable::facts() says. False: there is no second step.
+  bool begin(std::string_view text, std::int64_t first_line, OrderRecord& order, std::span<const SkimNode> nodes = {});
+  void read_facts();
+  [[nodiscard]] std::optional<std::string_view> facts();
+  [[nodiscard]] bool repeats() const { return table_.repeats(); }
+
   // The feature last read; nullptr where the text was none.
   [[nodiscard]] const FeatureText* feature() const { return feature_.text.empty() ? nullptr : &feature_; }
 
@@ -65,6 +71,7 @@ class MemberRows {
   };
   bool skim(std::span<const SkimNode> nodes);
   bool open_feature(std::uint32_t& members);
+  void tell_faults();
   void note_kept(std::uint32_t members);
   void read_members(std::uint32_t object, std::size_t prefix);
   void read_value(std::uint32_t node);
@@ -123,10 +130,11 @@ class JobMembers {
   // `keep` must outlive this.
   explicit JobMembers(const KeepColumns& keep);
 
-  // The text with blanks in place of the members that are no job's and were asked for, good until the next, with the
-  // room behind it that the fast reader needs; what is carried on goes into `kept`. A text that is no JSON comes back as
-  // it is.
+  // The text without the members that are no job's and were asked for, good until the next, with the room behind it that
+  // the fast reader needs; what is carried on goes into `kept`. A text that is no JSON comes back as it is.
   [[nodiscard]] std::string_view without_kept(std::string_view text, std::vector<KeptColumn>& kept);
+  // The same text with blanks in their place, for whoever says where in it something stands.
+  [[nodiscard]] std::string_view with_blanks(std::string_view text);
   [[nodiscard]] const MemberRows::Met& met() const { return met_; }
 
  private:
@@ -135,6 +143,7 @@ class JobMembers {
   const KeepColumns& keep_;
   std::vector<std::string_view> job_keys_;
   JsonSkim skim_;
+  std::vector<Span> carried_;  // of the text at hand, each with a comma
   std::string rest_;
   MemberRows::Met met_;
 };

@@ -6,6 +6,7 @@
 
 #include "io/orders/column_name.hpp"
 #include "io/text/text_scan.hpp"
+#include "io/text/word_scan.hpp"
 #include "text/foreign.hpp"
 
 namespace mainbore::io {
@@ -23,6 +24,13 @@ std::string pointer_of(const std::string& path) {
     else if (c != ']') pointer += c;
   }
   return pointer;
+}
+
+// Text that is taken wherever text is, whatever column it stands in.
+bool is_plain(std::string_view cell) {
+  constexpr std::size_t longest = 200;
+  return cell.size() <= longest &&
+         !any_byte(cell, [](TextWord bytes) { return below_space(bytes) | delete_or_above(bytes); });
 }
 
 }  // namespace
@@ -355,6 +363,10 @@ Diagnostic OrderTable::of_row(const CsvRecord& record, Problem problem) const {
 }
 
 void OrderTable::read(const CsvRecord& record, OrderRecord& order) {
+  if (begin(record, order)) read_facts(record, order);
+}
+
+bool OrderTable::begin(const CsvRecord& record, OrderRecord& order) {
   order.row = record.row;
   order.line = record.line;
   order.id.clear();
@@ -363,13 +375,39 @@ void OrderTable::read(const CsvRecord& record, OrderRecord& order) {
   order.remarks.clear();
   if (!faults_.empty()) {
     order.diagnostics.push_back(of_row(record, {"csv.header", "the header of the table cannot be used", ""}));
-    return;
+    return false;
   }
   order.kept.clear();
-  draft_ = {};
-  if (!is_whole(record, order)) return;  // nor is it known then which of its cells is the id
+  if (!is_whole(record, order)) return false;  // nor is it known then which of its cells is the id
   if (keep_ != nullptr) note_kept(record, order);
   read_id(record, order);
+  return true;
+}
+
+// Each cell behind its column's number and before a byte that no text has. What a name says bears on nothing, but a cell
+// that is rejected makes a remark.
+std::optional<std::string_view> OrderTable::facts(const CsvRecord& record) {
+  static_assert(most_cells <= 0xFFFF);
+  if (record.not_text) return std::nullopt;
+  written_.clear();
+  for (std::size_t i = 0; i < columns_.size(); ++i) {
+    if (!columns_[i].to) continue;
+    const std::string_view cell = record.cell(i);
+    if (cell.empty()) continue;
+    if (columns_[i].to->field->names_order) {
+      if (!is_plain(cell) && read_cell(i, cell).says == Says::rejected) return std::nullopt;
+      continue;
+    }
+    written_ += static_cast<char>(i & 0xFF);
+    written_ += static_cast<char>(i >> 8);
+    written_ += cell;
+    written_ += '\0';
+  }
+  return written_;
+}
+
+void OrderTable::read_facts(const CsvRecord& record, OrderRecord& order) {
+  draft_ = {};
   also_ = nullptr;
   for (std::size_t fact = 0; fact < facts_.size(); ++fact) read_fact(record, fact);
   apply_code();
@@ -494,9 +532,14 @@ bool OrderTable::element_given(std::size_t index) const {
          });
 }
 
-void OrderTable::report_facts(const CsvRecord& record, OrderRecord& order) const {
+void OrderTable::report_facts(const CsvRecord& record, OrderRecord& order) {
   bool anything = false;
-  for (const Outcome& outcome : outcomes_) anything = anything || outcome.column != none;
+  facts_said_ = false;
+  for (std::size_t i = 0; i < facts_.size(); ++i) {
+    if (outcomes_[i].column == none) continue;
+    anything = true;
+    facts_said_ = facts_said_ || !facts_[i].path.field->names_order;
+  }
   for (std::size_t i = 0; i < facts_.size(); ++i) {
     const Fact& fact = facts_[i];
     const JobField& field = *fact.path.field;

@@ -57,6 +57,16 @@ class OrderTable {
   // The order of one record, also of a broken one. Memory of `order` is used again.
   void read(const CsvRecord& record, OrderRecord& order);
 
+  // The same in two steps: whose order it is and what is carried on, then what it says. False: there is no second step,
+  // and `order` says why.
+  bool begin(const CsvRecord& record, OrderRecord& order);
+  void read_facts(const CsvRecord& record, OrderRecord& order);
+  // Between them: the cells as they are written, but for those of what only names the order (JobField::names_order).
+  // Where repeats() holds of an order without remarks that was read, every other record with the same cells is the same
+  // job but for its names. Says nothing of a record that it is not sure of. Good until the next call.
+  [[nodiscard]] std::optional<std::string_view> facts(const CsvRecord& record);
+  [[nodiscard]] bool repeats() const { return facts_said_; }
+
   // For the report on columns.
   [[nodiscard]] std::span<const OrderColumn> columns() const { return columns_; }
   [[nodiscard]] bool is_part_of_id(std::size_t column) const;
@@ -111,7 +121,7 @@ class OrderTable {
   void read_fact(const CsvRecord& record, std::size_t fact);
   void apply_code();
   void check_wall();
-  void report_facts(const CsvRecord& record, OrderRecord& order) const;
+  void report_facts(const CsvRecord& record, OrderRecord& order);
   void note_unread();
   void check_machine(const CsvRecord& record, OrderRecord& order) const;
   void drop_empty_elements();
@@ -138,6 +148,8 @@ class OrderTable {
   JobDraft draft_;
   std::vector<Element> elements_;  // in the order of their first facts
   std::vector<Outcome> outcomes_;  // of each fact
+  bool facts_said_ = false;        // some cell did, and not of a name alone
+  std::string written_;
   const std::vector<MapDefault>* also_ = nullptr;
   CellReading unremembered_;
 };

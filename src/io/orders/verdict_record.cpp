@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cstring>
 
 #include "io/text/csv_writer.hpp"
 #include "io/text/json_writer.hpp"
@@ -63,84 +62,6 @@ void write_kept(JsonWriter& out, std::string& text, const OrderRecord& order) {
   out.end_object();
 }
 
-// Writes into room made for it, so that the string grows once.
-class Pen {
- public:
-  Pen(std::string& out, std::size_t room) : out_(out) {
-    const std::size_t size = out.size();
-    out.resize(size + room);
-    at_ = out.data() + size;
-  }
-  ~Pen() { out_.resize(static_cast<std::size_t>(at_ - out_.data())); }
-  Pen(const Pen&) = delete;
-  Pen& operator=(const Pen&) = delete;
-
-  Pen& operator<<(std::string_view text) {
-    std::memcpy(at_, text.data(), text.size());
-    at_ += text.size();
-    return *this;
-  }
-  void number(double value, int decimals) {
-    digits_.clear();
-    append_number(digits_, value, decimals);
-    *this << digits_;
-  }
-  // At most so much.
-  void quantity(std::string_view key, Pressure value, UnitSystem system) {
-    const Shown display = shown(Measure(value), system, Toward::less);
-    *this << key;
-    number(display.value, display.decimals);
-    *this << R"(,"unit":")" << display.unit << R"("})";
-  }
-  // Behind the opening bracket of its list, or another code.
-  void code(FindingCode code) {
-    *this << (at_[-1] == '[' ? std::string_view("\"") : std::string_view(",\"")) << name_of(code) << "\"";
-  }
-  void codes(std::string_view list, const Plan& plan, Severity severity) {
-    *this << list;
-    for (const Finding& finding : plan.findings) {
-      if (finding.severity == severity) code(finding.code);
-    }
-    *this << "]";
-  }
-
- private:
-  std::string& out_;
-  char* at_ = nullptr;
-  std::string digits_;
-};
-
-// By hand: every text is a name of ours, which needs no escape, and this is the inmost of a batch.
-void write_decision(std::string& out, const Plan& plan, UnitSystem units) {
-  constexpr std::size_t all_but_codes = 320;
-  constexpr std::size_t longest_code = 40;
-  static_assert(std::all_of(finding_codes.begin(), finding_codes.end(),
-                            [](std::string_view code) { return code.size() + 3 <= longest_code; }));
-  const ChosenMethod& method = plan.method;
-  Pen pen(out, all_but_codes + longest_code * (plan.findings.size() + method.rejected.size()));
-  if (const auto who = waits_for(plan)) pen << R"(,"waits_for":")" << name_of(*who) << "\"";
-  pen << R"(,"method":")" << name_of(method.kind) << "\"";
-  if (method.kind != Method::none) {
-    if (method.count > 1) {
-      pen << R"(,"count":)";
-      pen.number(method.count, 0);
-    }
-    pen << R"(,"tap":{"value":)";
-    pen.number(method.tap.number(), 4);
-    pen << R"(,"unit":"in"})";
-  }
-  const PressureChain& pressure = plan.pressure;
-  if (pressure.governed_by) pen.quantity(R"(,"limit":{"value":)", pressure.governed_by->limit, units);
-  if (pressure.reduce_to) pen.quantity(R"(,"reduce_to":{"value":)", *pressure.reduce_to, units);
-  pen.codes(R"(,"holds":[)", plan, Severity::hold);
-  pen.codes(R"(,"stops":[)", plan, Severity::stop);
-  if (!method.rejected.empty()) {
-    pen << R"(,"rejected":[)";
-    for (const RejectedMethod& rejected : method.rejected) pen.code(rejected.why.code);
-    pen << "]";
-  }
-}
-
 void write_unreadable(JsonWriter& out, std::string& text, const OrderRecord& order, const RecordOptions& options) {
   out.begin_object();
   write_place(out, order, options);
@@ -152,23 +73,6 @@ void write_unreadable(JsonWriter& out, std::string& text, const OrderRecord& ord
 }
 
 // --- CSV --------------------------------------------------------------------------------------------------------
-
-// At most so much.
-void append_pressure(CsvWriter& row, std::optional<Pressure> value, UnitSystem system) {
-  if (!value) return row.empty();
-  const Shown display = shown(Measure(*value), system, Toward::less);
-  row.number(display.value, display.decimals);
-}
-
-void append_codes(std::string& to, const Plan& plan, Severity severity) {
-  bool first = true;
-  for (const Finding& finding : plan.findings) {
-    if (finding.severity != severity) continue;
-    if (!first) to += ' ';
-    first = false;
-    to += name_of(finding.code);
-  }
-}
 
 void append_reasons(std::string& to, const std::vector<Diagnostic>& diagnostics) {
   bool first = true;
@@ -209,38 +113,21 @@ bool is_own_property(std::string_view name) {
   return name == "remarks" || std::find(own_properties.begin(), own_properties.end(), name) != own_properties.end();
 }
 
-// Scalars alone: a table of a map has no lists in its cells.
-void write_own_properties(JsonWriter& json, const OrderRecord& order, const Plan* plan, const RecordOptions& options,
-                          bool placed) {
-  json.text("verdict", plan == nullptr ? std::string_view("unreadable") : name_of(plan->verdict));
+// What was decided first, without the comma that what follows needs.
+void write_own_properties(JsonWriter& json, std::string& out, const OrderRecord& order, const Decision* decision,
+                          const RecordOptions& options, bool placed) {
   std::string text;
-  if (plan == nullptr) {
+  if (decision == nullptr) {
+    json.text("verdict", "unreadable");
     if (!placed) write_place(json, order, options);
     append_reasons(text, order.diagnostics);
     json.text("reasons", text);
     return;
   }
-  if (const auto who = waits_for(*plan)) json.text("waits_for", name_of(*who));
-  const ChosenMethod& method = plan->method;
-  json.text("method", name_of(method.kind));
-  if (method.kind != Method::none) {
-    if (method.count > 1) json.whole("count", method.count);
-    json.number("tap_in", method.tap.number(), 4);
-  }
-  const bool si = options.units == UnitSystem::si;
-  const auto pressure = [&](std::string_view key, Pressure value) {
-    const Shown display = shown(Measure(value), options.units, Toward::less);
-    json.number(key, display.value, display.decimals);
-  };
-  if (plan->pressure.governed_by) pressure(si ? "limit_kpa" : "limit_psi", plan->pressure.governed_by->limit);
-  if (plan->pressure.reduce_to) pressure(si ? "reduce_kpa" : "reduce_psi", *plan->pressure.reduce_to);
-  append_codes(text, *plan, Severity::hold);
-  json.text("holds", text);
-  text.clear();
-  append_codes(text, *plan, Severity::stop);
-  json.text("stops", text);
+  json.settle();
+  out += decision->text;
+  json.wrote_behind();
   if (order.remarks.empty()) return;
-  text.clear();
   append_reasons(text, order.remarks);
   json.text("remarks", text);
 }
@@ -258,11 +145,11 @@ class AsWritten {
   bool plain_;
 };
 
-void write_properties(std::string& out, const OrderRecord& order, const Plan* plan, const RecordOptions& options,
-                      bool placed, AsWritten as_written) {
+void write_properties(std::string& out, const OrderRecord& order, const Decision* decision,
+                      const RecordOptions& options, bool placed, AsWritten as_written) {
   JsonWriter json(out, JsonStyle::compact);
   json.begin_object();
-  write_own_properties(json, order, plan, options, placed);
+  write_own_properties(json, out, order, decision, options, placed);
   json.settle();
   const auto has = [&](std::string_view name) {
     return std::any_of(order.kept.begin(), order.kept.end(),
@@ -282,12 +169,12 @@ void write_properties(std::string& out, const OrderRecord& order, const Plan* pl
 
 }  // namespace
 
-void append_verdict_feature(std::string& out, const OrderRecord& order, const Plan* plan, const FeatureText* feature,
-                            const RecordOptions& options) {
+void append_verdict_feature(std::string& out, const OrderRecord& order, const Decision* decision,
+                            const FeatureText* feature, const RecordOptions& options) {
   out += ",\n";
   if (feature == nullptr) {
     out += R"({"type":"Feature","geometry":null,"properties":)";
-    write_properties(out, order, plan, options, false, AsWritten({}));
+    write_properties(out, order, decision, options, false, AsWritten({}));
     out += '}';
     return;
   }
@@ -295,24 +182,26 @@ void append_verdict_feature(std::string& out, const OrderRecord& order, const Pl
   const AsWritten as_written(feature->text);
   as_written.append(out, feature->text.substr(0, properties.begin));
   if (feature->properties.end == 0) out += "\"properties\":";
-  write_properties(out, order, plan, options, true, as_written);
+  write_properties(out, order, decision, options, true, as_written);
   if (feature->properties.end == 0) out += ',';
   as_written.append(out, feature->text.substr(properties.end));
 }
 
-void append_verdict_json(std::string& out, const OrderRecord& order, const Plan* plan, const RecordOptions& options) {
+void append_verdict_json(std::string& out, const OrderRecord& order, const Decision* decision,
+                         const RecordOptions& options) {
   JsonWriter json(out, JsonStyle::compact);
-  if (plan == nullptr) {
+  if (decision == nullptr) {
     write_unreadable(json, out, order, options);
     out += '\n';
     return;
   }
   json.begin_object();
   write_place(json, order, options);
-  if (!plan->job.id.empty()) json.text("id", plan->job.id);
-  json.text("verdict", name_of(plan->verdict));
+  if (!order.id.empty()) json.text("id", order.id);
   json.settle();
-  write_decision(out, *plan, options.units);
+  if (!json.nothing_yet()) out += ',';
+  out += decision->text;
+  json.wrote_behind();
   if (!order.remarks.empty()) write_diagnostics(json, "remarks", order.remarks, options);
   write_kept(json, out, order);
   json.end_object();
@@ -321,7 +210,7 @@ void append_verdict_json(std::string& out, const OrderRecord& order, const Plan*
 
 void append_plan_record(std::string& out, const OrderRecord& order, const Plan* plan, PlanScope scope,
                         const RecordOptions& options) {
-  if (plan == nullptr) return append_verdict_json(out, order, plan, options);
+  if (plan == nullptr) return append_verdict_json(out, order, nullptr, options);
   // Its own members first, then those of the plan in place of the closing brace.
   JsonWriter json(out, JsonStyle::compact);
   json.begin_object();
@@ -353,41 +242,26 @@ void append_verdict_header(std::string& out, const RecordOptions& options) {
   row.line();
 }
 
-void append_verdict_row(std::string& out, const OrderRecord& order, const Plan* plan, const RecordOptions& options) {
+void append_verdict_row(std::string& out, const OrderRecord& order, const Decision* decision,
+                        const RecordOptions& options) {
   CsvWriter row(out);
   if (!options.file.empty()) row.text(options.file);
   if (options.rows) {
     row.number(static_cast<double>(order.row), 0);
     row.number(static_cast<double>(order.line), 0);
   }
-  row.text(plan == nullptr ? order.id : plan->job.id);
-  row.text(plan == nullptr ? std::string_view("unreadable") : name_of(plan->verdict));
-  if (plan == nullptr) {
+  row.text(order.id);
+  if (decision == nullptr) {
+    row.text("unreadable");
     for (int empty = 0; empty < 7; ++empty) row.empty();
     append_reasons(row.cell(), order.diagnostics);
     row.end();
   } else {
-    const ChosenMethod& method = plan->method;
-    row.text(name_of(method.kind));
-    if (method.kind == Method::none) {
-      row.empty();
-      row.empty();
-    } else {
-      row.number(method.count, 0);
-      row.number(method.tap.number(), 4);
-    }
-    const PressureChain& pressure = plan->pressure;
-    append_pressure(row, pressure.governed_by ? std::optional(pressure.governed_by->limit) : std::nullopt,
-                    options.units);
-    append_pressure(row, pressure.reduce_to, options.units);
-    append_codes(row.cell(), *plan, Severity::hold);
-    append_codes(row.cell(), *plan, Severity::stop);
-    row.empty();
+    row.cell() += decision->text;
   }
   append_reasons(row.cell(), order.remarks);
   row.end();
-  const auto who = plan == nullptr ? std::nullopt : waits_for(*plan);
-  row.text(who ? name_of(*who) : std::string_view());
+  row.text(decision != nullptr && decision->waits_for ? name_of(*decision->waits_for) : std::string_view());
   for (std::size_t i = 0; i < options.kept.size(); ++i) {
     if (i < order.kept.size() && order.kept[i].given) write_kept_cell(row, order.kept[i]);
     else row.empty();

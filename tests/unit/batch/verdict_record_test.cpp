@@ -31,9 +31,14 @@ Made made_of(const std::string& text) {
   return made;
 }
 
+std::optional<io::Decision> decision_of(const Made& made, io::RecordShape shape, UnitSystem units = UnitSystem::us) {
+  return made.plan ? std::optional(io::decision_of(*made.plan, shape, units)) : std::nullopt;
+}
+
 nlohmann::json json_of(const Made& made, const io::RecordOptions& options = {}) {
   std::string out;
-  io::append_verdict_json(out, made.order, made.plan ? &*made.plan : nullptr, options);
+  const auto decision = decision_of(made, io::RecordShape::line, options.units);
+  io::append_verdict_json(out, made.order, decision ? &*decision : nullptr, options);
   REQUIRE(out.back() == '\n');
   CHECK(std::count(out.begin(), out.end(), '\n') == 1);
   return nlohmann::json::parse(out);
@@ -41,7 +46,8 @@ nlohmann::json json_of(const Made& made, const io::RecordOptions& options = {}) 
 
 std::vector<std::string> cells_of(const Made& made) {
   std::string out;
-  io::append_verdict_row(out, made.order, made.plan ? &*made.plan : nullptr, {});
+  const auto decision = decision_of(made, io::RecordShape::row);
+  io::append_verdict_row(out, made.order, decision ? &*decision : nullptr, {});
   io::CsvReader reader(source_of(out));
   io::CsvRecord record;
   REQUIRE(reader.read(record));
@@ -81,7 +87,7 @@ TEST_CASE("units are chosen, rows can be left out, files be named") {
   CHECK_FALSE(bare.contains("line"));
   CHECK(json_of(made, {.file = "may.ndjson"})["file"] == "may.ndjson");
   Made nameless = made_of(good_order);
-  nameless.plan->job.id.clear();
+  nameless.order.id.clear();
   nameless.order.remarks.push_back({"order.year", "orders", 9, 1, "/main/installed", "no year", "", "", 0, 0});
   CHECK(json_of(nameless, {.rows = false})["remarks"].size() == 1);
 }
@@ -166,7 +172,8 @@ TEST_CASE("a cell that a spreadsheet would run is kept from it, and reads back a
                             R"("service":{"size":"1 in"}})");
   CHECK(cells_of(made)[2] == "=1+1");
   std::string out;
-  io::append_verdict_row(out, made.order, &*made.plan, {});
+  const auto decision = decision_of(made, io::RecordShape::row);
+  io::append_verdict_row(out, made.order, &*decision, {});
   CHECK(out.find(",'=1+1,") != std::string::npos);
 }
 

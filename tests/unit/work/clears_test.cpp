@@ -27,8 +27,7 @@ TEST_CASE("a hold says who has to clear it, and the office what to ask and whom"
     CHECK(who.has_value() == (made.verdict == Verdict::hold));
     CHECK((who == Clears::office) == (of_office && made.verdict == Verdict::hold));
     if (who) ++(*who == Clears::office ? office : site);
-    std::string record;
-    io::append_verdict_json(record, {}, &made, {});
+    const std::string record = io::decision_of(made, io::RecordShape::line).text;
     CHECK((record.find("\"waits_for\":\"office\"") != std::string::npos) == (who == Clears::office));
     CHECK((record.find("\"waits_for\":\"site\"") != std::string::npos) == (who == Clears::site));
   }

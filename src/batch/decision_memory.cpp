@@ -1,0 +1,88 @@
+#include "batch/decision_memory.hpp"
+
+#include <algorithm>
+#include <cstring>
+#include <utility>
+
+namespace mainbore::batch {
+namespace {
+
+// Two lanes of eight bytes, so that one multiplication does not wait for the other. Whoever writes orders that meet in one
+// place slows down their own run: what is found is compared as a whole.
+std::uint64_t hash_of(std::string_view text) {
+  constexpr std::uint64_t one = 0x9E3779B97F4A7C15u;
+  constexpr std::uint64_t other = 0xBF58476D1CE4E5B9u;
+  const auto word = [&](std::size_t at, std::size_t size) {
+    std::uint64_t bytes = 0;
+    std::memcpy(&bytes, text.data() + at, size);
+    return bytes;
+  };
+  std::uint64_t a = text.size() * one;
+  std::uint64_t b = other;
+  std::size_t at = 0;
+  for (; at + 16 <= text.size(); at += 16) {
+    a = (a ^ word(at, 8)) * one;
+    b = (b ^ word(at + 8, 8)) * other;
+    a ^= a >> 32;
+    b ^= b >> 29;
+  }
+  if (at + 8 <= text.size()) {
+    a = (a ^ word(at, 8)) * one;
+    a ^= a >> 32;
+    at += 8;
+  }
+  b = (b ^ word(at, text.size() - at)) * other;
+  const std::uint64_t both = (a ^ (b >> 31) ^ b) * one;
+  return both ^ (both >> 32);
+}
+
+}  // namespace
+
+bool DecisionMemory::is_asked() {
+  if (paused_ > 0) {
+    --paused_;
+    return false;
+  }
+  if (looked_for_ < trial) return true;
+  if (found_ * worth < looked_for_) paused_ = pause;
+  looked_for_ = found_ = 0;
+  return paused_ == 0;
+}
+
+const io::Decision* DecisionMemory::find(std::string_view facts) {
+  ++looked_for_;
+  facts_ = facts;
+  if (facts.size() > longest_facts) return nullptr;
+  hash_ = hash_of(facts);
+  if (sets_.empty()) return nullptr;
+  Set& set = sets_[hash_ >> (64 - bits)];
+  for (std::size_t way = 0; way < ways; ++way) {
+    if (set[way].hash != hash_ || set[way].known == nobody || known_[set[way].known].facts != facts) continue;
+    const Way found = set[way];
+    std::copy_backward(set.begin(), set.begin() + way, set.begin() + way + 1);
+    set.front() = found;
+    ++found_;
+    return &known_[found.known].decision;
+  }
+  return nullptr;
+}
+
+void DecisionMemory::keep(const io::Decision& decision) {
+  if (facts_.size() > longest_facts) return;
+  if (sets_.empty()) {
+    sets_.resize(std::size_t{1} << bits);
+    known_.reserve(most);
+  }
+  Set& set = sets_[hash_ >> (64 - bits)];
+  std::uint32_t place = set.back().known;
+  if (place == nobody) {
+    place = static_cast<std::uint32_t>(known_.size());
+    known_.emplace_back();
+  }
+  std::copy_backward(set.begin(), set.end() - 1, set.end());
+  set.front() = {hash_, place};
+  known_[place].facts.assign(facts_);
+  known_[place].decision = decision;
+}
+
+}  // namespace mainbore::batch
