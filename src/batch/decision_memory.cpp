@@ -9,7 +9,7 @@ namespace {
 
 // Two lanes of eight bytes, so that one multiplication does not wait for the other. Whoever writes orders that meet in one
 // place slows down their own run: what is found is compared as a whole.
-std::uint64_t hash_of(std::string_view text) {
+std::uint64_t spread_of(std::string_view text) {
   constexpr std::uint64_t one = 0x9E3779B97F4A7C15u;
   constexpr std::uint64_t other = 0xBF58476D1CE4E5B9u;
   const auto word = [&](std::size_t at, std::size_t size) {
@@ -53,7 +53,7 @@ const io::Decision* DecisionMemory::find(std::string_view facts) {
   ++looked_for_;
   facts_ = facts;
   if (facts.size() > longest_facts) return nullptr;
-  hash_ = hash_of(facts);
+  hash_ = spread_of(facts) & hash_bits_;
   if (sets_.empty()) return nullptr;
   Set& set = sets_[hash_ >> (64 - bits)];
   for (std::size_t way = 0; way < ways; ++way) {

@@ -26,6 +26,9 @@ class DecisionMemory {
   static constexpr std::size_t most = 8192;           // orders
   static constexpr std::size_t longest_facts = 2048;  // bytes; what says more is not remembered
 
+  // `hash_bits`: those of a hash that count. Of none, all facts meet in one place: for tests.
+  explicit DecisionMemory(std::uint64_t hash_bits = ~std::uint64_t{0}) : hash_bits_(hash_bits) {}
+
   // Whether the next order is to be looked for.
   [[nodiscard]] bool is_asked();
   // What was decided of the order that said the same, byte for byte; good until the next is kept.
@@ -57,6 +60,7 @@ class DecisionMemory {
   std::vector<Set> sets_;  // made with the first order that is kept
   std::vector<Known> known_;
   std::string_view facts_;  // last looked for
+  std::uint64_t hash_bits_;
   std::uint64_t hash_ = 0;
   std::uint32_t looked_for_ = 0;
   std::uint32_t found_ = 0;

@@ -77,7 +77,95 @@ void append_sparse_order(std::string& out, std::uint64_t number) {
   add("}}\n");
 }
 
+// --- registers ----------------------------------------------------------------------------------------------------
+
+// What of a sparse order a register would hold.
+struct MainOnRegister {
+  std::size_t zone = 0;
+  std::string_view material;
+  std::string_view size;
+  std::size_t psi = 0;
+  std::size_t year = 0;
+  std::string_view service;
+};
+
+constexpr std::size_t mains_of_a_register = 16000;
+constexpr std::size_t zones = 9;
+constexpr std::size_t kinds_of_main = 1000;  // of zone, material, size and year
+
+// Of two draws the lower: a few are drawn often.
+std::size_t skewed(Dice& dice, std::size_t count) {
+  const std::size_t first = dice.below(count);
+  const std::size_t second = dice.below(count);
+  return first < second ? first : second;
+}
+
+// The kinds are those of the register; which of them, and the service that is asked for, is chance.
+MainOnRegister main_on_register(std::uint64_t number) {
+  constexpr std::array<std::string_view, 4> materials_by_age = {"CI", "AC", "DI", "PVC"};
+  constexpr std::array<std::size_t, 4> first_years = {1912, 1948, 1966, 1981};
+  constexpr std::array<std::string_view, 6> usual_sizes = {"6 in", "8 in", "6 in", "12 in", "4 in", "16 in"};
+  constexpr std::array<std::string_view, 8> usual_services = {"3/4 in", "3/4 in", "3/4 in", "3/4 in",
+                                                              "3/4 in", "1 in",   "1 in",   "2 in"};
+  Dice dice(number);
+  Dice kind(1000 * (number / mains_of_a_register + 1) + skewed(dice, kinds_of_main) * 1000003);
+  MainOnRegister main;
+  main.zone = kind.below(zones);
+  const std::size_t age = skewed(kind, 4);
+  main.material = materials_by_age[3 - age];
+  main.year = first_years[3 - age] + kind.below(32);
+  main.size = usual_sizes[skewed(kind, usual_sizes.size())];
+  main.psi = 52 + 7 * main.zone;
+  main.service = dice.one_of(usual_services);
+  return main;
+}
+
+MainOnRegister chance_main(std::uint64_t number) {
+  Dice dice(number);
+  return {dice.below(zones),   dice.one_of(register_names), dice.one_of(sizes),
+          45 + dice.below(70), 1930 + dice.below(90),       dice.one_of(services)};
+}
+
 }  // namespace
+
+std::string register_orders(std::size_t count) {
+  std::string text;
+  for (std::uint64_t number = 1; number <= count; ++number) {
+    const MainOnRegister main = main_on_register(number);
+    Dice dice(number + count);
+    const auto add = [&](auto... parts) { (text.append(parts), ...); };
+    add(R"({"id":"AV-)", std::to_string(100000 + number), R"(","place":")", std::to_string(1 + dice.below(400)), " ",
+        dice.one_of(streets), R"(, Ashby Vale, zone )", std::to_string(main.zone), R"(","main":{"material":")",
+        main.material, R"(","size":")", main.size, R"(","pressure":")", std::to_string(main.psi),
+        R"( psi","installed":)", std::to_string(main.year), R"(},"service":{"size":")", main.service, "\"}}\n");
+  }
+  return text;
+}
+
+const std::string_view feature_map =
+    R"({"format":1,"name":"Ashby Vale, mains","columns":{"MAIN_ID":"id","ROAD":"place","MATERIAL":"main.material",)"
+    R"("DIAMETER":"main.size","PRESSURE":{"to":"main.pressure","unit":"psi"},"INSTALLED":"main.installed",)"
+    R"("SERVICE":"service.size"}})";
+
+std::string features(std::size_t count, Repeats repeats) {
+  std::string text = "{\n\"type\":\"FeatureCollection\",\n\"name\":\"Ashby Vale\",\n\"features\":[\n";
+  for (std::uint64_t number = 1; number <= count; ++number) {
+    const MainOnRegister main = repeats == Repeats::most ? main_on_register(number) : chance_main(number);
+    Dice dice(number + count);
+    const auto add = [&](auto... parts) { (text.append(parts), ...); };
+    const auto whole = [](std::size_t value) { return std::to_string(value); };
+    const std::size_t east = 236000 + dice.below(9000);
+    const std::size_t north = 901000 + dice.below(9000);
+    add(number > 1 ? ",\n" : "", R"({"type":"Feature","properties":{"MAIN_ID":)", whole(100000 + number),
+        R"(,"STATUS":"ACTIVE","ZONE":"AV )", whole(main.zone), R"(","ROAD":")", dice.one_of(streets),
+        R"(","MATERIAL":")", main.material, R"(","DIAMETER":")", main.size, R"(","PRESSURE":)", whole(main.psi),
+        R"(,"INSTALLED":)", whole(main.year), R"(,"SERVICE":")", main.service,
+        R"(","OWNER":null,"LINED":"NO","LENGTH":)", whole(dice.below(300)), ".", whole(100 + dice.below(900)),
+        R"(},"geometry":{"type":"LineString","coordinates":[[)", whole(east), ".25,", whole(north), ".5],[",
+        whole(east + dice.below(90)), ".75,", whole(north + dice.below(90)), ".125]]}}");
+  }
+  return text + "\n]\n}\n";
+}
 
 void append_order(std::string& out, std::uint64_t number, OrderFacts facts) {
   if (facts == OrderFacts::few) return append_sparse_order(out, number);

@@ -60,7 +60,7 @@ class Pen {
 };
 
 // By hand: every text is a name of ours, which needs no escape, and this is the inmost of a batch.
-void write_members(std::string& out, const Plan& plan, std::optional<Clears> who, UnitSystem units) {
+void decide_line(std::string& out, const Plan& plan, std::optional<Clears> who, UnitSystem units) {
   constexpr std::size_t all_but_codes = 340;
   constexpr std::size_t longest_code = 40;
   static_assert(std::all_of(finding_codes.begin(), finding_codes.end(),
@@ -110,7 +110,7 @@ void append_codes(std::string& to, const Plan& plan, Severity severity) {
   }
 }
 
-void write_cells(std::string& out, const Plan& plan, UnitSystem units) {
+void decide_row(std::string& out, const Plan& plan, UnitSystem units) {
   CsvWriter row(out);
   row.text(name_of(plan.verdict));
   const ChosenMethod& method = plan.method;
@@ -133,7 +133,7 @@ void write_cells(std::string& out, const Plan& plan, UnitSystem units) {
 // --- GeoJSON ----------------------------------------------------------------------------------------------------
 
 // Scalars alone: a table of a map has no lists in its cells.
-void write_properties(std::string& out, const Plan& plan, std::optional<Clears> who, UnitSystem units) {
+void decide_feature(std::string& out, const Plan& plan, std::optional<Clears> who, UnitSystem units) {
   JsonWriter json(out, JsonStyle::compact);
   json.text("verdict", name_of(plan.verdict));
   if (who) json.text("waits_for", name_of(*who));
@@ -166,11 +166,11 @@ void decide(Decision& decision, const Plan& plan, RecordShape shape, UnitSystem 
   decision.text.clear();
   switch (shape) {
     case RecordShape::line:
-      return write_members(decision.text, plan, decision.waits_for, units);
+      return decide_line(decision.text, plan, decision.waits_for, units);
     case RecordShape::row:
-      return write_cells(decision.text, plan, units);
+      return decide_row(decision.text, plan, units);
     case RecordShape::feature:
-      return write_properties(decision.text, plan, decision.waits_for, units);
+      return decide_feature(decision.text, plan, decision.waits_for, units);
     case RecordShape::none:
       return;
   }

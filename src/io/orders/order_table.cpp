@@ -27,7 +27,7 @@ std::string pointer_of(const std::string& path) {
 }
 
 // Text that is taken wherever text is, whatever column it stands in.
-bool is_plain(std::string_view cell) {
+bool is_surely_text(std::string_view cell) {
   constexpr std::size_t longest = 200;
   return cell.size() <= longest &&
          !any_byte(cell, [](TextWord bytes) { return below_space(bytes) | delete_or_above(bytes); });
@@ -395,7 +395,7 @@ std::optional<std::string_view> OrderTable::facts(const CsvRecord& record) {
     const std::string_view cell = record.cell(i);
     if (cell.empty()) continue;
     if (columns_[i].to->field->names_order) {
-      if (!is_plain(cell) && read_cell(i, cell).says == Says::rejected) return std::nullopt;
+      if (!is_surely_text(cell) && read_cell(i, cell).says == Says::rejected) return std::nullopt;
       continue;
     }
     written_ += static_cast<char>(i & 0xFF);

@@ -494,6 +494,14 @@ TEST_CASE("what is laid under orders, and decimal commas") {
       "id;main.material;main.size;main.pressure [bar];service.size\nA;PVC;6 in;5,5;1 in\nB;PVC;6 in;5,5;1 in\n"
       "C;PVC;6 in;5,50;1 in\nE;PVC;6 in;5,5;1 in\n";
   CHECK(recalled(commas, InputFormat::csv) == 2);
+  // The same cells in other columns, and cells that together are the same text.
+  const std::string shifted =
+      "id,main.material,main.size,main.pressure,service.size,main.surge,main.occasional_surge,main.class,main."
+      "standard\n"
+      "A,PVC,6 in,60 psi,1 in,40 psi,,DR 18,C900\nB,PVC,6 in,60 psi,1 in,,40 psi,DR 18,C900\n"
+      "C,PVC,6 in,60 psi,1 in,40 psi,,DR 18C900,\nD,PVC,6 in,60 psi,1 in,40 psi,,,DR 18C900\n"
+      "E,PVC,6 in,60 psi,1 in,40 psi,,DR 18,C900\n";
+  CHECK(recalled(shifted, InputFormat::csv) == 1);
 }
 
 TEST_CASE("memory is bounded, forgets the oldest, and is left alone where nothing repeats") {
@@ -523,6 +531,16 @@ TEST_CASE("memory is bounded, forgets the oldest, and is left alone where nothin
   CHECK(memory.find(std::string(DecisionMemory::longest_facts + 1, 'x')) == nullptr);
   memory.keep(decision);
   CHECK(memory.find(std::string(DecisionMemory::longest_facts + 1, 'x')) == nullptr);
+
+  DecisionMemory meeting(0);
+  for (std::size_t number = 0; number < 100; ++number) {
+    const std::string text = facts(number);
+    REQUIRE(meeting.find(text) == nullptr);
+    decision.text = text;
+    meeting.keep(decision);
+    REQUIRE(meeting.find(text) != nullptr);
+    REQUIRE(meeting.find(text)->text == text);
+  }
 
   DecisionMemory seldom;
   std::size_t looked_for = 0;
