@@ -23,14 +23,15 @@ using nlohmann::json;
 
 namespace {
 
-struct Made {
+struct Outcomes {
   std::string out;
   std::string ids;
   Tally tally;
 };
 
-Made made_of(std::string_view text, InputFormat in, const BatchOptions& options, std::size_t piece_size = 1u << 16) {
-  Made made;
+Outcomes outcomes_of(std::string_view text, InputFormat in, const BatchOptions& options,
+                     std::size_t piece_size = 1u << 16) {
+  Outcomes made;
   made.tally = plan_orders(source_of(text, piece_size), in, "orders", planner_under(default_rules()), options,
                            [&](Piece& piece) {
                              made.out += piece.out;
@@ -43,10 +44,10 @@ Made made_of(std::string_view text, InputFormat in, const BatchOptions& options,
 // How many orders were judged with one before. Fails where that shows in anything.
 std::uint64_t recalled(std::string_view text, InputFormat in, BatchOptions options = {},
                        std::size_t piece_size = 1u << 16) {
-  const Made with = made_of(text, in, options, piece_size);
+  const Outcomes with = outcomes_of(text, in, options, piece_size);
   options.remember = false;
   options.jobs = 1;
-  const Made without = made_of(text, in, options);
+  const Outcomes without = outcomes_of(text, in, options);
   REQUIRE(with.out == without.out);
   REQUIRE(with.ids == without.ids);
   REQUIRE(without.tally.recalled == 0);
@@ -64,7 +65,7 @@ BatchOptions in_format(BatchFormat format) {
 }
 
 // The same order under another name.
-std::string named(const std::string& order, std::size_t number) {
+std::string renamed(const std::string& order, std::size_t number) {
   const std::size_t begin = order.find("AV-");
   const std::size_t end = order.find('"', begin);
   return order.substr(0, begin) + "AV-" + std::to_string(number) + order.substr(end);
@@ -76,7 +77,8 @@ std::string register_of(const std::vector<std::string>& kinds, std::size_t count
   std::string text;
   for (std::size_t number = 0; number < count; ++number) {
     const double chance = static_cast<double>(random() % 1000) / 1000.0;
-    text += named(kinds[static_cast<std::size_t>(chance * chance * static_cast<double>(kinds.size()))], number) + '\n';
+    text +=
+        renamed(kinds[static_cast<std::size_t>(chance * chance * static_cast<double>(kinds.size()))], number) + '\n';
   }
   return text;
 }
@@ -87,7 +89,7 @@ constexpr std::string_view own_machine = R"({"title":"truck","smallest_tap":"1/2
                                          R"("hand_limit":"100 psi","body_rating":"200 psi","bar_diameter":"1.25 in"})";
 
 // Values that a fact may have in an order like any other: two, where there are two.
-std::vector<std::string> values_of(const io::JobField& field) {
+std::vector<std::string> sample_values(const io::JobField& field) {
   if (field.path == "main.wall") return {"0.35 in", "0.36 in"};
   if (field.path == "machine.smallest_tap") return {"1/2 in", "3/4 in"};
   if (field.path == "machine.largest_tap") return {"1-1/2 in", "2 in"};
@@ -143,7 +145,7 @@ class OneFact {
  public:
   explicit OneFact(const io::JobField& field) : field_(field) {
     for (int round = 0; round < 3; ++round) {
-      for (const std::string& value : values_of(field)) orders_.push_back({value, true});
+      for (const std::string& value : sample_values(field)) orders_.push_back({value, true});
       if (field.need == io::Need::optional && !field.path.starts_with("nearby")) orders_.push_back({});
     }
   }
@@ -240,7 +242,7 @@ TEST_CASE("every fact that may decide tells two orders apart, and names alone do
          {std::pair{orders.lines(), InputFormat::ndjson}, std::pair{orders.features(), InputFormat::geojson},
           std::pair{orders.table(), InputFormat::csv}}) {
       INFO(text);
-      const Made made = made_of(text, in, {});
+      const Outcomes made = outcomes_of(text, in, {});
       REQUIRE(made.tally.all() == orders.size());
       REQUIRE(made.tally.unreadable == 0);
       // In JSON a name that is given is told from one that is not.
@@ -381,7 +383,7 @@ TEST_CASE("records are the same of what chance makes of orders") {
         order.erase(below(end), 1 + below(3));
         break;
       default:
-        order = named(order, below(100));
+        order = renamed(order, below(100));
     }
     text += order + '\n';
   }
