@@ -35,6 +35,26 @@ std::size_t behind_lines(std::string_view text, char line_break, int lines) {
   return behind;
 }
 
+// The quote that ends a quoted cell, the last of the text included, and whether quotes before it are doubled.
+std::size_t closing_quote(std::string_view text, std::size_t from, bool& doubled) {
+  for (;;) {
+    const std::size_t closing = find_byte(text, '"', from);
+    if (closing == npos || closing + 1 == text.size() || text[closing + 1] != '"') return closing;
+    doubled = true;
+    from = closing + 2;
+  }
+}
+
+// The cell with each of its doubled quotes once, behind the others of the record.
+void unquote(std::string_view text, CsvRecord::Cell& cell, std::string& unquoted) {
+  cell.plain = static_cast<std::uint32_t>(unquoted.size());
+  for (std::size_t i = cell.begin; i < cell.end; ++i) {
+    unquoted += text[i];
+    if (text[i] == '"') ++i;
+  }
+  cell.plain_size = static_cast<std::uint32_t>(unquoted.size()) - cell.plain;
+}
+
 bool is_text(std::string_view bytes) {
   unsigned high = 0;
   unsigned zeros = 0;
@@ -183,25 +203,12 @@ CsvReader::Split CsvReader::split(CsvRecord& record) const {
 
     const std::size_t opening = at;
     if (!result.several_lines) result.fault = opening;
-    std::size_t closing = opening + 1;
-    for (;;) {
-      closing = find_byte(text, '"', closing);
-      if (closing == npos) return at_file_end() ? stopped(Outcome::open_quote, opening) : unfinished();
-      if (closing + 1 == text.size() && !at_file_end()) return unfinished();
-      if (closing + 1 == text.size() || text[closing + 1] != '"') break;
-      cell.doubled = true;
-      closing += 2;
-    }
+    const std::size_t closing = closing_quote(text, opening + 1, cell.doubled);
+    if (closing == npos) return at_file_end() ? stopped(Outcome::open_quote, opening) : unfinished();
+    if (closing + 1 == text.size() && !at_file_end()) return unfinished();
     cell.begin = static_cast<std::uint32_t>(opening + 1);
     cell.end = static_cast<std::uint32_t>(closing);
-    if (cell.doubled) {
-      cell.plain = static_cast<std::uint32_t>(record.unquoted.size());
-      for (std::size_t i = opening + 1; i < closing; ++i) {
-        record.unquoted += text[i];
-        if (text[i] == '"') ++i;
-      }
-      cell.plain_size = static_cast<std::uint32_t>(record.unquoted.size()) - cell.plain;
-    }
+    if (cell.doubled) unquote(text, cell, record.unquoted);
     record.cells.push_back(cell);
 
     const std::size_t behind = closing + 1;
