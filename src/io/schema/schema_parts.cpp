@@ -57,7 +57,7 @@ std::string number_pattern(Kind kind) {
 
 std::string quantity_pattern(Kind kind) {
   const std::vector<std::string_view> names = unit_names(kind);
-  const std::string simple = number_pattern(kind) + "[ \\t]*" + one_of(names, any_case);
+  std::string simple = number_pattern(kind) + "[ \\t]*" + one_of(names, any_case);
   if (names.front() != "in") return simple;
   // Feet, then inches: "4 ft 6 in", 4'6".
   constexpr std::array<std::string_view, 3> feet = {"ft", "foot", "feet"};
