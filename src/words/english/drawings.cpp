@@ -1,7 +1,7 @@
 #include "words/tables.hpp"
 
 namespace mainbore::words::english {
-namespace {
+namespace drawings_table {
 
 using enum DrawingWord;
 
@@ -143,8 +143,8 @@ constexpr DrawingTable table = {{
 }};
 static_assert(complete(table), "every word, in the order of DrawingWord");
 
-}  // namespace
+}  // namespace drawings_table
 
-const DrawingTable& drawings() { return table; }
+const DrawingTable& drawings() { return drawings_table::table; }
 
 }  // namespace mainbore::words::english

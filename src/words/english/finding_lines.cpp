@@ -2,7 +2,7 @@
 #include "words/tables.hpp"
 
 namespace mainbore::words::english {
-namespace {
+namespace finding_lines_table {
 
 using enum FindingCode;
 
@@ -167,8 +167,8 @@ constexpr FindingTable<std::string_view> table = {{
 }};
 static_assert(complete(table), "every finding has its line, in the order of MAINBORE_FINDINGS");
 
-}  // namespace
+}  // namespace finding_lines_table
 
-const FindingTable<std::string_view>& finding_lines() { return table; }
+const FindingTable<std::string_view>& finding_lines() { return finding_lines_table::table; }
 
 }  // namespace mainbore::words::english

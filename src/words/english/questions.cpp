@@ -3,7 +3,7 @@
 #include "words/tables.hpp"
 
 namespace mainbore::words::english {
-namespace {
+namespace questions_table {
 
 using enum QuestionWord;
 
@@ -253,8 +253,8 @@ constexpr QuestionTable table{{
 }};
 static_assert(complete(table), "every question, in the order of QuestionWord");
 
-}  // namespace
+}  // namespace questions_table
 
-const QuestionTable& questions() { return table; }
+const QuestionTable& questions() { return questions_table::table; }
 
 }  // namespace mainbore::words::english

@@ -3,7 +3,7 @@
 #include "words/tables.hpp"
 
 namespace mainbore::words::english {
-namespace {
+namespace record_table {
 
 using enum RecordWord;
 
@@ -48,8 +48,8 @@ constexpr RecordTable table{{
 }};
 static_assert(complete(table), "every word of the record, in the order of RecordWord");
 
-}  // namespace
+}  // namespace record_table
 
-const RecordTable& record() { return table; }
+const RecordTable& record() { return record_table::table; }
 
 }  // namespace mainbore::words::english

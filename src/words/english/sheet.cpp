@@ -1,7 +1,7 @@
 #include "words/tables.hpp"
 
 namespace mainbore::words::english {
-namespace {
+namespace sheet_table {
 
 using enum SheetWord;
 
@@ -87,8 +87,8 @@ constexpr SheetTable table = {{
 }};
 static_assert(complete(table), "every word, in the order of SheetWord");
 
-}  // namespace
+}  // namespace sheet_table
 
-const SheetTable& sheet() { return table; }
+const SheetTable& sheet() { return sheet_table::table; }
 
 }  // namespace mainbore::words::english

@@ -3,7 +3,7 @@
 #include "words/tables.hpp"
 
 namespace mainbore::words::english {
-namespace {
+namespace sheet_boxes_table {
 
 using enum BoxWord;
 
@@ -21,8 +21,8 @@ constexpr BoxTable table{{
 }};
 static_assert(complete(table), "every word of the boxes, in the order of BoxWord");
 
-}  // namespace
+}  // namespace sheet_boxes_table
 
-const BoxTable& sheet_boxes() { return table; }
+const BoxTable& sheet_boxes() { return sheet_boxes_table::table; }
 
 }  // namespace mainbore::words::english

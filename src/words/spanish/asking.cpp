@@ -3,7 +3,7 @@
 #include "words/tables.hpp"
 
 namespace mainbore::words::spanish {
-namespace {
+namespace asking_table {
 
 using enum AskWord;
 
@@ -100,8 +100,8 @@ constexpr AskTable table{{
 }};
 static_assert(complete(table), "every word of asking, in the order of AskWord");
 
-}  // namespace
+}  // namespace asking_table
 
-const AskTable& asking() { return table; }
+const AskTable& asking() { return asking_table::table; }
 
 }  // namespace mainbore::words::spanish

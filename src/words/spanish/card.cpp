@@ -1,7 +1,7 @@
 #include "words/tables.hpp"
 
 namespace mainbore::words::spanish {
-namespace {
+namespace card_table {
 
 using enum CardWord;
 
@@ -128,8 +128,8 @@ constexpr CardTable table = {{
 }};
 static_assert(complete(table), "every word of the card, in the order of CardWord");
 
-}  // namespace
+}  // namespace card_table
 
-const CardTable& card() { return table; }
+const CardTable& card() { return card_table::table; }
 
 }  // namespace mainbore::words::spanish

@@ -1,7 +1,7 @@
 #include "words/tables.hpp"
 
 namespace mainbore::words::spanish {
-namespace {
+namespace cautions_table {
 
 using enum CautionWord;
 
@@ -134,8 +134,8 @@ constexpr CautionTable table = {{
 }};
 static_assert(complete(table), "every caution, in the order of CautionWord");
 
-}  // namespace
+}  // namespace cautions_table
 
-const CautionTable& cautions() { return table; }
+const CautionTable& cautions() { return cautions_table::table; }
 
 }  // namespace mainbore::words::spanish

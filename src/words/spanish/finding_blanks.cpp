@@ -2,7 +2,7 @@
 #include "words/tables.hpp"
 
 namespace mainbore::words::spanish {
-namespace {
+namespace finding_blanks_table {
 
 using enum FindingCode;
 
@@ -164,8 +164,8 @@ constexpr FindingTable<std::string_view> table = {{
 }};
 static_assert(complete(table), "every finding has its blank, in the order of MAINBORE_FINDINGS");
 
-}  // namespace
+}  // namespace finding_blanks_table
 
-const FindingTable<std::string_view>& finding_blanks() { return table; }
+const FindingTable<std::string_view>& finding_blanks() { return finding_blanks_table::table; }
 
 }  // namespace mainbore::words::spanish

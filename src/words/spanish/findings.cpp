@@ -4,7 +4,7 @@
 #include "words/tables.hpp"
 
 namespace mainbore::words::spanish {
-namespace {
+namespace findings_table {
 
 using enum FindingCode;
 
@@ -854,8 +854,8 @@ constexpr FindingTable<FindingText> table = {{
 }};
 static_assert(complete(table), "every finding has its words, in the order of MAINBORE_FINDINGS");
 
-}  // namespace
+}  // namespace findings_table
 
-const FindingTable<FindingText>& findings() { return table; }
+const FindingTable<FindingText>& findings() { return findings_table::table; }
 
 }  // namespace mainbore::words::spanish

@@ -1,7 +1,7 @@
 #include "words/tables.hpp"
 
 namespace mainbore::words::spanish {
-namespace {
+namespace load_table {
 
 using enum LoadWord;
 
@@ -127,8 +127,8 @@ constexpr LoadTable table = {{
 }};
 static_assert(complete(table), "every word, in the order of LoadWord");
 
-}  // namespace
+}  // namespace load_table
 
-const LoadTable& load() { return table; }
+const LoadTable& load() { return load_table::table; }
 
 }  // namespace mainbore::words::spanish

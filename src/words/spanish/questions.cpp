@@ -3,7 +3,7 @@
 #include "words/tables.hpp"
 
 namespace mainbore::words::spanish {
-namespace {
+namespace questions_table {
 
 using enum QuestionWord;
 
@@ -269,8 +269,8 @@ constexpr QuestionTable table{{
 }};
 static_assert(complete(table), "every question, in the order of QuestionWord");
 
-}  // namespace
+}  // namespace questions_table
 
-const QuestionTable& questions() { return table; }
+const QuestionTable& questions() { return questions_table::table; }
 
 }  // namespace mainbore::words::spanish

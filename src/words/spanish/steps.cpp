@@ -1,7 +1,7 @@
 #include "words/tables.hpp"
 
 namespace mainbore::words::spanish {
-namespace {
+namespace steps_table {
 
 using enum StepWord;
 
@@ -429,8 +429,8 @@ constexpr StepTable table = {{
 }};
 static_assert(complete(table), "every word, in the order of StepWord");
 
-}  // namespace
+}  // namespace steps_table
 
-const StepTable& steps() { return table; }
+const StepTable& steps() { return steps_table::table; }
 
 }  // namespace mainbore::words::spanish
