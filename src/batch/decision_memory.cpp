@@ -44,9 +44,15 @@ bool DecisionMemory::is_asked() {
     return false;
   }
   if (looked_for_ < trial) return true;
-  if (found_ * worth < looked_for_) paused_ = pause;
+  const bool pays = found_ * worth >= looked_for_;
   looked_for_ = found_ = 0;
-  return paused_ == 0;
+  if (pays) {
+    next_pause_ = shortest_pause;
+    return true;
+  }
+  paused_ = next_pause_ - 1;
+  next_pause_ = std::min(2 * next_pause_, longest_pause);
+  return false;
 }
 
 const io::Decision* DecisionMemory::find(std::string_view facts) {

@@ -41,10 +41,12 @@ class DecisionMemory {
   static constexpr int bits = 11;
   static_assert((ways << bits) == most);
 
-  // Of orders looked for, one in so many must be found: to look for one and keep it costs a twentieth of judging it.
-  static constexpr std::uint32_t worth = 16;
-  static constexpr std::uint32_t trial = 2048;   // orders after which that is looked at
-  static constexpr std::uint32_t pause = 30000;  // orders not looked for where it does not hold
+  // Of orders looked for, one in so many must be found: to look for one in vain and keep it costs a sixth of judging it.
+  static constexpr std::uint32_t worth = 6;
+  static constexpr std::uint32_t trial = 512;  // orders after which that is looked at
+  // Orders not looked for where it does not hold: at first few, twice as many each time that it does not hold again.
+  static constexpr std::uint32_t shortest_pause = 2000;
+  static constexpr std::uint32_t longest_pause = 16000;
 
   struct Known {
     std::string facts;
@@ -65,6 +67,7 @@ class DecisionMemory {
   std::uint32_t looked_for_ = 0;
   std::uint32_t found_ = 0;
   std::uint32_t paused_ = 0;
+  std::uint32_t next_pause_ = shortest_pause;
 };
 
 }  // namespace mainbore::batch

@@ -67,15 +67,12 @@ bool JsonSkim::read(std::string_view text, std::string_view whole) {
   return at_ == text_.size() && (ascii_ || !text::first_not_utf8(text_));
 }
 
-std::uint32_t JsonSkim::member(std::uint32_t object, std::string_view key, int* count) const {
-  std::uint32_t found = 0;
-  each(object, [&](std::uint32_t child) {
+std::uint32_t JsonSkim::member(std::uint32_t object, std::string_view key) const {
+  for (std::uint32_t child = object + 1; child < nodes_[object].next; child = nodes_[child].next) {
     const Span& span = nodes_[child].key;
-    if (text_.substr(span.begin, span.end - span.begin) != key) return;
-    if (found == 0) found = child;
-    if (count != nullptr) ++*count;
-  });
-  return found;
+    if (text_.substr(span.begin, span.end - span.begin) == key) return child;
+  }
+  return 0;
 }
 
 // The last node is the value's own, where it has one.

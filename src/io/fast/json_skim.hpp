@@ -45,8 +45,8 @@ class JsonSkim {
   void each(std::uint32_t parent, Visit visit) const {
     for (std::uint32_t child = parent + 1; child < nodes_[parent].next; child = nodes_[child].next) visit(child);
   }
-  // The member of an object by its key as it is written, and how many there are; 0: none.
-  [[nodiscard]] std::uint32_t member(std::uint32_t object, std::string_view key, int* count = nullptr) const;
+  // The first member of an object with this key, as it is written; 0: none.
+  [[nodiscard]] std::uint32_t member(std::uint32_t object, std::string_view key) const;
 
  private:
   void begin(std::string_view text, std::string_view whole);

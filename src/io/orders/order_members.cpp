@@ -1,6 +1,7 @@
 #include "io/orders/order_members.hpp"
 
 #include <algorithm>
+#include <array>
 #include <tuple>
 #include <utility>
 
@@ -135,14 +136,16 @@ bool MemberRows::open_feature(std::uint32_t& members) {
               R"(a feature is {"type": "Feature", "geometry": ..., "properties": {...}})"});
     return false;
   }
-  int found = 0;
-  for (const std::string_view key : {"type", "properties", "geometry", "id"}) {
-    found = 0;
-    (void)skim_.member(0, key, &found);
-    if (found > 1) {
-      fault(0, {"job.duplicate-key", text::quoted(key) + " is given twice", "keep the right one"});
-      return false;
-    }
+  constexpr std::array<std::string_view, 4> keys = {"type", "properties", "geometry", "id"};
+  std::array<int, keys.size()> found{};
+  skim_.each(0, [&](std::uint32_t child) {
+    const auto* const key = std::find(keys.begin(), keys.end(), written(skim_.node(child).key));
+    if (key != keys.end()) ++found[static_cast<std::size_t>(key - keys.begin())];
+  });
+  for (std::size_t key = 0; key < keys.size(); ++key) {
+    if (found[key] < 2) continue;
+    fault(0, {"job.duplicate-key", text::quoted(keys[key]) + " is given twice", "keep the right one"});
+    return false;
   }
   const Span all = skim_.node(0).span;
   feature_.text = written(all);
@@ -172,10 +175,12 @@ void MemberRows::note_kept(std::uint32_t members) {
   skim_.each(members, [&](std::uint32_t child) {
     const SkimNode& node = skim_.node(child);
     const KeptColumn kept = {written(node.key), written(node.span), true, true};
-    const std::size_t place = keep_ == nullptr ? 0 : keep_->place_of(kept.name);
-    if (keep_ != nullptr && place < keep_->names.size()) note(met_.kept, place);
     if (all) kept_.push_back(kept);
-    else if (place < keep_->names.size()) kept_[place] = kept;
+    if (keep_ == nullptr || keep_->names.empty()) return;
+    const std::size_t place = keep_->place_of(kept.name);
+    if (place == keep_->names.size()) return;
+    note(met_.kept, place);
+    if (!all) kept_[place] = kept;
   });
 }
 

@@ -109,7 +109,13 @@ constexpr std::array<std::string_view, 12> own_properties = {"verdict",    "wait
                                                              "tap_in",     "limit_psi", "reduce_psi", "limit_kpa",
                                                              "reduce_kpa", "holds",     "stops",      "reasons"};
 
+// Of a dozen properties of a feature none is, nearly always.
 bool is_own_property(std::string_view name) {
+  constexpr std::string_view first_letters = "vwmctlrhs";
+  static_assert(std::all_of(own_properties.begin(), own_properties.end(), [&](std::string_view own) {
+    return first_letters.find(own.front()) != std::string_view::npos;
+  }));
+  if (name.empty() || first_letters.find(name.front()) == std::string_view::npos) return false;
   return name == "remarks" || std::find(own_properties.begin(), own_properties.end(), name) != own_properties.end();
 }
 
