@@ -27,10 +27,19 @@ constexpr State start = {0x6a09e667, 0xbb67ae85, 0x3c6ef372, 0xa54ff53a,
 
 constexpr std::size_t block = 64;
 
+// Written out, so that it is one instruction.
 Word word_at(std::string_view bytes, std::size_t at) {
-  Word word = 0;
-  for (std::size_t i = 0; i < 4; ++i) word = (word << 8) | static_cast<unsigned char>(bytes[at + i]);
-  return word;
+  const auto byte = [&](std::size_t i) { return static_cast<Word>(static_cast<unsigned char>(bytes[at + i])); };
+  return byte(0) << 24 | byte(1) << 16 | byte(2) << 8 | byte(3);
+}
+
+// A round. The working variables keep their places and change their names from round to round, so that none is moved.
+[[gnu::always_inline]] inline void take_word(Word k_and_w, Word a, Word b, Word c, Word& d, Word e, Word f, Word g, Word& h) {
+  const Word big1 = std::rotr(e, 6) ^ std::rotr(e, 11) ^ std::rotr(e, 25);
+  const Word t1 = h + big1 + ((e & f) ^ (~e & g)) + k_and_w;
+  const Word big0 = std::rotr(a, 2) ^ std::rotr(a, 13) ^ std::rotr(a, 22);
+  d += t1;
+  h = t1 + big0 + ((a & b) ^ (a & c) ^ (b & c));
 }
 
 void take_block(State& state, std::string_view bytes) {
@@ -42,19 +51,15 @@ void take_block(State& state, std::string_view bytes) {
     w[t] = s1 + w[t - 7] + s0 + w[t - 16];
   }
   auto [a, b, c, d, e, f, g, h] = state;
-  for (std::size_t t = 0; t < 64; ++t) {
-    const Word big1 = std::rotr(e, 6) ^ std::rotr(e, 11) ^ std::rotr(e, 25);
-    const Word t1 = h + big1 + ((e & f) ^ (~e & g)) + k[t] + w[t];
-    const Word big0 = std::rotr(a, 2) ^ std::rotr(a, 13) ^ std::rotr(a, 22);
-    const Word t2 = big0 + ((a & b) ^ (a & c) ^ (b & c));
-    h = g;
-    g = f;
-    f = e;
-    e = d + t1;
-    d = c;
-    c = b;
-    b = a;
-    a = t1 + t2;
+  for (std::size_t t = 0; t < 64; t += 8) {
+    take_word(k[t] + w[t], a, b, c, d, e, f, g, h);
+    take_word(k[t + 1] + w[t + 1], h, a, b, c, d, e, f, g);
+    take_word(k[t + 2] + w[t + 2], g, h, a, b, c, d, e, f);
+    take_word(k[t + 3] + w[t + 3], f, g, h, a, b, c, d, e);
+    take_word(k[t + 4] + w[t + 4], e, f, g, h, a, b, c, d);
+    take_word(k[t + 5] + w[t + 5], d, e, f, g, h, a, b, c);
+    take_word(k[t + 6] + w[t + 6], c, d, e, f, g, h, a, b);
+    take_word(k[t + 7] + w[t + 7], b, c, d, e, f, g, h, a);
   }
   const State added = {a, b, c, d, e, f, g, h};
   for (std::size_t i = 0; i < state.size(); ++i) state[i] += added[i];

@@ -172,37 +172,24 @@ constexpr std::array<double, 10> powers_of_ten = {1, 10, 100, 1e3, 1e4, 1e5, 1e6
 // half way between two of the last place is for the exact digits of its fraction to decide.
 char* put_plain_number(char* to, double value, int decimals) {
   if (decimals < 0 || static_cast<std::size_t>(decimals) >= powers_of_ten.size()) return nullptr;
-  const double power = powers_of_ten[static_cast<std::size_t>(decimals)];
-  const double scaled = std::fabs(value) * power;
+  const double scaled = std::fabs(value) * powers_of_ten[static_cast<std::size_t>(decimals)];
   if (!(scaled < 1e12)) return nullptr;
-  auto number = static_cast<std::uint64_t>(scaled);
+  auto number = static_cast<std::int64_t>(scaled);
   const double rest = scaled - static_cast<double>(number);
   if (std::fabs(rest - 0.5) < 1e-3) return nullptr;
   if (rest > 0.5) ++number;
-  const bool negative = value < 0 && number != 0;
+  if (value < 0 && number != 0) *to++ = '-';
 
-  std::array<char, 24> digits;
-  char* const end = digits.data() + digits.size();
-  char* first = end;
-  std::uint64_t whole = number;
-  if (decimals > 0) {
-    const auto parts = static_cast<std::uint64_t>(power);
-    whole = number / parts;
-    auto fraction = static_cast<std::uint32_t>(number - whole * parts);
-    if (fraction != 0) {
-      for (; fraction % 10 == 0; fraction /= 10) --decimals;
-      for (; decimals > 0; --decimals, fraction /= 10) *--first = static_cast<char>('0' + fraction % 10);
-      *--first = '.';
-    }
-  }
-  do {
-    *--first = static_cast<char>('0' + whole % 10);
-    whole /= 10;
-  } while (whole != 0);
-  if (negative) *--first = '-';
-  const auto size = static_cast<std::size_t>(end - first);
-  std::memcpy(to, first, size);
-  return to + size;
+  const auto parts = static_cast<std::int64_t>(powers_of_ten[static_cast<std::size_t>(decimals)]);
+  const auto whole = static_cast<std::uint64_t>(number / parts);
+  auto fraction = static_cast<std::uint32_t>(number % parts);
+  if (whole < 10) *to++ = static_cast<char>('0' + whole);
+  else to = std::to_chars(to, to + longest_number, whole).ptr;
+  if (fraction == 0) return to;
+  for (; fraction % 10 == 0; fraction /= 10) --decimals;
+  *to++ = '.';
+  for (char* at = to + decimals; at != to; fraction /= 10) *--at = static_cast<char>('0' + fraction % 10);
+  return to + decimals;
 }
 
 constexpr char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
@@ -450,11 +437,13 @@ namespace {
 // Digits before the point; of less than a tenth as many less as zeros follow it.
 int digits_before_point(double size) {
   if (!(size > 0.0)) return 1;
-  int digits = 0;
-  for (const double power : powers_of_ten) digits += size >= power ? 1 : 0;
-  if (digits > 0) return digits;
-  for (std::size_t place = 1; place < powers_of_ten.size() && size < 1.0 / powers_of_ten[place]; ++place) --digits;
-  return digits;
+  std::size_t place = 0;
+  if (size >= 1.0) {
+    while (place < powers_of_ten.size() && size >= powers_of_ten[place]) ++place;
+    return static_cast<int>(place);
+  }
+  while (place + 1 < powers_of_ten.size() && size < 1.0 / powers_of_ten[place + 1]) ++place;
+  return -static_cast<int>(place);
 }
 
 }  // namespace

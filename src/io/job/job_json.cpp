@@ -60,15 +60,15 @@ void write_value(JsonWriter& out, std::string_view key, const JobField& field, c
     case FieldType::size:
       return write_size(out, key, std::get<NominalSize>(value));
     case FieldType::material:
-      return out.text(key, name_of(std::get<Material>(value)));
+      return out.word(key, name_of(std::get<Material>(value)));
     case FieldType::choice:
-      return out.text(key, field.choice->names[static_cast<std::size_t>(std::get<int>(value))]);
+      return out.word(key, field.choice->names[static_cast<std::size_t>(std::get<int>(value))]);
     case FieldType::flag:
       return out.flag(key, std::get<bool>(value));
     case FieldType::whole:
       return out.whole(key, std::get<int>(value));
     case FieldType::clock:
-      return out.text(key, std::get<ClockPosition>(value).label());
+      return out.word(key, std::get<ClockPosition>(value).label());
   }
 }
 

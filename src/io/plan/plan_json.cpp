@@ -30,8 +30,8 @@ class PlanWriter {
     if (plan_.rules != nullptr) write_rules(*plan_.rules);
     io::write_settings(out_, plan_.from_settings, system_);
     if (words_) write_fingerprint();
-    out_.text("verdict", name_of(plan_.verdict));
-    if (const auto who = waits_for(plan_)) out_.text("waits_for", name_of(*who));
+    out_.word("verdict", name_of(plan_.verdict));
+    if (const auto who = waits_for(plan_)) out_.word("waits_for", name_of(*who));
     out_.text("summary", summary_of(plan_, system_).whole());
     write_main();
     write_method();
@@ -87,7 +87,7 @@ class PlanWriter {
     if (const auto* text = std::get_if<std::string_view>(&detail)) out_.text(key, *text);
     if (const auto* word = std::get_if<ShortText>(&detail)) out_.text(key, word->view());
     if (const auto* whole = std::get_if<int>(&detail)) out_.whole(key, *whole);
-    if (const auto* clock = std::get_if<ClockPosition>(&detail)) out_.text(key, clock->label());
+    if (const auto* clock = std::get_if<ClockPosition>(&detail)) out_.word(key, clock->label());
   }
 
   // The list, and what of it was chosen.
@@ -103,11 +103,11 @@ class PlanWriter {
   }
   void write_item(const ApprovedItem& item) {
     out_.begin_object();
-    out_.text("kind", name_of(item.kind));
+    out_.word("kind", name_of(item.kind));
     put_text("stock", item.stock);
     put_text("text", item.text);
     if (item.size != NominalSize()) put("size", item.size);
-    if (item.thread) out_.text("thread", name_of(*item.thread));
+    if (item.thread) out_.word("thread", name_of(*item.thread));
     put("od_from", item.od_from);
     put("od_to", item.od_to);
     if (item.straps) out_.whole("straps", *item.straps);
@@ -124,7 +124,7 @@ class PlanWriter {
     for (const Basis* basis : bases) {
       if (basis != nullptr && (weakest == nullptr || basis->how > weakest->how)) weakest = basis;
     }
-    if (weakest != nullptr) out_.text("how", name_of(weakest->how));
+    if (weakest != nullptr) out_.word("how", name_of(weakest->how));
     out_.begin_array("sources");
     for (std::size_t i = 0; i < bases.size(); ++i) {
       const Source* source = bases[i] == nullptr ? nullptr : bases[i]->source;
@@ -151,11 +151,11 @@ class PlanWriter {
   void write_fingerprint() {
     const Fingerprint made = fingerprint_of(plan_);
     out_.begin_object("fingerprint");
-    out_.text("plan", made.plan);
-    out_.text("program", made.program);
-    out_.text("tables", made.tables);
-    out_.text("rules", made.rules);
-    out_.text("job", made.job);
+    out_.word("plan", made.plan);
+    out_.word("program", made.program);
+    out_.word("tables", made.tables);
+    out_.word("rules", made.rules);
+    out_.word("job", made.job);
     put_text("approved", made.approved);
     out_.end_object();
   }
@@ -163,7 +163,7 @@ class PlanWriter {
   void write_main() {
     const ResolvedMain& main = plan_.main;
     out_.begin_object("main");
-    out_.text("material", name_of(main.material));
+    out_.word("material", name_of(main.material));
     put("size", main.size);
     if (main.governing != nullptr) write_pipe(*main.governing);
     put("od", main.od);
@@ -174,7 +174,7 @@ class PlanWriter {
     put("wall_nominal", main.wall_nominal);
     put("wall_min", main.wall_least);
     if (main.wall_basis != WallBasis::unknown) {
-      out_.text("wall_basis", main.wall_basis == WallBasis::measured ? "measured" : "catalogue");
+      out_.word("wall_basis", main.wall_basis == WallBasis::measured ? "measured" : "catalogue");
     }
     put("rating", main.rating);
     put_text("rated_as", main.rated_as);
@@ -202,7 +202,7 @@ class PlanWriter {
 
   void write_settle(const SettlingReading& settle) {
     out_.begin_object("settle");
-    out_.text("what", name_of(settle.id));
+    out_.word("what", name_of(settle.id));
     out_.begin_array("readings");
     for (const ReadingMeans& reading : settle.readings) {
       out_.begin_object();
@@ -219,12 +219,12 @@ class PlanWriter {
   void write_method() {
     const ChosenMethod& method = plan_.method;
     out_.begin_object("method");
-    out_.text("kind", name_of(method.kind));
+    out_.word("kind", name_of(method.kind));
     if (method.kind != Method::none) {
       out_.whole("count", method.count);
       put("tap", method.tap);
     }
-    if (method.thread) out_.text("thread", name_of(*method.thread));
+    if (method.thread) out_.word("thread", name_of(*method.thread));
     put("hole", method.hole);
     put("spacing", method.spacing);
     put_utility_words(words_id_of(method));
@@ -245,10 +245,10 @@ class PlanWriter {
     out_.begin_array("rejected");
     for (const RejectedMethod& rejected : method.rejected) {
       out_.begin_object();
-      out_.text("kind", name_of(rejected.kind));
+      out_.word("kind", name_of(rejected.kind));
       out_.whole("count", rejected.count);
       put("tap", rejected.tap);
-      out_.text("code", name_of(rejected.why.code));
+      out_.word("code", name_of(rejected.why.code));
       if (words_) out_.text("why", detail_of(rejected.why, system_));
       const DecidedBy decided = write_decided(rejected.why);
       if (decided.by == Decided::by_utility && decided.rule->reference != nullptr) {
@@ -296,7 +296,7 @@ class PlanWriter {
     put("surge", chain.surge);
     if (chain.governed_by) {
       put_bound("limit", Measure(chain.governed_by->limit), Toward::less);
-      out_.text("governed_by", name_of(chain.governed_by->link));
+      out_.word("governed_by", name_of(chain.governed_by->link));
       put("margin", Measure(chain.governed_by->limit - chain.line));
     }
     if (const StopNumber* lowered = lower_the_main_to(plan_)) put_bound("reduce_to", *lowered->at_most, Toward::less);
@@ -304,7 +304,7 @@ class PlanWriter {
     out_.begin_array("limits");
     for (const PressureLimit& limit : chain.limits) {
       out_.begin_object();
-      out_.text("link", name_of(limit.link));
+      out_.word("link", name_of(limit.link));
       put_bound("limit", Measure(limit.limit), Toward::less);
       write_bases({&limit.basis, 1});
       out_.end_object();
@@ -322,7 +322,7 @@ class PlanWriter {
       put_text("title", setup.machine->title);
       out_.flag("maker_figures", setup.machine->maker_figures);
       out_.end_object();
-      out_.text("feed", name_of(setup.feed));
+      out_.word("feed", name_of(setup.feed));
     }
     if (setup.saddle_od) {
       out_.begin_object("machine_saddle");
@@ -373,11 +373,11 @@ class PlanWriter {
   void write_location() {
     out_.begin_object("location");
     put("shift", Measure(plan_.location.shift, Kind::distance));
-    out_.text("clock", plan_.location.clock.label());
+    out_.word("clock", plan_.location.clock.label());
     out_.begin_array("clearings");
     for (const Clearing& clearing : plan_.location.clearings) {
       out_.begin_object();
-      out_.text("what", nearby_names[static_cast<std::size_t>(clearing.what)]);
+      out_.word("what", nearby_names[static_cast<std::size_t>(clearing.what)]);
       put("along", Measure(clearing.along, Kind::distance));
       put("kept", Measure(clearing.kept, Kind::distance));
       put("least", Measure(clearing.least, Kind::distance));
@@ -401,7 +401,7 @@ class PlanWriter {
     out_.begin_array("readings");
     for (const StopNumber& reading : plan_.stop_numbers) {
       out_.begin_object();
-      out_.text("id", name_of(reading.id));
+      out_.word("id", name_of(reading.id));
       out_.text("what", words_of(reading.id));
       if (reading.at_least && reading.at_most) {
         const ShownRange range = shown_between(*reading.at_least, *reading.at_most, system_);
@@ -443,8 +443,8 @@ class PlanWriter {
     for (const Finding& finding : plan_.findings) {
       if (finding.severity != Severity::hold) continue;
       out_.begin_object();
-      out_.text("code", name_of(finding.code));
-      out_.text("clears", name_of(clears_by(finding.code)));
+      out_.word("code", name_of(finding.code));
+      out_.word("clears", name_of(clears_by(finding.code)));
       if (words_) {
         out_.text("fix", fix_of(finding, system_, plan_.stop_numbers));
         out_.text("reading", reading_for(finding.code));
@@ -458,7 +458,7 @@ class PlanWriter {
   DecidedBy write_decided(const Finding& finding) {
     const DecidedBy decided = decided_by(finding);
     if (decided.by != Decided::by_no_rule) {
-      out_.text("decided_by", decided.by == Decided::by_utility ? "utility" : "default");
+      out_.word("decided_by", decided.by == Decided::by_utility ? "utility" : "default");
     }
     return decided;
   }
@@ -467,8 +467,8 @@ class PlanWriter {
     out_.begin_array("findings");
     for (const Finding& finding : plan_.findings) {
       out_.begin_object();
-      out_.text("code", name_of(finding.code));
-      out_.text("severity", name_of(finding.severity));
+      out_.word("code", name_of(finding.code));
+      out_.word("severity", name_of(finding.severity));
       if (words_) {
         out_.text("title", text_of(finding.code).title);
         out_.text("detail", detail_of(finding, system_, plan_.stop_numbers));
@@ -489,8 +489,8 @@ class PlanWriter {
   void write_valves(const RigState& state) {
     const auto valves = valves_of(state, seat_of(plan_.method.kind));
     out_.begin_object("valves");
-    for (std::size_t i = 0; i + 1 < valves.size(); ++i) out_.text(valve_keys[i], valves[i].open ? "open" : "shut");
-    out_.text(valve_keys.back(), valves.back().open ? "pressure" : "zero");
+    for (std::size_t i = 0; i + 1 < valves.size(); ++i) out_.word(valve_keys[i], valves[i].open ? "open" : "shut");
+    out_.word(valve_keys.back(), valves.back().open ? "pressure" : "zero");
     out_.end_object();
   }
 
@@ -498,9 +498,10 @@ class PlanWriter {
     out_.begin_array(key);
     for (const Step& step : steps) {
       out_.begin_object();
-      out_.text("id", step.id);
+      out_.word("id", step.id);
       out_.text("phase", step.phase);
-      out_.text("text", in_words(step));
+      if (step.condition.empty()) out_.text("text", step.action);
+      else out_.text("text", in_words(step));
       put_text("condition", step.condition);
       out_.text("action", step.action);
       put_text("hold_point", step.hold_point);
@@ -508,7 +509,7 @@ class PlanWriter {
       if (step.moves_valves) write_valves(step.state);
       if (!step.uses.empty()) {
         out_.begin_array("uses");
-        for (const std::string_view thing : step.uses) out_.text({}, thing);
+        for (const std::string_view thing : step.uses) out_.word({}, thing);
         out_.end_array();
       }
       out_.end_object();
@@ -522,8 +523,8 @@ class PlanWriter {
     out_.begin_array("materials");
     for (const LoadItem& item : work::load_list_of(plan_, system_, steps, trouble)) {
       out_.begin_object();
-      out_.text("key", item.key);
-      out_.text("group", load_group_keys[static_cast<std::size_t>(item.group)]);
+      out_.word("key", item.key);
+      out_.word("group", load_group_keys[static_cast<std::size_t>(item.group)]);
       out_.text("item", item.item);
       put_text("size", item.size);
       put_text("stock", item.stock);
@@ -544,7 +545,7 @@ class PlanWriter {
     out_.begin_array("record");
     for (const RecordField& field : record_form(plan_)) {
       out_.begin_object();
-      out_.text("field", field.key);
+      out_.word("field", field.key);
       out_.text("label", field.label);
       put_text("in_unit", unit_of(field, system_));
       out_.end_object();
@@ -568,7 +569,7 @@ class PlanWriter {
   void write_cautions_in_words() {
     for (const Caution& caution : cautions(plan_, system_)) {
       out_.begin_object();
-      out_.text("code", caution.code);
+      out_.word("code", caution.code);
       put_utility_words(caution.code);
       out_.text("text", caution.text);
       put_text("basis", caution.basis);
@@ -578,7 +579,7 @@ class PlanWriter {
   void write_caution_codes() {
     for (const std::string_view code : work::caution_codes(plan_)) {
       out_.begin_object();
-      out_.text("code", code);
+      out_.word("code", code);
       out_.end_object();
     }
   }
@@ -589,10 +590,10 @@ class PlanWriter {
     for (const Evidence& item : plan_.evidence) {
       out_.begin_object();
       out_.text("what", words_of(item));
-      if (item.finding) out_.text("finding", name_of(*item.finding));
+      if (item.finding) out_.word("finding", name_of(*item.finding));
       put_detail("value", item.value);
-      out_.text("from", name_of(item.from));
-      out_.text("how", name_of(item.basis.how));
+      out_.word("from", name_of(item.from));
+      out_.word("how", name_of(item.basis.how));
       if (item.basis.source != nullptr) {
         out_.text("source", item.basis.source->id);
         remember(item.basis.source);
@@ -606,9 +607,9 @@ class PlanWriter {
 
   // Of a value and of a limit alike: where from, and how it was had.
   void write_had(const std::optional<Formula>& worked_out, From from, const Basis& basis) {
-    if (worked_out) return out_.text("worked_out", text_of(*worked_out).id);
-    out_.text("from", name_of(from));
-    out_.text("how", name_of(basis.how));
+    if (worked_out) return out_.word("worked_out", text_of(*worked_out).id);
+    out_.word("from", name_of(from));
+    out_.word("how", name_of(basis.how));
     if (basis.source != nullptr) {
       out_.text("source", basis.source->id);
       remember(basis.source);
@@ -621,14 +622,14 @@ class PlanWriter {
   void write_calculation(const Calculation& made) {
     const FormulaText& text = text_of(made.formula);
     out_.begin_object();
-    out_.text("id", text.id);
+    out_.word("id", text.id);
     out_.text("title", text.title);
     put_detail("of", made.of);
     out_.text("formula", text.text);
     out_.begin_array("inputs");
     for (std::size_t i = 0; i < made.inputs.size(); ++i) {
       out_.begin_object();
-      out_.text("symbol", text.symbols[i].name);
+      out_.word("symbol", text.symbols[i].name);
       out_.text("what", text.symbols[i].what);
       if (const auto* measure = std::get_if<Measure>(&made.inputs[i].value)) put_figure("value", *measure);
       write_had(made.inputs[i].worked_out, made.inputs[i].from, made.inputs[i].basis);

@@ -30,7 +30,7 @@ void write_demand(JsonWriter& out, const DemandPlan& demand, const Put& put, con
   put("domestic", Measure(demand.domestic));
   put("continuous", Measure(demand.continuous));
   put("sprinklers", Measure(demand.sprinklers));
-  if (demand.code) out.text("code", name_of(*demand.code));
+  if (demand.code) out.word("code", name_of(*demand.code));
   if (demand.fixture_units) put.ratio("fixture_units", *demand.fixture_units);
   bases({&demand.basis, 1});
   out.end_object();
@@ -38,7 +38,7 @@ void write_demand(JsonWriter& out, const DemandPlan& demand, const Put& put, con
 
 void write_friction(JsonWriter& out, const ServicePlan& service, const Put& put, const WriteBases& bases) {
   out.begin_object("friction");
-  out.text("method", friction_method_names[static_cast<std::size_t>(service.method)]);
+  out.word("method", friction_method_names[static_cast<std::size_t>(service.method)]);
   if (service.method == FrictionMethod::hazen_williams) {
     put.ratio("c", service.c);
   } else {
@@ -53,7 +53,7 @@ void write_losses(JsonWriter& out, const ServicePlan& service, const Put& put) {
   out.begin_array("losses");
   for (const LossItem& item : service.losses) {
     out.begin_object();
-    out.text("part", name_of(item.part));
+    out.word("part", name_of(item.part));
     put("loss", Measure(item.loss));
     if (item.counted_as) put.distance("counted_as", *item.counted_as);
     put("left", Measure(item.left));
@@ -161,7 +161,7 @@ void write_service(JsonWriter& out, const ServicePlan& service, UnitSystem syste
   write_demand(out, service.demand, put, bases);
   put("supply", Measure(service.supply));
   out.begin_object("line");
-  out.text("material", name_of(service.tube->tubing));
+  out.word("material", name_of(service.tube->tubing));
   put("size", service.tube->size);
   put("bore", Measure(service.tube->bore));
   put.distance("length", service.length);
@@ -257,13 +257,13 @@ void write_pit(JsonWriter& out, const PitPlan& pit, UnitSystem system) {
   put.distance("across", pit.top.across);
   out.end_object();
   out.begin_object("soil");
-  out.text("type", name_of(pit.soil.type));
+  out.word("type", name_of(pit.soil.type));
   out.begin_array("because");
-  for (const excavation::SoilReason reason : pit.soil.reasons) out.text({}, name_of(reason));
+  for (const excavation::SoilReason reason : pit.soil.reasons) out.word({}, name_of(reason));
   out.end_array();
   out.end_object();
-  out.text("protective_system", systems[static_cast<std::size_t>(pit.protective_system)]);
-  if (pit.protection) out.text("protection", protection_names[static_cast<std::size_t>(*pit.protection)]);
+  out.word("protective_system", systems[static_cast<std::size_t>(pit.protective_system)]);
+  if (pit.protection) out.word("protection", protection_names[static_cast<std::size_t>(*pit.protection)]);
   put.ratio("slope", pit.pit.slope);
   if (pit.slope) {
     put.ratio("steepest_slope", pit.slope->run);

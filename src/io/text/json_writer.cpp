@@ -24,13 +24,14 @@ bool needs_escape(char c) { return escaped_bytes[static_cast<unsigned char>(c)];
 
 // Sixteen bytes at a time, in one instruction where the machine has one. A vector of GCC and Clang.
 using Bytes = unsigned char __attribute__((vector_size(16)));
+using SignedBytes = signed char __attribute__((vector_size(16)));
 
-// Of each byte all bits, where it needs an escape.
+// Of each byte all bits, where it needs an escape: of a byte and one, as they wrap, those of no plain ASCII are the least.
 auto copy_block(char* to, const char* from) {
   Bytes bytes;
   std::memcpy(&bytes, from, sizeof(bytes));
   std::memcpy(to, &bytes, sizeof(bytes));
-  return (bytes < 0x20) | (bytes == '"') | (bytes == '\\') | (bytes >= 0x7F);
+  return (reinterpret_cast<SignedBytes>(bytes + 1) <= 0x20) | (bytes == '"') | (bytes == '\\');
 }
 
 // The same of eight: of each byte its top bit, where it is odd. A borrow goes up only from a byte that is odd itself.
@@ -110,52 +111,45 @@ void append_json_character(std::string& out, text::Character one, std::string_vi
 void JsonWriter::line() {
   if (style_ == JsonStyle::compact) return;
   const std::size_t indent = static_cast<std::size_t>(depth_) * 2;
-  char* at = more(1 + indent);
-  *at++ = '\n';
-  std::memset(at, ' ', indent);
+  char* const at = room_for(1 + indent);
+  *at = '\n';
+  std::memset(at + 1, ' ', indent);
+  at_ = at + 1 + indent;
 }
 
 void JsonWriter::back_to(Mark mark) {
-  room_ = out_.size() - mark.size;
+  if (mark.size < out_.size()) {
+    out_.resize(mark.size);
+    at_ = page_.data();
+  } else {
+    at_ = page_.data() + (mark.size - out_.size());
+  }
   depth_ = mark.depth;
   first_ = mark.first;
 }
 
-void JsonWriter::grow(std::size_t size) {
-  constexpr std::size_t least = 64;
-  constexpr std::size_t most = 4096;
-  const std::size_t added = size + std::clamp(this->size() - start_, least, most);
-  out_.resize(out_.size() + added);
-  room_ += added;
-}
-
-void JsonWriter::settle() {
-  out_.resize(size());
-  room_ = 0;
-}
-
-// Copies a key or a unit and returns the place behind it. There are a thousand to a plan, and a call for each of their
-// few bytes takes longer than these.
-char* JsonWriter::put(char* to, std::string_view text) {
+// Copies a name and returns the place behind it. There are a thousand to a plan, and a call for each of their few bytes
+// takes longer than these.
+char* JsonWriter::put(char* to, std::string_view name) {
   const auto ends = [&](auto word) {
-    std::memcpy(&word, text.data(), sizeof(word));
+    std::memcpy(&word, name.data(), sizeof(word));
     std::memcpy(to, &word, sizeof(word));
-    std::memcpy(&word, text.data() + text.size() - sizeof(word), sizeof(word));
-    std::memcpy(to + text.size() - sizeof(word), &word, sizeof(word));
+    std::memcpy(&word, name.data() + name.size() - sizeof(word), sizeof(word));
+    std::memcpy(to + name.size() - sizeof(word), &word, sizeof(word));
   };
-  if (text.size() > 16) std::memcpy(to, text.data(), text.size());
-  else if (text.size() >= 8) ends(std::uint64_t{});
-  else if (text.size() >= 4) ends(std::uint32_t{});
-  else if (text.size() >= 2) ends(std::uint16_t{});
-  else if (!text.empty()) *to = text.front();
-  return to + text.size();
+  if (name.size() > 16) std::memcpy(to, name.data(), name.size());
+  else if (name.size() >= 8) ends(std::uint64_t{});
+  else if (name.size() >= 4) ends(std::uint32_t{});
+  else if (name.size() >= 2) ends(std::uint16_t{});
+  else if (!name.empty()) *to = name.front();
+  return to + name.size();
 }
 
-char* JsonWriter::begin_pretty(std::string_view key, std::size_t room) {
-  if (!first_) *more(1) = ',';
+char* JsonWriter::begin_pretty(std::string_view key) {
+  if (!first_) put_byte(',');
   if (depth_ > 0) line();
   first_ = false;
-  char* at = more((key.empty() ? 0 : key.size() + 4) + room);
+  char* at = room_for(key.size() + 4);
   if (key.empty()) return at;
   *at++ = '"';
   at = put(at, key);
@@ -164,31 +158,33 @@ char* JsonWriter::begin_pretty(std::string_view key, std::size_t room) {
 
 void JsonWriter::begin_object_named(std::string_view name) {
   text({}, name);
-  const std::string_view opening = style_ == JsonStyle::compact ? ":{" : ": {";
-  put(more(opening.size()), opening);
+  at_ = put(room_for(0), style_ == JsonStyle::compact ? ":{" : ": {");
   ++depth_;
   first_ = true;
 }
 
-void JsonWriter::close(char bracket) {
-  --depth_;
-  if (!first_) line();
-  *more(1) = bracket;
-  first_ = false;
-  if (depth_ == 0) settle();
-}
-
 void JsonWriter::write_text(char* at, std::string_view value) {
+  if (static_cast<std::size_t>(page_.data() + page_.size() - at) < value.size() + 2) return write_long(at, value);
+  if (!copy_plain(at + 1, value)) {
+    at_ = at;
+    return write_escaped(value);
+  }
   *at++ = '"';
-  const bool plain = copy_plain(at, value);
-  at[value.size()] = '"';
-  if (plain) return;
-  ends_at(at);
-  append_escaped(value);
+  at += value.size();
+  *at = '"';
+  at_ = at + 1;
 }
 
-void JsonWriter::append_escaped(std::string_view value) {
+void JsonWriter::write_long(char* at, std::string_view value) {
+  at_ = at;
   settle();
+  if (value.size() + 2 <= page_.size()) write_text(at_, value);
+  else write_escaped(value);
+}
+
+void JsonWriter::write_escaped(std::string_view value) {
+  settle();
+  out_ += '"';
   std::size_t written = 0;
   for (std::size_t i = plain_until(value, 0); i < value.size(); i = plain_until(value, written)) {
     out_.append(value.substr(written, i - written));
@@ -222,39 +218,25 @@ void JsonWriter::append_escaped(std::string_view value) {
 
 void JsonWriter::text_named(std::string_view name, std::string_view value) {
   text({}, name);
-  *more(1) = ':';
+  put_byte(':');
   first_ = true;  // no comma before the value
   text({}, value);
   first_ = false;
 }
 
-char* JsonWriter::room_at(char* at, std::size_t size) {
-  ends_at(at);
-  return more(size);
-}
-
-void JsonWriter::write_word(char* at, std::string_view word) { put(room_at(at, word.size()), word); }
-
 void JsonWriter::write_whole(char* at, std::int64_t value) {
-  constexpr std::size_t longest = 24;
-  at = room_at(at, longest);
-  ends_at(std::to_chars(at, at + longest, value).ptr);
+  at_ = std::to_chars(at, at + most_of_value, value).ptr;
 }
 
-void JsonWriter::write_number(char* at, double value, int decimals) {
-  ends_at(put_number(room_at(at, longest_number), value, decimals));
-}
+void JsonWriter::write_number(char* at, double value, int decimals) { at_ = put_number(at, value, decimals); }
 
 void JsonWriter::write_quantity(char* at, const Shown& display) {
   const bool compact = style_ == JsonStyle::compact;
-  const std::string_view opening = compact ? "{\"value\":" : "{\"value\": ";
-  const std::string_view middle = compact ? ",\"unit\":\"" : ", \"unit\": \"";
-  at = room_at(at, opening.size() + longest_number + middle.size() + display.unit.size() + 2);
-  at = put_number(put(at, opening), display.value, display.decimals);
-  at = put(put(at, middle), display.unit);
-  *at++ = '"';
-  *at++ = '}';
-  ends_at(at);
+  at = compact ? put_literal(at, "{\"value\":") : put_literal(at, "{\"value\": ");
+  at = put_number(at, display.value, display.decimals);
+  at = compact ? put_literal(at, ",\"unit\":\"") : put_literal(at, ", \"unit\": \"");
+  at = put(at, display.unit);
+  at_ = put_literal(at, "\"}");
 }
 
 void JsonWriter::write_shown(char* at, const Shown& display) {

@@ -1,6 +1,7 @@
 // Writes JSON behind a string, one value after the other, without building a tree: fast enough for a plan a line.
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <cstring>
 #include <string>
@@ -11,8 +12,7 @@
 #include "mainbore/nominal_size.hpp"
 #include "text/foreign.hpp"
 
-// Into the caller, which knows the key: of a whole plan this and numbers written in place took the writer from 373,000
-// instructions to 304,000.
+// Into the caller, which knows the key, and often the word: there are two thousand members to a plan.
 #define MAINBORE_INLINE [[gnu::always_inline]] inline
 
 namespace mainbore::io {
@@ -25,15 +25,13 @@ inline constexpr int ratio_places = 3;
 
 class JsonWriter {
  public:
-  JsonWriter(std::string& out, JsonStyle style) : out_(out), style_(style), start_(out.size()) {}
-  ~JsonWriter() {
-    if (room_ > 0) settle();
-  }
+  JsonWriter(std::string& out, JsonStyle style) : out_(out), style_(style) {}
+  ~JsonWriter() = default;
   JsonWriter(const JsonWriter&) = delete;
   JsonWriter& operator=(const JsonWriter&) = delete;
 
-  // Inside an object give the key; inside an array, and for the root, leave it out. Keys and units are names of ours and
-  // are written as they stand.
+  // Inside an object give the key; inside an array, and for the root, leave it out. Keys, words and units are names of
+  // ours and are written as they stand.
   MAINBORE_INLINE void begin_object(std::string_view key = {}) { open(key, '{'); }
   // Inside an object, under a key that may be anybody's text.
   void begin_object_named(std::string_view name);
@@ -41,9 +39,12 @@ class JsonWriter {
   MAINBORE_INLINE void begin_array(std::string_view key = {}) { open(key, '['); }
   void end_array() { close(']'); }
 
-  // Ends the string where the text ends: before anybody else reads it or writes behind it. The end of the outermost
-  // bracket does the same, and so does the end of the writer.
-  void settle();
+  // Puts what is written behind the string: before anybody else reads it or writes behind it. The end of the outermost
+  // bracket does the same.
+  void settle() {
+    out_.append(page_.data(), at_);
+    at_ = page_.data();
+  }
 
   // Behind settle(): a member of the innermost object was written by hand, with the comma before it.
   void wrote_behind() { first_ = false; }
@@ -61,89 +62,112 @@ class JsonWriter {
 
   // Whatever the text, what is written is UTF-8 and moves no cursor: hidden characters (see text/foreign.hpp) stand as
   // escapes, a byte that is not UTF-8 as U+FFFD.
-  MAINBORE_INLINE void text(std::string_view key, std::string_view value) {
-    write_text(begin(key, value.size() + 2), value);
-  }
+  MAINBORE_INLINE void text(std::string_view key, std::string_view value) { write_text(begin(key), value); }
   void text_named(std::string_view name, std::string_view value);  // a key that may be anybody's text
-  MAINBORE_INLINE void flag(std::string_view key, bool value) { write_word(begin(key, 1), value ? "true" : "false"); }
-  MAINBORE_INLINE void null(std::string_view key) { write_word(begin(key, 1), "null"); }
-  MAINBORE_INLINE void whole(std::string_view key, std::int64_t value) { write_whole(begin(key, 1), value); }
+  // A name of ours: plain ASCII without quotes, and short.
+  MAINBORE_INLINE void word(std::string_view key, std::string_view name) {
+    char* at = begin(key);
+    *at++ = '"';
+    at = put_name(at, name);
+    *at++ = '"';
+    at_ = at;
+  }
+  MAINBORE_INLINE void flag(std::string_view key, bool value) {
+    char* const at = begin(key);
+    at_ = value ? put_literal(at, "true") : put_literal(at, "false");
+  }
+  MAINBORE_INLINE void null(std::string_view key) { at_ = put_literal(begin(key), "null"); }
+  MAINBORE_INLINE void whole(std::string_view key, std::int64_t value) { write_whole(begin(key), value); }
   MAINBORE_INLINE void number(std::string_view key, double value, int decimals) {
-    write_number(begin(key, 1), value, decimals);
+    write_number(begin(key), value, decimals);
   }
   // {"value": 82, "unit": "psi"} on one line; a ratio, which has no unit, as a plain number.
   MAINBORE_INLINE void quantity(std::string_view key, Measure value, UnitSystem system) {
-    write_shown(begin(key, 1), shown(value, system));
+    write_shown(begin(key), shown(value, system));
   }
-  MAINBORE_INLINE void quantity(std::string_view key, const Shown& display) { write_shown(begin(key, 1), display); }
+  MAINBORE_INLINE void quantity(std::string_view key, const Shown& display) { write_shown(begin(key), display); }
   // A bound, rounded so that it holds.
   MAINBORE_INLINE void bound(std::string_view key, Measure value, UnitSystem system, Toward toward) {
-    write_shown(begin(key, 1), shown(value, system, toward));
+    write_shown(begin(key), shown(value, system, toward));
   }
   MAINBORE_INLINE void size(std::string_view key, NominalSize value) { quantity(key, value.number(), 4, "in"); }
   MAINBORE_INLINE void quantity(std::string_view key, double value, int decimals, std::string_view unit) {
-    write_quantity(begin(key, 1), {value, unit, decimals});
+    write_quantity(begin(key), {value, unit, decimals});
   }
 
  private:
-  // So many more bytes of the text, to be written to. There are a thousand values to a plan, and a string that grows by
-  // each of them takes several times as long: it grows by as much as there is.
-  char* more(std::size_t size) {
-    if (room_ < size) grow(size);
-    char* const at = out_.data() + (out_.size() - room_);
-    room_ -= size;
-    return at;
-  }
-  // The text ends here, wherever more() had it end. More than that may follow: room for it is made first.
-  void ends_at(const char* at) { room_ = static_cast<std::size_t>(out_.data() + out_.size() - at); }
-  char* room_at(char* at, std::size_t size);
-  void grow(std::size_t size);
-  [[nodiscard]] std::size_t size() const { return out_.size() - room_; }
-
-  // Comma, line, indentation and key; then `room` more bytes, one at the least.
-  MAINBORE_INLINE char* begin(std::string_view key, std::size_t room) {
-    if (style_ == JsonStyle::pretty) return begin_pretty(key, room);
-    const bool comma = !first_;
-    first_ = false;
-    char* at = more((comma ? 1 : 0) + (key.empty() ? 0 : key.size() + 3) + room);
+  // Comma, line, indentation and key; returns the place behind them. Then the page has room for any value but a text.
+  MAINBORE_INLINE char* begin(std::string_view key) {
+    if (style_ == JsonStyle::pretty) return begin_pretty(key);
+    char* at = room_for(key.size() + 4);
     *at = ',';
-    at += comma ? 1 : 0;
+    at += first_ ? 0 : 1;
+    first_ = false;
     if (key.empty()) return at;
     *at++ = '"';
-    at = put_key(at, key);
+    at = put_name(at, key);
     *at++ = '"';
     *at++ = ':';
     return at;
   }
-  // A key that stands in the code is copied by a store or two.
-  MAINBORE_INLINE static char* put_key(char* to, std::string_view key) {
-    if (!__builtin_constant_p(key.size())) return put(to, key);
-    std::memcpy(to, key.data(), key.size());
-    return to + key.size();
+  char* begin_pretty(std::string_view key);
+  // A name that stands in the code is copied by a store or two.
+  MAINBORE_INLINE static char* put_name(char* to, std::string_view name) {
+    if (!__builtin_constant_p(name.size())) return put(to, name);
+    std::memcpy(to, name.data(), name.size());
+    return to + name.size();
   }
-  static char* put(char* to, std::string_view text);
-  char* begin_pretty(std::string_view key, std::size_t room);
+  static char* put(char* to, std::string_view name);
+  template <std::size_t N>
+  MAINBORE_INLINE static char* put_literal(char* to, const char (&text)[N]) {
+    std::memcpy(to, text, N - 1);
+    return to + N - 1;
+  }
+  MAINBORE_INLINE void put_byte(char byte) {
+    *room_for(1) = byte;
+    ++at_;
+  }
+  MAINBORE_INLINE char* room_for(std::size_t size) {
+    if (room() < size + most_of_value) settle();
+    return at_;
+  }
+  [[nodiscard]] std::size_t room() const { return static_cast<std::size_t>(page_.data() + page_.size() - at_); }
+  [[nodiscard]] std::size_t size() const { return out_.size() + static_cast<std::size_t>(at_ - page_.data()); }
+
   void write_text(char* at, std::string_view value);
-  void write_word(char* at, std::string_view word);
+  void write_long(char* at, std::string_view value);
+  void write_escaped(std::string_view value);
   void write_whole(char* at, std::int64_t value);
   void write_number(char* at, double value, int decimals);
   void write_quantity(char* at, const Shown& display);
   void write_shown(char* at, const Shown& display);
   MAINBORE_INLINE void open(std::string_view key, char bracket) {
-    *begin(key, 1) = bracket;
+    char* const at = begin(key);
+    *at = bracket;
+    at_ = at + 1;
     ++depth_;
     first_ = true;
   }
-  void close(char bracket);
+  MAINBORE_INLINE void close(char bracket) {
+    --depth_;
+    if (style_ == JsonStyle::pretty && !first_) line();
+    put_byte(bracket);
+    first_ = false;
+    if (depth_ == 0) settle();
+  }
   void line();
-  void append_escaped(std::string_view value);
+
+  // A quantity or a name of ours, with what stands around it.
+  static constexpr std::size_t most_of_value = 128;
 
   std::string& out_;
   JsonStyle style_;
   int depth_ = 0;
   bool first_ = true;
-  std::size_t start_ = 0;
-  std::size_t room_ = 0;  // bytes at the end of the string that are no text yet
+  char* at_ = page_.data();
+  // What was written last. There are thousands of pieces to a plan, and a string that grows by each of them takes several
+  // times as long.
+  std::array<char, 4096> page_;
 };
 
 }  // namespace mainbore::io
