@@ -4,7 +4,6 @@
 #include <array>
 #include <numbers>
 #include <string>
-#include <utility>
 
 #include "catalog/class_meaning.hpp"
 
@@ -39,8 +38,8 @@ struct Narrowing {
 
 // The one place where candidates go. `against` gives what speaks against a pipe, nothing where it fits. When no pipe fits,
 // all stay.
-template <class Against>
-Narrowing narrow(std::vector<const Pipe*>& pipes, Against against) {
+template <class Pipes, class Against>
+Narrowing narrow(Pipes& pipes, Against against) {
   Narrowing result;
   if (pipes.empty()) return result;
   result.fits = std::any_of(pipes.begin(), pipes.end(), [&](const Pipe* pipe) { return against(*pipe) == nullptr; });
@@ -81,7 +80,7 @@ bool names_series(const std::string& wanted, const PipeSeries& series) {
 
 // What is told of a class that nothing listed is called: first and last of each kind, as the tables have one kind after
 // the other.
-void tell_class_not_made(Said& said, const std::vector<const Pipe*>& pipes) {
+void tell_class_not_made(Said& said, std::span<const Pipe* const> pipes) {
   std::array<Detail, 4> listed;
   const PipeSeries* kind = nullptr;
   std::size_t at = 0;
@@ -105,7 +104,9 @@ void tell_stray(Said& said, const ClassWords& words) {
       .with(words.stray, words.stray_of ? Detail(name_of(*words.stray_of)) : Detail());
 }
 
-void narrow_by_card(const Context& context, Said& said, std::vector<const Pipe*>& pipes, PipeKnown& known) {
+void narrow_by_card(const Context& context, PipesOnRecord& known) {
+  Said& said = known.said;
+  std::pmr::vector<const Pipe*>& pipes = known.pipes;
   const MainFacts& facts = context.job().main;
   std::string series_named;
   if (!facts.class_name.empty()) known.by_class = context.catalog.read_class(facts.class_name, context.material());
@@ -170,7 +171,7 @@ void check_year(const Context& context, Said& said) {
 }
 
 // Names the series that comes nearest to having been laid then.
-void tell_year_contradicts(const Context& context, Said& said, const std::vector<const Pipe*>& pipes, int year) {
+void tell_year_contradicts(const Context& context, Said& said, std::span<const Pipe* const> pipes, int year) {
   const PipeSeries* nearest = pipes.front()->series;
   for (const Pipe* pipe : pipes) {
     const PipeSeries& series = *pipe->series;
@@ -183,7 +184,9 @@ void tell_year_contradicts(const Context& context, Said& said, const std::vector
       .basis(nearest->laid_basis);
 }
 
-void narrow_by_year(const Context& context, Said& said, std::vector<const Pipe*>& pipes) {
+void narrow_by_year(const Context& context, PipesOnRecord& record) {
+  Said& said = record.said;
+  std::pmr::vector<const Pipe*>& pipes = record.pipes;
   if (!context.job().main.installed || pipes.empty()) return;
   const int year = *context.job().main.installed;
   const Narrowing by_years =
@@ -287,10 +290,10 @@ void narrow_by_diameter(const Context& context, Said& said, std::vector<const Pi
 // In most countries a metric name is that of another pipe than the one listed here. The tape tells; a record that names
 // the standard has told already.
 void check_metric_name(const Context& context, Said& said, const std::vector<const Pipe*>& pipes,
-                       const PipeKnown& known) {
+                       const PipesOnRecord& record) {
   const NominalSize size = context.size();
-  if (size.dn() == 0 || known.measured || known.settles_series || known.by_class.names_standard() ||
-      known.by_standard.names_standard()) {
+  if (size.dn() == 0 || record.settles_series || record.by_class.names_standard() ||
+      record.by_standard.names_standard()) {
     return;
   }
   const auto listed = std::find_if(pipes.begin(), pipes.end(), [](const Pipe* pipe) { return pipe->od.has_value(); });
@@ -302,23 +305,26 @@ void check_metric_name(const Context& context, Said& said, const std::vector<con
 
 }  // namespace
 
-std::pair<std::vector<const Pipe*>, PipeKnown> find_candidates(const Context& context, Said& said) {
-  std::vector<const Pipe*> candidates;
-  PipeKnown known;
+PipesOnRecord pipes_on_record(const Context& context) {
+  PipesOnRecord record(context);
   const std::span<const Pipe> listed = context.catalog.pipes(context.material(), context.size());
-  candidates.reserve(listed.size());
-  for (const Pipe& pipe : listed) candidates.push_back(&pipe);
+  record.pipes.reserve(listed.size());
+  for (const Pipe& pipe : listed) record.pipes.push_back(&pipe);
   if (listed.empty()) {
-    said.findings.add(FindingCode::main_not_in_catalogue, Severity::hold)
+    record.said.findings.add(FindingCode::main_not_in_catalogue, Severity::hold)
         .with(name_of(context.material()), context.size());
   }
-  narrow_by_card(context, said, candidates, known);
-  check_year(context, said);
-  narrow_by_year(context, said, candidates);
-  known.measured = measured_diameter(context, said);
-  if (known.measured) narrow_by_diameter(context, said, candidates, *known.measured);
-  check_metric_name(context, said, candidates, known);
-  return {std::move(candidates), known};
+  narrow_by_card(context, record);
+  check_year(context, record.said);
+  narrow_by_year(context, record);
+  return record;
+}
+
+Candidates find_candidates(const Context& context, const PipesOnRecord& record, Said& said) {
+  Candidates found{{record.pipes.begin(), record.pipes.end()}, measured_diameter(context, said)};
+  if (found.measured) narrow_by_diameter(context, said, found.pipes, *found.measured);
+  else check_metric_name(context, said, found.pipes, record);
+  return found;
 }
 
 }  // namespace mainbore::planning

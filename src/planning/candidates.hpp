@@ -5,8 +5,8 @@
 // wall removes none either: pipe rusts, and nothing is published on how far a wall may run over.
 #pragma once
 
+#include <memory_resource>
 #include <optional>
-#include <utility>
 #include <vector>
 
 #include "planning/checks.hpp"
@@ -19,16 +19,24 @@ struct MeasuredDiameter {
   const Basis* basis = nullptr;
 };
 
-// What the card and the readings say of the pipe, read once.
-struct PipeKnown {
+// What the record of the main leaves, its card and its year, before anything is read at the pipe: the same for every reading
+// that is tried.
+struct PipesOnRecord {
+  explicit PipesOnRecord(const Context& context) : pipes(&context.memory), said(context) {}
+
+  std::pmr::vector<const Pipe*> pipes;
   ClassWords by_class;          // of main.class
   ClassWords by_standard;       // of main.standard
   bool settles_series = false;  // main.standard names a series outright
-  std::optional<MeasuredDiameter> measured;
+  Said said;
 };
 
-// The pipes that fit, and what is known of them. Contradictions and doubts are findings.
-[[nodiscard]] std::pair<std::vector<const Pipe*>, PipeKnown> find_candidates(const Context& context, Said& said);
+// The pipes that fit the readings too, and what was measured. Contradictions and doubts are findings.
+struct Candidates {
+  std::vector<const Pipe*> pipes;
+  std::optional<MeasuredDiameter> measured;
+};
+[[nodiscard]] Candidates find_candidates(const Context& context, const PipesOnRecord& record, Said& said);
 
 // Whether a tape tells these two apart: nearer than a fiftieth of an inch outside they read alike.
 [[nodiscard]] inline bool told_apart(const Pipe& one, const Pipe& other) {

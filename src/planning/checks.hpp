@@ -19,6 +19,7 @@
 namespace mainbore::planning {
 
 struct LaidLine;
+struct PipesOnRecord;
 
 using mainbore::over;
 
@@ -126,6 +127,13 @@ struct Said {
   void assume(const Assumption& assumption) {
     if (whole) assumed.push_back(assumption);
   }
+  // What an earlier stage says.
+  void add(const Said& earlier) {
+    for (const Finding& finding : earlier.findings.list()) findings.add(finding, finding.severity);
+    if (!whole) return;
+    assumed.insert(assumed.end(), earlier.assumed.begin(), earlier.assumed.end());
+    taken.add(earlier.taken);
+  }
 
   Findings findings;
   std::pmr::vector<Assumption> assumed;
@@ -147,14 +155,16 @@ struct JudgedMain {
 
 // What the stages behind that may read.
 struct Site : Context {
-  Site(const Context& context, const JudgedMain& judged)
+  Site(const Context& context, const PipesOnRecord& pipes, const JudgedMain& judged)
       : Context(context),
+        record(pipes),
         main(judged.main),
         pressure(judged.pressure),
         location(judged.location),
         findings(judged.said.findings),
         thickest_listed(thickest_reading_of(judged.main.candidates)) {}
 
+  const PipesOnRecord& record;
   const ResolvedMain& main;
   const PressureChain& pressure;
   const Location& location;
@@ -290,8 +300,10 @@ struct TemperatureWindow {
 [[nodiscard]] Plan plan_job(Job&& job, const Catalog& catalog, const Rules& rules, const ApprovedList* approved,
                             PlanDepth depth);
 
+// Which pipes the record of the main leaves (candidates.hpp).
+[[nodiscard]] PipesOnRecord pipes_on_record(const Context& context);
 // Which pipe this is, and what of it can be relied on.
-[[nodiscard]] ResolvedMain resolve_main(const Context& context, Said& said);
+[[nodiscard]] ResolvedMain resolve_main(const Context& context, const PipesOnRecord& record, Said& said);
 // Water, and nothing but; and what the pipe looks like.
 void check_identity(const Context& context, Said& said);
 // What only a utility's standard asks: mains not tapped, seasons, cover, the smallest tap.
@@ -300,8 +312,8 @@ void check_utility(const Context& context, const ResolvedMain& main, Said& said)
 [[nodiscard]] PressureChain check_pipe_pressure(const Context& context, const ResolvedMain& main, Said& said);
 // Where along the pipe, whatever the method; the clock is the method's.
 [[nodiscard]] Location check_place(const Context& context, Said& said);
-// All of the above.
-[[nodiscard]] JudgedMain judge_main(const Context& context);
+// All of the above, with what was said of the record.
+[[nodiscard]] JudgedMain judge_main(const Context& context, const PipesOnRecord& record);
 
 // Stop, saddle or sleeve out of the approved list, and what the job says of them itself. `among`: of a way that was planned
 // before, the items that it was planned with.

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "planning/candidates.hpp"
 #include "planning/checks.hpp"
 #include "planning/laid_line.hpp"
 
@@ -125,9 +126,10 @@ Plan assembled(const Context& context, Job&& job, JudgedMain&& judged, Choice&& 
 
 }  // namespace
 
-JudgedMain judge_main(const Context& context) {
+JudgedMain judge_main(const Context& context, const PipesOnRecord& record) {
   JudgedMain judged(context);
-  judged.main = resolve_main(context, judged.said);
+  judged.said.add(record.said);
+  judged.main = resolve_main(context, record, judged.said);
   check_identity(context, judged.said);
   check_utility(context, judged.main, judged.said);
   judged.pressure = check_pipe_pressure(context, judged.main, judged.said);
@@ -142,8 +144,9 @@ Plan plan_job(Job&& job, const Catalog& catalog, const Rules& rules, const Appro
   std::pmr::monotonic_buffer_resource memory(room.data(), room.size());
   const Context context{catalog, rules, job, memory, depth, approved};
 
-  JudgedMain judged = judge_main(context);
-  const Site site(context, judged);
+  const PipesOnRecord record = pipes_on_record(context);
+  JudgedMain judged = judge_main(context, record);
+  const Site site(context, record, judged);
   Choice choice = choose_method(site);
   Work work = plan_work(site, choice.chosen);
   return assembled(context, std::move(job), std::move(judged), std::move(choice), std::move(work));

@@ -96,7 +96,7 @@ void Recorder::refused(const Recorder& tried, const Finding& why) {
   }
 }
 
-void Recorder::add(Recorder&& other) {
+void Recorder::add(Recorder other) {
   list_.insert(list_.end(), other.list_.begin(), other.list_.end());
   calculations_.insert(calculations_.end(), std::make_move_iterator(other.calculations_.begin()),
                        std::make_move_iterator(other.calculations_.end()));

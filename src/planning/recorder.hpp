@@ -39,7 +39,7 @@ class Recorder {
   // What a method was refused for, which `tried` has written down as it was taken.
   void refused(const Recorder& tried, const Finding& why);
   // All that another has written down.
-  void add(Recorder&& other);
+  void add(Recorder other);
 
   [[nodiscard]] bool calculates() const { return depth_ == PlanDepth::whole; }
   void calculated(Calculation made) {

@@ -333,24 +333,24 @@ std::optional<double> temperature_factor(const Context& context, const MaterialF
   return mechanics::temperature_factor(table, temperature);
 }
 
-ResolvedMain resolve_main(const Context& context, Said& said) {
+ResolvedMain resolve_main(const Context& context, const PipesOnRecord& record, Said& said) {
   ResolvedMain main;
   main.material = context.material();
   main.size = context.size();
-  auto [candidates, known] = find_candidates(context, said);
-  main.candidates = std::move(candidates);
+  Candidates found = find_candidates(context, record, said);
+  main.candidates = std::move(found.pipes);
   if (!main.candidates.empty()) {
     main.governing = *std::min_element(main.candidates.begin(), main.candidates.end(), worse);
     take_dimensions(said.taken, *main.governing);
   }
-  resolve_diameter(context, main, said, known.measured);
+  resolve_diameter(context, main, said, found.measured);
   resolve_wall(context, main, said);
-  rate_by_class(context, main, said, known.by_class);
+  rate_by_class(context, main, said, record.by_class);
   rate_by_utility(context, main, said);
   derate(context, main, said);
 
   if (main.candidates.size() > 1) {
-    main.settle = settling_reading(context, main.candidates, known.measured.has_value());
+    main.settle = settling_reading(context, main.candidates, found.measured.has_value());
     said.assume({"main.class", std::string_view(main.governing->class_name), "the weakest pipe that fits what is known",
                  main.settle ? "read the class cast or stenciled on the pipe, or take the reading below"
                              : "read the class cast or stenciled on the pipe"});

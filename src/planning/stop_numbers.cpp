@@ -218,11 +218,11 @@ class Search {
     std::array<std::byte, 16 * 1024> room;
     std::pmr::monotonic_buffer_resource memory(room.data(), room.size());
     const Context trial{site_.catalog, site_.rules, read, memory, PlanDepth::verdict, site_.approved};
-    const JudgedMain judged = judge_main(trial);
+    const JudgedMain judged = judge_main(trial, site_.record);
     Said of_line(trial);
     check_line_rating(trial, of_line);
     return nothing_new(judged.said.findings) && nothing_new(of_line.findings) &&
-           nothing_new(judge_method(Site(trial, judged), method_));
+           nothing_new(judge_method(Site(trial, site_.record, judged), method_));
   }
 
   [[nodiscard]] bool nothing_new(const Findings& findings) const {
