@@ -196,6 +196,8 @@ struct ValveState {
   bool open = false;              // or under pressure
 };
 inline constexpr std::array<std::string_view, 4> valve_keys = {"valve", "bypass", "bleed", "chamber"};
+// Of each whether it is open, or under pressure, without a word.
+[[nodiscard]] std::array<bool, valve_keys.size()> valves_open(const RigState& state, Seat seat);
 [[nodiscard]] std::array<ValveState, valve_keys.size()> valves_of(const RigState& state, Seat seat,
                                                                   Language language = Language::english);
 

@@ -443,6 +443,7 @@ std::vector<NotChecked> not_checked(const Plan& plan) {
   const LineFacts& line = job.service.line;
   const DemandFacts& demand = job.service.demand;
   std::vector<NotChecked> list;
+  list.reserve(3);
   // Only what is missing is asked for. Where all is given and still nothing could be worked out, a hold says why.
   struct Wanted {
     bool given;
@@ -452,7 +453,7 @@ std::vector<NotChecked> not_checked(const Plan& plan) {
     if (checked) return;
     std::string missing;
     for (const Wanted& fact : facts) {
-      if (!fact.given) missing += (missing.empty() ? "" : ", ") + std::string(fact.path);
+      if (!fact.given) (missing += missing.empty() ? "" : ", ") += fact.path;
     }
     list.push_back({what, missing.empty() ? "what its holds ask for" : std::move(missing)});
   };

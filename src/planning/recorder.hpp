@@ -43,7 +43,9 @@ class Recorder {
 
   [[nodiscard]] bool calculates() const { return depth_ == PlanDepth::whole; }
   void calculated(Calculation made) {
-    if (calculates()) calculations_.push_back(std::move(made));
+    if (!calculates()) return;
+    if (calculations_.capacity() == 0) calculations_.reserve(32);
+    calculations_.push_back(std::move(made));
   }
   [[nodiscard]] std::vector<Calculation> calculations() && { return std::move(calculations_); }
 

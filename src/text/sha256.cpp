@@ -33,13 +33,13 @@ Word word_at(std::string_view bytes, std::size_t at) {
   return byte(0) << 24 | byte(1) << 16 | byte(2) << 8 | byte(3);
 }
 
-// A round. The working variables keep their places and change their names from round to round, so that none is moved.
+// A round; Ch and Maj with one operation less than they are defined with. The working variables keep their places and change their names from round to round, so that none is moved.
 [[gnu::always_inline]] inline void take_word(Word k_and_w, Word a, Word b, Word c, Word& d, Word e, Word f, Word g, Word& h) {
   const Word big1 = std::rotr(e, 6) ^ std::rotr(e, 11) ^ std::rotr(e, 25);
-  const Word t1 = h + big1 + ((e & f) ^ (~e & g)) + k_and_w;
+  const Word t1 = h + big1 + (g ^ (e & (f ^ g))) + k_and_w;
   const Word big0 = std::rotr(a, 2) ^ std::rotr(a, 13) ^ std::rotr(a, 22);
   d += t1;
-  h = t1 + big0 + ((a & b) ^ (a & c) ^ (b & c));
+  h = t1 + big0 + ((a & b) | (c & (a | b)));
 }
 
 void take_block(State& state, std::string_view bytes) {
@@ -69,7 +69,7 @@ void take_block(State& state, std::string_view bytes) {
 std::string padded_end(std::string_view bytes) {
   std::string end(bytes.substr(bytes.size() / block * block));
   end += '\x80';
-  while (end.size() % block != block - 8) end += '\0';
+  end.append((2 * block - 8 - end.size()) % block, '\0');
   const std::uint64_t bits = 8 * static_cast<std::uint64_t>(bytes.size());
   for (int shift = 56; shift >= 0; shift -= 8) end += static_cast<char>((bits >> shift) & 0xFFU);
   return end;

@@ -32,10 +32,19 @@ class Expansion {
   Expansion(const Figures& figures, Language language)
       : figures_(figures), not_known_(not_known[static_cast<std::size_t>(language)]) {}
 
-  // Takes from `rest` up to one of `ends`. False when something in it is not known.
-  bool expand(std::string& out, std::string_view& rest, std::string_view ends) const {
+  void sentence(std::string& out, std::string_view rest) const { expand(out, rest, Until::end); }
+
+ private:
+  enum class Until : std::uint8_t { end, bar, bracket };  // of the sentence, the first of two texts, the second
+
+  static bool ends(char c, Until until) {
+    return until != Until::end && (c == ']' || (c == '|' && until == Until::bar));
+  }
+
+  // Takes from `rest` up to there. False when something in it is not known.
+  bool expand(std::string& out, std::string_view& rest, Until until) const {
     bool known = true;
-    while (!rest.empty() && ends.find(rest.front()) == std::string_view::npos) {
+    while (!rest.empty() && !ends(rest.front(), until)) {
       if (rest.front() == '{') {
         const std::size_t close = rest.find('}');
         known &= figure(out, rest.substr(1, close - 1));
@@ -51,7 +60,6 @@ class Expansion {
     return known;
   }
 
- private:
   bool figure(std::string& out, std::string_view name) const {
     const std::size_t before = out.size();
     if (figures_.append(out, name)) return true;
@@ -62,12 +70,12 @@ class Expansion {
   void either(std::string& out, std::string_view& rest) const {
     rest.remove_prefix(1);
     const std::size_t before = out.size();
-    const bool take_first = expand(out, rest, "|]");
+    const bool take_first = expand(out, rest, Until::bar);
     if (!take_first) out.resize(before);
     if (rest.front() == '|') {
       rest.remove_prefix(1);
       const std::size_t behind = out.size();
-      expand(out, rest, "]");
+      expand(out, rest, Until::bracket);
       if (take_first) out.resize(behind);
     }
     rest.remove_prefix(1);
@@ -102,10 +110,19 @@ std::string sentence_case(std::string text) {
   return text;
 }
 
+void append_filled(std::string& out, std::string_view sentence, const Figures& figures, Language language) {
+  Expansion(figures, language).sentence(out, sentence);
+}
+
+void append_filled(std::string& out, std::string_view sentence, std::initializer_list<Figure> figures,
+                   Language language) {
+  append_filled(out, sentence, Listed(figures), language);
+}
+
 std::string filled(std::string_view sentence, const Figures& figures, Language language) {
   std::string out;
   out.reserve(sentence.size() + 32);
-  Expansion(figures, language).expand(out, sentence, "");
+  append_filled(out, sentence, figures, language);
   return out;
 }
 

@@ -23,6 +23,8 @@ class Figures {
 
 [[nodiscard]] std::string filled(std::string_view sentence, const Figures& figures,
                                  Language language = Language::english);
+void append_filled(std::string& out, std::string_view sentence, const Figures& figures,
+                   Language language = Language::english);
 
 struct Figure {
   std::string_view name;
@@ -30,6 +32,8 @@ struct Figure {
 };
 [[nodiscard]] std::string filled(std::string_view sentence, std::initializer_list<Figure> figures,
                                  Language language = Language::english);
+void append_filled(std::string& out, std::string_view sentence, std::initializer_list<Figure> figures,
+                   Language language = Language::english);
 
 // A sentence of any table of words (`CardWord`, `StepWord`, ...) with its figures.
 template <typename Word>

@@ -44,11 +44,14 @@ class LoadList {
  private:
   void use(const Step& step) {
     for (const std::string_view thing : step.uses) {
-      if (std::find(used_.begin(), used_.end(), thing) == used_.end()) used_.push_back(thing);
+      if (!uses(thing)) used_.push_back(thing);
     }
   }
+  [[nodiscard]] bool uses(std::string_view key) const {
+    return std::find(used_.begin(), used_.end(), key) != used_.end();
+  }
   void add(std::string_view key, Words item, std::string size, int quantity, Words check = {}) {
-    if (std::find(used_.begin(), used_.end(), key) == used_.end()) return;
+    if (!uses(key)) return;
     list_.push_back({key, std::move(item), std::move(size), quantity, std::move(check), {}, group_});
   }
   // What the approved list has for a thing.
@@ -278,7 +281,7 @@ class LoadList {
   const Plan& plan_;
   Audience audience_;
   LoadGroup group_ = LoadGroup::fit;
-  std::vector<std::string_view> used_;  // each once
+  BoundedList<std::string_view, load_item_keys.size()> used_;  // each once
   std::vector<LoadItem> list_;
 };
 

@@ -24,6 +24,11 @@ void settle_pressure(RigState& state, Seat seat) {
 
 }  // namespace
 
+std::array<bool, valve_keys.size()> valves_open(const RigState& state, Seat seat) {
+  return {seat == Seat::stop ? state.stop_open : state.valve_open, state.bypass_open, state.bleed_open,
+          state.pressure_above};
+}
+
 std::array<ValveState, valve_keys.size()> valves_of(const RigState& state, Seat seat, Language language) {
   using words::StepWord;
   const auto said = [&](StepWord word) { return say(word, language); };
@@ -36,12 +41,12 @@ std::array<ValveState, valve_keys.size()> valves_of(const RigState& state, Seat 
                                      : (open ? StepWord::open_brief : StepWord::shut_brief);
     return ValveState{said(name), said(stands), said(brief), said(in_short), open};
   };
-  const bool full = state.pressure_above;
-  return {seat == Seat::stop   ? valve(StepWord::valve_stop, StepWord::stop_brief, state.stop_open)
-          : seat == Seat::pipe ? valve(StepWord::valve_machine, StepWord::valve_brief, state.valve_open)
-                               : valve(StepWord::valve_tapping, StepWord::valve_brief, state.valve_open),
-          valve(StepWord::valve_bypass, StepWord::valve_bypass, state.bypass_open),
-          valve(StepWord::valve_bleed, StepWord::valve_bleed, state.bleed_open),
+  const auto [open, bypass_open, bleed_open, full] = valves_open(state, seat);
+  return {seat == Seat::stop   ? valve(StepWord::valve_stop, StepWord::stop_brief, open)
+          : seat == Seat::pipe ? valve(StepWord::valve_machine, StepWord::valve_brief, open)
+                               : valve(StepWord::valve_tapping, StepWord::valve_brief, open),
+          valve(StepWord::valve_bypass, StepWord::valve_bypass, bypass_open),
+          valve(StepWord::valve_bleed, StepWord::valve_bleed, bleed_open),
           ValveState{said(StepWord::valve_chamber), said(full ? StepWord::at_line : StepWord::at_zero),
                      said(StepWord::chamber_brief), said(full ? StepWord::full_brief : StepWord::zero_brief), full}};
 }

@@ -61,6 +61,9 @@ class Procedure {
   // A hold point: go no further until it is so.
   [[nodiscard]] std::string_view until(StepWord word) const { return say(word, audience_.language); }
   void also(std::string& text, StepWord word) const { (text += ' ') += say(word, audience_.language); }
+  void also(std::string& text, StepWord word, std::initializer_list<words::Figure> figures) const {
+    words::append_filled(text += ' ', say(word, audience_.language), figures, audience_.language);
+  }
   void add(Step step) {
     step.phase = phase_;
     const RigState before = state_;
@@ -68,14 +71,8 @@ class Procedure {
     step.state = state_;
     const bool holds_back = wet() && state_.machine_on && state_.chamber_closed;
     const bool held_back = before.machine_on && before.chamber_closed;
-    step.moves_valves = holds_back && (!held_back || !stand_alike(before, state_));
+    step.moves_valves = holds_back && (!held_back || valves_open(before, seat_) != valves_open(state_, seat_));
     steps_.push_back(std::move(step));
-  }
-  [[nodiscard]] bool stand_alike(const RigState& a, const RigState& b) const {
-    const auto before = valves_of(a, seat_);
-    const auto now = valves_of(b, seat_);
-    return std::equal(before.begin(), before.end(), now.begin(),
-                      [](const ValveState& x, const ValveState& y) { return x.open == y.open; });
   }
 
   [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, audience_); }
@@ -131,8 +128,8 @@ class Procedure {
     const bool needed = pit.protective_system != excavation::ProtectiveSystem::not_required;
     if (pit.engineer_design) also(text, StepWord::walls_engineer);
     else if (pit.protection == Protection::shield) also(text, StepWord::walls_shield);
-    else if (needed) (text += ' ') += said(StepWord::walls_slope, {{"run", run(pit)}});
-    (text += ' ') += said(StepWord::walls_spoil, {{"setback", far(pit.setback)}});
+    else if (needed) also(text, StepWord::walls_slope, {{"run", run(pit)}});
+    also(text, StepWord::walls_spoil, {{"setback", far(pit.setback)}});
     Step step{.id = "prepare.walls", .action = std::move(text)};
     if (needed) step.hold_point = until(StepWord::walls_until);
     if (pit.protection == Protection::shield && !pit.engineer_design) step.uses = {"trench-shield"};
@@ -191,9 +188,8 @@ class Procedure {
     if (plan_.method.count > 1) {
       const std::string count = std::to_string(plan_.method.count);
       const std::string apart = plan_.method.spacing ? far(*plan_.method.spacing) : std::string();
-      (text += ' ') += said(
-          StepWord::place_several,
-          {{"count", count}, {"clock", place.clock.label()}, {"other", place.other_clock.label()}, {"apart", apart}});
+      also(text, StepWord::place_several,
+           {{"count", count}, {"clock", place.clock.label()}, {"other", place.other_clock.label()}, {"apart", apart}});
     }
     std::string things;
     for (const Clearing& clearing : place.clearings) {
@@ -201,7 +197,7 @@ class Procedure {
       things += things.empty() ? "" : "; ";
       things += said(StepWord::place_thing, {{"thing", thing}, {"least", least_in_words(plan_, clearing, audience_)}});
     }
-    if (!things.empty()) (text += ' ') += said(StepWord::place_clears, {{"things", things}});
+    if (!things.empty()) also(text, StepWord::place_clears, {{"things", things}});
     return text;
   }
 
@@ -223,7 +219,7 @@ class Procedure {
     for (const StopNumber& reading : plan_.stop_numbers) {
       if (reading.kind() == Kind::pressure) continue;
       numbers += numbers.empty() ? "" : "; ";
-      numbers += std::string(words_of(reading.id, audience_.language)) + " " + bounds_in_words(reading, audience_);
+      ((numbers += words_of(reading.id, audience_.language)) += ' ') += bounds_in_words(reading, audience_);
     }
     std::string text = said(StepWord::check, {{"numbers", numbers}});
     if (plastic())
@@ -319,7 +315,7 @@ class Procedure {
          .uses = {"rule"}});
     std::string text(until(powered() ? StepWord::cut_powered : StepWord::cut_by_hand));
     if (plastic()) also(text, StepWord::cut_plastic);
-    (text += ' ') += said(StepWord::cut_through, {{"mark", where("through")}});
+    also(text, StepWord::cut_through, {{"mark", where("through")}});
     if (!wet() && asbestos()) also(text, StepWord::cut_wet);
     Step through{.id = "cut.through", .action = std::move(text), .acts = {cut_through}};
     if (powered()) through.uses.push_back("powered-feed");

@@ -487,10 +487,10 @@ class PlanWriter {
   }
 
   void write_valves(const RigState& state) {
-    const auto valves = valves_of(state, seat_of(plan_.method.kind));
+    const auto open = valves_open(state, seat_of(plan_.method.kind));
     out_.begin_object("valves");
-    for (std::size_t i = 0; i + 1 < valves.size(); ++i) out_.word(valve_keys[i], valves[i].open ? "open" : "shut");
-    out_.word(valve_keys.back(), valves.back().open ? "pressure" : "zero");
+    for (std::size_t i = 0; i + 1 < open.size(); ++i) out_.word(valve_keys[i], open[i] ? "open" : "shut");
+    out_.word(valve_keys.back(), open.back() ? "pressure" : "zero");
     out_.end_object();
   }
 
