@@ -216,7 +216,7 @@ struct Location {
 
 struct Plan {
   Plan() = default;
-  explicit Plan(Job planned) : job(std::move(planned)) {}
+  explicit Plan(Job&& planned) : job(std::move(planned)) {}
 
   Job job;
   Verdict verdict = Verdict::no_go;

@@ -40,7 +40,8 @@ class Planner {
 
   // Pure: the same job gives the same plan. The job must have its four required facts (throws std::invalid_argument
   // otherwise; the readers of job_file.hpp refuse such a job with a diagnostic first).
-  [[nodiscard]] Plan plan(Job job, PlanDepth depth = PlanDepth::whole) const;
+  [[nodiscard]] Plan plan(Job&& job, PlanDepth depth = PlanDepth::whole) const;
+  [[nodiscard]] Plan plan(const Job& job, PlanDepth depth = PlanDepth::whole) const { return plan(Job(job), depth); }
 
   [[nodiscard]] const Catalog& catalog() const { return *kept_->catalog; }
   [[nodiscard]] const Rules& rules() const { return *kept_->rules; }

@@ -27,7 +27,7 @@ Planner::Planner(std::shared_ptr<const Catalog> catalog, Rules rules, std::share
       Kept{std::move(catalog), std::make_shared<const Rules>(std::move(rules)), std::move(approved)});
 }
 
-Plan Planner::plan(Job job, PlanDepth depth) const {
+Plan Planner::plan(Job&& job, PlanDepth depth) const {
   Plan made = planning::plan_job(std::move(job), catalog(), rules(), approved(), depth);
   made.keeps = kept_;
   return made;
