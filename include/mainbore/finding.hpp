@@ -25,10 +25,8 @@ enum class Verdict : std::uint8_t { go, hold, no_go };
 
 // `stop` forces no-go, or rejects the one method it was found against.
 enum class Severity : std::uint8_t { note, caution, hold, stop };
-[[nodiscard]] constexpr std::string_view name_of(Severity s) {
-  constexpr std::array<std::string_view, 4> names = {"note", "caution", "hold", "stop"};
-  return names[static_cast<std::size_t>(s)];
-}
+inline constexpr std::array<std::string_view, 4> severity_names = {"note", "caution", "hold", "stop"};
+[[nodiscard]] constexpr std::string_view name_of(Severity s) { return severity_names[static_cast<std::size_t>(s)]; }
 
 // MAINBORE_FINDING(enumerator, "code")
 #define MAINBORE_FINDINGS(X) \

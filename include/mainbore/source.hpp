@@ -29,16 +29,14 @@ enum class How : std::uint8_t {
   stated_in_settings,
   stated_in_approved_list
 };
-[[nodiscard]] constexpr std::string_view name_of(How how) {
-  constexpr std::array<std::string_view, 7> names = {"published",
-                                                     "derived",
-                                                     "common practice",
-                                                     "memory",
-                                                     "stated in the job",
-                                                     "stated in the settings",
-                                                     "stated in the approved list"};
-  return names[static_cast<std::size_t>(how)];
-}
+inline constexpr std::array<std::string_view, 7> how_names = {"published",
+                                                              "derived",
+                                                              "common practice",
+                                                              "memory",
+                                                              "stated in the job",
+                                                              "stated in the settings",
+                                                              "stated in the approved list"};
+[[nodiscard]] constexpr std::string_view name_of(How how) { return how_names[static_cast<std::size_t>(how)]; }
 
 // What one number rests on. `utility` is set where a utility's own rule replaced the default; the rest is then the
 // utility's own.

@@ -4,6 +4,7 @@
 #include <array>
 #include <vector>
 
+#include "job/month_names.hpp"
 #include "text/digit.hpp"
 
 namespace mainbore::report {
@@ -19,15 +20,15 @@ struct Part {
   std::size_t digits = 0;
 };
 
+// "May", "jan", "SEPT": by the first letters, three at the least.
 int month_named(std::string_view word) {
-  constexpr std::array<std::string_view, 12> names = {"january",   "february", "march",    "april",
-                                                      "may",       "june",     "july",     "august",
-                                                      "september", "october",  "november", "december"};
+  const auto alike = [](char a, char b) { return lower(a) == lower(b); };
   if (word.size() < 3) return 0;
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    if (names[i].starts_with(word)) return static_cast<int>(i) + 1;
+  for (std::size_t i = 0; i < month_names.size(); ++i) {
+    const std::string_view name = month_names[i].substr(0, word.size());
+    if (std::equal(word.begin(), word.end(), name.begin(), name.end(), alike)) return static_cast<int>(i) + 1;
   }
-  return word == "sept" ? 9 : 0;
+  return 0;
 }
 
 // The first three numbers and names; a time behind them is no part of the day.
@@ -42,9 +43,8 @@ std::vector<Part> parts_of(std::string_view text) {
         part.number = 10 * part.number + (text[at] - '0');
       part.digits = at - begin;
     } else if (is_letter(text[at])) {
-      std::string word;
-      for (; at < text.size() && is_letter(text[at]); ++at) word += lower(text[at]);
-      part.month = month_named(word);
+      while (at < text.size() && is_letter(text[at])) ++at;
+      part.month = month_named(text.substr(begin, at - begin));
       if (part.month == 0) continue;  // the name of a day, "th"
     } else {
       ++at;

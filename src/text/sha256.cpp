@@ -34,7 +34,8 @@ Word word_at(std::string_view bytes, std::size_t at) {
 }
 
 // A round; Ch and Maj with one operation less than they are defined with. The working variables keep their places and change their names from round to round, so that none is moved.
-[[gnu::always_inline]] inline void take_word(Word k_and_w, Word a, Word b, Word c, Word& d, Word e, Word f, Word g, Word& h) {
+[[gnu::always_inline]] inline void take_word(Word k_and_w, Word a, Word b, Word c, Word& d, Word e, Word f, Word g,
+                                             Word& h) {
   const Word big1 = std::rotr(e, 6) ^ std::rotr(e, 11) ^ std::rotr(e, 25);
   const Word t1 = h + big1 + (g ^ (e & (f ^ g))) + k_and_w;
   const Word big0 = std::rotr(a, 2) ^ std::rotr(a, 13) ^ std::rotr(a, 22);

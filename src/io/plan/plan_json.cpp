@@ -599,7 +599,7 @@ class PlanWriter {
         remember(item.basis.source);
       }
       if (item.basis.utility && item.basis.reference != nullptr) out_.text("utility_rule", *item.basis.reference);
-      if (is_recalled(item)) out_.text("check", check_this_value);
+      if (is_recalled(item)) out_.word("check", check_this_value);
       out_.end_object();
     }
     out_.end_array();

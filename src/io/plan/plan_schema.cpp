@@ -36,15 +36,6 @@ Json object(std::initializer_list<std::pair<std::string_view, Json>> members) {
   return {{"type", "object"}, {"properties", std::move(properties)}, {"required", std::move(required)}};
 }
 
-constexpr std::array severities = {name_of(Severity::note), name_of(Severity::caution), name_of(Severity::hold),
-                                   name_of(Severity::stop)};
-constexpr std::array how_names = {name_of(How::published),
-                                  name_of(How::derived),
-                                  name_of(How::common_practice),
-                                  name_of(How::memory),
-                                  name_of(How::stated),
-                                  name_of(How::stated_in_settings),
-                                  name_of(How::stated_in_approved_list)};
 constexpr std::array<std::string_view, 2> deciders = {"default", "utility"};
 constexpr std::array feeds = {name_of(Feed::hand), name_of(Feed::powered)};
 
@@ -234,7 +225,7 @@ Json location_part() {
 
 Json finding() {
   return object({{"code", one_of(finding_codes)},
-                 {"severity", one_of(severities)},
+                 {"severity", one_of(severity_names)},
                  {"title?", text},
                  {"detail?", text},
                  {"value?", measure},

@@ -7,6 +7,7 @@
 #include "catalog/class_meaning.hpp"
 #include "io/text/nearest.hpp"
 #include "io/text/text_scan.hpp"
+#include "job/month_names.hpp"
 
 namespace mainbore::io {
 namespace {
@@ -54,10 +55,6 @@ constexpr std::array<std::string_view, 15> mains_keys = {
     "material",   "class",     "series",  "main_from",  "main_to",    "main_above", "main_below", "wall_from",
     "wall_below", "bore_from", "bore_to", "bore_above", "bore_below", "laid_from",  "laid_to"};
 
-constexpr std::array<std::string_view, 12> months = {"January",   "February", "March",    "April",
-                                                     "May",       "June",     "July",     "August",
-                                                     "September", "October",  "November", "December"};
-
 // As many as a job may say.
 const JobField& dwellings() {
   static const JobField& field = *find_field("service.dwellings")->field;
@@ -77,7 +74,7 @@ std::optional<YearDay> year_day(std::string_view text) {
 }
 
 std::string in_words(YearDay day) {
-  return std::to_string(day.day) + ' ' + std::string(months[static_cast<std::size_t>(day.month - 1)]);
+  return std::to_string(day.day) + ' ' + std::string(month_names[static_cast<std::size_t>(day.month - 1)]);
 }
 
 }  // namespace

@@ -224,9 +224,7 @@ void JsonWriter::text_named(std::string_view name, std::string_view value) {
   first_ = false;
 }
 
-void JsonWriter::write_whole(char* at, std::int64_t value) {
-  at_ = std::to_chars(at, at + most_of_value, value).ptr;
-}
+void JsonWriter::write_whole(char* at, std::int64_t value) { at_ = std::to_chars(at, at + most_of_value, value).ptr; }
 
 void JsonWriter::write_number(char* at, double value, int decimals) { at_ = put_number(at, value, decimals); }
 

@@ -91,10 +91,42 @@ TEST_CASE("any text is written so that another reader reads the same") {
     std::string text;
     for (std::uint64_t n = random() % 20; n > 0; --n) text += pieces[random() % pieces.size()];
     std::string out;
-    io::JsonWriter(out, JsonStyle::compact).text({}, text);
+    io::JsonWriter writer(out, JsonStyle::compact);
+    writer.text({}, text);
+    writer.settle();
     INFO(out);
     REQUIRE(json::parse(out) == text);
     REQUIRE(std::none_of(out.begin(), out.end(), [](char c) { return (c >= 0 && c < 0x20) || c == 0x7F; }));
+  }
+}
+
+TEST_CASE("whatever the length of a text, what stands round it is whole") {
+  for (const JsonStyle style : {JsonStyle::compact, JsonStyle::pretty}) {
+    for (std::size_t size = 0; size<9000; size += size % 4096> 3800 ? 1 : 61) {
+      const std::string plain(size, 'x');
+      const std::string odd = plain + '"' + plain;
+      std::string out = "before ";
+      io::JsonWriter writer(out, style);
+      writer.begin_object();
+      writer.text("plain", plain);
+      writer.word("name", "a name of ours");
+      writer.quantity("q", Measure(82 * units::psi), UnitSystem::us);
+      writer.text("odd", odd);
+      const io::JsonWriter::Mark before = writer.mark();
+      writer.begin_object("taken_back");
+      writer.text("plain", plain);
+      writer.back_to(before);
+      writer.begin_object_named(plain);
+      writer.end_object();
+      writer.flag("last", true);
+      writer.end_object();
+      INFO(size);
+      REQUIRE(out.starts_with("before {"));
+      const json read = json::parse(out.substr(7));
+      const json expected = {{"plain", plain}, {"name", "a name of ours"}, {"q", {{"value", 82}, {"unit", "psi"}}},
+                             {"odd", odd},     {plain, json::object()},    {"last", true}};
+      REQUIRE(read == expected);
+    }
   }
 }
 
