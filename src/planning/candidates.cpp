@@ -165,8 +165,9 @@ void narrow_by_card(const Context& context, PipesOnRecord& known) {
 
 void check_year(const Context& context, Said& said) {
   const auto& year = context.job().main.installed;
+  if (!year) return;
   const auto day = day_in(context.job().date);
-  if (!year || !day || !day->exists() || *year <= day->year) return;
+  if (!day || !day->exists() || *year <= day->year) return;
   said.findings.add(FindingCode::main_not_yet_laid, Severity::hold).with(*year, day->year);
 }
 
