@@ -26,7 +26,9 @@ inline constexpr int ratio_places = 3;
 class JsonWriter {
  public:
   JsonWriter(std::string& out, JsonStyle style) : out_(out), style_(style) {}
-  ~JsonWriter() = default;
+  ~JsonWriter() {
+    if (at_ != page_.data()) settle();
+  }
   JsonWriter(const JsonWriter&) = delete;
   JsonWriter& operator=(const JsonWriter&) = delete;
 
@@ -40,7 +42,7 @@ class JsonWriter {
   void end_array() { close(']'); }
 
   // Puts what is written behind the string: before anybody else reads it or writes behind it. The end of the outermost
-  // bracket does the same.
+  // bracket does the same, and so does the end of the writer.
   void settle() {
     out_.append(page_.data(), at_);
     at_ = page_.data();

@@ -91,9 +91,7 @@ TEST_CASE("any text is written so that another reader reads the same") {
     std::string text;
     for (std::uint64_t n = random() % 20; n > 0; --n) text += pieces[random() % pieces.size()];
     std::string out;
-    io::JsonWriter writer(out, JsonStyle::compact);
-    writer.text({}, text);
-    writer.settle();
+    io::JsonWriter(out, JsonStyle::compact).text({}, text);
     INFO(out);
     REQUIRE(json::parse(out) == text);
     REQUIRE(std::none_of(out.begin(), out.end(), [](char c) { return (c >= 0 && c < 0x20) || c == 0x7F; }));
