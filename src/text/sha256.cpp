@@ -27,13 +27,14 @@ constexpr State start = {0x6a09e667, 0xbb67ae85, 0x3c6ef372, 0xa54ff53a,
 
 constexpr std::size_t block = 64;
 
-// Written out, so that it is one instruction.
+// Written out: a loop over the bytes costs a tenth of the digest.
 Word word_at(std::string_view bytes, std::size_t at) {
   const auto byte = [&](std::size_t i) { return static_cast<Word>(static_cast<unsigned char>(bytes[at + i])); };
   return byte(0) << 24 | byte(1) << 16 | byte(2) << 8 | byte(3);
 }
 
-// A round; Ch and Maj with one operation less than they are defined with. The working variables keep their places and change their names from round to round, so that none is moved.
+// A round; Ch and Maj with one operation less than they are defined with. The working variables keep their places and change
+// their names from round to round, so that none is moved.
 [[gnu::always_inline]] inline void take_word(Word k_and_w, Word a, Word b, Word c, Word& d, Word e, Word f, Word g,
                                              Word& h) {
   const Word big1 = std::rotr(e, 6) ^ std::rotr(e, 11) ^ std::rotr(e, 25);
