@@ -252,7 +252,7 @@ TEST_CASE("every fact that may decide tells two orders apart, and names alone do
   }
 }
 
-TEST_CASE("names decide nothing, whatever the order and the rules say") {
+TEST_CASE("names decide nothing, whatever else the order says") {
   std::vector<Job> jobs;
   for (const bench::OrderFacts facts : {bench::OrderFacts::few, bench::OrderFacts::tap, bench::OrderFacts::all}) {
     for (const std::string& line : lines_of(bench::orders(700, facts))) {
