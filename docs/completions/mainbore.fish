@@ -91,6 +91,7 @@ function __mainbore_values
                 'pressure.too-warm' \
                 'pressure.needs-regulator' \
                 'pressure.low-over-line' \
+                'pressure.system-low' \
                 'machine.unspecified' \
                 'machine.wrong-size' \
                 'machine.no-powered-feed' \
@@ -107,6 +108,7 @@ function __mainbore_values
                 'machine.push-by-hand' \
                 'machine.chain-ovals-pipe' \
                 'makeup.by-trial' \
+                'makeup.trial-off' \
                 'place.not-looked' \
                 'place.moved' \
                 'place.no-room' \
@@ -171,6 +173,7 @@ function __mainbore_values
                 'service.cover-unknown' \
                 'service.line-near' \
                 'service.line-near-unknown' \
+                'service.line-close' \
                 'main.air-cold' \
                 'main.air-unknown' \
                 'service.dwellings-size' \
@@ -523,6 +526,7 @@ complete -c mainbore -n '__mainbore_at "mainbore batch" value --in' -l in -r -f 
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --format' -l format -r -f -a 'text ndjson csv html geojson' -d 'text (the report of a week), html (the same with field sheets), ndjson or csv (a record an order), geojson (the features of GeoJSON given back with their verdicts)'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --sheets' -l sheets -r -f -a '(__mainbore_values DIR)' -d 'with text or html: a field sheet an order, named by its id, into this folder, with an index'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --language' -l language -r -f -a 'en es' -d 'of the field sheets, with --sheets or html: en (English) or es (Spanish)'
+complete -c mainbore -n '__mainbore_at "mainbore batch" value --days' -l days -r -f -a '(__mainbore_values DAYS)' -d 'with text or html: the days whose load list is wanted, the first and the last with .. between, or one'
 complete -c mainbore -n '__mainbore_at "mainbore batch" flag --full' -l full -d 'with ndjson: the whole plan of each order'
 complete -c mainbore -n '__mainbore_at "mainbore batch" flag --decisions' -l decisions -d 'with ndjson: the plan without its words, load and steps'
 complete -c mainbore -n '__mainbore_at "mainbore batch" value --map' -l map -r -F -d 'which column, member or property is which fact (JSON)'

@@ -18,6 +18,7 @@
 #include "io/orders/verdict_record.hpp"
 #include "io/text/text_scan.hpp"
 #include "report/week.hpp"
+#include "report/week_days.hpp"
 #include "text/foreign.hpp"
 
 namespace mainbore::cli {
@@ -396,6 +397,25 @@ BatchOptions options_of(const BatchRequest& request) {
   return options;
 }
 
+// "2026-05-04", "2026-05-04..2026-05-08".
+report::WeekReport::Days days_of(const BatchRequest& request, BatchFormat format) {
+  if (request.days.empty()) return {};
+  if (format != BatchFormat::week || request.columns) throw Stop(exit_usage, "--days goes with --format text or html");
+  const std::string_view text = request.days;
+  const std::size_t dots = text.find("..");
+  const std::string_view first = text.substr(0, dots);
+  const std::string_view last = dots == std::string_view::npos ? first : text.substr(dots + 2);
+  for (const std::string_view day : {first, last}) {
+    if (!report::day_written(day)) {
+      throw Stop(exit_usage,
+                 "--days: " + text::quoted(day) + " is no day; give one such as 2026-05-04, or 2026-05-04..2026-05-08");
+    }
+  }
+  report::WeekReport::Days days{report::day_key(first), report::day_key(last)};
+  if (days.last < days.first) throw Stop(exit_usage, "--days: " + days.last + " is before " + days.first);
+  return days;
+}
+
 }  // namespace
 
 ExitStatus batch_command(const BatchRequest& request, Console& console) {
@@ -436,7 +456,7 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
   ResultWriter result(console);
   Records records(result, options, keep);
   Progress progress(console);
-  report::WeekReport week;
+  report::WeekReport week(days_of(request, options.format));
   Ids ids;
   Tally tally;
   std::vector<Diagnostic> faults;

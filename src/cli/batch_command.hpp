@@ -22,6 +22,7 @@ struct BatchRequest {
   bool all = false;
   std::string sheets;    // a folder
   std::string language;  // of the sheets
+  std::string days;      // of the report's lists by day: one, or the first and the last
   bool no_rows = false;
   std::string fail_on;
   int jobs = 1;

@@ -135,6 +135,11 @@ void add_batch_options(CLI::App& command, BatchRequest& request, Output& output)
                                   "of the field sheets, with --sheets or html: en (English) or es (Spanish);\n"
                                   "the report is in English"),
                {"en", "es"});
+  command
+      .add_option("--days", request.days,
+                  "with text or html: the days whose load list is wanted, the first and the last\n"
+                  "with .. between, or one; default all, unless they are more than two weeks of days")
+      ->type_name("DAYS");
   command.add_flag("--full", request.full, "with ndjson: the whole plan of each order");
   command.add_flag("--decisions", request.decisions, "with ndjson: the plan without its words, load and steps; faster");
   command.add_option("--map", request.map, "which column, member or property is which fact (JSON); see docs/orders.md")

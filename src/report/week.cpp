@@ -389,7 +389,9 @@ void WeekReport::write_remarks(WeekPage& page) const {
 // Two orders of one crew come one after the other. Of two crews, or of crews nobody has named, one waits.
 void WeekReport::write_scarce(WeekPage& page) const {
   bool begun = false;
+  if (!lists_days()) return;
   for (const Wanted& wanted : wanted_) {
+    if (!is_listed(day_key(wanted.date))) continue;
     std::set<std::string> crews;
     bool unnamed = false;
     std::vector<std::string> names;
@@ -408,37 +410,63 @@ void WeekReport::write_scarce(WeekPage& page) const {
 // The map's keys are in the order of the days, and of the crews of a day.
 std::vector<const WeekReport::Truck*> WeekReport::trucks_by_day() const {
   std::vector<const Truck*> trucks;
-  for (const auto& [key, place] : truck_of_) trucks.push_back(&trucks_[place]);
+  for (const auto& [key, place] : truck_of_) {
+    if (is_listed(key.first)) trucks.push_back(&trucks_[place]);
+  }
   return trucks;
+}
+
+std::vector<std::string_view> WeekReport::days_to_load_for() const {
+  std::vector<std::string_view> days;
+  for (const auto& [key, place] : truck_of_) {
+    const std::string_view day = key.first;
+    if (!day.empty() && (days.empty() || days.back() != day)) days.push_back(day);
+  }
+  return days;
 }
 
 void WeekReport::write_load(WeekPage& page) const {
   if (trucks_.empty()) return;
   page.heading("LOAD LIST", "fittings added up; of a tool as many as the order that needs most of them");
+  const bool by_day = lists_days();
+  if (!by_day) {
+    const auto days = days_to_load_for();
+    const std::string last(days.back().substr(days.back().front() == '~' ? 1 : 0));
+    page.paragraph("These orders are of " + std::to_string(days.size()) + " days, " + std::string(days.front()) +
+                   " to " + last +
+                   ": what each of them wants is left out. --days FIRST..LAST, or a day alone, prints it, with "
+                   "what two crews want on the same day.");
+  }
+  const std::vector<const Truck*> trucks = trucks_by_day();
+  if (trucks.empty()) page.paragraph("No order of these days wants anything.");
   std::vector<LoadItem> stores;
-  for (const Truck* truck : trucks_by_day()) {
-    std::vector<std::string> whose;
-    for (const std::string* fact : {&truck->date, &truck->crew}) {
-      if (!fact->empty()) whose.push_back(*fact);
-    }
-    if (whose.empty()) whose.emplace_back(trucks_.size() > 1 ? "No day and no crew" : "All orders");
-    const std::string first = whose.front() + (whose.size() > 1 ? "," : ":");
-    std::string orders = whose.size() > 1 ? whose[1] + ": " : std::string();
-    orders += orders_in_words(truck->orders);
-    if (truck->holds > 0) orders += ", " + std::to_string(truck->holds) + " of them on hold";
-    page.entry(first, orders);
-    write_items(page, truck->load, true, nullptr);
-    std::vector<std::string> tools;
-    write_items(page, truck->load, false, &tools);
-    if (!tools.empty()) page.tick("One each: " + joined(tools, "; "));
-    write_short(page, truck->load);
+  for (const Truck* truck : trucks) {
+    if (by_day) write_truck(page, *truck);
     for (const LoadItem& item : truck->load) {
       if (is_used_up(item.key)) add_load(stores, item);
     }
   }
-  if (trucks_.size() < 2) return;
+  if (trucks.size() < 2) return;
   page.entry("From stores,", "for all of them");
   write_items(page, stores, true, nullptr);
+}
+
+void WeekReport::write_truck(WeekPage& page, const Truck& truck) const {
+  std::vector<std::string> whose;
+  for (const std::string* fact : {&truck.date, &truck.crew}) {
+    if (!fact->empty()) whose.push_back(*fact);
+  }
+  if (whose.empty()) whose.emplace_back(trucks_.size() > 1 ? "No day and no crew" : "All orders");
+  const std::string first = whose.front() + (whose.size() > 1 ? "," : ":");
+  std::string orders = whose.size() > 1 ? whose[1] + ": " : std::string();
+  orders += orders_in_words(truck.orders);
+  if (truck.holds > 0) orders += ", " + std::to_string(truck.holds) + " of them on hold";
+  page.entry(first, orders);
+  write_items(page, truck.load, true, nullptr);
+  std::vector<std::string> tools;
+  write_items(page, truck.load, false, &tools);
+  if (!tools.empty()) page.tick("One each: " + joined(tools, "; "));
+  write_short(page, truck.load);
 }
 
 std::string WeekReport::text(const WeekTextOptions& options) const {

@@ -77,6 +77,15 @@ class WeekReport {
   // More sheets than this make no page: then it has none, and says so.
   static constexpr std::size_t most_sheets = 200;
 
+  // Days whose lists are wanted, the first and the last, as day_key has them.
+  struct Days {
+    std::string first;
+    std::string last;
+  };
+  // Without days, orders of more of them than this are an export, and no week to load for: then no day has lists.
+  static constexpr std::size_t most_days = 14;
+  explicit WeekReport(Days days = {}) : days_(std::move(days)) {}
+
   void add(WeekOrder order);
   // An order whose id another had before it.
   void note_twice(std::string id, std::string where) { twice_.emplace_back(std::move(id), std::move(where)); }
@@ -117,6 +126,7 @@ class WeekReport {
   void write_remarks(WeekPage& page) const;
   void write_scarce(WeekPage& page) const;
   void write_load(WeekPage& page) const;
+  void write_truck(WeekPage& page, const Truck& truck) const;
   using Saying = std::pair<std::string_view, std::string>;  // "Why", and why
   [[nodiscard]] static std::vector<Saying> sayings_of_refusal(const WeekOrder& order);
   [[nodiscard]] std::vector<Saying> sayings_of_hold(const WeekOrder& order) const;
@@ -125,7 +135,14 @@ class WeekReport {
   [[nodiscard]] std::uint64_t count(WeekEnd end) const { return counts_[static_cast<std::size_t>(end)]; }
   [[nodiscard]] std::uint64_t holds() const { return count(WeekEnd::office) + count(WeekEnd::ready); }
   [[nodiscard]] std::vector<const Truck*> trucks_by_day() const;
+  // Of the orders that something is to be loaded for, each day once.
+  [[nodiscard]] std::vector<std::string_view> days_to_load_for() const;
+  [[nodiscard]] bool lists_days() const { return !days_.first.empty() || days_to_load_for().size() <= most_days; }
+  [[nodiscard]] bool is_listed(std::string_view day) const {
+    return days_.first.empty() || (day >= days_.first && day <= days_.last);
+  }
 
+  Days days_;
   std::array<std::uint64_t, 5> counts_{};
   std::array<std::uint64_t, finding_codes.size()> holds_by_code_{};
   std::vector<WeekOrder> troubled_;                           // all but those that go, in order

@@ -240,6 +240,36 @@ TEST_CASE("a day is a day however it is written, and a crew in any case") {
   CHECK(third < at(load, "soon, North"));
 }
 
+TEST_CASE("an export has no list a day, and the days asked for have theirs") {
+  const auto load_of = [](int days, WeekReport::Days wanted) {
+    WeekReport week(std::move(wanted));
+    for (int day = 1; day <= days; ++day) {
+      for (const std::string crew : {"North", "South"}) {
+        WeekOrder one = order(crew + std::to_string(day),
+                              "2026-05-" + std::string(day < 10 ? "0" : "") + std::to_string(day), crew);
+        one.load = {{"corporation-stop", "Corporation stop", "1 in", 1, ""}};
+        one.scarce = {"Valve key"};
+        week.add(std::move(one));
+      }
+    }
+    const std::string text = week.text({});
+    CHECK((text.find("SAME DAY, SAME THING") != std::string::npos) ==
+          (text.find("2026-05-05, North") != std::string::npos));
+    return text.substr(at(text, "LOAD LIST"));
+  };
+  CHECK(load_of(14, {}).find("2026-05-14, South: 1 order") != std::string::npos);
+  const std::string all = load_of(15, {});
+  CHECK(all.find("15 days, 2026-05-01 to 2026-05-15") != std::string::npos);
+  CHECK(all.find("2026-05-05, North") == std::string::npos);
+  CHECK(all.find("Corporation stop: 30 x 1 in", at(all, "From stores")) != std::string::npos);
+  const std::string two = load_of(15, {"2026-05-05", "2026-05-06"});
+  CHECK(two.find("2026-05-05, North: 1 order") != std::string::npos);
+  CHECK(two.find("2026-05-06, South: 1 order") != std::string::npos);
+  CHECK(two.find("2026-05-07") == std::string::npos);
+  CHECK(two.find("Corporation stop: 4 x 1 in", at(two, "From stores")) != std::string::npos);
+  CHECK(load_of(3, {"2026-06-01", "2026-06-01"}).find("No order of these days") != std::string::npos);
+}
+
 TEST_CASE("stops that want nearly the same rating are one item") {
   const std::string text = report_of(header +
                                      "A,2026-05-04,North,ductile iron,8 in,131 psi,water,1 in\n"
