@@ -228,6 +228,16 @@ class CardWriter {
            code == FindingCode::direct_recalled_thread;
   }
 
+  // Whether a line that says more asks for the same reading.
+  [[nodiscard]] bool asked_otherwise(FindingCode code) const {
+    using enum FindingCode;
+    return code == main_class_unknown &&
+           std::any_of(plan_.findings.begin(), plan_.findings.end(), [](const Finding& one) {
+             return one.code == main_by_recollection || one.code == main_class_not_made ||
+                    one.code == main_class_word || one.code == main_perhaps_not_tapped;
+           });
+  }
+
   [[nodiscard]] bool refused(Method method) const {
     const auto& list = plan_.method.rejected;
     return plan_.verdict == Verdict::hold && std::any_of(list.begin(), list.end(), [&](const RejectedMethod& reject) {
@@ -262,11 +272,17 @@ class CardWriter {
   void found(Severity severity) {
     std::vector<const Finding*> list;
     for (const Finding& finding : plan_.findings) {
-      if (finding.severity == severity && !said_above(finding.code)) list.push_back(&finding);
+      if (finding.severity == severity && !said_above(finding.code) && !asked_otherwise(finding.code))
+        list.push_back(&finding);
     }
     std::stable_partition(list.begin(), list.end(),
+                          [](const Finding* finding) { return finding->code == FindingCode::pit_protective_system; });
+    std::stable_partition(list.begin(), list.end(),
                           [](const Finding* finding) { return finding->code != FindingCode::value_recalled; });
-    for (const Finding* finding : list) card_.odd.push_back(line_of(*finding, audience_, plan_.stop_numbers));
+    for (const Finding* finding : list) {
+      std::string line = line_of(*finding, audience_, plan_.stop_numbers);
+      if (std::find(card_.odd.begin(), card_.odd.end(), line) == card_.odd.end()) card_.odd.push_back(std::move(line));
+    }
   }
 
   const Plan& plan_;

@@ -17,11 +17,12 @@ constexpr std::size_t most_lines_of_odd = 3;
 struct Typesetting {
   std::size_t odd = odd_lines;  // of whole sentences
   std::size_t blank_lines = sections_with_blank;
-  bool short_bring = false;  // a line a group, what is over left to the load list
-  bool no_bring = false;     // the load list alone
-  bool short_order = false;  // number and place on a line, day and crew where they still fit
-  bool run_on = false;       // what it is in one paragraph, and no line for the touch, which the heading names
-  bool bare = false;         // no word of the load list, and no heading over cautions, which have their own sign
+  bool short_bring = false;    // a line a group, what is over left to the load list
+  std::size_t bring_more = 0;  // lines over that, to the first groups that want them
+  bool no_bring = false;       // the load list alone
+  bool short_order = false;    // number and place on a line, day and crew where they still fit
+  bool run_on = false;         // what it is in one paragraph, and no line for the touch, which the heading names
+  bool bare = false;           // no word of the load list, and no heading over cautions, which have their own sign
   bool plain_setup = false;  // no heading over the set-up, whose lines have labels; of a translation, with its own line
   bool short_blanks = false;  // half the room for what is written in words
   bool once = false;          // nothing at the top that set-up and marks say again
@@ -181,10 +182,20 @@ class CardLayout {
     heading(said(CardWord::bring), said(CardWord::bring_beside));
     constexpr std::size_t column = 13;
     constexpr std::size_t all_of_them = 10000;
-    for (const CardGroup& group : card_.bring)
-      page_.field(group.label,
-                  shortened_list(group.things, setting_.short_bring ? width_ - column : all_of_them, card_.language),
-                  column);
+    std::size_t more = setting_.bring_more;
+    for (const CardGroup& group : card_.bring) {
+      const std::string all = shortened_list(group.things, all_of_them, card_.language);
+      std::string text = all;
+      if (setting_.short_bring) {
+        std::size_t room = width_ - column;
+        text = shortened_list(group.things, room, card_.language);
+        for (; text != all && more > 0; --more) {
+          room += width_ - column;
+          text = shortened_list(group.things, room, card_.language);
+        }
+      }
+      page_.field(group.label, text, column);
+    }
   }
 
   // As many as have room; the office's note is the one that may be cut.
@@ -234,13 +245,21 @@ class CardLayout {
 
 }  // namespace
 
+namespace {
+
+bool fits(const std::string& text) {
+  return static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')) <= card_lines;
+}
+
+}  // namespace
+
 void write_card(TextPage& page, const Card& card) {
   Typesetting setting;
   std::string text;
   // From the loosest to the tightest.
   for (;;) {
     text = CardLayout(card, setting, page.width(), page.emphasis()).all();
-    if (static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')) <= card_lines) break;
+    if (fits(text)) break;
     if (setting.blank_lines > 0) --setting.blank_lines;
     else if (setting.odd > 4) --setting.odd;
     else if (!setting.short_bring) setting.short_bring = true;
@@ -253,6 +272,19 @@ void write_card(TextPage& page, const Card& card) {
     else if (!setting.short_blanks) setting.short_blanks = true;
     else if (!setting.once) setting.once = true;
     else break;
+  }
+  // A step gives up several lines at once: what is over goes to the lists of things, then to what is odd.
+  const auto fuller = [&](std::size_t Typesetting::*part) {
+    ++(setting.*part);
+    std::string more = CardLayout(card, setting, page.width(), page.emphasis()).all();
+    const bool better = more != text && fits(more);
+    if (better) text = std::move(more);
+    else --(setting.*part);
+    return better;
+  };
+  if (setting.short_bring) {
+    while (!setting.no_bring && fuller(&Typesetting::bring_more)) continue;
+    while (setting.odd < odd_lines && fuller(&Typesetting::odd)) continue;
   }
   page.append(text);
 }

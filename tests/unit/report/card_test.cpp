@@ -171,6 +171,43 @@ TEST_CASE("number and place of an order stand whole on its card, whatever else m
   }
 }
 
+TEST_CASE("what a card gives up leaves no line unused that would have held more of it") {
+  Orders orders;
+  int cut = 0;
+  for (int i = 0; i < 300; ++i) {
+    const std::string text = card(plan_of(orders.next()));
+    const std::vector<std::string> lines = lines_of(text);
+    if (text.find("more (--materials)") == std::string::npos) continue;
+    ++cut;
+    INFO(text);
+    CHECK(lines.size() + 1 >= report::card_lines);
+  }
+  CHECK(cut > 3);
+}
+
+TEST_CASE("a card asks once for the class on the barrel") {
+  for (const char* const name : {"Class 150", "150", "Class 22", "DR 18", "PC 350 DR 18"}) {
+    Job job = sound_job();
+    job.main.material = Material::cast_iron;
+    job.main.class_name = name;
+    job.main.installed = 1950;
+    for (const Material material : {Material::cast_iron, Material::pvc}) {
+      job.main.material = material;
+      const std::string text = card(plan_of(job));
+      INFO(text);
+      std::size_t asked = 0;
+      for (const std::string& line : lines_of(text)) {
+        if (line.starts_with("  - ") && (line.find("Read the class") != std::string::npos ||
+                                         line.find("Class rests on memory") != std::string::npos))
+          ++asked;
+      }
+      CHECK(asked <= 1);
+      if (text.find("read the class") != std::string::npos || text.find("read the barrel") != std::string::npos)
+        CHECK(asked == 0);
+    }
+  }
+}
+
 TEST_CASE("the card fits a narrow and a wide terminal") {
   Orders orders;
   for (int i = 0; i < 100; ++i) {
