@@ -156,7 +156,7 @@ struct Deviation {
 };
 
 struct VoidReason {
-  std::string_view code;  // of a finding, "stop-number" or "method"
+  std::string_view code;  // of a finding, "stop-number", "makeup" or "method"
   std::string text;
 };
 

@@ -79,6 +79,8 @@ bool has(const Plan& plan, FindingCode code, Severity severity) {
                      [&](const Finding& finding) { return finding.code == code && finding.severity == severity; });
 }
 
+constexpr double told_apart_turns = 0.25;  // by eye
+
 int rank(Verdict verdict) { return verdict == Verdict::go ? 0 : verdict == Verdict::hold ? 1 : 2; }
 
 class RecordMaker {
@@ -92,6 +94,7 @@ class RecordMaker {
 
   TapRecord make() && {
     judge();
+    judge_makeup();
     compare();
     holds();
     deviations();
@@ -114,6 +117,15 @@ class RecordMaker {
                                                      {"value", value_in_words(one, units_)},
                                                      {"bounds", bounds_in_words(reading, audience_)}})});
     }
+  }
+
+  // What no reason mends: a taper thread that no wrench has drawn up does not seal.
+  void judge_makeup() {
+    const auto turns = read().measure(wrench_turns);
+    const bool direct = read().has(method) ? read().text(method) == name_of(Method::direct)
+                                           : record_.planned.method.kind == Method::direct;
+    if (!direct || !turns || turns->base() >= told_apart_turns) return;
+    record_.because.push_back({"makeup", std::string(say(RecordWord::by_hand_alone, language_))});
   }
 
   void compare() {
@@ -202,7 +214,7 @@ class RecordMaker {
     };
     const MakeupPlan makeup = planned.makeup.value_or(MakeupPlan{});
     off_by_more(wrench_turns, by_plan_or_trial(planned.makeup.has_value(), makeup.wrench_turns, trial.wrench_turns),
-                0.25 + 1e-9);
+                told_apart_turns + 1e-9);
     off_by_more(threads_showing,
                 by_plan_or_trial(planned.makeup.has_value(), makeup.threads_showing, trial.threads_showing),
                 0.5 + 1e-9);

@@ -25,6 +25,7 @@ enum class RecordWord : std::uint8_t {
   why_void,
   why_void_beside,
   outside,  // {number} {value} {bounds}
+  by_hand_alone,
   was_no_go,
   another_tap,  // {work}
   // stop numbers

@@ -108,6 +108,16 @@ TEST_CASE("a tap moved up to a joint is no go, in words and in the ledger") {
   CHECK(example_record().verdict() == Verdict::go);
 }
 
+TEST_CASE("a stop that no wrench has turned voids the sheet, whatever the reason") {
+  for (const char* const turns : {"0", "0.2"}) {
+    const TapRecord record = example_record({{"wrench_turns", turns, ""}, {"deviations.wrench_turns", "as felt", ""}});
+    CHECK(is_void_for(record, "makeup"));
+    CHECK(record.verdict() == Verdict::hold);
+  }
+  CHECK_FALSE(example_record({{"wrench_turns", "0.25", ""}, {"deviations.wrench_turns", "as felt", ""}}).is_void());
+  CHECK_FALSE(is_void_for(example_record({{"wrench_turns", "0", ""}, {"method", "saddle", ""}}), "makeup"));
+}
+
 TEST_CASE("a thinner wall than the sheet allows is another plan") {
   const TapRecord record = example_record({{"wall", "0.12 in", ""}});
   CHECK(judged(record, ReadingId::wall) == Judged::outside);
