@@ -97,6 +97,7 @@ inline constexpr std::array<std::string_view, 4> severity_names = {"note", "caut
   X(pressure_too_warm, "pressure.too-warm") \
   X(pressure_needs_regulator, "pressure.needs-regulator") \
   X(pressure_low_over_line, "pressure.low-over-line") \
+  X(pressure_system_low, "pressure.system-low") \
   X(machine_unspecified, "machine.unspecified") \
   X(machine_wrong_size, "machine.wrong-size") \
   X(machine_no_powered_feed, "machine.no-powered-feed") \
@@ -113,6 +114,7 @@ inline constexpr std::array<std::string_view, 4> severity_names = {"note", "caut
   X(machine_push_by_hand, "machine.push-by-hand") \
   X(machine_chain_ovals_pipe, "machine.chain-ovals-pipe") \
   X(makeup_by_trial, "makeup.by-trial") \
+  X(makeup_trial_off, "makeup.trial-off") \
   X(place_not_looked, "place.not-looked") \
   X(place_moved, "place.moved") \
   X(place_no_room, "place.no-room") \
@@ -177,6 +179,7 @@ inline constexpr std::array<std::string_view, 4> severity_names = {"note", "caut
   X(service_cover_unknown, "service.cover-unknown") \
   X(service_line_near, "service.line-near") \
   X(service_line_near_unknown, "service.line-near-unknown") \
+  X(service_line_close, "service.line-close") \
   X(main_air_cold, "main.air-cold") \
   X(main_air_unknown, "main.air-unknown") \
   X(service_dwellings_size, "service.dwellings-size") \

@@ -281,6 +281,7 @@ struct WaterRules {
   Rule<Velocity> velocity_caution;                  // speed of the water in the service from which a caution is given
   Rule<Velocity> velocity_limit;                    // greatest speed of the water in the service
   Rule<Velocity> tap_velocity_limit;                // and in the tap and its corporation stop, which are short
+  Rule<Pressure> system_least;                      // least pressure of a distribution system
   Rule<Pressure> least_residual;                    // least pressure behind the meter at the demand
   Rule<double> meter_share;                         // share of a meter's greatest flow that the demand may take
   Rule<double> meter_continuous_share;              // share of a meter's greatest flow that it may pass without pause
@@ -296,12 +297,16 @@ struct WaterRules {
   Rule<Flow> sprinkler_shared;                // allowance for domestic use on pipe that sprinklers share
 };
 
-// The service line in the ground; each unset by default.
+// The service line in the ground. What is usual gives a caution where the utility asks for no distance, which is unset by
+// default.
 struct LineRules {
   Rule<std::optional<Length>> least_cover;
   Rule<std::optional<Length>> from_gas;  // least way to a gas line, level, edge to edge
   Rule<std::optional<Length>> from_electric;
   Rule<std::optional<Length>> from_sewer;
+  Rule<Length> usual_from_gas;
+  Rule<Length> usual_from_electric;
+  Rule<Length> usual_from_sewer;
 };
 
 // Disinfection, flushing, and lead in what touches the water.

@@ -1,10 +1,12 @@
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <string_view>
 
 #include "mainbore/hydraulics/equal_capacity.hpp"
 #include "mainbore/mechanics/section.hpp"
 #include "mainbore/mechanics/stripping.hpp"
+#include "mainbore/mechanics/trial_taps.hpp"
 #include "planning/calculations.hpp"
 #include "planning/checks.hpp"
 #include "planning/main_in_question.hpp"
@@ -308,6 +310,40 @@ void plan_makeup(const Site& site, const TapThread& thread, Candidate& candidate
   write_makeup(site, thread, candidate);
 }
 
+// The card makes the stop up by the counts of a trial. A quarter turn is what an eye tells apart; a mark more than a turn from
+// what was tried is no mark (mechanics::TrialLimits).
+void judge_trial_counts(const Site& site, Candidate& candidate) {
+  constexpr double told_apart = 0.25;
+  constexpr double noise = 1e-9;
+  const TrialFacts& trial = site.job().service.trial;
+  const DirectRules& rules = site.rules.direct;
+  const auto off = [&](std::string_view what, std::string_view why, Measure value, Measure limit, const Basis& basis) {
+    return candidate.said.findings.add(FindingCode::makeup_trial_off, Severity::hold)
+        .value(value)
+        .with(what, why)
+        .basis(basis)
+        .at_least(limit);
+  };
+  if (trial.wrench_turns && *trial.wrench_turns < told_apart) {
+    off("turns by wrench", "a stop made up by hand alone does not seal; it should be",
+        Measure(*trial.wrench_turns, Kind::turns), Measure(std::max(rules.wrench_turns.value, told_apart), Kind::turns),
+        rules.wrench_turns.basis);
+  } else if (trial.wrench_turns && trial.hand_turns &&
+             *trial.hand_turns + *trial.wrench_turns < rules.required_threads.value - noise) {
+    off("turns by hand and by wrench, together", "fewer threads went in than the wall must hold; it must be at least",
+        Measure(*trial.hand_turns + *trial.wrench_turns, Kind::turns),
+        Measure(rules.required_threads.value, Kind::turns), rules.required_threads.basis);
+  } else if (trial.wrench_turns || trial.threads_showing) {
+    const double wanted = rules.wrench_turns.value + rules.threads_showing.value;
+    const double had = trial.wrench_turns.value_or(rules.wrench_turns.value) +
+                       trial.threads_showing.value_or(rules.threads_showing.value);
+    if (std::abs(had - wanted) <= mechanics::TrialLimits{}.reach + noise) return;
+    off("turns by wrench and threads showing, together",
+        "more than a turn off what a made-up stop has; it should be near", Measure(had, Kind::threads),
+        Measure(wanted, Kind::threads), rules.threads_showing.basis);
+  }
+}
+
 // A thread whose own dimensions are not listed is counted as the next larger one: a wider hole, in which fewer close.
 const TapThread* next_larger_thread(const Catalog& catalog, ThreadStandard standard, NominalSize size) {
   const TapThread* next = nullptr;
@@ -378,6 +414,7 @@ void try_direct(const Site& site, NominalSize tap, Candidate& candidate) {
   judge_hole_ratio(site, candidate, rules.direct.hole_ratio, FindingCode::direct_hole_too_large);
   judge_section(site, candidate);
   judge_threads(site, *thread, candidate);
+  judge_trial_counts(site, candidate);
   if (wall_decays(main.material)) require_wall_reading(site, candidate);
   if (known != nullptr) plan_makeup(site, *known, candidate);
 }

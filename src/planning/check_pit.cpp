@@ -419,18 +419,31 @@ class PitCheck {
   excavation::ExcavationThresholds thresholds_;
 };
 
-// Beyond the depth of the tables an engineer designs the pit, whether or not anything else of it is told.
-bool beyond_tables(const Site& site) {
+// By the cover alone, of a job that tells nothing else of its pit.
+std::optional<Length> least_depth(const Site& site) {
   const auto cover = site.job().main.known_cover();
-  if (!cover || !site.main.od) return false;
-  const Length depth = *cover + site.main.od_high.value_or(*site.main.od) + site.rules.pit.room_below.value;
-  return over(depth, site.rules.pit.engineer_depth.value);
+  if (!cover || !site.main.od) return std::nullopt;
+  return *cover + site.main.od_high.value_or(*site.main.od) + site.rules.pit.room_below.value;
 }
 
 }  // namespace
 
 std::optional<PitPlan> check_pit(const Site& site, const std::optional<OpenHole>& open, Said& said) {
-  if (!given(site.job().excavation) && !beyond_tables(site)) return std::nullopt;
+  if (!given(site.job().excavation)) {
+    const auto depth = least_depth(site);
+    // Beyond the depth of the tables an engineer designs the pit, whatever else is told of it. A pit that crews protect every
+    // day says nothing against the tap: a caution, which the card prints among those of every job too.
+    const PitRules& rules = site.rules.pit;
+    if (!depth || !over(*depth, rules.engineer_depth.value)) {
+      if (depth && !over(rules.protective_system_depth.value, *depth)) {
+        said.findings.add(FindingCode::pit_protective_system, Severity::caution)
+            .value(Measure(*depth, Kind::distance))
+            .at_most(Measure(rules.protective_system_depth.value, Kind::distance))
+            .basis(rules.protective_system_depth.basis);
+      }
+      return std::nullopt;
+    }
+  }
   return PitCheck(site, open, said).run();
 }
 

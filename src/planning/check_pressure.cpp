@@ -209,6 +209,14 @@ PressureChain check_pipe_pressure(const Context& context, const ResolvedMain& ma
   if (const auto& lowest = context.job().main.pressure_low; lowest && over(*lowest, chain.line)) {
     said.findings.add(FindingCode::pressure_low_over_line, Severity::hold).value(*lowest).at_most(chain.line);
   }
+  // More pressure takes it away: it must never hold.
+  const Pressure lowest_told = std::min(chain.line, context.job().main.pressure_low.value_or(chain.line));
+  if (const auto& least = context.rules.water.system_least; context.pressurised() && over(least.value, lowest_told)) {
+    said.findings.add(FindingCode::pressure_system_low, Severity::caution)
+        .value(lowest_told)
+        .at_least(least.value)
+        .basis(least.basis);
+  }
   if (main.rating_unsettled) {
     said.findings.add(FindingCode::pressure_rating_unknown, Severity::hold)
         .at_least(context.line() + greatest_surge(context));

@@ -116,20 +116,38 @@ void judge_line_cover(const Context& context, Said& said) {
 struct KeptFrom {
   NearbyThing what;
   Rule<std::optional<Length>> LineRules::*least;
+  Rule<Length> LineRules::*usual;
   std::optional<Length> LineFacts::*way;
   std::string_view path;
 };
 constexpr std::array kept_from = {
-    KeptFrom{NearbyThing::gas_line, &LineRules::from_gas, &LineFacts::gas, "service.line.gas"},
-    KeptFrom{NearbyThing::electric_line, &LineRules::from_electric, &LineFacts::electric, "service.line.electric"},
-    KeptFrom{NearbyThing::sewer, &LineRules::from_sewer, &LineFacts::sewer, "service.line.sewer"},
+    KeptFrom{NearbyThing::gas_line, &LineRules::from_gas, &LineRules::usual_from_gas, &LineFacts::gas,
+             "service.line.gas"},
+    KeptFrom{NearbyThing::electric_line, &LineRules::from_electric, &LineRules::usual_from_electric,
+             &LineFacts::electric, "service.line.electric"},
+    KeptFrom{NearbyThing::sewer, &LineRules::from_sewer, &LineRules::usual_from_sewer, &LineFacts::sewer,
+             "service.line.sewer"},
 };
+
+// Codes except what no order says, such as the pipe of the sewer: no more than a caution.
+void close_to(const Rule<Length>& usual, const KeptFrom& one, const std::optional<Length>& way, Said& said) {
+  if (!way || !over(usual.value, *way)) return;
+  said.findings.add(FindingCode::service_line_close, Severity::caution)
+      .value(Measure(*way, Kind::distance))
+      .at_least(Measure(usual.value, Kind::distance))
+      .with(nearby_names[static_cast<std::size_t>(one.what)])
+      .basis(usual.basis);
+}
 
 void judge_lines_near(const Context& context, Said& said) {
   for (const KeptFrom& one : kept_from) {
     const auto& least = context.rules.line.*one.least;
     const auto& way = context.job().service.line.*one.way;
-    if (!least.value || (way && !over(*least.value, *way))) continue;
+    if (!least.value) {
+      close_to(context.rules.line.*one.usual, one, way, said);
+      continue;
+    }
+    if (way && !over(*least.value, *way)) continue;
     auto finding = said.findings.add(way ? FindingCode::service_line_near : FindingCode::service_line_near_unknown,
                                      Severity::hold);
     if (way) finding.value(Measure(*way, Kind::distance));
@@ -205,8 +223,10 @@ bool bears_on(const Plan& plan, const LooserRule& rule) {
   if (kind == Method::none) return false;
   if (rule.row != nullptr) return row_bears_on(plan, rule);
   if (within(clearances_path)) return clearance_bears_on(plan, path);
-  if (within("pit.")) return plan.excavation.has_value();
+  if (within("pit."))
+    return plan.excavation.has_value() || job.main.known_cover();  // its depth is judged by the cover alone
   if (within("cleaning.")) return plan.cleaning.has_value();
+  if (path == "water.system_least") return true;
   if (within("water.")) return plan.service.has_value();
   if (within("direct.plastic") || within("machine.oval") || within("machine.chain_bearing") ||
       within("pressure.plastic")) {

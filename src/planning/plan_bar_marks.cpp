@@ -75,7 +75,9 @@ std::optional<MarksPlan> bar_marks(const Site& site, const Candidate& plan, Reco
   if (machine != nullptr) marks.feed_pitch = machine->feed_pitch;
   if (plan.method.kind == Method::direct) {
     const auto& trial = site.job().service.trial.depth;
-    marks.by_trial = trial && !over(shallowest_trial(site, plan), *trial);
+    marks.by_trial = trial && !over(shallowest_trial(site, plan), *trial) &&
+                     std::none_of(plan.said.findings.list().begin(), plan.said.findings.list().end(),
+                                  [](const Finding& one) { return one.code == FindingCode::makeup_trial_off; });
     if (plan.makeup) marks.tap_depth = plan.makeup->tip_depth;
     const TapThread* thread = site.catalog.thread(*plan.method.thread, plan.method.tap);
     if (marks.tap_depth && thread != nullptr) marks.tap_turns = *marks.tap_depth / thread->form.pitch();

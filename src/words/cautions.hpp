@@ -26,7 +26,8 @@ enum class CautionWord : std::uint8_t {
   eyes,
   clean,
   not_alone,
-  pit,  // {depth} {least_depth}; at most one is known
+  pit,       // {depth} {least_depth}; at most one is known
+  pit_deep,  // {depth} {least_depth}; at most one is known
   wet_ground,
   digger,
   wet_electric,

@@ -2,6 +2,8 @@
 // rule asks for it; the comment or the basis says which.
 #include "words/cautions.hpp"
 
+#include <algorithm>
+
 #include "mainbore/measure.hpp"
 #include "mainbore/mechanics/boring.hpp"
 #include "mainbore/work.hpp"
@@ -69,7 +71,9 @@ class Cautions {
     // A lone plumber at a tap in an unprotected trench was found late (New York FACE 07NY033). The drowned rescuer:
     // above.
     add("caution.not-alone", CautionWord::not_alone, "New York FACE report 07NY033");
-    add("caution.pit", CautionWord::pit, "29 CFR 1926.651(c), 1926.651(k), 1926.652(a)");
+    const bool deep = std::any_of(plan_.findings.begin(), plan_.findings.end(),
+                                  [](const Finding& one) { return one.code == FindingCode::pit_protective_system; });
+    add("caution.pit", deep ? CautionWord::pit_deep : CautionWord::pit, "29 CFR 1926.651(c), 1926.651(k), 1926.652(a)");
     add("caution.wet-ground", CautionWord::wet_ground, "29 CFR 1926 subpart P, appendix A");
     add("caution.digger", CautionWord::digger, "29 CFR 1926.651(j)");
   }

@@ -169,7 +169,9 @@ std::vector<BarMark> bar_marks(const Plan& plan, Audience audience) {
 std::string makeup_in_words(const Plan& plan, Language language) {
   if (plan.verdict == Verdict::no_go || plan.method.kind != Method::direct) return {};
   const TrialFacts& trial = plan.job.service.trial;
-  if (trial.wrench_turns && trial.threads_showing) {
+  const bool off = std::any_of(plan.findings.begin(), plan.findings.end(),
+                               [](const Finding& one) { return one.code == FindingCode::makeup_trial_off; });
+  if (trial.wrench_turns && trial.threads_showing && !off) {
     return makeup_words(trial.hand_turns, *trial.wrench_turns, *trial.threads_showing, language);
   }
   if (plan.makeup) {

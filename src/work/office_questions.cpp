@@ -51,6 +51,8 @@ Asked asked_of_machine(FindingCode code) {
       return {yard, "Is there a shorter tool, {limit} clear of the far wall?"};
     case machine_chain_ovals_pipe:
       return {yard, "Is there a wide strap in place of bare chain?"};
+    case makeup_trial_off:
+      return {yard, "What depth and what counts do new trial taps give?"};
     default:
       return {};
   }

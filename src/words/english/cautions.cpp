@@ -67,6 +67,12 @@ constexpr CautionTable table = {{
       "rule sets, and sooner if the ground shows any sign, slope, shore or shield it. Over a main under pressure keep "
       "a "
       "ladder in even a shallow pit.[ This one goes {depth} down.|[ This one goes at least {least_depth} down.|]]"}},
+    {pit_deep,
+     {"Slope, shore or shield it; ladder in",
+      "Nobody goes in before the pit is sloped, shored or shielded: at this depth the rule asks for it always. A "
+      "competent person looks at it before each shift, after rain and whenever water shows. Keep a ladder in.[ This "
+      "one "
+      "goes {depth} down.|[ This one goes at least {least_depth} down.|]]"}},
     {wet_ground,
      {"Water in pit: get out, pump, recheck",
       "Ground that has been dug before is never the firm kind, and wet ground is the loose kind. Water in the pit: get "

@@ -445,6 +445,12 @@ constexpr FindingTable<FindingText> table = {{
       "`main.pressure` is the greatest pressure expected while tapping, and every limit is held against it. If the "
       "main "
       "never falls below a higher figure, the tap was planned for too little."}},
+    {pressure_system_low,
+     {"line below the pressure of a water system",
+      "The line is at {value}; a distribution system is kept at {limit} at the least.",
+      "Ask the utility whether the figure is right and the main is in service, and what the customer will have.",
+      "Below it the house has hardly any water, and any leak can draw dirty water in. The figure may be of another "
+      "unit, or of a main that was shut. The tap itself is judged by the greatest pressure alone."}},
     {machine_unspecified,
      {"machine's own figures not given", "Planned with conservative figures[ ({0})|], not with the maker's.",
       "Read pressure limits, travel of the bar and sizes of tap in the machine's own papers. They must reach the "
@@ -536,6 +542,12 @@ constexpr FindingTable<FindingText> table = {{
       "show.",
       "How far to run the tap decides how far the stop goes in. Where the thread's own figures are lacking a trial "
       "gives the mark, and tap and stop come from the same pair."}},
+    {makeup_trial_off,
+     {"trial's counts do not fit", "Of the trial, {0}: {value}; {1} {limit}.",
+      "Make the trial again with this tool and a stop of this lot, count turns and threads, and work the depth out "
+      "anew.",
+      "The crew taps to the depth of the trial and makes the stop up by its counts. Where the wrench did nothing, or "
+      "turns and threads are not those of a made-up stop, the depth is that of another joint, or of none."}},
     {place_not_looked,
      {"nobody has looked for joints and other taps", "What lies on and beside the main near the tap is not known.",
       "Uncover the barrel both ways and look for joints, taps, clamps and defects. The tap must stand at least {limit} "
@@ -723,8 +735,8 @@ constexpr FindingTable<FindingText> table = {{
       "Pits less deep than the limit have buried people. The rule asks for eyes before it lets the walls stand."}},
     {pit_protective_system,
      {"protective system required",
-      "At {value+}, or by a sign found, the pit must be sloped or shielded (from {limit} always).",
-      "Slope it as this plan says or set a shield made for the depth, before anybody goes in.",
+      "At {value+}, or by a sign found, the pit must be sloped, shored or shielded (from {limit} always).",
+      "Slope or shore it for its soil, or set a shield made for the depth, before anybody goes in.",
       "A cubic yard of soil weighs as much as a car, and falls without warning. Most who were buried were in pits "
       "without any protection."}},
     {pit_engineer,
@@ -927,6 +939,12 @@ constexpr FindingTable<FindingText> table = {{
       "Take it from the locate marks and the drawing of the service, and plan again with it (`{1}`); where there is "
       "none, enter any greater distance.",
       "A distance can be kept only where it is known. Nothing is assumed of what lies beside the service."}},
+    {service_line_close,
+     {"service close to another line", "The service line lies {value} from the nearest {0}; {limit} is usual.",
+      "Lay it farther off, or ask the code there how near it may lie: many let a service stand on a shelf above a "
+      "sewer, or beside one of pipe approved inside buildings. Gas and electric lines are their owners' to answer for.",
+      "A sewer that leaks beside a water line fouls it as soon as the pressure fails. Who digs for one line hits the "
+      "other. The utility has set no distance of its own (`line.from_gas`, `line.from_electric`, `line.from_sewer`)."}},
     {main_air_cold,
      {"air colder than the utility taps in",
       "The air is at {value}; the utility makes no tap when it is below {limit}.",

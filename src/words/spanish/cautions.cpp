@@ -64,6 +64,12 @@ constexpr CautionTable table = {{
       "la profundidad que fija la regla, y antes si el suelo da cualquier seña, dele talud, apuntale o ponga escudo. "
       "Sobre una tubería a presión tenga escalera aun en una excavación poco honda.[ Esta baja {depth}.|[ Esta baja al "
       "menos {least_depth}.|]]"}},
+    {pit_deep,
+     {"Talud, puntales o escudo; y escalera",
+      "Nadie entra antes de que la excavación tenga talud, puntales o escudo: a esta profundidad la regla lo pide "
+      "siempre. Una persona competente la revisa antes de cada turno, después de la lluvia y cuando aparezca agua. "
+      "Tenga "
+      "escalera.[ Esta baja {depth}.|[ Esta baja al menos {least_depth}.|]]"}},
     {wet_ground,
      {"Agua en el hoyo: salga y bombee",
       "El suelo que ya se excavó nunca es del firme, y el suelo mojado es del suelto. Agua en la excavación: salga, "

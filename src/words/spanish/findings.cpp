@@ -402,6 +402,9 @@ constexpr FindingTable<FindingText> table = {{
      {"presión mínima mayor que la máxima",
       "La presión mínima de la tubería se dio como {value}; la máxima, como {limit}.",
       "Lea el manómetro o pida las dos a la compañía, corrija la equivocada y vuelva a planear.", ""}},
+    {pressure_system_low,
+     {"línea bajo la presión de una red de agua", "La línea está a {value}; una red se mantiene al menos a {limit}.",
+      "Pregunte a la compañía si el dato es correcto y la tubería está en servicio, y qué tendrá el cliente.", ""}},
     {machine_unspecified,
      {"faltan los datos de la máquina", "Se planeó con datos conservadores[ ({0})|], no con los del fabricante.",
       "Lea en los papeles de la máquina los límites de presión, la carrera de la barra y los tamaños de toma. Deben "
@@ -482,6 +485,11 @@ constexpr FindingTable<FindingText> table = {{
       "Rosque en el banco una pieza de prueba de la misma pared, enrosque la llave y marque la barra donde quedan a la "
       "vista los hilos "
       "correctos.",
+      ""}},
+    {makeup_trial_off,
+     {"la prueba no cuadra", "De la prueba, {0}: {value}; {1} {limit}.",
+      "Repita la prueba con esta herramienta y una llave de este lote, cuente vueltas e hilos, y saque otra vez la "
+      "profundidad.",
       ""}},
     {place_not_looked,
      {"nadie ha buscado juntas ni otras tomas", "No se sabe qué hay en la tubería y a su lado cerca de la toma.",
@@ -651,8 +659,10 @@ constexpr FindingTable<FindingText> table = {{
       ""}},
     {pit_protective_system,
      {"se requiere sistema de protección",
-      "A {value+}, o por una seña hallada, la excavación debe llevar talud o escudo (desde {limit}, siempre).",
-      "Dele el talud que dice este plan o ponga un escudo hecho para la profundidad, antes de que alguien entre.", ""}},
+      "A {value+}, o por una seña hallada, la excavación debe llevar talud, puntales o escudo (desde {limit}, "
+      "siempre).",
+      "Dele el talud de su suelo, apuntálela o ponga un escudo hecho para la profundidad, antes de que alguien entre.",
+      ""}},
     {pit_engineer,
      {"el ingeniero diseña la protección", "A {value+} la excavación pasa de {limit}, donde terminan las tablas.",
       "Que un ingeniero profesional registrado diseñe el sistema de protección; tenga el plano en el sitio.", ""}},
@@ -823,6 +833,12 @@ constexpr FindingTable<FindingText> table = {{
       "La compañía pide {limit} entre el servicio y {0}, y la orden no dice la distancia.",
       "Tómela de las marcas y del plano del servicio, y vuelva a planear con ella (`{1}`); donde no haya, dé una "
       "distancia mayor.",
+      ""}},
+    {service_line_close,
+     {"servicio junto a otra línea", "El servicio está a {value} de {0}; lo usual es {limit}.",
+      "Póngalo más lejos, o pregunte cuánto permite el código local: muchos lo dejan en un escalón arriba del drenaje, "
+      "o "
+      "junto a uno de tubo aprobado dentro de edificios. Del gas y la electricidad responde su dueño.",
       ""}},
     {main_air_cold,
      {"aire más frío que la regla de la compañía",

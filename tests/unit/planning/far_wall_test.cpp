@@ -7,6 +7,7 @@
 #include "support/catch.hpp"
 #include "unit/planning/jobs.hpp"
 #include "unit/planning/whole_jobs.hpp"
+#include "words/card.hpp"
 
 using namespace mainbore;
 using namespace mainbore::test;
@@ -66,6 +67,41 @@ TEST_CASE("a trial that stops before the hole is full, or before the tap catches
   CHECK(before.verdict == Verdict::hold);
   CHECK(find(before, FindingCode::machine_figures_wrong)->limit == Measure(1.7 * units::inch));
   CHECK(printed(bar_marks(before, UnitSystem::us), "stop-tapping") > 1.7 * units::inch);  // the thread's own depth
+}
+
+TEST_CASE("a trial whose counts are of no made-up stop holds the tap, and no card makes up by it") {
+  const auto tried = [](std::optional<double> hand, std::optional<double> wrench, std::optional<double> showing) {
+    Job job = direct_job();
+    job.service.trial = {.depth = 1.625 * units::inch,
+                         .hand_turns = hand,
+                         .wrench_turns = wrench,
+                         .threads_showing = showing,
+                         .date = {},
+                         .tool = {}};
+    return job;
+  };
+  for (const ThreadStandard thread : {ThreadStandard::npt, ThreadStandard::awwa_taper}) {
+    const auto plan = [&](std::optional<double> hand, std::optional<double> wrench, std::optional<double> showing) {
+      Job job = tried(hand, wrench, showing);
+      job.service.thread = thread;
+      return plan_of(job);
+    };
+    for (const Plan& good : {plan({}, {}, {}), plan(4, 2, 2), plan({}, 2, 3), plan({}, 3, {}), plan(4, 1, 3)}) {
+      CHECK(good.verdict == Verdict::go);
+      CHECK(printed(bar_marks(good, UnitSystem::us), "stop-tapping") == 1.625 * units::inch);
+    }
+    for (const Plan& bad : {plan({}, 0, 3), plan(4, 0, 4), plan({}, 2, 8), plan({}, {}, 7), plan(0, 1, 3),
+                            plan({}, 2, 0), plan({}, 0.2, {}), plan({}, 6, {})}) {
+      CHECK(bad.verdict == Verdict::hold);
+      CHECK(has(bad, FindingCode::makeup_trial_off));
+      CHECK(printed(bar_marks(bad, UnitSystem::us), "stop-tapping") != 1.625 * units::inch);
+      for (const Language language : {Language::english, Language::spanish}) {
+        CHECK(makeup_in_words(bad, language) ==
+              (bad.makeup ? makeup_in_words(plan({}, {}, {}), language)
+                          : std::string(words::say(words::CardWord::makeup_by_trial, language))));
+      }
+    }
+  }
 }
 
 TEST_CASE("a drill measured too far ahead of its tap, and a saddle's pilot, stop short of the far wall") {

@@ -1,6 +1,7 @@
 // The pit, through the planner: every threshold at its boundary.
 #include <random>
 
+#include "mainbore/work.hpp"
 #include "support/catch.hpp"
 #include "support/reference_table.hpp"
 #include "unit/planning/jobs.hpp"
@@ -309,4 +310,29 @@ TEST_CASE("a pit beyond the tables is the engineer's, whatever else of it the jo
   job = with_depth(in_good_ground(SoilClaim::type_b), 19.9);
   job.excavation = {};
   CHECK(plan_of(job).verdict == Verdict::go);
+}
+
+// The boundary that 29 CFR 1926.652(a)(1) sets, of an order that tells its cover and nothing else of its pit.
+TEST_CASE("a pit that is deep by its cover alone is to be protected, and says so in every language") {
+  Job job = sound_job();
+  const Length beneath = 9.05 * units::inch + 1.0 * units::foot;  // the main, and room below it
+  job.main.cover = 5.0 * units::foot - beneath - 0.1 * units::inch;
+  CHECK_FALSE(has(plan_of(job), FindingCode::pit_protective_system));
+  job.main.cover = 5.0 * units::foot - beneath + 0.1 * units::inch;
+  const Plan deep = plan_of(job);
+  CHECK(severity_of(deep, FindingCode::pit_protective_system) == Severity::caution);
+  CHECK(deep.verdict == Verdict::go);
+  CHECK_FALSE(deep.excavation);
+  for (const Language language : {Language::english, Language::spanish}) {
+    const auto brief = [&](const Plan& plan) {
+      for (const Caution& one : cautions(plan, {UnitSystem::us, language})) {
+        if (one.code == "caution.pit") return one.brief;
+      }
+      return std::string_view();
+    };
+    CHECK(brief(deep).find(language == Language::english ? "shore" : "puntales") != std::string_view::npos);
+    CHECK(brief(plan_of(sound_job())) != brief(deep));
+  }
+  job.main.cover = 0.0 * units::foot;  // not known
+  CHECK_FALSE(has(plan_of(job), FindingCode::pit_protective_system));
 }

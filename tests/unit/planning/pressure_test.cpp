@@ -28,6 +28,25 @@ TEST_CASE("a machine's feed limits hold to the pound") {
   CHECK(verdict_at(job, 250.1) == Verdict::hold);
 }
 
+// 20 psi: New York State Sanitary Code, 5-1.27.
+TEST_CASE("a line under the pressure of any water system is a caution, and never more") {
+  Job job = sound_job();
+  for (const double psi : {20.0, 19.9, 1.0}) {
+    job.main.pressure = psi * units::psi;
+    const Plan plan = plan_of(job);
+    CHECK(plan.verdict == Verdict::go);
+    const Finding* const low = find(plan, FindingCode::pressure_system_low);
+    CHECK((low != nullptr) == (psi < 20.0));
+    if (low != nullptr) CHECK(low->severity == Severity::caution);
+  }
+  job.main.pressurised = false;
+  CHECK_FALSE(has(plan_of(job), FindingCode::pressure_system_low));
+  Job falls = sound_job();
+  falls.main.pressure_low = 12.0 * units::psi;
+  CHECK(plan_of(falls).verdict == Verdict::go);
+  CHECK(find(plan_of(falls), FindingCode::pressure_system_low)->value == Measure(12.0 * units::psi));
+}
+
 TEST_CASE("the feed that serves is chosen when none is asked for") {
   Job job = sound_job();
   job.main.pressure = 90.0 * units::psi;

@@ -80,6 +80,29 @@ TEST_CASE("cover of the service, and what it stays clear of, are held where shor
   held(job, rules, FindingCode::service_cover);
 }
 
+// 5 ft from a sewer: International Plumbing Code, 603.2.
+TEST_CASE("a service closer to another line than is usual is a caution, where the utility asks for no distance") {
+  const std::array<std::pair<std::optional<Length> LineFacts::*, Length>, 3> lines = {
+      {{&LineFacts::gas, 12.0 * units::inch},
+       {&LineFacts::electric, 12.0 * units::inch},
+       {&LineFacts::sewer, 5.0 * units::foot}}};
+  for (const auto& [fact, usual] : lines) {
+    Job job = sound_job();
+    job.service.line.*fact = usual;
+    CHECK_FALSE(has(plan_of(job), FindingCode::service_line_close));
+    for (const Length way : {usual - 0.1 * units::inch, Length()}) {
+      job.service.line.*fact = way;
+      const Plan plan = plan_of(job);
+      CHECK(plan.verdict == Verdict::go);
+      REQUIRE(has(plan, FindingCode::service_line_close));
+      CHECK(find(plan, FindingCode::service_line_close)->severity == Severity::caution);
+    }
+    const Rules rules = rules_of(R"({"line": {"from_gas": "3 in", "from_electric": "3 in", "from_sewer": "3 in"}})");
+    CHECK_FALSE(has(plan_under(job, rules), FindingCode::service_line_close));
+    held(job, rules, FindingCode::service_line_near);
+  }
+}
+
 TEST_CASE("air colder than the utility taps in holds the job, and is read on the day") {
   const Rules rules = rules_of(R"({"main": {"coldest_air": "20 degF"}})");
   Job job = sound_job();
