@@ -87,7 +87,7 @@ struct MainFacts {
   std::optional<Carries> carries;
   std::optional<Length> cover;         // ground to crown
   std::optional<bool> cover_measured;  // a cover of 0 is one that somebody measured
-  std::optional<bool> pressurised;     // false: a dry main, drained
+  std::optional<bool> pressurized;     // false: a dry main, drained
 
   // Records write 0 where nobody measured.
   [[nodiscard]] std::optional<Length> known_cover() const {

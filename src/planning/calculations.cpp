@@ -154,7 +154,7 @@ void write_clamp(const Site& site, Candidate& candidate) {
   const CalculationInput thrust = is_plastic(site.main.material) ? figure(rules.drilling.shell_cutter_thrust)
                                   : setup.drill_load             ? worked_out(Formula::drill_thrust, setup.cut_thrust)
                                                                  : plain(setup.cut_thrust.base(), Kind::force);
-  const Pressure line = site.pressurised() ? site.line() : Pressure();
+  const Pressure line = site.pressurized() ? site.line() : Pressure();
   taken.calculated(Worked(PlanPart::machine, Formula::clamp_force,
                           {given(line), figure(Measure(*machine.gasket_diameter), machine.basis), thrust,
                            figure(rules.machine.gasket_factor, Kind::ratio), figure(rules.machine.gasket_width)},

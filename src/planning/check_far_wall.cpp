@@ -46,7 +46,7 @@ std::optional<ToolDepth> tool_depth(const Site& site, Candidate& candidate) {
 // The stop goes in on a tool of its own, on the same bar: that must not pass the mark either to bring it home.
 void judge_insertion(const Site& site, Length limit, Candidate& candidate) {
   const ToolFacts& tool = site.job().tool;
-  if (candidate.method.kind != Method::direct || !site.pressurised() || !tool.length || !tool.insertion_length) return;
+  if (candidate.method.kind != Method::direct || !site.pressurized() || !tool.length || !tool.insertion_length) return;
   const Length touches = *tool.length - *tool.insertion_length;
   if (!over(touches, limit)) return;
   candidate.said.findings.add(FindingCode::machine_figures_wrong, Severity::hold)

@@ -43,7 +43,7 @@ void check_condition(const Context& context, Said& said) {
 
 void check_cold(const Context& context, Said& said) {
   const auto& temperature = context.job().main.temperature;
-  if (!temperature || !context.pressurised() || *temperature >= freezing) return;
+  if (!temperature || !context.pressurized() || *temperature >= freezing) return;
   said.findings.add(FindingCode::main_freezing, Severity::hold).value(*temperature).at_least(Measure(freezing));
 }
 

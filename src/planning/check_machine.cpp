@@ -85,7 +85,7 @@ void plan_clamp(const Site& site, Candidate& candidate) {
   const MachineProfile& machine = *setup.machine;
   if (!machine.gasket_diameter || !setup.chain || !gasket_lies_on_pipe(site, machine)) return;
   mechanics::ClampLoad load;
-  if (site.pressurised()) load.line = site.line();
+  if (site.pressurized()) load.line = site.line();
   load.seal_diameter = *machine.gasket_diameter;
   load.gasket_factor = rules.machine.gasket_factor.value;
   load.gasket_area = std::numbers::pi * *machine.gasket_diameter * rules.machine.gasket_width.value;
@@ -471,7 +471,7 @@ void check_machine(const Site& site, Candidate& candidate) {
   setup.machine = &machine;
   setup.feed = feed_of(site, machine);
   if (candidate.method.kind == Method::none || candidate.method.kind == Method::sleeve) return;
-  if (site.pressurised()) setup.push = mechanics::bar_push(site.line(), machine.bar_diameter);
+  if (site.pressurized()) setup.push = mechanics::bar_push(site.line(), machine.bar_diameter);
 
   if (!machine.maker_figures) {
     findings.add(FindingCode::machine_unspecified, Severity::hold)
@@ -499,11 +499,11 @@ void check_machine(const Site& site, Candidate& candidate) {
   }
   check_far_wall(site, candidate);
 
-  if (site.pressurised()) {
+  if (site.pressurized()) {
     candidate.said.taken.take(PlanPart::machine, Taken::push_by_hand, rules.machine.push_caution.basis,
                               Measure(rules.machine.push_caution.value));
   }
-  if (site.calculates() && site.pressurised()) {
+  if (site.calculates() && site.pressurized()) {
     candidate.said.taken.calculated(Worked(PlanPart::machine, Formula::bar_push,
                                            {given(site.line()), figure(Measure(machine.bar_diameter), machine.basis)},
                                            setup.push, std::string_view("a caution beyond the limit"))

@@ -278,11 +278,11 @@ void judge_temperature(const Site& site, Candidate& candidate) {
   if (!cold && !(*temperature > window.warmest->value)) return;
   const Measure low(window.coldest->value);
   const Measure high(window.warmest->value);
-  const bool pressurised = site.pressurised();
+  const bool pressurized = site.pressurized();
   auto finding = candidate.said.findings.add(FindingCode::main_temperature_outside, Severity::hold);
   finding.value(*temperature)
-      .with(low, high, std::string_view(pressurised ? "under pressure" : "dry"),
-            pressurised ? Detail(std::string_view("or tap the main dry")) : Detail())
+      .with(low, high, std::string_view(pressurized ? "under pressure" : "dry"),
+            pressurized ? Detail(std::string_view("or tap the main dry")) : Detail())
       .basis(cold ? window.coldest->basis : window.warmest->basis);
   if (cold) finding.at_least(low);
   else finding.at_most(high);

@@ -273,7 +273,7 @@ void check_equipment_pressure(const Site& site, Candidate& candidate) {
       bear_surge(site, candidate, name_of(limit.link), limit.limit, *limit.basis);
     }
   }
-  if (!site.pressurised()) return;
+  if (!site.pressurized()) return;
 
   require_while_tapping(site, candidate, PressureLink::wet_tap_rule, FindingCode::pressure_over_wet_tap_limit,
                         rules.pressure.wet_tap_limit.value, rules.pressure.wet_tap_limit.basis);

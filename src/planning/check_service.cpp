@@ -701,7 +701,7 @@ void check_line_rating(const Context& context, Said& said) {
 
 std::optional<OpenHole> open_hole(const Context& context, const ChosenMethod& method, Recorder& taken) {
   const auto& hole = method.hole;
-  if (!context.whole() || !context.pressurised() || !hole) return std::nullopt;
+  if (!context.whole() || !context.pressurized() || !hole) return std::nullopt;
   OpenHole open;
   open.bore = *hole;
   open.flow =

@@ -116,7 +116,7 @@ struct Context {
   // Whether what decides nothing is to be worked out too; and whether each calculation is to be written down.
   [[nodiscard]] bool whole() const { return depth != PlanDepth::verdict; }
   [[nodiscard]] bool calculates() const { return depth == PlanDepth::whole; }
-  [[nodiscard]] bool pressurised() const { return given.main.pressurised.value_or(true); }
+  [[nodiscard]] bool pressurized() const { return given.main.pressurized.value_or(true); }
 };
 
 // What a stage says beside its value.
@@ -292,7 +292,7 @@ struct TemperatureWindow {
 };
 [[nodiscard]] inline TemperatureWindow tapping_window(const Context& context) {
   const Rules& rules = context.rules;
-  if (context.pressurised()) return {&rules.direct.plastic_wet_tap_coldest, &rules.direct.plastic_wet_tap_warmest};
+  if (context.pressurized()) return {&rules.direct.plastic_wet_tap_coldest, &rules.direct.plastic_wet_tap_warmest};
   return {&rules.direct.plastic_dry_tap_coldest, &rules.direct.plastic_dry_tap_warmest};
 }
 

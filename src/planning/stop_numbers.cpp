@@ -26,7 +26,7 @@ constexpr Length sixteenth = 0.0625 * units::inch;
 // hold of its own: lowering the line for an hour is no cure for it, and raising it is none either.
 std::optional<Pressure> pressure_to_read(const Site& site, const PressureChain& pressure) {
   std::optional<Pressure> least;
-  if (!site.pressurised()) return least;
+  if (!site.pressurized()) return least;
   for (const PressureLimit& limit : pressure.limits) {
     const bool for_good = limit.link == PressureLink::pipe || limit.link == PressureLink::corporation_stop ||
                           limit.link == PressureLink::saddle;
@@ -313,7 +313,7 @@ class ReadingWriter {
   // Ice is no better for a window that a utility has set lower.
   [[nodiscard]] Temperature coldest() const {
     const Temperature limit = tapping_window(site_).coldest->value;
-    return site_.pressurised() ? std::max(limit, freezing) : limit;
+    return site_.pressurized() ? std::max(limit, freezing) : limit;
   }
 
   void add_ends() {
@@ -446,7 +446,7 @@ class ReadingWriter {
       take(Taken::plastic_temperature, window.coldest->basis, Measure(window.coldest->value));
       take(Taken::plastic_temperature, window.warmest->basis, Measure(window.warmest->value));
       add(ReadingId::pipe_temperature, Measure(coldest()), Measure(Temperature::fahrenheit(*most)));
-    } else if (!most && !facts().temperature && site_.pressurised()) {
+    } else if (!most && !facts().temperature && site_.pressurized()) {
       add(ReadingId::pipe_temperature, Measure(freezing), std::nullopt);
     }
   }

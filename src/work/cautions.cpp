@@ -43,7 +43,7 @@ class Cautions {
   void add(std::string_view code, CautionWord word, std::string_view basis = {}) {
     list_.push_back({code, word, basis});
   }
-  [[nodiscard]] bool wet() const { return plan_.job.main.pressurised.value_or(true); }
+  [[nodiscard]] bool wet() const { return plan_.job.main.pressurized.value_or(true); }
 
   void who_decides() { add("caution.who-decides", CautionWord::who_decides); }
 
@@ -166,7 +166,7 @@ class CautionFigures : public words::Figures {
   void append_bar(std::string& out, std::string_view name) const {
     const auto& hole = plan_.method.hole;
     const Pressure line = plan_.pressure.line;
-    if (!plan_.job.main.pressurised.value_or(true) || !hole) return;
+    if (!plan_.job.main.pressurized.value_or(true) || !hole) return;
     if (name == "pressure") out += on_gauge(line, audience_);
     if (name == "hole") append_measure(out, *hole, audience_);
     if (name == "push") out += in_round_figures(mechanics::bar_push(line, *hole), audience_);

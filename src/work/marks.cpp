@@ -31,7 +31,7 @@ class MarkList {
     }
     never_past();
     // Into a dry main the stop goes by hand.
-    if (direct && plan_.job.main.pressurised.value_or(true)) stop_touches();
+    if (direct && plan_.job.main.pressurized.value_or(true)) stop_touches();
     return std::move(list_);
   }
 

@@ -82,7 +82,7 @@ class Procedure {
   [[nodiscard]] std::string_view term(std::string_view english) const {
     return words::term(english, audience_.language);
   }
-  [[nodiscard]] bool wet() const { return plan_.job.main.pressurised.value_or(true); }
+  [[nodiscard]] bool wet() const { return plan_.job.main.pressurized.value_or(true); }
   [[nodiscard]] bool encased() const { return plan_.job.main.encased.value_or(false); }
   [[nodiscard]] bool plastic() const { return is_plastic(plan_.main.material); }
   [[nodiscard]] bool asbestos() const { return plan_.main.material == Material::asbestos_cement; }

@@ -223,7 +223,7 @@ def make_state(choose, main, figures):
         main["temperature"] = f"{figures['temperature']} degF"
     if chance() < 0.05:
         figures["dry"] = True
-        main["pressurised"] = False
+        main["pressurized"] = False
     if chance() < 0.1:
         main["cover"] = choose.choice(["0 ft", "3 ft", "4 ft 6 in", "12 ft"])
 

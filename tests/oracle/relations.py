@@ -175,7 +175,7 @@ def in_metric_name(case, choose):
 
 
 def under_pressure(case, choose):
-    return case.job["main"].pop("pressurised", True) is False
+    return case.job["main"].pop("pressurized", True) is False
 
 
 NEVER_BETTER = [

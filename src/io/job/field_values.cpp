@@ -116,7 +116,7 @@ std::optional<Problem> outside(const JobField& field, double value, std::string_
   Problem problem{"job.out-of-range", quoted(text) + " is out of range",
                   "from " + both(field.least) + " to " + both(field.greatest)};
   if (field.path == "main.pressure" && value < field.least.base()) {
-    problem.help += "\na dry main is main.pressurised = false, with the pressure it will carry as main.pressure";
+    problem.help += "\na dry main is main.pressurized = false, with the pressure it will carry as main.pressure";
   }
   return problem;
 }

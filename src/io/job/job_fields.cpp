@@ -231,6 +231,10 @@ constexpr JobField required(JobField field, Need need = Need::always) {
   return field;
 }
 
+constexpr JobField once(std::string_view older, JobField field) {
+  field.older = older;
+  return field;
+}
 constexpr JobField meaning(TextMeaning what, JobField field) {
   field.meaning = what;
   return field;
@@ -389,8 +393,9 @@ constexpr std::array table = {
                                 "ground to crown of the main; 0 counts as not measured"),
     row<&MainFacts::cover_measured>("main.cover_measured", FieldType::flag,
                                     "true where main.cover was measured: a cover of 0 is then one"),
-    row<&MainFacts::pressurised>("main.pressurised", FieldType::flag,
-                                 "false for a main drained for the tap; main.pressure is then what it will carry"),
+    once("main.pressurised",
+         flag<&MainFacts::pressurized>(
+             "main.pressurized", "false for a main drained for the tap; main.pressure is then what it will carry")),
 
     required(choice<&Nearby::what>("nearby[].what", nearby_words, "what is on or beside the main")),
     required(quantity<&Nearby::along>("nearby[].along", Kind::distance, -1000.0 * units::foot, 1000.0 * units::foot,
@@ -572,7 +577,7 @@ std::optional<FieldPath> find_field(std::string_view path) {
     general.erase(open + 1, static_cast<std::size_t>(end - first));
   }
   for (const JobField& field : table) {
-    if (field.path == general) return FieldPath{&field, index};
+    if (field.path == general || (field.older == general && !general.empty())) return FieldPath{&field, index};
   }
   return std::nullopt;
 }

@@ -92,6 +92,7 @@ struct JobField {
   // `index` is the element's place in a list, 0 elsewhere.
   void (*store)(JobDraft&, std::size_t index, const FieldValue&) = nullptr;
   FieldValue (*load)(const Job&, std::size_t index, Kind) = nullptr;  // monostate: not known
+  std::string_view older = {};  // a path by which files may still have it, written nowhere; empty: none
 
   [[nodiscard]] bool in_list() const { return path.find("[]") != std::string_view::npos; }
   [[nodiscard]] bool has_unit() const {

@@ -147,6 +147,9 @@ class JobReader : io::JsonReader {
     // "main.size" is a path and no key: only as members of "main" can two values of one fact be told from each other.
     const bool plain = !key.empty() && key.find_first_of(".[") == std::string_view::npos;
     for (std::size_t first = 0; first < rows.size() && plain; ++first) {
+      if (const std::string_view older = rows[first].older; older.size() > prefix && older.substr(prefix) == key) {
+        return read_field(rows[first], index, child);
+      }
       const std::string_view rest = rows[first].path.substr(prefix);
       if (!rest.starts_with(key)) continue;
       const std::string_view behind = rest.substr(key.size());
@@ -209,7 +212,13 @@ class JobReader : io::JsonReader {
   }
 
   void read_field(const JobField& field, std::size_t index, std::uint32_t node) {
+    const bool twice = seen(index).test(number_of(field));
     seen(index).set(number_of(field));
+    if (twice && !field.older.empty()) {
+      add(node, {"job.duplicate-key",
+                 std::string(field.path) + " is given twice, once by its older name " + std::string(field.older),
+                 "keep the right one"});
+    }
     if (overridden(field, index)) return;
     const JsonNode& value = node_at(node);
     const bool with_unit = field.type == FieldType::quantity || field.type == FieldType::size;

@@ -18,7 +18,8 @@ std::optional<FieldPath> path_named(std::string_view name) {
   for (const JobField& field : job_fields()) {
     const std::size_t brackets = field.path.find("[]");
     if (brackets == std::string_view::npos) {
-      if (same_name(plain, field.path)) to = FieldPath{&field, 0};
+      if (same_name(plain, field.path) || (!field.older.empty() && same_name(plain, field.older)))
+        to = FieldPath{&field, 0};
       continue;
     }
     const std::string before = plain_name(field.path.substr(0, brackets));

@@ -163,6 +163,7 @@ class JobSchema {
       if (one.fact != nullptr) {
         member = value_of(*one.fact);
         if (one.fact->need == Need::always) required.push_back(key);
+        if (!one.fact->older.empty()) add_older(object, *one.fact);
         if (one.fact->need == Need::machine_figures) figures.push_back(key);
         continue;
       }
@@ -177,6 +178,15 @@ class JobSchema {
     if (!required.empty()) object["required"] = std::move(required);
     if (!figures.empty()) object["anyOf"] = one_machine(figures);
     return object;
+  }
+
+  // By its name of old or by the one of today, not by both.
+  void add_older(Json& object, const JobField& field) {
+    const auto key_of = [](std::string_view path) { return std::string(path.substr(path.rfind('.') + 1)); };
+    Json& member = object["properties"][key_of(field.older)];
+    member = value_of(field);
+    member["description"] = "older name of " + std::string(field.path);
+    object["not"] = {{"required", {key_of(field.path), key_of(field.older)}}};
   }
 
   // A machine of the catalogue, or one by all of its own figures.

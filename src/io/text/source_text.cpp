@@ -167,7 +167,7 @@ std::span<const DiagnosticText> diagnostic_texts() {
                      "A quantity is a number and its unit, such as \"8 in\", \"4 ft 6 in\" or \"82 psi\"."},
       DiagnosticText{"job.out-of-range", "a value out of range",
                      "The value lies outside what can exist. What is odd but possible is accepted and left to the "
-                     "planner. A main without pressure is main.pressurised = false, not a pressure of zero."},
+                     "planner. A main without pressure is main.pressurized = false, not a pressure of zero."},
       DiagnosticText{"job.missing", "a fact that is required",
                      "Only the main's material and size, the service's size and the line pressure must be known; the "
                      "planner assumes the safe side of anything else. Something nearby needs what it is and where, and "

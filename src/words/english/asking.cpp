@@ -76,7 +76,7 @@ constexpr AskTable table{{
     {did_you_mean, "did you mean \"{word}\"?"},
     {no_comma, "the decimal point is a point, not a comma"},
     {the_highest, "of two readings give the one that counts: of the line pressure, the highest"},
-    {dry_main, "a dry main is main.pressurised = false, with the pressure it will carry as main.pressure"},
+    {dry_main, "a dry main is main.pressurized = false, with the pressure it will carry as main.pressure"},
     {nearby_left_out, "Then the file says nothing of what is near, and the plan holds until all of it is measured."},
     {machine_left_out,
      "Then the machine's figures are all left out: the plan uses conservative figures, and holds until they are "

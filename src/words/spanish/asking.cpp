@@ -77,7 +77,7 @@ constexpr AskTable table{{
     {did_you_mean, "¿quiso decir «{word}»?"},
     {no_comma, "el decimal va con punto, no con coma"},
     {the_highest, "de dos lecturas dé la que cuenta: de la presión de línea, la más alta"},
-    {dry_main, "una tubería vacía es main.pressurised = false, con la presión que va a llevar en main.pressure"},
+    {dry_main, "una tubería vacía es main.pressurized = false, con la presión que va a llevar en main.pressure"},
     {nearby_left_out,
      "Entonces el archivo no dice nada de lo que hay cerca, y el plan queda pendiente hasta que todo se mida."},
     {machine_left_out,

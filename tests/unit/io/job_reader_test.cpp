@@ -4,6 +4,7 @@
 #include <random>
 #include <sstream>
 
+#include "io/job/job_fields.hpp"
 #include "mainbore/job_file.hpp"
 #include "support/catch.hpp"
 
@@ -111,13 +112,30 @@ TEST_CASE("nearest right things are offered, never taken") {
   CHECK(helps(with_main(R"("wall": 0.3)"), "write \"0.3 in\""));
   CHECK(helps(with_main(R"("od": null)"), "leave the key out"));
   CHECK(helps(R"({"main": {"material": "PVC", "size": "6 in", "pressure": "0 psi"}, "service": {"size": "1 in"}})",
-              "main.pressurised = false"));
+              "main.pressurized = false"));
 }
 
 TEST_CASE("a path is no key") {
   CHECK(faults(R"({"main.size": "6 in", "main": {"material": "PVC", "size": "6 in", "pressure": "60 psi"},
                    "service": {"size": "1 in"}})") == List{"job.unknown-key /main.size"});
   CHECK(faults(with_main(R"("": 1)")) == List{"job.unknown-key /main/"});
+}
+
+TEST_CASE("a fact is read by its older name too, and never by both") {
+  CHECK(good(with_main(R"("pressurized": false)")).main.pressurized == false);
+  CHECK(good(with_main(R"("pressurised": false)")).main.pressurized == false);
+  for (const std::string_view both :
+       {R"("pressurised": false, "pressurized": true)", R"("pressurized": true, "pressurised": false)",
+        R"("pressurised": true, "pressurized": true)"}) {
+    CHECK(faults(with_main(both)).size() == 1);
+  }
+  CHECK(faults(with_main(R"("pressurised": false, "pressurized": true)")) ==
+        List{"job.duplicate-key /main/pressurized"});
+  for (const std::string_view path : {"main.pressurised", "main.pressurized"}) {
+    const auto found = io::find_field(path);
+    REQUIRE(found);
+    CHECK(found->field->path == "main.pressurized");
+  }
 }
 
 TEST_CASE("a quantity may be an object") {

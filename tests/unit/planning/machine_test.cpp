@@ -120,7 +120,7 @@ TEST_CASE("a thread whose drill is not listed is clamped for the largest hole, n
 
 TEST_CASE("in a drained main no line pushes the machine off: the cutter's thrust alone is held") {
   Job job = sound_job();
-  job.main.pressurised = false;
+  job.main.pressurized = false;
   const Plan iron = plan_of(job);
   CHECK(iron.setup.clamp->force == iron.setup.cut_thrust);
   job.main.pressure = 235.0 * units::psi;

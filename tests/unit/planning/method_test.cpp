@@ -313,7 +313,7 @@ TEST_CASE("a plastic main too cold or too warm is not tapped dry either") {
   job.main.material = Material::pvc;
   job.main.class_name = "C900 DR 25";
   job.main.pressure = 40.0 * units::psi;
-  job.main.pressurised = false;
+  job.main.pressurized = false;
   const auto outside = [&](double degrees) {
     job.main.temperature = Temperature::fahrenheit(degrees);
     return has(plan_of(job), FindingCode::main_temperature_outside);

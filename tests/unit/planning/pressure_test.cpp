@@ -331,7 +331,7 @@ TEST_CASE("a dry main has no feed limit to meet") {
   Job job = sound_job();
   job.main.pressure = 120.0 * units::psi;
   job.machine.feed = Feed::hand;
-  job.main.pressurised = false;
+  job.main.pressurized = false;
   const Plan plan = plan_of(job);
   CHECK(plan.verdict == Verdict::go);
   CHECK(plan.setup.push.base() == 0.0);

@@ -133,7 +133,7 @@ TEST_CASE("readings inside all the stop numbers bear the plan out") {
     Job job = random.next();
     if (random.chance(30)) job.main.pressure = random.real(20, 120) * units::psi;
     if (random.chance(30)) job.main.class_name.clear();
-    if (random.chance(10)) job.main.pressurised = false;
+    if (random.chance(10)) job.main.pressurized = false;
     const Plan before = plan_of(job);
     if (before.method.kind == Method::none) continue;
     // Where the utility rates a main of unknown class, a reading may tell of a pipe never made for that: its word stands.

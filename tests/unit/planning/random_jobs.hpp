@@ -93,7 +93,7 @@ inline Job half_read_job(RandomJobs& random) {
   if (random.chance(50)) job.main.pressure = random.real(20, 120) * units::psi;
   if (random.chance(30)) job.main.class_name.clear();
   if (random.chance(30)) job.main.installed = 1900 + static_cast<int>(random.below(126));
-  if (random.chance(10)) job.main.pressurised = false;
+  if (random.chance(10)) job.main.pressurized = false;
   const auto pipes = Catalog::builtin().pipes(*job.main.material, *job.main.size);
   const Pipe& pipe = pipes[random.below(pipes.size())];
   if (pipe.od && random.chance(20)) job.main.od = random.real(0.985, 1.015) * *pipe.od;

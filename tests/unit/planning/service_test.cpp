@@ -415,7 +415,7 @@ TEST_CASE("an open hole lets out what the published formula says") {
         Approx(29.84 * 0.80 * inches_wide * inches_wide * std::sqrt(70.0)).epsilon(0.001));
   CHECK(plan.open_hole->push / units::lbf == Approx(70.0 * 0.785398 * inches_wide * inches_wide).epsilon(1e-5));
   Job dry = sound_job();
-  dry.main.pressurised = false;
+  dry.main.pressurized = false;
   CHECK_FALSE(plan_of(dry).open_hole);
 }
 

@@ -66,7 +66,7 @@ class WholeJobs {
     if (chance(20)) main.temperature.reset();
     else main.temperature = Temperature::fahrenheit(real(-5, 120));
     if (chance(20)) tell_small_iron(main);
-    if (chance(10)) main.pressurised = false;
+    if (chance(10)) main.pressurized = false;
     if (chance(5)) main.condition = Condition::pitted;
   }
 

@@ -63,7 +63,7 @@ class Orders {
     if (chance(30)) job.main.cover = real(1, 12) * units::foot;
     if (chance(30)) job.main.installed = 1900 + static_cast<int>(random_() % 120);
     if (chance(30)) job.main.temperature = Temperature::fahrenheit(real(20, 110));
-    if (chance(20)) job.main.pressurised = false;
+    if (chance(20)) job.main.pressurized = false;
     if (chance(20)) job.main.encased = true;
     if (chance(20)) job.main.condition = static_cast<Condition>(random_() % 3);
     if (chance(20)) job.service.existing = static_cast<ExistingService>(random_() % 5);

@@ -244,7 +244,7 @@ TEST_CASE("a shield stands between upright walls, and the pit turns over with th
 
 TEST_CASE("a shallow pit over an empty main has no ladder", "[drawing]") {
   Plan plan = plan_of(pit_job(SoilClaim::type_b, 3.0));
-  plan.job.main.pressurised = false;
+  plan.job.main.pressurized = false;
   plan.excavation->ladder = false;
   CHECK_FALSE(pit_drawing(plan)->rails);
 }

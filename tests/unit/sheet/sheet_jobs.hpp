@@ -52,7 +52,7 @@ inline std::vector<NamedJob> sheet_jobs() {
   powered.machine.feed = Feed::powered;
   powered.service.clock = ClockPosition{630};
   add("sleeve").service.size = NominalSize::inches(4);
-  add("dry").main.pressurised = false;
+  add("dry").main.pressurized = false;
   Job& dug = add("pit and service");
   dug.main.cover = 5.0 * units::foot;
   dug.excavation.protection = Protection::slope;

@@ -59,7 +59,7 @@ TEST_CASE("other cautions go with the job") {
   CHECK_FALSE(warns(plan, "caution.prove-empty"));
   plan.job.main.condition = Condition::pitted;
   plan.job.main.encased = true;
-  plan.job.main.pressurised = false;
+  plan.job.main.pressurized = false;
   plan.setup.feed = Feed::powered;
   CHECK(warns(plan, "caution.poor-wall"));
   CHECK(warns(plan, "caution.encasement"));

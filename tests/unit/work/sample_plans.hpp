@@ -67,7 +67,7 @@ inline Plan sample_plan(const Sample& sample = {}) {
   job.main.size = NominalSize::inches(6);
   job.main.pressure = 82.0 * units::psi;
   job.main.cover = 60.0 * units::inch;
-  job.main.pressurised = sample.wet;
+  job.main.pressurized = sample.wet;
   job.service.size = NominalSize::inches(1);
 
   ResolvedMain& main = plan.main;
