@@ -77,9 +77,10 @@ class Measure {
   // In the coherent base units of units.hpp; degrees Fahrenheit for a temperature, the plain number for a ratio.
   [[nodiscard]] constexpr double base() const { return base_; }
   [[nodiscard]] constexpr Kind kind() const { return kind_; }
-  template <int L, int F, int T>
-  [[nodiscard]] constexpr Quantity<L, F, T> as() const {
-    return Quantity<L, F, T>::from_base(base_);
+  // The quantity itself, which is of its kind: measure.as<Pressure>().
+  template <class Q>
+  [[nodiscard]] constexpr Q as() const {
+    return Q::from_base(base_);
   }
 
   friend constexpr bool operator==(const Measure&, const Measure&) = default;

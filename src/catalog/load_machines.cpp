@@ -99,12 +99,12 @@ class MachineTable : public TableReader {
 
   std::optional<Length> length_in(object from, std::string_view key) const {
     const auto read = quantity_in(from, key, Kind::length);
-    return read ? std::optional(read->as<1, 0, 0>()) : std::nullopt;
+    return read ? std::optional(read->as<Length>()) : std::nullopt;
   }
 
   std::optional<Pressure> pressure_in(object from, std::string_view key) const {
     const auto read = quantity_in(from, key, Kind::pressure);
-    return read ? std::optional(read->as<-2, 1, 0>()) : std::nullopt;
+    return read ? std::optional(read->as<Pressure>()) : std::nullopt;
   }
 
   template <class T>

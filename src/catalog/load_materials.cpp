@@ -84,7 +84,7 @@ class MaterialTables : public TableReader {
     if (!read) fault(std::string(key) + " is not a stress with its unit");
     within(read.value.base(), limits, key);
     weakest = weaker(weakest, basis_of(given));
-    return read.value.as<-2, 1, 0>();
+    return read.value.as<Pressure>();
   }
 };
 

@@ -12,7 +12,7 @@ namespace {
 PipeReadings readings_of(const IdentifyRequest& request, const Catalog& catalog) {
   const auto length = [&](const char* option, const std::string& text, std::string_view path) -> std::optional<Length> {
     const auto read = fact_of(option, text, path, catalog);
-    return read ? std::optional(std::get<Measure>(*read).as<1, 0, 0>()) : std::nullopt;
+    return read ? std::optional(std::get<Measure>(*read).as<Length>()) : std::nullopt;
   };
   PipeReadings readings;
   readings.circumference = length("--circumference", request.circumference, "main.circumference");

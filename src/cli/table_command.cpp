@@ -52,7 +52,7 @@ PocketOptions options_of(const TableRequest& request, const Catalog& catalog, Co
     options.thread = static_cast<ThreadStandard>(std::get<int>(*thread));
   }
   if (const auto line = fact_of("--pressure", request.pressure, "main.pressure", catalog)) {
-    options.line = std::get<Measure>(*line).as<-2, 1, 0>();
+    options.line = std::get<Measure>(*line).as<Pressure>();
   }
   options.machine = machine_of(request.machine, catalog, console);
   return options;

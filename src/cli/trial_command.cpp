@@ -44,7 +44,7 @@ mechanics::TrialTap trial_of(const std::string& text, const Catalog& catalog) {
     return std::get<Measure>(fact_of("--trial " + std::string(keys[key]), *values[key], path, catalog).value());
   };
   mechanics::TrialTap trial;
-  trial.depth = fact(0, "service.trial.depth").as<1, 0, 0>();
+  trial.depth = fact(0, "service.trial.depth").as<Length>();
   if (values[1] && !values[1]->empty()) trial.hand_turns = fact(1, "service.trial.hand_turns").base();
   trial.wrench_turns = fact(2, "service.trial.wrench_turns").base();
   trial.threads_showing = fact(3, "service.trial.threads_showing").base();

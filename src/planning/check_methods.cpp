@@ -688,7 +688,7 @@ void name_smaller_taps(const Site& site, Candidate& chosen) {
                                  [](const Finding& finding) { return finding.code == FindingCode::several_need_room; });
   if (several->verdict() == Verdict::no_go || room == findings.end()) return;
   const ChosenMethod& method = several->method;
-  chosen.method.smaller_taps = {method.count, method.tap, *method.spacing, room->limit->as<1, 0, 0>()};
+  chosen.method.smaller_taps = {method.count, method.tap, *method.spacing, room->limit->as<Length>()};
   const Rule<double>& exponent = site.rules.several.equal_capacity_exponent;
   chosen.said.taken.take(PlanPart::tap, Taken::equal_capacity, exponent.basis, Measure(exponent.value, Kind::ratio));
 }

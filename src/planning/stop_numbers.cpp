@@ -476,7 +476,7 @@ class ReadingWriter {
         const bool of_surge = finding.code == FindingCode::pressure_surge_over_rating ||
                               finding.code == FindingCode::pressure_surge_over_fitting;
         if (!of_surge || !finding.limit) continue;
-        const Pressure room = finding.limit->as<-2, 1, 0>() - site_.line();
+        const Pressure room = finding.limit->as<Pressure>() - site_.line();
         if (room > Pressure()) most = std::min(most, room);
       }
     }

@@ -188,7 +188,7 @@ std::string written(const RecordValue& value, UnitSystem units) {
 
 std::string written(const RecordEntry& entry, const RecordValue& value, UnitSystem units) {
   const auto* const measure = std::get_if<Measure>(&value);
-  if (measure != nullptr && entry.kind == Kind::distance) return on_tape(measure->as<1, 0, 0>(), units, Toward::less);
+  if (measure != nullptr && entry.kind == Kind::distance) return on_tape(measure->as<Length>(), units, Toward::less);
   if (measure == nullptr || entry.type != RecordType::quantity || entry.kind != Kind::ratio)
     return written(value, units);
   std::string text;

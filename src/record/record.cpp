@@ -29,7 +29,7 @@ std::optional<std::size_t> place_of(std::string_view word, const std::array<std:
 Job with_readings(Job job, const Readings& readings) {
   MainFacts& main = job.main;
   const auto length = [&](std::optional<Length>& fact, RecordKey key) {
-    if (const auto read = readings.measure(key)) fact = read->as<1, 0, 0>();
+    if (const auto read = readings.measure(key)) fact = read->as<Length>();
   };
   if (const auto read = readings.measure(line_pressure)) {
     const Pressure pressure = Pressure::from_base(read->base());

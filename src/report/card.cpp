@@ -298,7 +298,7 @@ AssumedWords assumed_words(const Assumption& assumed, Audience audience) {
       words.fact.begin(), words.fact.end(), [](char c) { return c == '.' || c == '_'; }, ' ');
   const auto* const measure = std::get_if<Measure>(&assumed.value);
   if (measure != nullptr && measure->kind() == Kind::pressure)
-    words.value = on_gauge(measure->as<-2, 1, 0>(), audience);
+    words.value = on_gauge(measure->as<Pressure>(), audience);
   else append_detail(words.value, assumed.value, audience);
   return words;
 }

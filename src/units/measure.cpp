@@ -549,11 +549,11 @@ void append_time(std::string& out, Time time, Rounding rounding) {
 
 void append_rounded(std::string& out, Measure measure, UnitSystem system, Rounding rounding) {
   if (measure.kind() == Kind::distance && system == UnitSystem::us) {
-    append_feet(out, measure.as<1, 0, 0>(), rounding);
+    append_feet(out, measure.as<Length>(), rounding);
     return;
   }
   if (measure.kind() == Kind::duration) {
-    append_time(out, measure.as<0, 0, 1>(), rounding);
+    append_time(out, measure.as<Time>(), rounding);
     return;
   }
   const Shown display = readable(measure, system);

@@ -59,8 +59,8 @@ class FindingFigures : public words::Figures {
 
   // A force is never a fact of the job, and a pressure that is rounded one way is for a gauge.
   bool append_worked_out(std::string& out, const Measure& measure, std::optional<Toward> toward) const {
-    if (measure.kind() == Kind::force) out += in_round_figures(measure.as<0, 1, 0>(), audience_);
-    else if (measure.kind() == Kind::pressure && toward) out += on_gauge(measure.as<-2, 1, 0>(), audience_, *toward);
+    if (measure.kind() == Kind::force) out += in_round_figures(measure.as<Force>(), audience_);
+    else if (measure.kind() == Kind::pressure && toward) out += on_gauge(measure.as<Pressure>(), audience_, *toward);
     else return append_optional(out, measure, toward);
     return true;
   }
@@ -68,7 +68,7 @@ class FindingFigures : public words::Figures {
   bool append_optional(std::string& out, const std::optional<Measure>& measure, std::optional<Toward> toward) const {
     if (!measure) return false;
     if (pressures_ == Pressures::whole && measure->kind() == Kind::pressure) {
-      const Pressure pressure = measure->as<-2, 1, 0>();
+      const Pressure pressure = measure->as<Pressure>();
       out += toward ? on_gauge(pressure, audience_, *toward) : on_gauge(pressure, audience_);
     } else {
       append_in_words(out, *measure, audience_, toward);

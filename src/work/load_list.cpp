@@ -226,7 +226,7 @@ class LoadList {
   // The most that the plan lets the gauge show when tapping: whatever is loaded must reach it.
   [[nodiscard]] Pressure most_pressure() const {
     const StopNumber* line = plan_.stop_number(ReadingId::line_pressure);
-    return line != nullptr && line->at_most ? line->at_most->as<-2, 1, 0>() : plan_.pressure.line;
+    return line != nullptr && line->at_most ? line->at_most->as<Pressure>() : plan_.pressure.line;
   }
   [[nodiscard]] Pressure rating_needed() const { return std::max(plan_.pressure.line, most_pressure()); }
   // As printed: the stop number itself, where the line is not over it.

@@ -43,7 +43,7 @@ struct Draft {
 
 void store(Draft& draft, std::string_view key, const io::FieldValue& value) {
   ApprovedItem& item = draft.item;
-  const auto length = [&] { return std::get<Measure>(value).as<1, 0, 0>(); };
+  const auto length = [&] { return std::get<Measure>(value).as<Length>(); };
   if (key == "kind") draft.kind = item.kind = static_cast<ApprovedKind>(std::get<int>(value));
   else if (key == "main") item.main.push_back(std::get<Material>(value));
   else if (key == "od_from") item.od_from = length();
@@ -51,8 +51,8 @@ void store(Draft& draft, std::string_view key, const io::FieldValue& value) {
   else if (key == "size") item.size = std::get<NominalSize>(value);
   else if (key == "thread") item.thread = static_cast<ThreadStandard>(std::get<int>(value));
   else if (key == "straps") item.straps = std::get<int>(value);
-  else if (key == "torque") item.torque = std::get<Measure>(value).as<1, 1, 0>();
-  else if (key == "rating") item.rating = std::get<Measure>(value).as<-2, 1, 0>();
+  else if (key == "torque") item.torque = std::get<Measure>(value).as<Torque>();
+  else if (key == "rating") item.rating = std::get<Measure>(value).as<Pressure>();
   else if (key == "length") item.length = length();
   else if (key == "diameter") item.diameter = length();
   else if (key == "stock") item.stock = io::trimmed(std::get<std::string>(value));

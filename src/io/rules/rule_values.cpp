@@ -88,7 +88,7 @@ std::optional<NominalSize> RuleValueReader::read_size(std::uint32_t node, const 
 
 std::optional<Length> RuleValueReader::read_length(std::uint32_t node, const JobField& spec) {
   const auto read = read_text_value(node, spec);
-  return read ? std::optional(std::get<Measure>(*read).as<1, 0, 0>()) : std::nullopt;
+  return read ? std::optional(std::get<Measure>(*read).as<Length>()) : std::nullopt;
 }
 
 std::optional<int> RuleValueReader::read_whole(std::uint32_t node, const JobField& spec, std::string_view help) {

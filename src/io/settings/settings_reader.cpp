@@ -117,7 +117,7 @@ class SettingsReader : io::JsonReader {
     if (auto* problem = std::get_if<Problem>(&read)) return add(node, std::move(*problem));
     const io::FieldValue& value = std::get<io::FieldValue>(read);
     if (const auto* tap = std::get_if<NominalSize>(&value)) fitting.tap = *tap;
-    else put_length(node, given.key, std::get<Measure>(value).as<1, 0, 0>(), fitting);
+    else put_length(node, given.key, std::get<Measure>(value).as<Length>(), fitting);
   }
 
   void put_length(std::uint32_t node, std::string_view key, Length length, FittingLengths& fitting) {
@@ -259,7 +259,7 @@ class SettingsReader : io::JsonReader {
     else
       (field.path == "od_from" ? item.od_from
        : field.path == "od_to" ? item.od_to
-                               : item.length) = std::get<Measure>(value).as<1, 0, 0>();
+                               : item.length) = std::get<Measure>(value).as<Length>();
   }
 
   void read_facts(const std::vector<std::uint32_t>& members_of_a_job) {

@@ -86,7 +86,7 @@ std::string Canvas::number_text(const Label& label) const {
     return format_measure(Measure(number.base(), Kind::tape), audience_);
   if (audience_.units == UnitSystem::us && number.kind() == Kind::distance)
     return on_tape(std::round(number.base()) * units::inch, audience_, Toward::less);
-  if (number.kind() == Kind::pressure) return on_gauge(number.as<-2, 1, 0>(), audience_);
+  if (number.kind() == Kind::pressure) return on_gauge(number.as<Pressure>(), audience_);
   return format_measure(number, audience_);
 }
 

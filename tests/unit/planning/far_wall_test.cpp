@@ -31,7 +31,7 @@ std::optional<Length> printed(const std::vector<BarMark>& marks, std::string_vie
     text.resize(end);
     if (text.starts_with("from ")) text.erase(0, 5);
     const ParsedMeasure read = parse_measure(text, Kind::length);
-    if (read) return read.value.as<1, 0, 0>();
+    if (read) return read.value.as<Length>();
   }
   return std::nullopt;
 }

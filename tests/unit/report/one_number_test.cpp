@@ -66,7 +66,7 @@ void repeats_its_stop_numbers(const Plan& plan, std::string_view text, UnitSyste
   }
 }
 
-Pressure in_words(std::string_view text) { return parse_measure(text, Kind::pressure).value.as<-2, 1, 0>(); }
+Pressure in_words(std::string_view text) { return parse_measure(text, Kind::pressure).value.as<Pressure>(); }
 
 // Whatever is loaded for a pressure is good for the stop number, or for the line where that is more.
 void loads_for_the_stop_number(const Plan& plan, UnitSystem system) {
@@ -78,7 +78,7 @@ void loads_for_the_stop_number(const Plan& plan, UnitSystem system) {
     for (const std::string& number : between(check + " ", "Good for at least ", ". ")) CHECK(number == stop);
     for (const std::string& number : between(check, "and for at least ", ". ")) {
       INFO(item.item.view() << ": " << check);
-      if (plan.pressure.line <= line->at_most->as<-2, 1, 0>()) CHECK(number == stop);
+      if (plan.pressure.line <= line->at_most->as<Pressure>()) CHECK(number == stop);
       else CHECK(in_words(number) >= plan.pressure.line * (1.0 - 1e-6));
     }
   }
@@ -212,7 +212,7 @@ TEST_CASE("a sheet says one pressure") {
   const StopNumber* const line = plan.stop_number(ReadingId::line_pressure);
   REQUIRE(line != nullptr);
   const std::string stop = bare_bounds(*line, UnitSystem::us);
-  CHECK(plan.pressure.governed_by->limit > line->at_most->as<-2, 1, 0>());
+  CHECK(plan.pressure.governed_by->limit > line->at_most->as<Pressure>());
   const std::string sheet = plain_numbers(sheet_html(plan, UnitSystem::us));
   CHECK(sheet.find("Stop over " + stop) != std::string::npos);
   CHECK(sheet.find("Pressure limit") == std::string::npos);
