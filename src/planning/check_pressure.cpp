@@ -211,7 +211,7 @@ PressureChain check_pipe_pressure(const Context& context, const ResolvedMain& ma
   }
   // More pressure takes it away: it must never hold.
   const Pressure lowest_told = std::min(chain.line, context.job().main.pressure_low.value_or(chain.line));
-  if (const auto& least = context.rules.water.system_least; context.pressurised() && over(least.value, lowest_told)) {
+  if (const auto& least = context.rules.water.system_least; context.pressurized() && over(least.value, lowest_told)) {
     said.findings.add(FindingCode::pressure_system_low, Severity::caution)
         .value(lowest_told)
         .at_least(least.value)

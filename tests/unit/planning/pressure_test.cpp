@@ -39,7 +39,7 @@ TEST_CASE("a line under the pressure of any water system is a caution, and never
     CHECK((low != nullptr) == (psi < 20.0));
     if (low != nullptr) CHECK(low->severity == Severity::caution);
   }
-  job.main.pressurised = false;
+  job.main.pressurized = false;
   CHECK_FALSE(has(plan_of(job), FindingCode::pressure_system_low));
   Job falls = sound_job();
   falls.main.pressure_low = 12.0 * units::psi;
