@@ -1,6 +1,6 @@
 // The published tables: pipes, threads, materials, machines, and where every number came from.
 //
-// A catalogue is loaded once and never changes. Everything a plan points at (pipe rows, machine profiles, sources)
+// A catalog is loaded once and never changes. Everything a plan points at (pipe rows, machine profiles, sources)
 // lives in it, so it must outlive the plans made with it. Row order is the order of the files under data/.
 #pragma once
 
@@ -157,7 +157,7 @@ struct MachineProfile {
   Basis basis;
 };
 
-// What the trade calls a size in millimetres: DN 200 is the 8-inch pipe.
+// What the trade calls a size in millimeters: DN 200 is the 8-inch pipe.
 struct MetricSize {
   int dn = 0;
   NominalSize size;
@@ -181,7 +181,7 @@ class Catalog {
   // A hash over every file, so that a changed number is a deliberate one. Worked out when it is asked for.
   [[nodiscard]] std::string hash() const;
 
-  // All pipes of one material and nominal size, in catalogue order; empty when there are none.
+  // All pipes of one material and nominal size, in catalog order; empty when there are none.
   [[nodiscard]] std::span<const Pipe> pipes(Material material, NominalSize size) const;
   [[nodiscard]] std::span<const Pipe> pipes() const { return pipes_; }
   // The nominal sizes in which a material is listed, rising.

@@ -1,6 +1,6 @@
 // What the class of a pipe says, word by word.
 //
-// "AWWA C900-16 DR 18" names a standard, its edition and a dimension ratio. Every word is a standard of the catalogue, a
+// "AWWA C900-16 DR 18" names a standard, its edition and a dimension ratio. Every word is a standard of the catalog, a
 // family of outside diameters, a figure of the class, a resin, the material itself, or one of a short list that says
 // nothing of the class ("AWWA", "psi"). A word that is none of these, or that belongs to another material, is kept as the
 // stray word: what it might have meant is not guessed.

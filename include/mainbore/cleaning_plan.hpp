@@ -24,9 +24,9 @@ struct SwabMix {
   std::optional<sanitary::Dilution> liquid;
   std::optional<Force> dry;  // of product, dissolved in the whole volume
 
-  // As it stands on a jug: US fluid ounces of stock to a gallon, millilitres to a litre of finished solution.
+  // As it stands on a jug: US fluid ounces of stock to a gallon, milliliters to a liter of finished solution.
   [[nodiscard]] double fluid_ounces_per_gallon() const { return liquid ? 128.0 * (liquid->stock / finished) : 0.0; }
-  [[nodiscard]] double millilitres_per_litre() const { return liquid ? 1000.0 * (liquid->stock / finished) : 0.0; }
+  [[nodiscard]] double milliliters_per_liter() const { return liquid ? 1000.0 * (liquid->stock / finished) : 0.0; }
 };
 
 struct AgentDose {

@@ -111,7 +111,7 @@ inline constexpr std::array<std::string_view, 7> from_names = {"given",   "measu
   X(ground_weight, "weight of the ground") \
   X(tolerance_zone, "tolerance zone") \
   X(notice, "notice") \
-  X(marks_colour, "colors of the marks") \
+  X(marks_color, "colors of the marks") \
   X(shield, "reach of the shield") \
   X(upright_lower, "upright lower part") \
   X(steps, "steps") \

@@ -60,7 +60,7 @@ struct FieldTests {
 };
 
 // Throws CatalogError when the file is missing, leaves a material out or says something unknown. The bases point into
-// the catalogue, which must outlive them.
+// the catalog, which must outlive them.
 [[nodiscard]] FieldTests load_field_tests(const Catalog& catalog);
 
 }  // namespace mainbore

@@ -205,7 +205,7 @@ inline constexpr std::array finding_codes = {
 }
 [[nodiscard]] std::optional<FindingCode> finding_named(std::string_view code);
 
-// A number or a name that a finding's words need. Text points into the catalogue, the rules or a literal.
+// A number or a name that a finding's words need. Text points into the catalog, the rules or a literal.
 using Detail = std::variant<std::monostate, Measure, NominalSize, std::string_view, int, ClockPosition, ShortText>;
 
 struct Finding {

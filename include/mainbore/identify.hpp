@@ -1,4 +1,4 @@
-// Which pipe is this? Every pipe of the catalogue that fits what was measured, and what would tell them apart.
+// Which pipe is this? Every pipe of the catalog that fits what was measured, and what would tell them apart.
 //
 // A pipe fits when its outside diameter D, within its own tolerance and that of the tool, covers the reading:
 //     D - minus - u <= reading <= D + plus + u        u: the tape's uncertainty / pi, or the caliper's (rules,
@@ -7,8 +7,8 @@
 // sound and joints rule nothing out, because records err and repairs differ; nor does a wall, because walls rust and run
 // over: what they speak against is said beside each class (Misgiving), and what nothing speaks against comes first.
 //
-// Nothing here is an identification. The answer is the list of what the pipe may be, "none of the catalogue" included,
-// and each entry's taps are what the rules would allow were it that pipe, sound, and proved to carry water. Colour and
+// Nothing here is an identification. The answer is the list of what the pipe may be, "none of the catalog" included,
+// and each entry's taps are what the rules would allow were it that pipe, sound, and proved to carry water. Color and
 // material prove nothing about what is inside: identify_warnings() says so with every answer.
 //
 //     PipeReadings readings;
@@ -65,7 +65,7 @@ struct PossibleClass {
 struct PossiblePipe {
   const PipeSeries* series = nullptr;
   NominalSize size;
-  std::vector<PossibleClass> classes;  // in catalogue order
+  std::vector<PossibleClass> classes;  // in catalog order
   std::size_t misgivings = 0;          // of the class that nothing, or least, speaks against
   Length gap;                          // from the reading to the nearest class's nominal diameter
 };
@@ -101,7 +101,7 @@ struct Identification {
   Length od_low;  // what every pipe listed must cover
   Length od_high;
   bool readings_disagree = false;             // tape and caliper: measure again; nothing fits
-  std::vector<PossiblePipe> fits;             // empty: none of the catalogue
+  std::vector<PossiblePipe> fits;             // empty: none of the catalog
   std::vector<NearMiss> nearest;              // where none fits: the next smaller and the next larger
   std::vector<const PipeSeries*> not_judged;  // series whose diameters are not tabulated: they may fit anything
   std::vector<NextStep> next;                 // the surest first

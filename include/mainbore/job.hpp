@@ -72,7 +72,7 @@ struct MainFacts {
   std::optional<Pressure> pressure;      // required: the greatest static pressure expected while tapping
   std::optional<Pressure> pressure_low;  // the lowest static pressure that customers are served at
   std::string class_name;                // as written: "PC 350", "C900 DR 18", "Class 150"
-  std::string standard;                  // "C900", "D2241", "iron pipe size" ...: narrows the catalogue
+  std::string standard;                  // "C900", "D2241", "iron pipe size" ...: narrows the catalog
   std::optional<int> installed;          // year laid
   std::optional<Length> od;              // measured outside diameter
   std::optional<Length> circumference;   // measured by tape
@@ -235,7 +235,7 @@ struct ExcavationFacts {
 };
 
 struct MachineFacts {
-  std::string profile;                          // id of a machine of the catalogue
+  std::string profile;                          // id of a machine of the catalog
   std::optional<Feed> feed;                     // the feed to be used
   std::shared_ptr<const MachineProfile> given;  // the machine's own figures, given whole in the job; plans point at it
   std::optional<int> extensions;                // chain extensions on the truck

@@ -159,11 +159,11 @@ void append_measure(std::string& out, Measure measure, UnitSystem system, Toward
 
 // Lengths as they are read on site, for text alone: what must be reached is rounded up, what is there down.
 [[nodiscard]] std::string on_rule(Length length, UnitSystem system, Toward toward);  // sixteenths of an inch | mm
-[[nodiscard]] std::string on_tape(Length length, UnitSystem system, Toward toward);  // feet and inches | centimetres
+[[nodiscard]] std::string on_tape(Length length, UnitSystem system, Toward toward);  // feet and inches | centimeters
 [[nodiscard]] std::string on_gauge(Pressure pressure, UnitSystem system);            // nearest psi | kPa
 [[nodiscard]] std::string on_gauge(Pressure pressure, UnitSystem system, Toward toward);
 [[nodiscard]] std::string on_caliper(Length length, UnitSystem system);  // nearest 0.01 in, 6.625 in as it is | 0.1 mm
-// Set out by pacing, for what no tape is laid to: whole feet | half metres, rounded up.
+// Set out by pacing, for what no tape is laid to: whole feet | half meters, rounded up.
 [[nodiscard]] std::string by_paces(Length length, UnitSystem system);
 // A force that was worked out, for text alone: two digits, rounded up. No formula of a drill or a clamp is truer.
 [[nodiscard]] std::string in_round_figures(Force force, UnitSystem system);  // "2300 lbf" | N

@@ -2,10 +2,10 @@
 //
 // "6-inch pipe" measures 6.90 in outside as ductile iron, 6.625 in as steel and 7.10 in as old pit-cast iron: nothing on
 // it is six inches. Mixing the name with a length is the commonest mistake of the trade, so here the two do not mix:
-// there is no conversion from NominalSize to Length; only a catalogue row turns the one into the other.
+// there is no conversion from NominalSize to Length; only a catalog row turns the one into the other.
 //
 // Stored as ten-thousandths of the nominal inch, so that 5/8 and 1/16 are exact and sizes compare exactly. A size written
-// as DN or in millimetres keeps that name beside it, because in most countries it names another pipe; comparisons are of
+// as DN or in millimeters keeps that name beside it, because in most countries it names another pipe; comparisons are of
 // the nominal inches alone.
 //
 //     NominalSize::inches(1.25).label()  -> "1-1/4"

@@ -91,7 +91,7 @@ struct PitPlan {
   std::optional<Tapers> tapers;
   double notice_days = 0.0;
   Length zone_half_width;     // dug by hand, from the middle of the main
-  std::string_view own_mark;  // colour
+  std::string_view own_mark;  // color
   std::string_view stop_mark;
   Length hanging;            // of the main, laid bare
   bool joint_hangs = false;  // a joint or fitting lies in that length

@@ -39,7 +39,7 @@ struct Assumption {
   std::string_view settle;   // "read the class cast or stencilled on the pipe, or gauge the wall"
 };
 
-enum class WallBasis : std::uint8_t { unknown, catalogue, measured };
+enum class WallBasis : std::uint8_t { unknown, catalog, measured };
 
 // One reading and the pipe it would mean.
 struct ReadingMeans {
@@ -57,7 +57,7 @@ struct SettlingReading {
 struct ResolvedMain {
   Material material = Material::ductile_iron;
   NominalSize size;
-  std::vector<const Pipe*> candidates;  // every catalogue pipe that fits what is known
+  std::vector<const Pipe*> candidates;  // every catalog pipe that fits what is known
   const Pipe* governing = nullptr;      // the worst of them, planned for
   std::optional<Length> od;             // planned with
   std::optional<Length> od_low;         // the range the pipe may measure and still be one of the candidates

@@ -25,7 +25,7 @@ namespace mainbore {
 // without evidence and calculations, which is all that PlanScope::decisions (plan_file.hpp) writes.
 enum class PlanDepth : std::uint8_t { verdict, decisions, whole };
 
-// The tables built into the program, for whatever shares a catalogue.
+// The tables built into the program, for whatever shares a catalog.
 [[nodiscard]] std::shared_ptr<const Catalog> builtin_catalog();
 
 class Planner {

@@ -1,6 +1,6 @@
-// The pocket table: what each main of the catalogue may take under the rules in force.
+// The pocket table: what each main of the catalog may take under the rules in force.
 //
-// Nothing here has an opinion of its own. Every cell is what the planner decides for pocket_job(): the catalogue's pipe of
+// Nothing here has an opinion of its own. Every cell is what the planner decides for pocket_job(): the catalog's pipe of
 // that size and class, proved to carry water, seen sound, straight, cool, nothing near, stop and saddle of ample
 // rating, at a stated low line pressure. A tap stands in the table when the plan does it by the method asked; the largest
 // such tap is listed. The taps tried are those of corporation stops, 5/8 to 2 in.
@@ -40,7 +40,7 @@ struct PocketOptions {
   std::optional<ThreadStandard> thread = {};           // of the stop's inlet; absent: the rules' default
   std::shared_ptr<const MachineProfile> machine = {};  // absent: no machine's limit counts, and no chain is worked out
   std::optional<Length> wall = {};    // as gauged on the pipe at hand; absent: only tabulated walls count
-  Pressure line = 40.0 * units::psi;  // below the lowest rating in the catalogue
+  Pressure line = 40.0 * units::psi;  // below the lowest rating in the catalog
 };
 
 // The largest tap by one method. Both absent: none.
@@ -72,7 +72,7 @@ struct PocketCell {
 struct PocketTable {
   PocketOptions options;
   ThreadStandard thread = ThreadStandard::awwa_taper;  // used
-  std::vector<PocketCell> cells;                       // in catalogue order
+  std::vector<PocketCell> cells;                       // in catalog order
   const Catalog* catalog = nullptr;
   const Rules* rules = nullptr;
   std::shared_ptr<const void> keeps;  // both
@@ -82,7 +82,7 @@ struct PocketTable {
 // The job behind a cell.
 [[nodiscard]] Job pocket_job(const Pipe& pipe, NominalSize tap, Method method, const PocketOptions& options);
 
-// One cell. Pure; `pipe` must be the catalogue's.
+// One cell. Pure; `pipe` must be the catalog's.
 [[nodiscard]] PocketCell pocket_cell(const Pipe& pipe, const Planner& planner, const PocketOptions& options);
 
 [[nodiscard]] PocketTable pocket_table(const Planner& planner, PocketOptions options = {});

@@ -26,7 +26,7 @@ struct TextOptions {
   UnitSystem units = UnitSystem::us;
   // A translated page says whether a crew that speaks the language has reviewed it, and which parts stay English.
   Language language = Language::english;
-  bool colour = false;    // terminal emphasis: bold and reverse. It adds nothing that the words do not say
+  bool color = false;     // terminal emphasis: bold and reverse. It adds nothing that the words do not say
   bool why = true;        // behind the card: what it rests on
   bool steps = true;      // the order of work, and what to do when it goes wrong
   bool materials = true;  // what to load

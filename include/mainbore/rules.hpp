@@ -35,8 +35,8 @@ struct MainFilter {
   std::optional<NominalSize> main_above;  // only larger ones, as codes have it that say "over 16 inches"
   std::optional<NominalSize> main_below;  // only smaller ones
   std::vector<std::string> classes;       // as written; empty: any
-  std::vector<const Pipe*> pipes;         // of the catalogue that these mean, in order
-  std::vector<std::string> series;        // catalogue series ids; empty: any
+  std::vector<const Pipe*> pipes;         // of the catalog that these mean, in order
+  std::vector<std::string> series;        // catalog series ids; empty: any
   std::optional<Length> wall_from;        // the nominal wall is at least this
   std::optional<Length> wall_below;       // the nominal wall is thinner than this
   // Inside diameter: outside less two walls, as the standard has them; a lining is not taken off.
@@ -144,7 +144,7 @@ struct LooserRule {
   Basis basis;
 };
 
-// Clearance a tap keeps from one kind of thing, centre to centre or to the face, along the main.
+// Clearance a tap keeps from one kind of thing, center to center or to the face, along the main.
 struct Clearance {
   NearbyThing what = NearbyThing::joint;
   Rule<Length> least;

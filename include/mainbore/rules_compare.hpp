@@ -1,8 +1,8 @@
 // The rules in force one by one, and two sets of them side by side: what differs, and which is the stricter.
 //
 // A rule with a number is stricter where it asks for more or allows less (rule_fields.hpp, Stricter). A list of largest
-// taps is compared by what it says of mains: for each pipe of the catalogue, and for each size between those of which
-// the catalogue lists no pipe of the material, the largest tap under either set; mains decided by the same two rows
+// taps is compared by what it says of mains: for each pipe of the catalog, and for each size between those of which
+// the catalog lists no pipe of the material, the largest tap under either set; mains decided by the same two rows
 // stand together. A main that no row fits, or that is not tapped, takes none. A row of any other list is stricter for
 // being there.
 //
@@ -56,7 +56,7 @@ struct RuleDifference {
 }
 
 // What differs, and what `after` has made the utility's own without changing it. Points into both, and into the
-// catalogue.
+// catalog.
 [[nodiscard]] std::vector<RuleDifference> compare_rules(const Catalog& catalog, const Rules& before,
                                                         const Rules& after);
 

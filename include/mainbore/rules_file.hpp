@@ -48,8 +48,8 @@ struct RulesFile {
 // Longest rules text read, in bytes.
 inline constexpr std::size_t longest_rules = 1u << 20;
 
-// The defaults of the catalogue with the files laid over them. Never throws for anything in the texts; a fault in the
-// default rules themselves is a diagnostic of "rules/default.json". The catalogue must outlive the rules.
+// The defaults of the catalog with the files laid over them. Never throws for anything in the texts; a fault in the
+// default rules themselves is a diagnostic of "rules/default.json". The catalog must outlive the rules.
 [[nodiscard]] RulesFile load_rules(const Catalog& catalog, std::span<const RuleText> files = {});
 
 // What the codes of rules diagnostics mean.

@@ -39,7 +39,7 @@ inline constexpr std::array<std::string_view, 9> schema_names = {"job",      "ru
 // Of all but the plan's: raised when a file that was valid no longer is. A plan's is plan_format (plan_file.hpp).
 inline constexpr int schema_version = 1;
 
-// The schema, indented, its last line ended. The catalogue gives the ids of machines and series and the metric sizes.
+// The schema, indented, its last line ended. The catalog gives the ids of machines and series and the metric sizes.
 [[nodiscard]] std::string json_schema(SchemaOf what, const Catalog& catalog);
 
 }  // namespace mainbore

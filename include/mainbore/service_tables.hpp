@@ -1,6 +1,6 @@
 // The published tables behind water for the customer, cleaning and the pit.
 //
-// Part of the catalogue: loaded once, never changed, and pointed at by plans. Each table says what it rests on.
+// Part of the catalog: loaded once, never changed, and pointed at by plans. Each table says what it rests on.
 //
 //     const ServiceTables& tables = Catalog::builtin().service_tables();
 //     tables.tube(Tubing::copper_k, NominalSize::inches(1))->bore / units::inch;      // 0.995
@@ -81,7 +81,7 @@ struct MeterSize {
   std::vector<hydraulics::MeterPoint> loss;
   Flow safe_maximum;
   Basis basis;
-  std::optional<hydraulics::Meter> reads;  // the rows of `loss`, looked over; of every meter of a catalogue
+  std::optional<hydraulics::Meter> reads;  // the rows of `loss`, looked over; of every meter of a catalog
 
   [[nodiscard]] const hydraulics::Meter& meter() const { return *reads; }
 };
@@ -140,8 +140,8 @@ struct ChlorineDose {
   Basis basis;
 };
 
-struct LocateColour {
-  std::string colour;
+struct LocateColor {
+  std::string color;
   std::string meaning;
 };
 
@@ -169,10 +169,10 @@ struct ServiceTables {
   UnitWeight soil_weight;  // in the bank
   UnitWeight rock_weight;
   Basis weight_basis;
-  std::vector<LocateColour> colours;
-  std::string water_mark;  // the colour of drinking water's marks, which every pit asks for
+  std::vector<LocateColor> colors;
+  std::string water_mark;  // the color of drinking water's marks, which every pit asks for
   std::string gas_mark;
-  Basis colours_basis;
+  Basis colors_basis;
 
   [[nodiscard]] std::span<const TubeSize> tubes_of(Tubing tubing) const {
     return tubes[static_cast<std::size_t>(tubing)];
@@ -187,8 +187,8 @@ struct ServiceTables {
   // The row of the size, or of the next larger one that is tabulated. Above the largest, as many diameters of pipe as that
   // has: equivalent lengths grow with the bore.
   [[nodiscard]] std::optional<Length> equivalent_length(LineFitting fitting, NominalSize size) const;
-  // The colour of the marks for something: the first whose meaning has the word in it; empty when there is none.
-  [[nodiscard]] std::string_view colour_of(std::string_view word) const;
+  // The color of the marks for something: the first whose meaning has the word in it; empty when there is none.
+  [[nodiscard]] std::string_view color_of(std::string_view word) const;
 };
 
 }  // namespace mainbore

@@ -53,7 +53,7 @@ inline constexpr std::array<FittingFact, 4> settings_fitting_facts = {
      {"stop_length", "service.stop_length"},
      {"adapter_standoff", "machine.adapter_standoff"}}};
 
-// Never throws for anything in the text. The catalogue must outlive the settings.
+// Never throws for anything in the text. The catalog must outlive the settings.
 [[nodiscard]] SettingsFile read_settings(std::string_view text, std::string_view file_name, const Catalog& catalog);
 
 // What the codes of settings diagnostics mean.

@@ -35,7 +35,7 @@ struct TrialSheet {
 
 // By pocket_lines(), one line each, at most 100 columns.
 [[nodiscard]] std::string pocket_table_text(const PocketTable& table, UnitSystem system);
-// The same as a page of its own for screen and print: no script, nothing from elsewhere, no meaning by colour.
+// The same as a page of its own for screen and print: no script, nothing from elsewhere, no meaning by color.
 [[nodiscard]] std::string pocket_table_html(const PocketTable& table, UnitSystem system);
 
 }  // namespace mainbore

@@ -6,7 +6,7 @@
 //     line pressure   70 psi   up to 90 psi; at 91 psi hold: pressure.over-feed-limit
 //     wall            0.27 in  down to 0.24 in; at 0.23 in hold: direct.thin-wall
 //     nearest joint            no nearer than 24 in; at 23 in hold: place.moved
-// Each bound lies between two neighbouring readings of the gauge: `holds_to` still gives the answer at hand (of a
+// Each bound lies between two neighboring readings of the gauge: `holds_to` still gives the answer at hand (of a
 // second bound: the verdict at hand), `changes_at`, one reading further, does not. Readings are whole multiples of the
 // step below, in the units asked for:
 //     pressure 1 psi, 5 kPa     wall and diameter 0.01 in, 0.2 mm     circumference 1/16 in, 1 mm

@@ -2,7 +2,7 @@
 //
 // A value's text is found by its brackets, quotes, colons and commas; whether it is an order is for the readers of orders
 // to say. Where they cannot stand as they do, the order is broken: a brace or a quote too many or too few would have it
-// swallow its neighbours. From there on the next order is looked for. Sure is: an object that begins as the orders of
+// swallow its neighbors. From there on the next order is looked for. Sure is: an object that begins as the orders of
 // this file do, with a key that only orders have, and is not the value of another key. A brace too many in the middle of
 // an order cuts off a piece that begins otherwise; planned by itself, that piece would be another order.
 #include <algorithm>

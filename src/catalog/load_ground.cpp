@@ -22,16 +22,16 @@ class GroundTables : public TableReader {
     if (tables.rock_weight == UnitWeight() || tables.soil_weight == UnitWeight()) fault("soil or rock has no weight");
   }
 
-  void read_colours(object file, ServiceTables& tables) {
+  void read_colors(object file, ServiceTables& tables) {
     only(file, {"title", "source", "how", "columns", "rows"});
-    tables.colours_basis = basis_of(file);
+    tables.colors_basis = basis_of(file);
     std::size_t count = 0;
     const auto at = columns_of(file, std::array<std::string_view, 2>{"colour", "meaning"}, 2, count);
     each_row(file, count, [&](const Cells& cells) {
-      tables.colours.push_back({text_cell(cells[at[0]], "colour"), text_cell(cells[at[1]], "meaning")});
+      tables.colors.push_back({text_cell(cells[at[0]], "colour"), text_cell(cells[at[1]], "meaning")});
     });
-    tables.water_mark = tables.colour_of("potable water");
-    tables.gas_mark = tables.colour_of("gas");
+    tables.water_mark = tables.color_of("potable water");
+    tables.gas_mark = tables.color_of("gas");
   }
 };
 
@@ -39,6 +39,6 @@ class GroundTables : public TableReader {
 
 void load_soils(TableFiles& at, object file, ServiceTables& tables) { GroundTables(at).read_soils(file, tables); }
 
-void load_colours(TableFiles& at, object file, ServiceTables& tables) { GroundTables(at).read_colours(file, tables); }
+void load_colors(TableFiles& at, object file, ServiceTables& tables) { GroundTables(at).read_colors(file, tables); }
 
 }  // namespace mainbore::tables

@@ -52,6 +52,6 @@ void load_disinfection(TableFiles& at, object file, ServiceTables& tables);
 
 // load_ground.cpp
 void load_soils(TableFiles& at, object file, ServiceTables& tables);
-void load_colours(TableFiles& at, object file, ServiceTables& tables);
+void load_colors(TableFiles& at, object file, ServiceTables& tables);
 
 }  // namespace mainbore::tables

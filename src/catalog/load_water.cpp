@@ -76,11 +76,11 @@ class WaterTables : public TableReader {
     each_row(doses, count, [&](const Cells& cells) {
       ChlorineDose dose;
       dose.method = text_cell(cells[dose_at[0]], "method");
-      dose.dose = Concentration::mg_per_litre(number_within(cells[dose_at[1]], dose_limits, "dose_mg_l"));
+      dose.dose = Concentration::mg_per_liter(number_within(cells[dose_at[1]], dose_limits, "dose_mg_l"));
       dose.hold = number_within(cells[dose_at[2]], hold_limits, "hold_h") * units::hour;
       if (!cells[dose_at[3]].is_null())
         dose.hold_most = number_within(cells[dose_at[3]], hold_limits, "hold_max_h") * units::hour;
-      dose.residual = Concentration::mg_per_litre(number_within(cells[dose_at[4]], dose_limits, "residual_mg_l"));
+      dose.residual = Concentration::mg_per_liter(number_within(cells[dose_at[4]], dose_limits, "residual_mg_l"));
       dose.basis = basis_in(cells[dose_at[5]], cells[dose_at[6]]);
       if (dose.residual >= dose.dose) fault("more is left than was dosed");
       tables.doses.push_back(std::move(dose));

@@ -67,7 +67,7 @@ class CatalogLoader : tables::TableReader {
       {"water.json", tables::load_water},
       {"disinfection.json", tables::load_disinfection},
       {"soils.json", tables::load_soils},
-      {"locate_colours.json", tables::load_colours},
+      {"locate_colours.json", tables::load_colors},
   }};
 
   static constexpr std::array<std::string_view, 2> read_when_asked_for = {"rules/default.json", "field_tests.json"};

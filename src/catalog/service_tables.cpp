@@ -32,11 +32,11 @@ std::optional<Length> ServiceTables::equivalent_length(LineFitting fitting, Nomi
   return (size.number() / rows.back().size.number()) * rows.back().length;
 }
 
-std::string_view ServiceTables::colour_of(std::string_view word) const {
-  const auto found = std::find_if(colours.begin(), colours.end(), [&](const LocateColour& colour) {
-    return colour.meaning.find(word) != std::string::npos;
+std::string_view ServiceTables::color_of(std::string_view word) const {
+  const auto found = std::find_if(colors.begin(), colors.end(), [&](const LocateColor& color) {
+    return color.meaning.find(word) != std::string::npos;
   });
-  return found == colours.end() ? std::string_view() : std::string_view(found->colour);
+  return found == colors.end() ? std::string_view() : std::string_view(found->color);
 }
 
 }  // namespace mainbore

@@ -488,7 +488,7 @@ ExitStatus batch_command(const BatchRequest& request, Console& console) {
   ids.tell(options.format == BatchFormat::week ? &week : nullptr, console);
   if (options.format == BatchFormat::week && faults.empty()) {
     report::WeekTextOptions text;
-    text.colour = console.output.empty() && console.environment.out_is_terminal && !console.environment.no_colour;
+    text.color = console.output.empty() && console.environment.out_is_terminal && !console.environment.no_color;
     result.write(request.format == "html" ? week.html() : week.text(text));
   }
   if (request.fail_on == "never") without_orders.clear();

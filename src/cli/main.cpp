@@ -48,7 +48,7 @@ int main(int argc, char** argv) {
   environment.in_is_terminal = isatty(STDIN_FILENO) != 0;
   environment.out_is_terminal = isatty(STDOUT_FILENO) != 0;
   environment.err_is_terminal = isatty(STDERR_FILENO) != 0;
-  environment.no_colour = !variable("NO_COLOR").empty();
+  environment.no_color = !variable("NO_COLOR").empty();
   environment.config_home = variable("XDG_CONFIG_HOME");
   environment.home = variable("HOME");
   environment.in_file = mainbore::cli::regular_file(STDIN_FILENO);

@@ -81,7 +81,7 @@ ExitStatus plan_command(const PlanRequest& request, Console& console) {
     options.materials = request.materials || request.full;
     options.steps = request.steps || request.full;
     if (console.output.empty() && console.environment.out_columns > 0) options.width = console.environment.out_columns;
-    options.colour = console.output.empty() && console.environment.out_is_terminal && !console.environment.no_colour;
+    options.color = console.output.empty() && console.environment.out_is_terminal && !console.environment.no_color;
     result = text_report(plan, options);
     if (request.what_if && language != Language::english) {
       result.append("\n").append(say(words::CardWord::english_from_here, language)).append("\n");

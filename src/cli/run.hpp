@@ -13,7 +13,7 @@ namespace mainbore::cli {
 struct Environment {
   bool in_is_terminal = false;
   bool out_is_terminal = false;
-  bool no_colour = false;  // NO_COLOR is set
+  bool no_color = false;  // NO_COLOR is set
   bool err_is_terminal = false;
   std::string config_home = {};  // XDG_CONFIG_HOME
   std::string home = {};         // HOME

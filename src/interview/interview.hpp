@@ -1,6 +1,6 @@
 // An interview: what is known of one tap, asked line by line, each answer checked before the next question.
 //
-// Lines in, lines out: no cursor, no colour, so that it runs over any terminal, and in a test over strings. An empty
+// Lines in, lines out: no cursor, no color, so that it runs over any terminal, and in a test over strings. An empty
 // answer takes what stands in brackets; "don't know" is an answer everywhere, and leaves the fact out of the job or,
 // where the job has a word for it, says so. "?" says more, "back" goes to the question before, "stop" gives up. In another
 // language than English the answers may be in either: what is told is the same.

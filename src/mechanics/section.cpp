@@ -47,9 +47,9 @@ std::optional<NetSection> net_section(const Barrel& barrel, Length hole_diameter
   const double first = whole.first - bore.first;
   const double shift = first / net_area;
   const double net_second = gross_second - (whole.second - bore.second) - first * shift;
-  const double farther_fibre = std::max(std::sqrt((1.0 - hole) * (1.0 + hole)) + shift, 1.0 - shift);
+  const double farther_fiber = std::max(std::sqrt((1.0 - hole) * (1.0 + hole)) + shift, 1.0 - shift);
 
-  return NetSection{net_area / gross_area, net_second / farther_fibre / gross_second,
+  return NetSection{net_area / gross_area, net_second / farther_fiber / gross_second,
                     shift * (barrel.outside_diameter / 2.0)};
 }
 

@@ -359,7 +359,7 @@ void write_flush(const Context& context, const LaidLine& laid, const FlushPlan& 
     taken.calculated(
         Worked(PlanPart::cleaning, Formula::dechlorination,
                {worked_out(Formula::flush_volume, flush.full.discharged),
-                figure(Measure(flush.chlorine.mg_per_litre(), Kind::ratio), rules.cleaning.flush_chlorine.basis),
+                figure(Measure(flush.chlorine.mg_per_liter(), Kind::ratio), rules.cleaning.flush_chlorine.basis),
                 figure(Measure(dose.agent->per_chlorine, Kind::ratio), laid.tables->dechlorination_basis),
                 figure(rules.cleaning.dechlorination_excess, Kind::ratio)},
                dose.weight, std::string_view(dose.agent->name)));
@@ -376,7 +376,7 @@ void write_fill(const Context& context, const LaidLine& laid, const FillPlan& fi
   };
   put(Formula::fill_chlorine,
       {figure(Measure(laid.tube->bore), laid.tube->basis), given(Measure(laid.length, Kind::distance)),
-       figure(Measure(dose.dose.mg_per_litre(), Kind::ratio), dose.basis)},
+       figure(Measure(dose.dose.mg_per_liter(), Kind::ratio), dose.basis)},
       fill.chlorine, dose.method);
   const CalculationInput chlorine = worked_out(Formula::fill_chlorine, fill.chlorine);
   for (const FillProduct& product : fill.products) {

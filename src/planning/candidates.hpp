@@ -1,4 +1,4 @@
-// Which pipes of the catalogue fit what is known.
+// Which pipes of the catalog fit what is known.
 //
 // Only what was published or read at the pipe, or its own record, removes a candidate. What is recalled or common practice
 // (the years of a series, the names a pipe usually goes by) may tell that nothing fits, or be told; it removes none. A

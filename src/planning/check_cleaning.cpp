@@ -130,7 +130,7 @@ void plan_flush(const Context& context, const LaidLine& laid, const std::optiona
   flush.least = sanitary::flushing_at_velocity(reach, rules.cleaning.flush_velocity_least.value, flush.changes);
   flush.available =
       hydraulics::flow_at_residual(laid.line(BoreTaken::least, nullptr), lowest_pressure(context), Pressure()).flow;
-  flush.chlorine = Concentration::mg_per_litre(rules.cleaning.flush_chlorine.value);
+  flush.chlorine = Concentration::mg_per_liter(rules.cleaning.flush_chlorine.value);
   if (context.whole()) flush.agents = agents_for(context, flush.full.discharged, flush.chlorine);
   write_flush(context, laid, flush, said.taken);
   const bool only_rinses = over(flush.least.flow, flush.available);

@@ -12,7 +12,7 @@ namespace {
 
 constexpr auto drill_point_angle = mechanics::Angle::degrees(118.0);
 
-// The machine to plan with: the job's own, the catalogue's, or the unspecified one.
+// The machine to plan with: the job's own, the catalog's, or the unspecified one.
 const MachineProfile& machine_of(const Site& site) {
   const MachineFacts& facts = site.job().machine;
   if (facts.given) return *facts.given;

@@ -376,7 +376,7 @@ class PitCheck {
     const ServiceTables& tables = site_.catalog.service_tables();
     plan.notice_days = rules_.pit.notice_days.value;
     plan.zone_half_width = excavation::tolerance_zone_half_width(plan.main_od, zone_margin());
-    said_.taken.take(PlanPart::pit, Taken::marks_colour, tables.colours_basis);
+    said_.taken.take(PlanPart::pit, Taken::marks_color, tables.colors_basis);
     plan.own_mark = tables.water_mark;
     plan.stop_mark = tables.gas_mark;
     if (facts_.lane && facts_.speed) {

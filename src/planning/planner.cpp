@@ -17,12 +17,12 @@ Planner::Planner(std::shared_ptr<const Catalog> catalog, Rules rules)
     : Planner(std::move(catalog), std::make_shared<const Rules>(std::move(rules))) {}
 
 Planner::Planner(std::shared_ptr<const Catalog> catalog, std::shared_ptr<const Rules> rules) {
-  if (catalog == nullptr || rules == nullptr) throw std::invalid_argument("a planner needs a catalogue and rules");
+  if (catalog == nullptr || rules == nullptr) throw std::invalid_argument("a planner needs a catalog and rules");
   kept_ = std::make_shared<const Kept>(Kept{std::move(catalog), std::move(rules), nullptr});
 }
 
 Planner::Planner(std::shared_ptr<const Catalog> catalog, Rules rules, std::shared_ptr<const ApprovedList> approved) {
-  if (catalog == nullptr) throw std::invalid_argument("a planner needs a catalogue and rules");
+  if (catalog == nullptr) throw std::invalid_argument("a planner needs a catalog and rules");
   kept_ = std::make_shared<const Kept>(
       Kept{std::move(catalog), std::make_shared<const Rules>(std::move(rules)), std::move(approved)});
 }

@@ -214,7 +214,7 @@ std::vector<PocketLine> pocket_lines(const PocketTable& table) {
     line.last = &cell;
     if (threads(cell) < threads(*line.governing)) line.governing = &cell;
   }
-  // The catalogue goes by material and size; a reader by material and series.
+  // The catalog goes by material and size; a reader by material and series.
   std::vector<const PipeSeries*> series;
   for (const PocketLine& line : lines) {
     const PipeSeries* one = line.first->pipe->series;

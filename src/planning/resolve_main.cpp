@@ -175,7 +175,7 @@ void resolve_wall(const Context& context, ResolvedMain& main, Said& said) {
   } else if (pipe != nullptr && pipe->wall) {
     main.wall_nominal = pipe->wall;
     main.wall_least = least_wall_of(*pipe);
-    main.wall_basis = WallBasis::catalogue;
+    main.wall_basis = WallBasis::catalog;
     said.assume({"main.wall", Measure(*main.wall_least), "the least wall a sound pipe of this class may have",
                  "gauge the wall at the tap"});
     said.taken.assumed(PlanPart::pipe, Taken::pipe_wall, pipe->series->basis_of(PipeColumn::wall_minus),

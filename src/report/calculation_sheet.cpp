@@ -71,17 +71,17 @@ class CalculationText {
       std::string number = std::to_string(line.number) + ". ";
       number.insert(0, number.size() < 5 ? 5 - number.size() : 0, ' ');
       page_.coded(line.title, line.id, 5, number);
-      const auto labelled = [&](std::string_view label, const std::string& text) {
+      const auto labeled = [&](std::string_view label, const std::string& text) {
         std::string lead = "     " + std::string(label);
         lead.resize(14, ' ');
         page_.paragraph(text, 14, lead);
       };
-      labelled("formula", line.formula);
-      labelled("figures", line.figures);
-      labelled("result", line.result);
-      if (!line.limit.empty()) labelled("limit", limit_in_words(line) + "; " + line.limit_source);
+      labeled("formula", line.formula);
+      labeled("figures", line.figures);
+      labeled("result", line.result);
+      if (!line.limit.empty()) labeled("limit", limit_in_words(line) + "; " + line.limit_source);
       for (const report::CalculationFigure& figure : line.with)
-        labelled("with", figure.symbol + " = " + figure.value + ": " + figure.what + "; " + figure.source);
+        labeled("with", figure.symbol + " = " + figure.value + ": " + figure.what + "; " + figure.source);
     }
   }
 

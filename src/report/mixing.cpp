@@ -17,8 +17,8 @@ std::string whole(double value, std::string_view unit) {
 
 Mixing mixing_of(const SwabMix& swab, UnitSystem system) {
   if (system == UnitSystem::si) {
-    const double each = round_up(swab.millilitres_per_litre(), 5.0);
-    const double made = round_up(1000.0 * (swab.finished / units::litre), 5.0);
+    const double each = round_up(swab.milliliters_per_liter(), 5.0);
+    const double made = round_up(1000.0 * (swab.finished / units::liter), 5.0);
     const double stock = std::min(round_up(each * made / 1000.0, 5.0), made);
     return {whole(stock, "mL"), whole(made - stock, "mL"), whole(each, "mL"), whole(each, "mL to each liter made")};
   }

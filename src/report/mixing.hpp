@@ -8,7 +8,7 @@
 
 namespace mainbore::report {
 
-// Of a liquid stock. Rounded up to the fluid ounce a gallon, or 5 mL a litre; what is made is that many gallons or litres.
+// Of a liquid stock. Rounded up to the fluid ounce a gallon, or 5 mL a liter; what is made is that many gallons or liters.
 struct Mixing {
   std::string stock;   // "25 fl oz"
   std::string water;   // the rest of what is made

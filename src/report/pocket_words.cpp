@@ -85,7 +85,7 @@ std::string length_cell(const std::optional<Length>& value, UnitSystem system) {
   return number(display.value, display.decimals);
 }
 
-// What a gauge must read: hundredths of an inch, tenths of a millimetre, rounded up.
+// What a gauge must read: hundredths of an inch, tenths of a millimeter, rounded up.
 std::string wall_cell(const std::optional<Length>& value, UnitSystem system) {
   if (!value) return "";
   const Length step = system == UnitSystem::si ? 0.1 * units::mm : 0.01 * units::inch;

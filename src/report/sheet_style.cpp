@@ -2,7 +2,7 @@
 
 namespace mainbore::report {
 
-// Black on white; grey only under black words or as the body of a wall. Paper: body type of 10.5 points, a page for the
+// Black on white; gray only under black words or as the body of a wall. Paper: body type of 10.5 points, a page for the
 // card, one for the order of work, one for what comes after; letter and A4 alike. The last faces of the stack are common
 // wide ones drawn narrower, for a machine without a condensed face.
 const std::string_view sheet_style = R"css(

@@ -45,7 +45,7 @@ std::string pipe_in_words(const Pipe& pipe) {
 class TextReport {
  public:
   TextReport(const Plan& plan, const TextOptions& options)
-      : plan_(plan), options_(options), page_(options.width, options.colour) {}
+      : plan_(plan), options_(options), page_(options.width, options.color) {}
 
   std::string all() && {
     report::write_card(page_, report::card_of(plan_, audience()));

@@ -117,7 +117,7 @@ void TextPage::field(std::string_view label, std::string_view text, int column) 
 
 void TextPage::wrap(std::string_view raw_text, std::size_t indent, std::string_view raw_lead, std::string_view tail,
                     char filling) {
-  // Whoever wrote the words, a job's machine or a catalogue, they cannot write to the terminal.
+  // Whoever wrote the words, a job's machine or a catalog, they cannot write to the terminal.
   const std::string clean_text = cleaned(raw_text);
   const std::string clean_lead = cleaned(raw_lead);
   const std::string_view text = clean_text;

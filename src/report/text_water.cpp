@@ -60,9 +60,9 @@ class WaterSections {
   // What a crew can measure, rounded up: ounces, cups of 8 fl oz and gallons in quarters | mL and L.
   [[nodiscard]] std::string measured(Volume volume) const {
     if (system_ == UnitSystem::si) {
-      const double litres = volume / units::litre;
-      return litres < 1.0 ? number(round_up(1000.0 * litres, litres < 0.1 ? 1.0 : 10.0), 0) + " mL"
-                          : number(round_up(litres, 0.1), 1) + " L";
+      const double liters = volume / units::liter;
+      return liters < 1.0 ? number(round_up(1000.0 * liters, liters < 0.1 ? 1.0 : 10.0), 0) + " mL"
+                          : number(round_up(liters, 0.1), 1) + " L";
     }
     const double ounces = 128.0 * (volume / units::gallon);
     if (ounces <= 8.0) return number(round_up(ounces, 0.25), 2) + " fl oz";
@@ -176,9 +176,9 @@ class WaterSections {
     for (const FillPlan& fill : cleaning.fills) filled(fill);
     for (const ChlorineDose* dose : cleaning.doses) {
       if (!cleaning.fills.empty()) break;
-      page_.field("Or fill with", number(dose->dose.mg_per_litre(), 0) + " mg/L for " +
+      page_.field("Or fill with", number(dose->dose.mg_per_liter(), 0) + " mg/L for " +
                                       show(Measure(dose->hold, Kind::time_span)) + "; at least " +
-                                      number(dose->residual.mg_per_litre(), 0) + " mg/L left (" + dose->method + ")");
+                                      number(dose->residual.mg_per_liter(), 0) + " mg/L left (" + dose->method + ")");
     }
     page_.field("Materials", "potable grade; lead at most " + number(plan_.rules->cleaning.lead_percent.value, 2) +
                                  " % averaged over what the water wets");
@@ -195,10 +195,10 @@ class WaterSections {
                   (product.name == "stock at hand" ? ", " + number(product.strength.percent(), 2) + " %" : "");
       if (product.volume) products += " (by weight, if its label is: " + weighed(*product.weight) + ")";
     }
-    page_.field("Fill at " + number(dose.dose.mg_per_litre(), 0) + " mg/L",
+    page_.field("Fill at " + number(dose.dose.mg_per_liter(), 0) + " mg/L",
                 products + "; " + show(Measure(dose.hold, Kind::time_span)) +
                     (dose.hold_most ? " to " + show(Measure(*dose.hold_most, Kind::time_span)) : std::string()) +
-                    ", at least " + number(dose.residual.mg_per_litre(), 0) + " mg/L left (" + dose.method + ")");
+                    ", at least " + number(dose.residual.mg_per_liter(), 0) + " mg/L left (" + dose.method + ")");
     std::string agents;
     for (const AgentDose& agent : fill.agents)
       agents += (agents.empty() ? "" : ", or ") + weighed(agent.weight) + ' ' + agent.agent->name;
@@ -227,7 +227,7 @@ class WaterSections {
     for (const AgentDose& dose : flush.agents) {
       agents += (agents.empty() ? "" : ", or ") + scale(dose.weight) + ' ' + dose.agent->name;
     }
-    page_.field("Takes its chlorine out", agents + " (for " + number(flush.chlorine.mg_per_litre(), 1) + " mg/L)");
+    page_.field("Takes its chlorine out", agents + " (for " + number(flush.chlorine.mg_per_liter(), 1) + " mg/L)");
   }
 
   // ---- the pit

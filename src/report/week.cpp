@@ -470,7 +470,7 @@ void WeekReport::write_truck(WeekPage& page, const Truck& truck) const {
 }
 
 std::string WeekReport::text(const WeekTextOptions& options) const {
-  WeekText page(options.width, options.colour);
+  WeekText page(options.width, options.color);
   write(page);
   return std::move(page).take();
 }

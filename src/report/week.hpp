@@ -66,7 +66,7 @@ struct WeekOrderOptions {
 [[nodiscard]] WeekOrder week_order(const OrderRecord& order, const Plan* plan, const WeekOrderOptions& options);
 
 struct WeekTextOptions {
-  bool colour = false;
+  bool color = false;
   int width = 80;
 };
 

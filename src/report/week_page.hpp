@@ -27,7 +27,7 @@ class WeekPage {
 
 class WeekText : public WeekPage {
  public:
-  WeekText(int width, bool colour) : page_(width, colour) {}
+  WeekText(int width, bool color) : page_(width, color) {}
   void title(std::string_view text) override { page_.title(text, true); }
   void paragraph(std::string_view text) override { page_.paragraph(text, 2, "  "); }
   void heading(std::string_view text, std::string_view beside) override { page_.heading(text, beside); }

@@ -32,7 +32,7 @@ struct KnownOfMain {
 // Whether it matters to the row which pipe of its material and nominal size a main is.
 [[nodiscard]] bool asks_of_pipe(const MainFilter& row);
 
-// Of a row that covers material and nominal size: does it fit this pipe? `pipe` is absent where the catalogue lists none.
+// Of a row that covers material and nominal size: does it fit this pipe? `pipe` is absent where the catalog lists none.
 // `open` is set to what would settle it where the answer is perhaps.
 [[nodiscard]] Match match(const MainFilter& row, const Pipe* pipe, const KnownOfMain& known, AsksOf* open = nullptr);
 

@@ -14,7 +14,7 @@ namespace mainbore::rules {
 struct MainInQuestion {
   Material material{};
   NominalSize size;
-  std::span<const Pipe* const> candidates;  // empty: the catalogue lists nothing
+  std::span<const Pipe* const> candidates;  // empty: the catalog lists nothing
   KnownOfMain known;
 };
 

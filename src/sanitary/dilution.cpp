@@ -27,7 +27,7 @@ Concentration mixed_strength(Volume stock, Concentration stock_strength, Volume 
   if (stock < Volume{} || water < Volume{} || !(stock + water > Volume{})) {
     throw std::invalid_argument("dilution: volumes must not be negative, nor both zero");
   }
-  return Concentration::mg_per_litre(stock_strength.mg_per_litre() * (stock / (stock + water)));
+  return Concentration::mg_per_liter(stock_strength.mg_per_liter() * (stock / (stock + water)));
 }
 
 Force chlorine_weight(Volume volume, Concentration strength) { return strength.fraction() * (dosing_weight * volume); }

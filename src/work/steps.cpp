@@ -594,7 +594,7 @@ class Procedure {
   }
   // What a flow is timed with.
   [[nodiscard]] Volume bucket() const {
-    return audience_.units == UnitSystem::us ? 5.0 * units::gallon : 20.0 * units::litre;
+    return audience_.units == UnitSystem::us ? 5.0 * units::gallon : 20.0 * units::liter;
   }
 
   void finish() {

@@ -39,7 +39,7 @@ LOOK = r"""
     if (e.getClientRects().length > 1) problems.push('broken: ' + e.textContent);
   }
   // Contrast of every text against white or the nearest fill behind it.
-  const parts = colour => (colour.match(/[\d.]+/g) || []).map(Number);
+  const parts = color => (color.match(/[\d.]+/g) || []).map(Number);
   const light = rgb => {
     const [r, g, b] = rgb.map(v => { v /= 255; return v <= 0.03928 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4; });
     return 0.2126 * r + 0.7152 * g + 0.0722 * b;

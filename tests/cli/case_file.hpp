@@ -2,7 +2,7 @@
 //
 //     # A bare number is refused.              why; names the test
 //     $ plan - --set main.size=8               arguments as a shell splits them
-//     % terminal                               optional: in-terminal, out-terminal, err-terminal, no-colour
+//     % terminal                               optional: in-terminal, out-terminal, err-terminal, no-color
 //     --- stdin                                optional sections; one that is missing is empty
 //     {"main": ...}
 //     --- exit 2

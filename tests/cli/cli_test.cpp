@@ -28,7 +28,7 @@ TEST_CASE("the program does what tests/cli/cases say") {
       std::ostringstream out;
       std::ostringstream err;
       const int status = cli::run(one.arguments, in, out, err,
-                                  {flag("in-terminal"), flag("out-terminal"), flag("no-colour"), flag("err-terminal")});
+                                  {flag("in-terminal"), flag("out-terminal"), flag("no-color"), flag("err-terminal")});
       INFO(one.where << ": " << one.title);
       INFO("stdout: " << out.str().substr(0, 2000));
       INFO("stderr: " << err.str());

@@ -54,15 +54,15 @@ TEST_CASE("a place that cannot be written to is a status of its own") {
   CHECK(cli::run(std::vector<std::string>{"plan", job}, in, out, err, {}) == 74);
 }
 
-TEST_CASE("colour only on a terminal, without NO_COLOR, and never in a file") {
+TEST_CASE("color only on a terminal, without NO_COLOR, and never in a file") {
   const Folder folder;
-  const auto coloured = [](const std::string& text) { return text.find('\x1b') != std::string::npos; };
-  CHECK_FALSE(coloured(run({"plan", job}).out));
-  CHECK(coloured(run({"plan", job}, {.out_is_terminal = true}).out));
-  CHECK_FALSE(coloured(run({"plan", job}, {.out_is_terminal = true, .no_colour = true}).out));
-  CHECK_FALSE(coloured(run({"plan", job, "--format", "json"}, {.out_is_terminal = true}).out));
+  const auto colored = [](const std::string& text) { return text.find('\x1b') != std::string::npos; };
+  CHECK_FALSE(colored(run({"plan", job}).out));
+  CHECK(colored(run({"plan", job}, {.out_is_terminal = true}).out));
+  CHECK_FALSE(colored(run({"plan", job}, {.out_is_terminal = true, .no_color = true}).out));
+  CHECK_FALSE(colored(run({"plan", job, "--format", "json"}, {.out_is_terminal = true}).out));
   CHECK(run({"plan", job, "-o", folder / "plan.txt"}, {.out_is_terminal = true}).status == 0);
-  CHECK_FALSE(coloured(content(folder / "plan.txt")));
+  CHECK_FALSE(colored(content(folder / "plan.txt")));
 }
 
 TEST_CASE("tables of a directory stand in place of those built in") {

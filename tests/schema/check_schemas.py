@@ -360,7 +360,7 @@ JOBS_INVALID = [
     ("service/line/c", 20),
     ("service/line/c", "130 psi"),
     ("service/line/elbows", -1),
-    ("service/line/colour", "red"),
+    ("service/line/color", "red"),
     ("service/size", "4 ft 6 psi"),
     ("sanitary/stock", 12.5),
     ("excavation/open_for", "24 psi"),

@@ -66,7 +66,7 @@ struct SpoilPile {
 // Throws std::invalid_argument when the volume is negative or the length or the repose run not positive.
 [[nodiscard]] SpoilPile spoil_windrow(Volume loose, Length pile_length, double repose_run);
 
-// From the centreline of the cut to the far toe of the spoil: half the top width, the set-back and the base.
+// From the centerline of the cut to the far toe of the spoil: half the top width, the set-back and the base.
 [[nodiscard]] Length occupied_strip(Length top_width, Length setback, const SpoilPile& pile);
 
 }  // namespace mainbore::excavation

@@ -5,7 +5,7 @@
 //   Type C    0.5 ton/ft2 or less; granular soil; water seeping freely or standing; and whatever nobody has classified
 //
 // Barred from Type A: fissured, subject to vibration, previously disturbed, or in layers that dip toward the cut. A pit
-// over an old main stands in the main's own backfill (disturbed), and one in a travelled street shakes (vibration), so
+// over an old main stands in the main's own backfill (disturbed), and one in a traveled street shakes (vibration), so
 // a tap pit is hardly ever Type A. Layers that dip toward the cut at 4 horizontal to 1 vertical or steeper make Type C,
 // and so does water.
 //

@@ -12,7 +12,7 @@
 //   spoil               distance from the edge >= limit         (2 ft)
 //   guard rail          depth >= limit   (6 ft, at a crossing)
 //
-// Depths are often converted from metres, and 1.2192 m is 4 ft only to the last bit of a double: a depth counts as at
+// Depths are often converted from meters, and 1.2192 m is 4 ft only to the last bit of a double: a depth counts as at
 // the limit when it is within one part in a million million of it.
 #pragma once
 

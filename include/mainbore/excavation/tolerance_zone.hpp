@@ -1,6 +1,6 @@
 // The strip round a marked buried line in which only hand digging, vacuum or another gentle method may be used.
 //
-//   half width = facility width / 2 + margin          to each side of the centre mark
+//   half width = facility width / 2 + margin          to each side of the center mark
 //
 // The margin is set by state law: 18 in and 24 in are the commonest. Where the mark does not show the width of the
 // line, the width is unknown and must be asked for or taken at its greatest.
@@ -19,7 +19,7 @@ namespace mainbore::excavation {
   return 2.0 * tolerance_zone_half_width(facility_width, margin);
 }
 
-// Whether something `distance` from the centre mark lies inside; the edge itself belongs to the zone.
+// Whether something `distance` from the center mark lies inside; the edge itself belongs to the zone.
 [[nodiscard]] constexpr bool inside_tolerance_zone(Length distance, Length facility_width, Length margin) {
   return abs(distance) <= tolerance_zone_half_width(facility_width, margin);
 }

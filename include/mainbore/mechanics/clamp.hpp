@@ -1,6 +1,6 @@
 // Holding a machine to a pipe by a chain or strap and studs.
 //
-// Chain from an anchor at horizontal offset a and height b over the pipe's centre, round under the pipe to the anchor
+// Chain from an anchor at horizontal offset a and height b over the pipe's center, round under the pipe to the anchor
 // on the other side, Rc = pipe radius + half the chain's thickness:
 //     d = hypot(a, b);  l = sqrt(d^2 - Rc^2);  psi = atan2(a, b);  gamma = acos(Rc/d)
 //     wrap = 2 pi - 2 (psi + gamma);   length = 2 l + Rc wrap;   leg from vertical = 90 deg - psi - gamma
@@ -28,10 +28,10 @@
 
 namespace mainbore::mechanics {
 
-// Where a leg of the chain hooks on, from the centre of the pipe.
+// Where a leg of the chain hooks on, from the center of the pipe.
 struct ChainAnchor {
   Length offset;  // a, horizontally
-  Length height;  // b, upward; negative below the centre
+  Length height;  // b, upward; negative below the center
 };
 
 struct ChainPath {
@@ -45,7 +45,7 @@ struct ChainPath {
 // pipe, or anything is not finite or not positive (a thickness of zero is allowed).
 std::optional<ChainPath> chain_path(Length outside_diameter, Length chain_thickness, const ChainAnchor& anchor);
 
-// The height b over which an anchor at this offset has a path: the chain's own circle there, else the centre of the pipe.
+// The height b over which an anchor at this offset has a path: the chain's own circle there, else the center of the pipe.
 // Throws std::invalid_argument unless the diameter is positive, and thickness and offset are not negative.
 Length lowest_anchor(Length outside_diameter, Length chain_thickness, Length offset);
 

@@ -7,7 +7,7 @@
 //
 // Field doses often run 10 % over, so that no chlorine passes; say so with `excess` = 0.10.
 //
-//     dechlorination_weight(100000 * gallon, Concentration::mg_per_litre(1), 1.96) / lbf;   // 1.63
+//     dechlorination_weight(100000 * gallon, Concentration::mg_per_liter(1), 1.96) / lbf;   // 1.63
 #pragma once
 
 #include "mainbore/sanitary/concentration.hpp"

@@ -32,7 +32,7 @@ class FastJobReader {
   // Bytes behind the text that must be readable, whatever is in them.
   static constexpr std::size_t room_behind = 64;
 
-  // The catalogue must outlive the reader. One reader a thread.
+  // The catalog must outlive the reader. One reader a thread.
   explicit FastJobReader(const Catalog& catalog);
   FastJobReader(FastJobReader&&) noexcept;
   FastJobReader& operator=(FastJobReader&&) noexcept;

@@ -199,7 +199,7 @@ ReadValue read_machine(std::string_view text, const Catalog& catalog) {
   if (catalog.machine(text) != nullptr) return FieldValue(std::string(text));
   std::vector<std::string_view> ids;
   for (const MachineProfile& machine : catalog.machines()) ids.push_back(machine.id);
-  Problem problem = unknown_word(text, "a machine of the catalogue", ids);
+  Problem problem = unknown_word(text, "a machine of the catalog", ids);
   problem.help += "\nor give the machine's own figures: machine.title, machine.bar_diameter, ...";
   return problem;
 }

@@ -463,7 +463,7 @@ constexpr std::array table = {
     row<&TrialFacts::date>("service.trial.date", FieldType::text, "day of the trial"),
     row<&TrialFacts::tool>("service.trial.tool", FieldType::text, "mark on the tool it was made with"),
 
-    row<&MachineFacts::profile>("machine.profile", FieldType::machine, "a machine of the catalogue"),
+    row<&MachineFacts::profile>("machine.profile", FieldType::machine, "a machine of the catalog"),
     choice<&MachineFacts::feed>("machine.feed", feed_words, "the feed to be used"),
     whole<&MachineFacts::extensions>("machine.extensions", 0, 20, "chain extensions on the truck"),
     required(row<&MachineProfile::title>("machine.title", FieldType::text, "what the crew calls the machine"),

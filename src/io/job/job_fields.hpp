@@ -25,7 +25,7 @@ enum class FieldType : std::uint8_t {
   size,      // nominal: "8 in", "DN 200", "200 mm"
   material,
   choice,   // one of a list of words
-  machine,  // the id of a machine of the catalogue
+  machine,  // the id of a machine of the catalog
   flag,     // true or false
   whole,    // a whole number: a year, a count
   clock,    // "1:30"

@@ -415,7 +415,7 @@ class JobReader : io::JsonReader {
     if (!draft_.machine) return;
     const MachineProfile& machine = *draft_.machine;
     if (!draft_.job.machine.profile.empty()) {
-      contradiction("machine.profile", "both a machine of the catalogue and a machine's own figures",
+      contradiction("machine.profile", "both a machine of the catalog and a machine's own figures",
                     "give machine.profile, or the figures");
     }
     const auto given = [&](std::string_view path) { return seen(0).test(number_of(*io::find_field(path)->field)); };

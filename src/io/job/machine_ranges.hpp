@@ -1,4 +1,4 @@
-// The machines of a catalogue, held to the ranges of a job's machine: what a job may say of a machine is what a table may.
+// The machines of a catalog, held to the ranges of a job's machine: what a job may say of a machine is what a table may.
 #pragma once
 
 #include <optional>

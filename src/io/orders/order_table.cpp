@@ -624,7 +624,7 @@ void OrderTable::check_machine(const CsvRecord& record, OrderRecord& order) cons
   const auto contradiction = [&](std::string message) {
     order.diagnostics.push_back(of_row(record, {"job.contradiction", std::move(message), ""}));
   };
-  if (!draft_.job.machine.profile.empty()) contradiction("both a machine of the catalogue and a machine's own figures");
+  if (!draft_.job.machine.profile.empty()) contradiction("both a machine of the catalog and a machine's own figures");
   if (machine.smallest_tap > machine.largest_tap) contradiction("the machine's smallest tap is above its largest");
   if (machine.saddle_od_from && machine.saddle_od_to && *machine.saddle_od_from > *machine.saddle_od_to) {
     contradiction("the machine's least outside diameter is above its greatest");

@@ -31,7 +31,7 @@ namespace mainbore::io {
 
 class OrderTable {
  public:
-  // Catalogue and map must outlive the table; no map (nullptr): the header's names are paths of a job.
+  // Catalog and map must outlive the table; no map (nullptr): the header's names are paths of a job.
   // `keep` (may be nullptr, else must outlive the table): columns that go into OrderRecord::kept.
   OrderTable(const Catalog& catalog, const OrderMap* map, std::string file_name, const CsvRecord& header,
              const KeepColumns* keep = nullptr);

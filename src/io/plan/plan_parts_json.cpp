@@ -79,14 +79,14 @@ void write_swab(JsonWriter& out, const SwabMix& swab, const Put& put) {
   out.number("strength_percent", swab.wanted.percent(), 2);
   put("finished", Measure(swab.finished));
   if (swab.liquid) {
-    // The units on a jug; a gallon or a litre is too coarse.
+    // The units on a jug; a gallon or a liter is too coarse.
     constexpr Volume fluid_ounce = units::gallon / 128.0;
     out.number("stock_fl_oz", swab.liquid->stock / fluid_ounce, 1);
-    out.number("stock_ml", 1000.0 * (swab.liquid->stock / units::litre), 0);
+    out.number("stock_ml", 1000.0 * (swab.liquid->stock / units::liter), 0);
     out.number("water_fl_oz", swab.liquid->water / fluid_ounce, 1);
-    out.number("water_ml", 1000.0 * (swab.liquid->water / units::litre), 0);
+    out.number("water_ml", 1000.0 * (swab.liquid->water / units::liter), 0);
     out.number("fl_oz_per_gal", swab.fluid_ounces_per_gallon(), 1);
-    out.number("ml_per_l", swab.millilitres_per_litre(), 1);
+    out.number("ml_per_l", swab.milliliters_per_liter(), 1);
   }
   if (swab.dry) {
     out.number("product_oz", 16.0 * (*swab.dry / units::lbf), 2);
@@ -119,7 +119,7 @@ void write_fills(JsonWriter& out, const std::vector<FillPlan>& fills, const Put&
   out.begin_array("fills");
   for (const FillPlan& fill : fills) {
     out.begin_object();
-    put.ratio("mg_per_l", fill.dose->dose.mg_per_litre());
+    put.ratio("mg_per_l", fill.dose->dose.mg_per_liter());
     out.number("chlorine_ounces", 16.0 * (fill.chlorine / units::lbf), ratio_places);
     out.begin_array("products");
     for (const FillProduct& product : fill.products) {
@@ -132,7 +132,7 @@ void write_fills(JsonWriter& out, const std::vector<FillPlan>& fills, const Put&
       }
       if (product.volume) {
         out.number("fluid_ounces", 128.0 * (*product.volume / units::gallon), ratio_places);
-        out.number("millilitres", 1000.0 * (*product.volume / units::litre), 1);
+        out.number("millilitres", 1000.0 * (*product.volume / units::liter), 1);
       }
       out.end_object();
     }
@@ -217,7 +217,7 @@ void write_cleaning(JsonWriter& out, const CleaningPlan& cleaning, UnitSystem sy
     put.ratio("changes", flush->changes);
     put("line_holds", Measure(flush->full.line_volume));
     put("discharged", Measure(flush->full.discharged));
-    put.ratio("chlorine_mg_per_l", flush->chlorine.mg_per_litre());
+    put.ratio("chlorine_mg_per_l", flush->chlorine.mg_per_liter());
     write_agents(out, flush->agents);
     out.end_object();
   }
@@ -227,10 +227,10 @@ void write_cleaning(JsonWriter& out, const CleaningPlan& cleaning, UnitSystem sy
     for (const ChlorineDose* dose : cleaning.doses) {
       out.begin_object();
       out.text("method", dose->method);
-      put.ratio("mg_per_l", dose->dose.mg_per_litre());
+      put.ratio("mg_per_l", dose->dose.mg_per_liter());
       put("hold", Measure(dose->hold, Kind::time_span));
       if (dose->hold_most) put("hold_most", Measure(*dose->hold_most, Kind::time_span));
-      put.ratio("left_mg_per_l", dose->residual.mg_per_litre());
+      put.ratio("left_mg_per_l", dose->residual.mg_per_liter());
       const Basis* const basis = &dose->basis;
       bases({&basis, 1});
       out.end_object();

@@ -48,7 +48,7 @@ class JobSchema {
   // What may stand under "machine" of a job or of settings.
   [[nodiscard]] Json write_machine() {
     Json schema =
-        document(SchemaOf::machine, schema_version, "A tapping machine: one of the catalogue, or its own figures");
+        document(SchemaOf::machine, schema_version, "A tapping machine: one of the catalog, or its own figures");
     schema.update(machine());
     schema["definitions"] = std::move(definitions_);
     return schema;
@@ -189,7 +189,7 @@ class JobSchema {
     object["not"] = {{"required", {key_of(field.path), key_of(field.older)}}};
   }
 
-  // A machine of the catalogue, or one by all of its own figures.
+  // A machine of the catalog, or one by all of its own figures.
   static Json one_machine(const Json& figures) {
     return Json::array({{{"propertyNames", {{"enum", {"profile", "feed", "extensions"}}}}},
                         {{"required", figures}, {"not", {{"required", {"profile"}}}}}});

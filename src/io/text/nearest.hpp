@@ -13,7 +13,7 @@ namespace mainbore::io {
 // Whether two names compare as equal, without writing either out.
 [[nodiscard]] bool same_name(std::string_view a, std::string_view b);
 
-// Edits (insert, delete, change, swap two neighbours) from one word to the other. Where it takes over `most`, any number
+// Edits (insert, delete, change, swap two neighbors) from one word to the other. Where it takes over `most`, any number
 // over that.
 [[nodiscard]] std::size_t edit_distance(std::string_view a, std::string_view b,
                                         std::size_t most = static_cast<std::size_t>(-1));

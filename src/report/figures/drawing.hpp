@@ -9,7 +9,7 @@
 
 namespace mainbore::report {
 
-// Right and up from the centre of the pipe.
+// Right and up from the center of the pipe.
 struct Spot {
   Length right;
   Length up;
@@ -95,7 +95,7 @@ struct MachineDrawing {
 [[nodiscard]] std::optional<MachineDrawing> machine_drawing(const Plan& plan);
 
 // The pit cut across the main, seen along it: the machine's side to the right, spoil on the other. Spots are from the
-// centre of the main.
+// center of the main.
 struct PitDrawing {
   bool mirrored = false;  // the tap points to the left, as in the section, and the drawing is turned over with it
   Length radius;          // of the main, outside

@@ -33,11 +33,11 @@ class MachineOnPaper {
   [[nodiscard]] double on_paper(Length length) const { return length / units::inch * scale; }
 
   void draw(Canvas& canvas) const {
-    const At centre{middle, crown_ + radius_};
-    if (drawing_.bore) canvas.circle(centre, on_paper(*drawing_.bore), "edge");
-    canvas.circle(centre, radius_, "cut pipe-outside");
-    if (drawing_.method == Method::direct) on_pipe(canvas, centre);
-    else on_stop(canvas, centre);
+    const At center{middle, crown_ + radius_};
+    if (drawing_.bore) canvas.circle(center, on_paper(*drawing_.bore), "edge");
+    canvas.circle(center, radius_, "cut pipe-outside");
+    if (drawing_.method == Method::direct) on_pipe(canvas, center);
+    else on_stop(canvas, center);
     bar(canvas);
     depths(canvas);
     canvas.scale_bar({2.0, height - 8.0});
@@ -45,7 +45,7 @@ class MachineOnPaper {
 
  private:
   // Outlines of the machine are for its place only: nobody gave its shape.
-  void on_pipe(Canvas& canvas, At centre) const {
+  void on_pipe(Canvas& canvas, At center) const {
     const double base = drawing_.chain ? on_paper(drawing_.chain->hook.up) - radius_ : 14.0;
     const double half = drawing_.chain ? on_paper(drawing_.chain->hook.right) : 30.0;
     const double body = std::max(on_paper(drawing_.bar) * 1.8, 9.0);
@@ -61,7 +61,7 @@ class MachineOnPaper {
     if (!drawing_.chain) return;
     const ChainDrawing& chain = *drawing_.chain;
     const auto spot = [&](Spot at, double side) {
-      return At{centre.x + side * on_paper(at.right), centre.y - on_paper(at.up)};
+      return At{center.x + side * on_paper(at.right), center.y - on_paper(at.up)};
     };
     const At right = spot(chain.hook, 1.0);
     const At left = spot(chain.hook, -1.0);
@@ -74,20 +74,20 @@ class MachineOnPaper {
                 "chain");
     for (const At hook : {right, left}) canvas.circle(hook, 3.0, "blank cut");
     if (plan_.setup.chain) {
-      canvas.words({middle, centre.y + radius_ + 18.0},
+      canvas.words({middle, center.y + radius_ + 18.0},
                    canvas.label(DrawingWord::chain, Measure(plan_.setup.chain->needed), "setup.chain.needed"),
                    Anchor::middle);
     }
   }
 
-  void on_stop(Canvas& canvas, At centre) const {
+  void on_stop(Canvas& canvas, At center) const {
     const double half = std::max(on_paper(drawing_.bar) * 1.4, 8.0);
-    canvas.circle(centre, radius_ + 5.0, "dash");
+    canvas.circle(center, radius_ + 5.0, "dash");
     canvas.box({middle - half - 5.0, crown_ - 16.0}, 2.0 * half + 10.0, 12.0, "dash");
     canvas.box({middle - half, crown_ - 46.0}, 2.0 * half, 30.0, "dash");
     canvas.line({middle - half - 10.0, crown_ - 31.0}, {middle + half + 10.0, crown_ - 31.0}, "edge");
     if (crown_ - 64.0 > 18.0) canvas.box({middle - half - 3.0, 18.0}, 2.0 * half + 6.0, crown_ - 64.0, "dash");
-    canvas.words({middle, centre.y + radius_ + 20.0}, canvas.label(DrawingWord::on_open_stop), Anchor::middle);
+    canvas.words({middle, center.y + radius_ + 20.0}, canvas.label(DrawingWord::on_open_stop), Anchor::middle);
   }
 
   void bar(Canvas& canvas) const {

@@ -72,7 +72,7 @@ class PitOnPaper {
     label.rounded = by_paces(length, canvas.system());
     return label;
   }
-  static void centred(Canvas& canvas, At at, double room, const Label& label) {
+  static void centered(Canvas& canvas, At at, double room, const Label& label) {
     canvas.words({std::clamp(at.x, room / 2.0, canvas_width - room / 2.0), at.y}, label, Anchor::middle);
   }
   static void dimension(Canvas& canvas, double from, double to, double at, const Label& label) {
@@ -93,10 +93,10 @@ class PitOnPaper {
                 "fill edge spoil");
     const PitPlan& pit = *plan_.excavation;
     const At top = spot(drawing_.spoil_top);
-    centred(canvas, {top.x, top.y - 18.0}, 116.0,
-            paced(canvas, DrawingWord::spoil_high, pit.spoil.height, "excavation.spoil.height"));
-    centred(canvas, {top.x, top.y - 5.0}, 116.0,
-            paced(canvas, DrawingWord::spoil_wide, pit.spoil.base, "excavation.spoil.base"));
+    centered(canvas, {top.x, top.y - 18.0}, 116.0,
+             paced(canvas, DrawingWord::spoil_high, pit.spoil.height, "excavation.spoil.height"));
+    centered(canvas, {top.x, top.y - 5.0}, 116.0,
+             paced(canvas, DrawingWord::spoil_wide, pit.spoil.base, "excavation.spoil.base"));
   }
 
   // Seen from the front, at the end of the pit: its width is a usual one.
@@ -110,9 +110,9 @@ class PitOnPaper {
     for (double rung = bottom_ - step; rung > ground_ - 1.0; rung -= step) {
       canvas.line({inner, rung}, {outer, rung}, "thin");
     }
-    centred(canvas, {(inner + outer) / 2.0, std::min(top - 5.0, ground_ - row_over_pit - 4.0)}, 100.0,
-            canvas.label(DrawingWord::ladder, Measure(plan_.excavation->ladder_length, Kind::distance),
-                         "excavation.way_out.ladder_length"));
+    centered(canvas, {(inner + outer) / 2.0, std::min(top - 5.0, ground_ - row_over_pit - 4.0)}, 100.0,
+             canvas.label(DrawingWord::ladder, Measure(plan_.excavation->ladder_length, Kind::distance),
+                          "excavation.way_out.ladder_length"));
   }
 
   void walls(Canvas& canvas) const {

@@ -15,80 +15,80 @@ namespace {
 using words::DrawingWord;
 
 // The dashed outline of what is fitted, in a drawing turned so that the tap is on top: drawn for its place only.
-void fitting_outline(Canvas& canvas, Method method, At centre, double radius, double bore, double thread_out) {
-  const double crown = centre.y - radius;
+void fitting_outline(Canvas& canvas, Method method, At center, double radius, double bore, double thread_out) {
+  const double crown = center.y - radius;
   const double half = std::max(bore * 1.25, 6.0);
   if (method == Method::direct) {
     const double foot = crown - thread_out;
-    canvas.box({centre.x - half, foot - 26.0}, 2.0 * half, 26.0, "dash");
-    canvas.line({centre.x - half - 8.0, foot - 15.0}, {centre.x + half + 8.0, foot - 15.0}, "dash");
+    canvas.box({center.x - half, foot - 26.0}, 2.0 * half, 26.0, "dash");
+    canvas.line({center.x - half - 8.0, foot - 15.0}, {center.x + half + 8.0, foot - 15.0}, "dash");
     return;
   }
   // Strap all round, and a boss or branch over the hole.
-  canvas.circle(centre, radius + 5.0, "dash");
-  canvas.box({centre.x - half - 4.0, crown - 16.0}, 2.0 * half + 8.0, 12.0, "dash");
-  canvas.box({centre.x - half, crown - 42.0}, 2.0 * half, 26.0, "dash");
+  canvas.circle(center, radius + 5.0, "dash");
+  canvas.box({center.x - half - 4.0, crown - 16.0}, 2.0 * half + 8.0, 12.0, "dash");
+  canvas.box({center.x - half, crown - 42.0}, 2.0 * half, 26.0, "dash");
 }
 
 // The wall, and the hours of a clock face round it where the tap is not.
-void draw_wall(Canvas& canvas, const SectionDrawing& drawing, At centre, double scale) {
+void draw_wall(Canvas& canvas, const SectionDrawing& drawing, At center, double scale) {
   const auto on_paper = [&](Length length) { return length / units::inch * scale; };
   const double radius = on_paper(drawing.radius);
   if (drawing.bore) {
     const double bore = on_paper(*drawing.bore);
-    canvas.path("M" + xy(centre.x - radius, centre.y) + "a" + xy(radius, radius) + " 0 1 1 " + xy(2 * radius, 0) + "a" +
-                    xy(radius, radius) + " 0 1 1 " + xy(-2 * radius, 0) + "ZM" + xy(centre.x - bore, centre.y) + "a" +
+    canvas.path("M" + xy(center.x - radius, center.y) + "a" + xy(radius, radius) + " 0 1 1 " + xy(2 * radius, 0) + "a" +
+                    xy(radius, radius) + " 0 1 1 " + xy(-2 * radius, 0) + "ZM" + xy(center.x - bore, center.y) + "a" +
                     xy(bore, bore) + " 0 1 1 " + xy(2 * bore, 0) + "a" + xy(bore, bore) + " 0 1 1 " + xy(-2 * bore, 0) +
                     "Z",
                 "fill");
-    canvas.circle(centre, bore, "cut pipe-bore");
+    canvas.circle(center, bore, "cut pipe-bore");
   }
-  canvas.circle(centre, radius, "cut pipe-outside");
+  canvas.circle(center, radius, "cut pipe-outside");
   for (int hour = 0; hour < 12; ++hour) {
     const double turn = hour * std::numbers::pi / 6.0;
     const At out{std::sin(turn), -std::cos(turn)};
     const double reach = hour % 3 == 0 ? 7.0 : 4.0;
-    canvas.line({centre.x + out.x * (radius + 2.0), centre.y + out.y * (radius + 2.0)},
-                {centre.x + out.x * (radius + reach), centre.y + out.y * (radius + reach)}, "thin");
+    canvas.line({center.x + out.x * (radius + 2.0), center.y + out.y * (radius + 2.0)},
+                {center.x + out.x * (radius + reach), center.y + out.y * (radius + reach)}, "thin");
   }
   const auto clear_of_tap = [&](double degrees) { return std::fabs(drawing.turn_degrees - degrees) > 20.0; };
   if (clear_of_tap(0.0) && clear_of_tap(360.0))
-    canvas.words({centre.x, centre.y - radius - 11.0}, {"12", {}, {}, {}}, Anchor::middle);
-  if (clear_of_tap(90.0)) canvas.words({centre.x + radius + 10.0, centre.y + 4.0}, {"3", {}, {}, {}});
-  if (clear_of_tap(270.0)) canvas.words({centre.x - radius - 10.0, centre.y + 4.0}, {"9", {}, {}, {}}, Anchor::end);
+    canvas.words({center.x, center.y - radius - 11.0}, {"12", {}, {}, {}}, Anchor::middle);
+  if (clear_of_tap(90.0)) canvas.words({center.x + radius + 10.0, center.y + 4.0}, {"3", {}, {}, {}});
+  if (clear_of_tap(270.0)) canvas.words({center.x - radius - 10.0, center.y + 4.0}, {"9", {}, {}, {}}, Anchor::end);
 }
 
 // Turned so that the tap is on top.
-void draw_tap(Canvas& canvas, Method method, const SectionDrawing& drawing, At centre, double scale) {
+void draw_tap(Canvas& canvas, Method method, const SectionDrawing& drawing, At center, double scale) {
   const auto on_paper = [&](Length length) { return length / units::inch * scale; };
   const double radius = on_paper(drawing.radius);
-  canvas.begin_turned(drawing.turn_degrees, centre);
+  canvas.begin_turned(drawing.turn_degrees, center);
   const double hole = drawing.hole ? on_paper(*drawing.hole) : 0.0;
   const double thread_out = drawing.thread_out ? on_paper(*drawing.thread_out) : 0.0;
   if (hole > 0.0) {
     const double outer = std::sqrt(std::max(radius * radius - hole * hole, 0.0));
     const double bore = drawing.bore ? on_paper(*drawing.bore) : radius * 0.9;
     const double inner = std::sqrt(std::max(bore * bore - hole * hole, 0.0));
-    canvas.box({centre.x - hole, centre.y - radius - 1.5}, 2.0 * hole, radius - inner + 3.0, "blank");
-    canvas.line({centre.x - hole, centre.y - outer}, {centre.x - hole, centre.y - inner}, "cut");
-    canvas.line({centre.x + hole, centre.y - outer}, {centre.x + hole, centre.y - inner}, "cut");
+    canvas.box({center.x - hole, center.y - radius - 1.5}, 2.0 * hole, radius - inner + 3.0, "blank");
+    canvas.line({center.x - hole, center.y - outer}, {center.x - hole, center.y - inner}, "cut");
+    canvas.line({center.x + hole, center.y - outer}, {center.x + hole, center.y - inner}, "cut");
   }
   if (drawing.thread_in) {
     const double in = on_paper(*drawing.thread_in);
     const double foot = hole - in / 32.0;
     const double top = hole + thread_out / 32.0;
-    canvas.path("M" + xy(centre.x - top, centre.y - radius - thread_out) + "L" +
-                    xy(centre.x + top, centre.y - radius - thread_out) + "L" +
-                    xy(centre.x + foot, centre.y - radius + in) + "L" + xy(centre.x - foot, centre.y - radius + in) +
+    canvas.path("M" + xy(center.x - top, center.y - radius - thread_out) + "L" +
+                    xy(center.x + top, center.y - radius - thread_out) + "L" +
+                    xy(center.x + foot, center.y - radius + in) + "L" + xy(center.x - foot, center.y - radius + in) +
                     "Z",
                 "thread");
   }
-  fitting_outline(canvas, method, centre, radius, hole, thread_out);
-  canvas.line({centre.x, centre.y - radius - 54.0}, {centre.x, centre.y + radius - 3.0}, "axis");
+  fitting_outline(canvas, method, center, radius, hole, thread_out);
+  canvas.line({center.x, center.y - radius - 54.0}, {center.x, center.y + radius - 3.0}, "axis");
   canvas.end_turned();
 }
 
-void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawing, At centre, double scale) {
+void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawing, At center, double scale) {
   const auto on_paper = [&](Length length) { return length / units::inch * scale; };
   const double radius = on_paper(drawing.radius);
   const double hole = drawing.hole ? on_paper(*drawing.hole) : 0.0;
@@ -98,14 +98,14 @@ void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawin
   const auto column = [&](double x) { return left ? canvas_width - x : x; };
   const Anchor anchor = left ? Anchor::end : Anchor::start;
 
-  draw_wall(canvas, drawing, centre, scale);
-  draw_tap(canvas, plan.method.kind, drawing, centre, scale);
+  draw_wall(canvas, drawing, center, scale);
+  draw_tap(canvas, plan.method.kind, drawing, center, scale);
 
   const double turn = drawing.turn_degrees * std::numbers::pi / 180.0;
   const At axis{std::sin(turn), -std::cos(turn)};
   const At across{-axis.y, axis.x};
   const auto beside_axis = [&](double out, double side) {
-    return At{centre.x + axis.x * out + across.x * side, centre.y + axis.y * out + across.y * side};
+    return At{center.x + axis.x * out + across.x * side, center.y + axis.y * out + across.y * side};
   };
   const double side = left ? -1.0 : 1.0;
   const bool direct = plan.method.kind == Method::direct;
@@ -137,21 +137,21 @@ void draw_section(Canvas& canvas, const Plan& plan, const SectionDrawing& drawin
   if (drawing.bore && plan.main.wall_nominal) {
     const double at = (left ? 235.0 : 125.0) * std::numbers::pi / 180.0;
     const double mid = (radius + on_paper(*drawing.bore)) / 2.0;
-    canvas.leader({centre.x + std::sin(at) * mid, centre.y - std::cos(at) * mid}, {column(244.0), centre.y + 34.0},
+    canvas.leader({center.x + std::sin(at) * mid, center.y - std::cos(at) * mid}, {column(244.0), center.y + 34.0},
                   canvas.label(DrawingWord::wall, Measure(*plan.main.wall_nominal), "main.wall_nominal"), anchor);
   }
   if (plan.makeup && plan.makeup->far_wall_clearance) {
-    const double x = centre.x;
-    canvas.words({x, centre.y + 22.0}, canvas.label(DrawingWord::to_far_wall), Anchor::middle, "t clear");
+    const double x = center.x;
+    canvas.words({x, center.y + 22.0}, canvas.label(DrawingWord::to_far_wall), Anchor::middle, "t clear");
     const Length clear = *plan.makeup->far_wall_clearance;
-    canvas.words({x, centre.y + 36.0},
+    canvas.words({x, center.y + 36.0},
                  {{}, Measure(clear), "makeup.far_wall_clearance", {}, on_rule(clear, canvas.system(), Toward::less)},
                  Anchor::middle, "t clear");
   }
-  const double base = centre.y + radius;
-  for (const double x : {centre.x - radius, centre.x + radius})
-    canvas.line({x, centre.y + 4.0}, {x, base + 24.0}, "thin");
-  canvas.across(centre.x - radius, centre.x + radius, base + 20.0,
+  const double base = center.y + radius;
+  for (const double x : {center.x - radius, center.x + radius})
+    canvas.line({x, center.y + 4.0}, {x, base + 24.0}, "thin");
+  canvas.across(center.x - radius, center.x + radius, base + 20.0,
                 canvas.label(DrawingWord::outside, Measure(*plan.main.od), "main.od"));
 }
 
@@ -166,7 +166,7 @@ FigureRoom write_section_figure(HtmlWriter& out, const Plan& plan, Audience audi
   constexpr double radius = 60.0;
   const double scale = radius / (drawing->radius / units::inch);
   const double room = drawing->turn_degrees > 180.0 ? canvas_width - 116.0 : 116.0;
-  const At centre{room, 110.0};
+  const At center{room, 110.0};
   constexpr double height = 200.0;
   const auto show = [&](Measure measure) { return format_measure(measure, audience); };
   const std::string wall = plan.main.wall_nominal ? show(*plan.main.wall_nominal) : std::string();
@@ -180,7 +180,7 @@ FigureRoom write_section_figure(HtmlWriter& out, const Plan& plan, Audience audi
                                 {"thread", thread}});
   {
     Canvas canvas(out, audience, prefix + "section", height, {scale}, heading, text);
-    draw_section(canvas, plan, *drawing, centre, scale);
+    draw_section(canvas, plan, *drawing, center, scale);
     canvas.scale_bar({drawing->turn_degrees > 180.0 ? 4.0 : 240.0, height - 10.0}, 36.0);
   }
   const bool direct = plan.method.kind == Method::direct;

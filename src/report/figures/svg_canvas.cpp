@@ -53,10 +53,10 @@ void Canvas::line(At from, At to, std::string_view style) {
                       {"y2", coordinate(to.y)}});
 }
 
-void Canvas::circle(At centre, double radius, std::string_view style) {
+void Canvas::circle(At center, double radius, std::string_view style) {
   out_.empty("circle", {{"class", std::string(style)},
-                        {"cx", coordinate(centre.x)},
-                        {"cy", coordinate(centre.y)},
+                        {"cx", coordinate(center.x)},
+                        {"cy", coordinate(center.y)},
                         {"r", coordinate(radius)}});
 }
 
@@ -72,8 +72,8 @@ void Canvas::path(std::string_view d, std::string_view style) {
   out_.empty("path", {{"class", std::string(style)}, {"d", std::string(d)}});
 }
 
-void Canvas::begin_turned(double degrees, At centre) {
-  out_.start("g", {{"transform", "rotate(" + coordinate(degrees) + " " + point(centre) + ")"}});
+void Canvas::begin_turned(double degrees, At center) {
+  out_.start("g", {{"transform", "rotate(" + coordinate(degrees) + " " + point(center) + ")"}});
 }
 void Canvas::end_turned() { out_.end(); }
 
@@ -143,7 +143,7 @@ void Canvas::across(double from, double to, double y, const Label& label) {
   line({inside ? from : from - 12.0, y}, {inside ? to : to + 12.0, y}, "thin");
   head({from, y}, inside ? -1.0 : 1.0, 0.0);
   head({to, y}, inside ? 1.0 : -1.0, 0.0);
-  // Centred over the line, kept on the paper.
+  // Centerd over the line, kept on the paper.
   const double half = width_of(shown_text(label)) / 2.0;
   double middle = (from + to) / 2.0;
   middle = std::fmin(std::fmax(middle, half), canvas_width - half);

@@ -61,10 +61,10 @@ class Canvas {
 
   // Style by class: "cut", "edge", "thin", "dash", "axis", "fill", "blank", "hatch", "tooth" ...
   void line(At from, At to, std::string_view style);
-  void circle(At centre, double radius, std::string_view style);
+  void circle(At center, double radius, std::string_view style);
   void box(At corner, double width, double height, std::string_view style);
   void path(std::string_view d, std::string_view style);
-  void begin_turned(double degrees, At centre);
+  void begin_turned(double degrees, At center);
   void end_turned();
 
   void words(At at, const Label& label, Anchor anchor = Anchor::start, std::string_view style = "t");

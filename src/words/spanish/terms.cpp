@@ -324,7 +324,7 @@ constexpr Term terms[] = {
     Term{"tolerance zone", "zona de tolerancia"},
     Term{"notice", "aviso"},
     Term{"colors of the marks", "colores de las marcas"},
-    Term{"colours of the marks", "colores de las marcas"},
+    Term{"colors of the marks", "colores de las marcas"},
     Term{"reach of the shield", "alcance del escudo"},
     Term{"upright lower part", "parte baja vertical"},
     Term{"steps", "escalones"},

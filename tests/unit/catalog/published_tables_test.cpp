@@ -27,7 +27,7 @@ const Pipe* find(std::string_view series, Material material, NominalSize size, s
   return nullptr;
 }
 
-// Rows of the table that the catalogue has; each is compared in whatever columns it gives.
+// Rows of the table that the catalog has; each is compared in whatever columns it gives.
 int compare(const char* file, std::string_view series, Material material, const char* class_column = "class") {
   const ReferenceTable table(file);
   const double tolerance = table.tolerance() + 1e-9;

@@ -130,13 +130,13 @@ TEST_CASE("the default slopes are those of the published table") {
   }
 }
 
-TEST_CASE("marks have the published colours") {
-  CHECK(tables().colour_of("potable water") == "blue");
+TEST_CASE("marks have the published colors") {
+  CHECK(tables().color_of("potable water") == "blue");
   CHECK(tables().water_mark == "blue");
-  CHECK(tables().colour_of("gas") == "yellow");
+  CHECK(tables().color_of("gas") == "yellow");
   CHECK(tables().gas_mark == "yellow");
-  CHECK(tables().colour_of("sewer") == "green");
-  CHECK(tables().colour_of("steamship").empty());
+  CHECK(tables().color_of("sewer") == "green");
+  CHECK(tables().color_of("steamship").empty());
 }
 
 TEST_CASE("recalled figures of the service tables say so") {

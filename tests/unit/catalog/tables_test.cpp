@@ -1,4 +1,4 @@
-// What must hold of every table, and what the catalogue answers.
+// What must hold of every table, and what the catalog answers.
 #include <algorithm>
 #include <filesystem>
 #include <fstream>

@@ -62,7 +62,7 @@ TEST_CASE("duties and slopes at the boundaries") {
   }
 }
 
-TEST_CASE("a depth that came through metres meets the limit it equals") {
+TEST_CASE("a depth that came through meters meets the limit it equals") {
   for (const double feet : {4.0, 5.0, 6.0, 12.0, 20.0}) {
     INFO(feet << " ft");
     const Length depth = feet * 0.3048 * units::metre;
@@ -74,7 +74,7 @@ TEST_CASE("a depth that came through metres meets the limit it equals") {
     CHECK(duties.guardrail == (feet >= 6.0));
     CHECK_FALSE(duties.engineer_design);
   }
-  // A tenth of a millimetre either way is a real difference.
+  // A tenth of a millimeter either way is a real difference.
   CHECK_FALSE(duties_at({.depth = 1219.1 * units::mm}, test::federal).egress);
   CHECK(duties_at({.depth = 6096.1 * units::mm}, test::federal).engineer_design);
 }

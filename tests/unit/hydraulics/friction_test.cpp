@@ -72,7 +72,7 @@ TEST_CASE("Darcy-Weisbach against an independent library") {
   auto expected = fluids_values();
   const double close = test::ReferenceTable("hydraulics_fluids.csv").tolerance();
   const Length bore = 25.273 * units::mm;
-  const Flow flow = 1.2618 * units::litre_per_s;
+  const Flow flow = 1.2618 * units::liter_per_s;
   // 999 kg/m3 and 1.1e-3 Pa s.
   const Density density = 999.0 * (units::newton * units::second * units::second / (units::metre * units::m3));
   const Water water{density * units::standard_gravity, 1.1e-3 / 999.0 * (units::metre * units::metre / units::second)};

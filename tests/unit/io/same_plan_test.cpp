@@ -1,4 +1,4 @@
-// However the facts are written, the plan is the same: inches or millimetres, psi or kPa, whatever the order of the keys.
+// However the facts are written, the plan is the same: inches or millimeters, psi or kPa, whatever the order of the keys.
 #include <array>
 #include <cmath>
 #include <random>

@@ -39,10 +39,10 @@ Sums by_strips(double inner, double hole) {
     first += (gross - cut) * y;
     second += (gross - cut) * y * y;
   }
-  const double centre = first / area;
-  const double about_centre = second - area * centre * centre;
-  const double farthest = std::max(std::sqrt(1 - hole * hole) - centre, 1 + centre);
-  return {area / gross_area, about_centre / farthest / gross_second, -centre};
+  const double center = first / area;
+  const double about_center = second - area * center * center;
+  const double farthest = std::max(std::sqrt(1 - hole * hole) - center, 1 + center);
+  return {area / gross_area, about_center / farthest / gross_second, -center};
 }
 
 }  // namespace

@@ -44,7 +44,7 @@ TEST_CASE("fluid ounces to the gallon are the published ones") {
     INFO(percent);
     const Plan plan = with_stock(percent, 1.0 * units::gallon);
     CHECK(plan.cleaning->swab.fluid_ounces_per_gallon() == Approx(ounces).margin(0.06));
-    CHECK(plan.cleaning->swab.millilitres_per_litre() == Approx(1000.0 / percent).epsilon(1e-9));
+    CHECK(plan.cleaning->swab.milliliters_per_liter() == Approx(1000.0 / percent).epsilon(1e-9));
   }
 }
 
@@ -135,7 +135,7 @@ TEST_CASE("a large service is filled with chlorine by weight or volume of the pr
   // 100 ft of DR 18 of 6 in: bore 6.134 in, 0.0408 d^2 gal a foot (US Navy training manual).
   CHECK(gallons == Approx(0.0408 * 6.134 * 6.134 * 100).epsilon(0.001));
   for (const FillPlan& fill : plan.cleaning->fills) {
-    const double milligrams = fill.dose->dose.mg_per_litre();
+    const double milligrams = fill.dose->dose.mg_per_liter();
     CHECK(fill.chlorine / units::lbf == Approx(8.34 * gallons * milligrams / 1e6));
     REQUIRE(fill.products.size() == 3);
     // pounds = 8.34 x gallons x mg/L / 1e6 over the share available (a water-operator training text).

@@ -380,7 +380,7 @@ TEST_CASE("verdicts are monotone in the wall, from nothing to more than the pipe
   CHECK(tried > 400);
 }
 
-TEST_CASE("lengths in millimetres and in inches give one plan") {
+TEST_CASE("lengths in millimeters and in inches give one plan") {
   of_random_mains(24, 2000, [](Dice&, const Pipe&, const Job& job) {
     Job metric = job;
     const auto by_text = [](std::optional<Length>& length) {

@@ -322,7 +322,7 @@ TEST_CASE("leaving a fact out never turns what it could rule out into a go") {
       check(without, {late}, "the year");
     }
     {
-      // Any class the catalogue lists for this pipe may be the one in the ground; a utility's word on the rating would
+      // Any class the catalog lists for this pipe may be the one in the ground; a utility's word on the rating would
       // say that some of them are not.
       Job without = job;
       without.main.rating.reset();

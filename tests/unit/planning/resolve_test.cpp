@@ -130,7 +130,7 @@ TEST_CASE("contradictions are holds with the reason") {
     const Plan plan = plan_of(job);
     CHECK(has(plan, FindingCode::main_wall_impossible));
     CHECK(plan.verdict == Verdict::hold);
-    CHECK(plan.main.wall_basis == WallBasis::catalogue);
+    CHECK(plan.main.wall_basis == WallBasis::catalog);
   }
   SECTION("a plastic wall thicker than any that is made") {
     job.main.material = Material::pvc;

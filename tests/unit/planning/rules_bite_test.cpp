@@ -158,7 +158,7 @@ TEST_CASE("a stricter clearance never betters a verdict, and each changes some p
   }
 }
 
-TEST_CASE("each row of largest taps by default decides for some main of the catalogue") {
+TEST_CASE("each row of largest taps by default decides for some main of the catalog") {
   const Rules& rules = default_rules();
   for (const PermissionField& field : permission_fields()) {
     const TapLimits& list = field.target.in(rules);

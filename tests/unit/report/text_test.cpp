@@ -202,7 +202,7 @@ TEST_CASE("a recalled row of a published table is not passed off as published") 
 TEST_CASE("emphasis adds nothing but escapes, and only when asked for") {
   const std::string plain = text_report(held_plan());
   CHECK_FALSE(contains(plain, "\x1b"));
-  std::string loud = text_report(held_plan(), {.colour = true});
+  std::string loud = text_report(held_plan(), {.color = true});
   CHECK(contains(loud, "\x1b[1;7mHOLD"));
   for (std::size_t at = loud.find('\x1b'); at != std::string::npos; at = loud.find('\x1b')) {
     loud.erase(at, loud.find('m', at) - at + 1);

@@ -18,7 +18,7 @@ Rules defaults() {
   return std::move(*read.rules);
 }
 
-// The row that decides for a catalogue pipe, as the header says rows are tried.
+// The row that decides for a catalog pipe, as the header says rows are tried.
 const TapLimit* row_for(const TapLimits& rows, const Pipe& pipe) {
   for (const TapLimit& row : rows) {
     const auto lists = [](const auto& list, const auto& wanted) {

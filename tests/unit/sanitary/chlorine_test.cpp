@@ -18,8 +18,8 @@ constexpr Concentration one_percent = Concentration::percent(1.0);
 }  // namespace
 
 TEST_CASE("one per cent is ten thousand milligrams a litre") {
-  STATIC_REQUIRE(Concentration::percent(1.0) == Concentration::mg_per_litre(10000.0));
-  CHECK(Concentration::mg_per_litre(50).percent() == Approx(0.005));
+  STATIC_REQUIRE(Concentration::percent(1.0) == Concentration::mg_per_liter(10000.0));
+  CHECK(Concentration::mg_per_liter(50).percent() == Approx(0.005));
 }
 
 TEST_CASE("a liquid whose label gives the salt by weight is weighed out") {
@@ -27,7 +27,7 @@ TEST_CASE("a liquid whose label gives the salt by weight is weighed out") {
   for (const auto& row : table.rows()) {
     INFO(row.where());
     const Volume water = row.number("gallons") * units::gallon;
-    const Concentration dose = Concentration::mg_per_litre(row.number("mg_per_litre"));
+    const Concentration dose = Concentration::mg_per_liter(row.number("mg_per_litre"));
     const Concentration salt = Concentration::percent(row.number("hypochlorite_percent"));
     CHECK(hypochlorite_weight(water, dose, salt) / units::lbf ==
           Approx(row.number("liquid_lb")).margin(table.tolerance()));
@@ -53,10 +53,10 @@ TEST_CASE("one per cent solution from each liquid stock") {
 }
 
 TEST_CASE("the field guide's recipes come out near one per cent") {
-  // One pound of 65 % calcium hypochlorite, or 3 litres of 10 % sodium hypochlorite, in 8 gallons.
+  // One pound of 65 % calcium hypochlorite, or 3 liters of 10 % sodium hypochlorite, in 8 gallons.
   const Volume water = 8 * units::gallon;
   CHECK(0.65 * units::lbf / chlorine_weight(water, one_percent) == Approx(0.97).margin(0.015));
-  CHECK(mixed_strength(3 * units::litre, Concentration::percent(10), water).percent() == Approx(0.90).margin(0.005));
+  CHECK(mixed_strength(3 * units::liter, Concentration::percent(10), water).percent() == Approx(0.90).margin(0.005));
 }
 
 TEST_CASE("one per cent solution from dry product") {
@@ -67,8 +67,8 @@ TEST_CASE("one per cent solution from dry product") {
         dry_product_weight(units::gallon, one_percent, Concentration::percent(row.number("available_percent")));
     CHECK(product / ounce == Approx(row.number("ounces_per_gallon")).margin(table.tolerance()));
   }
-  // 14.2 g of 35 % product in a litre is 0.5 % (published); a litre weighs a kilogram within 0.1 %.
-  const Force product = dry_product_weight(units::litre, Concentration::percent(0.5), Concentration::percent(35));
+  // 14.2 g of 35 % product in a liter is 0.5 % (published); a liter weighs a kilogram within 0.1 %.
+  const Force product = dry_product_weight(units::liter, Concentration::percent(0.5), Concentration::percent(35));
   CHECK(product / (9.80665e-3 * units::newton) == Approx(14.2).epsilon(0.01));
 }
 
@@ -77,7 +77,7 @@ TEST_CASE("dosing a volume with liquid chlorine") {
   for (const auto& row : table.rows()) {
     INFO(row.where());
     const Volume volume = row.number("gallons") * units::gallon;
-    const Concentration dose = Concentration::mg_per_litre(row.number("mg_per_litre"));
+    const Concentration dose = Concentration::mg_per_liter(row.number("mg_per_litre"));
     const Dilution mix = dilute(volume, Concentration::percent(row.number("stock_percent")), dose);
     CHECK(mix.stock / fl_oz == Approx(row.number("stock_fl_oz")).epsilon(table.tolerance()));
     if (row.has("chlorine_lb")) {
@@ -88,7 +88,7 @@ TEST_CASE("dosing a volume with liquid chlorine") {
 
 TEST_CASE("dechlorination against both columns of the field guide") {
   const test::ReferenceTable table("sanitary_dechlorination.csv");
-  const Concentration one = Concentration::mg_per_litre(1);
+  const Concentration one = Concentration::mg_per_liter(1);
   for (const auto& row : table.rows()) {
     INFO(row.where());
     const double ratio = row.number("mg_per_mg_chlorine");

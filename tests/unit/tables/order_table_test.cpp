@@ -240,7 +240,7 @@ TEST_CASE("a wall that is a dimension ratio is rejected and the row stands") {
   CHECK(wall("steel", "1/2", "0.294"));  // double extra strong
 }
 
-TEST_CASE("materials are read by the catalogue and the map, never by nearness") {
+TEST_CASE("materials are read by the catalog and the map, never by nearness") {
   const auto read = [](const std::string& cell, const io::OrderMap* map = nullptr) {
     return read_table("M,S,P,V\n\"" + cell + "\",8 in,80 psi,1 in\n", map).orders.at(0);
   };

@@ -149,7 +149,7 @@ TEST_CASE("soft evidence moves a pipe down and never out") {
   }
 }
 
-TEST_CASE("what nothing fits is said, with the neighbours on both sides") {
+TEST_CASE("what nothing fits is said, with the neighbors on both sides") {
   PipeReadings readings;
   readings.circumference = 25.0 * units::inch;  // 7.96 in
   const Identification found = identified(readings);

@@ -66,7 +66,7 @@ std::vector<Job> jobs() {
 
 }  // namespace
 
-TEST_CASE("each bound lies between two neighbouring readings and is met by halving from outside") {
+TEST_CASE("each bound lies between two neighboring readings and is met by halving from outside") {
   int bounds = 0;
   for (const Job& job : jobs()) {
     for (const WhatIf& f : asked(job)) {

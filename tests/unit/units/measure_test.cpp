@@ -101,7 +101,7 @@ TEST_CASE("a bound is shown so that it holds") {
   CHECK(format_measure(Measure(28.6875 * units::inch, Kind::tape), UnitSystem::si, less) == "728 mm");
   CHECK(format_measure(Measure(28.7 * units::inch, Kind::tape), UnitSystem::us, less) == "28-11/16 in");
   CHECK(format_measure(Measure(28.7 * units::inch, Kind::tape), UnitSystem::us, more) == "28-3/4 in");
-  // 8 in, with the noise of having come by way of millimetres.
+  // 8 in, with the noise of having come by way of millimeters.
   CHECK(format_measure(Measure((203.2 + 1e-9) * units::mm), UnitSystem::us, more) == "8 in");
   const Measure mark(21.375 * units::inch, Kind::tape);
   CHECK(format_between(mark, mark, UnitSystem::us) == "21-3/8 in to 21-3/8 in");

@@ -26,8 +26,8 @@ TEST_CASE("conversions agree with NIST SP 811") {
   CHECK(units::psi / units::kpa == Approx(6.894757).epsilon(1e-7));
   CHECK(units::lbf / units::newton == Approx(4.448222).epsilon(1e-7));
   CHECK(units::ft_lbf / units::newton_metre == Approx(1.355818).epsilon(1e-7));
-  CHECK(units::gallon / units::litre == Approx(3.785412).epsilon(1e-7));
-  CHECK(units::gpm / units::litre_per_s == Approx(6.309020e-2).epsilon(1e-7));
+  CHECK(units::gallon / units::liter == Approx(3.785412).epsilon(1e-7));
+  CHECK(units::gpm / units::liter_per_s == Approx(6.309020e-2).epsilon(1e-7));
   CHECK(units::yd3 / units::m3 == Approx(0.7645549).epsilon(1e-7));
   CHECK(units::tsf / units::kpa == Approx(95.76052).epsilon(1e-7));
   CHECK(units::mph / units::m_per_s == Approx(0.44704).epsilon(1e-12));

@@ -80,7 +80,7 @@ inline Plan sample_plan(const Sample& sample = {}) {
   main.od_high = 6.96 * units::inch;
   main.wall_nominal = 0.25 * units::inch;
   main.wall_least = 0.20 * units::inch;
-  main.wall_basis = WallBasis::catalogue;
+  main.wall_basis = WallBasis::catalog;
   main.rating = 350.0 * units::psi;
   main.assumed.push_back({"main.class", std::string_view("PC 350"), "the weakest pipe that fits what is known",
                           "read the class on the pipe"});
