@@ -333,7 +333,7 @@ function __mainbore_values
                 'main.carries=' \
                 'main.cover=' \
                 'main.cover_measured=' \
-                'main.pressurised=' \
+                'main.pressurized=' \
                 'nearby[0].what=' \
                 'nearby[0].along=' \
                 'nearby[0].clock=' \
