@@ -143,7 +143,7 @@ void Canvas::across(double from, double to, double y, const Label& label) {
   line({inside ? from : from - 12.0, y}, {inside ? to : to + 12.0, y}, "thin");
   head({from, y}, inside ? -1.0 : 1.0, 0.0);
   head({to, y}, inside ? 1.0 : -1.0, 0.0);
-  // Centerd over the line, kept on the paper.
+  // Centered over the line, kept on the paper.
   const double half = width_of(shown_text(label)) / 2.0;
   double middle = (from + to) / 2.0;
   middle = std::fmin(std::fmax(middle, half), canvas_width - half);
