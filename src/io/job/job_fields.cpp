@@ -582,6 +582,12 @@ std::optional<FieldPath> find_field(std::string_view path) {
   return std::nullopt;
 }
 
+bool is_list(std::string_view path) {
+  return std::any_of(table.begin(), table.end(), [&](const JobField& field) {
+    return field.path.starts_with(path) && field.path.substr(path.size()).starts_with("[]");
+  });
+}
+
 std::optional<std::size_t> list_length(const Job& job, std::string_view list) {
   if (list != "nearby" || !job.nearby) return std::nullopt;
   return job.nearby->size();

@@ -130,6 +130,8 @@ inline constexpr std::size_t longest_missing_mark = 8;
 // What is wrong with a value that has come another way than through read_value(): one outside the field's range.
 [[nodiscard]] std::optional<Problem> beyond(const JobField& field, const FieldValue& value);
 
+// Whether the job has a list by this name.
+[[nodiscard]] bool is_list(std::string_view path);
 // How many elements a list of the job has; nothing where the job does not have the list.
 [[nodiscard]] std::optional<std::size_t> list_length(const Job& job, std::string_view list);
 // Makes the list known with nothing in it.

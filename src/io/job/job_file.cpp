@@ -148,12 +148,17 @@ class JobReader : io::JsonReader {
     const bool plain = !key.empty() && key.find_first_of(".[") == std::string_view::npos;
     for (std::size_t first = 0; first < rows.size() && plain; ++first) {
       if (const std::string_view older = rows[first].older; older.size() > prefix && older.substr(prefix) == key) {
+        if ((seen(index) & ~by_older_).test(number_of(rows[first]))) given_by_both(rows[first], child);
+        by_older_.set(number_of(rows[first]));
         return read_field(rows[first], index, child);
       }
       const std::string_view rest = rows[first].path.substr(prefix);
       if (!rest.starts_with(key)) continue;
       const std::string_view behind = rest.substr(key.size());
-      if (behind.empty()) return read_field(rows[first], index, child);
+      if (behind.empty()) {
+        if (by_older_.test(number_of(rows[first]))) given_by_both(rows[first], child);
+        return read_field(rows[first], index, child);
+      }
       const bool list = behind.starts_with("[].");
       if (!list && behind.front() != '.') continue;
       const std::size_t inner = prefix + key.size() + (list ? 3 : 1);
@@ -211,14 +216,14 @@ class JobReader : io::JsonReader {
     unknown_key(child, where == "\"\"" ? "this" : where, known, std::move(hint));
   }
 
+  void given_by_both(const JobField& field, std::uint32_t node) {
+    add(node, {"job.duplicate-key",
+               std::string(field.path) + " is given twice, once by its older name " + std::string(field.older),
+               "keep the right one"});
+  }
+
   void read_field(const JobField& field, std::size_t index, std::uint32_t node) {
-    const bool twice = seen(index).test(number_of(field));
     seen(index).set(number_of(field));
-    if (twice && !field.older.empty()) {
-      add(node, {"job.duplicate-key",
-                 std::string(field.path) + " is given twice, once by its older name " + std::string(field.older),
-                 "keep the right one"});
-    }
     if (overridden(field, index)) return;
     const JsonNode& value = node_at(node);
     const bool with_unit = field.type == FieldType::quantity || field.type == FieldType::size;
@@ -431,6 +436,7 @@ class JobReader : io::JsonReader {
   std::span<const Setting> settings_;
   std::vector<std::optional<FieldPath>> targets_;  // of each setting
   io::JobDraft draft_;
+  Seen by_older_;                        // facts given by the name they had before
   std::vector<Seen> seen_;               // rows that the job names, by place in the list; 0 for those in none
   std::vector<std::uint32_t> elements_;  // nodes of the list's elements
   bool file_unread_ = false;

@@ -152,13 +152,6 @@ class WrittenFacts {
   }
 
  private:
-  static bool is_list(std::string_view path) {
-    const auto fields = job_fields();
-    return std::any_of(fields.begin(), fields.end(), [&](const JobField& field) {
-      return field.path.starts_with(path) && field.path.substr(path.size()).starts_with("[]");
-    });
-  }
-
   const Catalog& catalog_;
   std::map<std::string, const std::string*, std::less<>> written_;  // by path
   std::map<std::string, std::size_t, std::less<>> lengths_;         // of the lists that are known

@@ -310,7 +310,7 @@ class MapReader : JsonReader {
         if (read) code.material = read->material;
         return;
       }
-      if (auto fact = read_shared_fact(child)) code.also.push_back(*std::move(fact));
+      if (auto fact = read_shared_fact(child)) add_shared_fact(child, *std::move(fact), code.also);
       else good = false;
     });
     if (!has_material) {
@@ -322,8 +322,17 @@ class MapReader : JsonReader {
   void read_defaults(std::uint32_t node) {
     if (!expect(node, JsonType::object, R"({"main.pressure": "80 psi"})")) return;
     members(node, [&](std::uint32_t child) {
-      if (auto fact = read_shared_fact(child)) map_.defaults.push_back(*std::move(fact));
+      if (auto fact = read_shared_fact(child)) add_shared_fact(child, *std::move(fact), map_.defaults);
     });
+  }
+
+  // By its older name and the one of today a fact could be given twice.
+  void add_shared_fact(std::uint32_t node, MapDefault fact, std::vector<MapDefault>& facts) {
+    const bool twice = std::any_of(facts.begin(), facts.end(), [&](const MapDefault& other) {
+      return other.to.field == fact.to.field && other.to.index == fact.to.index;
+    });
+    if (twice) add_at_key(node, {"map.duplicate-key", std::string(fact.to.field->path) + " is given twice", ""});
+    else facts.push_back(std::move(fact));
   }
 
   // A path and its value, for more orders than one.

@@ -215,6 +215,10 @@ void MemberRows::read_value(std::uint32_t node) {
     name_ += '[' + std::to_string(place++) + ']';
     if (place <= longest_list) read_value(element);
   });
+  name_.resize(prefix);
+  if (place > longest_list && is_list(name_)) {
+    fault(node, {"json.too-large", "more than " + std::to_string(longest_list) + " entries", ""});
+  }
 }
 
 // {"value": 82, "unit": "psi"} is a cell that says "82 psi".

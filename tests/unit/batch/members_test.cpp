@@ -262,3 +262,18 @@ TEST_CASE("the quick reader of JSON takes what the careful one takes") {
   }
   CHECK(taken > 4000);
 }
+
+TEST_CASE("a list longer than a job may have makes its order unreadable, and no thing near a tap is dropped") {
+  const auto order = [](int things) {
+    std::string text =
+        R"({"type":"Feature","geometry":null,"properties":{"id":"AV-1","main.material":"DI","main.size":"8 in",)"
+        R"("main.pressure":"82 psi","service.size":"1 in","nearby":[)";
+    for (int i = 0; i < things; ++i) text += std::string(i == 0 ? "" : ",") + R"({"what":"tap","along":"90 ft"})";
+    return text + "]}}";
+  };
+  const auto most = read(order(1000), {}, InputFormat::geojson);
+  CHECK(most.at(0)["verdict"] != "unreadable");
+  const auto more = read(order(1001), {}, InputFormat::geojson);
+  REQUIRE(more.at(0)["verdict"] == "unreadable");
+  CHECK(more.at(0)["reasons"][0]["code"] == "json.too-large");
+}

@@ -72,6 +72,8 @@ TEST_CASE("every fault of a map is said, with its place and the nearest known na
             .starts_with("map.unknown-key"));
   CHECK(one_fault(R"({"format": 1, "columns": [], "missing": []})").starts_with("map.wrong-type /columns"));
   CHECK(one_fault(R"({"format": 1, "format": 1, "columns": {}})").starts_with("map.duplicate-key"));
+  CHECK(one_fault(R"({"format": 1, "columns": {}, "defaults": {"main.pressurised": true, "main.pressurized": false}})")
+            .starts_with("map.duplicate-key"));
   CHECK(one_fault("{").starts_with("json.syntax"));
   CHECK(one_fault("[]").starts_with("map.wrong-type"));
 
