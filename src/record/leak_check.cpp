@@ -76,7 +76,7 @@ class LeakReader {
     for (; at_ < tokens_.size(); ++at_) take(tokens_[at_]);
     end_of_clause();
     if (leaks_) return LeakCheck::leaks;
-    return holds_ && !open_ ? LeakCheck::holds : LeakCheck::unsure;
+    return holds_ && !open_ && is_plain() ? LeakCheck::holds : LeakCheck::unsure;
   }
 
  private:
@@ -135,11 +135,12 @@ class LeakReader {
   }
 
   void leak() {
-    if (is_in(LeakList::test_behind, near(1))) {
+    const bool named = tokens_[at_] == "leak";
+    if (named && is_in(LeakList::test_behind, near(1))) {
       ++at_;
     } else if (near(-1) == "de" && is_in(LeakList::test_before, near(-2))) {
       return;
-    } else if (is_in(LeakList::tight_behind, near(1))) {
+    } else if (named && is_in(LeakList::tight_behind, near(1))) {
       ++at_;
       statement(true);
     } else if (const bool apart = near(1) == ":" || near(1) == "=" || near(1) == "-";
@@ -149,6 +150,58 @@ class LeakReader {
     } else {
       statement(false);
     }
+  }
+
+  [[nodiscard]] std::string_view token(std::size_t place) const {
+    return place < tokens_.size() ? std::string_view(tokens_[place]) : std::string_view();
+  }
+  [[nodiscard]] static bool is_word(std::string_view token) {
+    return !token.empty() && (is_letter(token[0]) || is_digit(token[0]));
+  }
+  [[nodiscard]] static bool joins(std::string_view token) { return token == ":" || token == "=" || token == "-"; }
+
+  // Past the "no" at this place and the leak that it denies; nothing where it denies another thing.
+  [[nodiscard]] std::optional<std::size_t> past_denial(std::size_t place) const {
+    const std::string_view before = token(place - 1);
+    const std::string_view denied = joins(before) ? token(place - 2) : before;
+    const bool behind = is_in(LeakList::leaks, denied) && is_in(LeakList::none_behind, token(place));
+    if (behind) return is_word(token(place + 1)) ? std::nullopt : std::optional(place + 1);
+    for (++place; is_in(LeakList::between, token(place)) || is_in(LeakList::again, token(place));) ++place;
+    return is_in(LeakList::leaks, token(place)) ? std::optional(place + 1) : std::nullopt;
+  }
+
+  // Each part between commas says that it holds or how it was checked, by one pressure and one time; each "no" is a leak's.
+  [[nodiscard]] bool is_plain() const {
+    if (is_in(LeakList::asks, token(0))) return false;
+    bool said = false;
+    int pressures = 0;
+    int times = 0;
+    for (std::size_t place = 0; place < tokens_.size();) {
+      const std::string_view here = token(place);
+      if (is_in(LeakList::negates, here)) {
+        const auto past = past_denial(place);
+        if (!past) return false;
+        place = *past;
+        said = true;
+      } else if (here == "leak" && is_in(LeakList::tight_behind, token(place + 1))) {
+        place += 2;
+        said = true;
+      } else if (is_digit(here[0])) {
+        const bool pressure = is_in(LeakList::pressures, token(place + 1));
+        if (!pressure && !is_in(LeakList::times, token(place + 1))) return false;
+        if (++(pressure ? pressures : times) > 1) return false;
+        place += 2;
+        said = true;
+      } else if (is_word(here) || joins(here)) {
+        if (joins(here) && !is_word(token(place + 1))) return false;
+        said = said || is_in(LeakList::holds, here);
+        ++place;
+      } else {
+        if (!said) return false;
+        said = ++place == tokens_.size();
+      }
+    }
+    return said;
   }
 
   std::vector<std::string> tokens_;

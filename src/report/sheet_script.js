@@ -88,7 +88,8 @@
 
   // What the text of a leak check says, by the program's lists: "holds", "leaks", or "unsure" where it is no plain statement.
   function leakSaid(typed, lists) {
-    const [holding, leaking, negates, again, noneBehind, tightBehind, testBehind, testBefore, either, ends, filler] =
+    const [holding, leaking, negates, again, noneBehind, tightBehind, testBehind, testBefore, either, ends, filler,
+      between, pressures, times, asks] =
       lists.split('|').map(list => list.split(' '));
     const folded = typed.replace(/\u2019/g, "'").replace(/[\u00bc-\u00be]/g, '1').replace(/\u00a0/g, ' ')
       .replace(/\u2013/g, ',').replace(/[\u00e1\u00c1]/g, 'a').replace(/[\u00e9\u00c9]/g, 'e').replace(/[\u00ed\u00cd]/g, 'i')
@@ -113,9 +114,10 @@
         negated = true;
       } else if (leaking.some(word => token.startsWith(word))) {
         const apart = [':', '=', '-'].includes(tokens[at + 1]) ? 2 : 1;
-        if (testBehind.includes(tokens[at + 1])) ++at;
+        const named = token === 'leak';
+        if (named ? testBehind.includes(tokens[at + 1]) : false) ++at;
         else if (tokens[at - 1] === 'de' ? testBefore.includes(tokens[at - 2]) : false) continue;
-        else if (tightBehind.includes(tokens[at + 1])) { ++at; state(true); }
+        else if (named ? tightBehind.includes(tokens[at + 1]) : false) { ++at; state(true); }
         else if (negated ? false : noneBehind.includes(tokens[at + apart])) { at += apart; holds = true; }
         else state(false);
       } else if (either.includes(token)) negated = negated || before;
@@ -126,7 +128,46 @@
       else if (/^\d/.test(token) ? false : !filler.includes(token)) unclear = true;
     }
     endOfClause();
-    return leaks ? 'leaks' : holds ? unclear ? 'unsure' : 'holds' : 'unsure';
+    const isLeak = token => token === undefined ? false : leaking.some(word => token.startsWith(word));
+    const isWord = token => token === undefined ? false : /^[a-z\d]/.test(token);
+    const joins = token => [':', '=', '-'].includes(token);
+    // Past the "no" at this place and the leak that it denies; 0 where it denies another thing.
+    const pastDenial = place => {
+      const denied = joins(tokens[place - 1]) ? tokens[place - 2] : tokens[place - 1];
+      if (isLeak(denied) ? noneBehind.includes(tokens[place]) : false) return isWord(tokens[place + 1]) ? 0 : place + 1;
+      for (++place; between.includes(tokens[place]) || again.includes(tokens[place]);) ++place;
+      return isLeak(tokens[place]) ? place + 1 : 0;
+    };
+    // Each part between commas says that it holds or how it was checked, by one pressure and one time; each "no" is a leak's.
+    const isPlain = () => {
+      if (asks.includes(tokens[0])) return false;
+      let said = false, ofPressure = 0, ofTime = 0;
+      for (let place = 0; tokens.length > place;) {
+        const token = tokens[place], behind = tokens[place + 1];
+        if (negates.includes(token)) {
+          place = pastDenial(place);
+          if (place === 0) return false;
+          said = true;
+        } else if (token === 'leak' ? tightBehind.includes(behind) : false) {
+          place += 2;
+          said = true;
+        } else if (/^\d/.test(token)) {
+          if (pressures.includes(behind)) ++ofPressure; else if (times.includes(behind)) ++ofTime; else return false;
+          if (ofPressure > 1 || ofTime > 1) return false;
+          place += 2;
+          said = true;
+        } else if (isWord(token) || joins(token)) {
+          if (joins(token) ? !isWord(behind) : false) return false;
+          said = said || holding.includes(token);
+          ++place;
+        } else {
+          if (!said) return false;
+          said = ++place === tokens.length;
+        }
+      }
+      return said;
+    };
+    return leaks ? 'leaks' : holds ? unclear ? 'unsure' : isPlain() ? 'holds' : 'unsure' : 'unsure';
   }
 
   // What was typed in a box of this kind, as { text, value }; the value of words is their number, or nothing.

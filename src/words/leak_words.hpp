@@ -20,6 +20,10 @@ enum class LeakList : std::uint8_t {
   either,        // carries a "no" on: "no leaks or drips"
   ends,          // ends what a "no" speaks of
   plain,         // says nothing for or against
+  between,       // may stand between a "no" and the leak that it speaks of
+  pressures,     // units: a number is of a pressure or a time
+  times,
+  asks,  // begins a question
   end,
 };
 inline constexpr std::size_t leak_list_count = static_cast<std::size_t>(LeakList::end);
