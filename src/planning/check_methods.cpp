@@ -334,13 +334,20 @@ void judge_trial_counts(const Site& site, Candidate& candidate) {
         Measure(*trial.hand_turns + *trial.wrench_turns, Kind::turns),
         Measure(rules.required_threads.value, Kind::turns), rules.required_threads.basis);
   } else if (trial.wrench_turns || trial.threads_showing) {
-    const double wanted = rules.wrench_turns.value + rules.threads_showing.value;
-    const double had = trial.wrench_turns.value_or(rules.wrench_turns.value) +
-                       trial.threads_showing.value_or(rules.threads_showing.value);
-    if (std::abs(had - wanted) <= mechanics::TrialLimits{}.reach + noise) return;
-    off("turns by wrench and threads showing, together",
-        "more than a turn off what a made-up stop has; it should be near", Measure(had, Kind::threads),
-        Measure(wanted, Kind::threads), rules.threads_showing.basis);
+    const double turns = trial.wrench_turns.value_or(rules.wrench_turns.value);
+    const double showing = trial.threads_showing.value_or(rules.threads_showing.value);
+    const auto off_by_more = [&](std::string_view what, double had, double wanted, Kind kind, const Basis& basis) {
+      if (std::abs(had - wanted) <= mechanics::TrialLimits{}.reach + noise) return false;
+      off(what, "more than a turn off what a made-up stop has; it should be near", Measure(had, kind),
+          Measure(wanted, kind), basis);
+      return true;
+    };
+    const Rule<double>& by_wrench = rules.wrench_turns;
+    const Rule<double>& left = rules.threads_showing;
+    if (off_by_more("turns by wrench", turns, by_wrench.value, Kind::turns, by_wrench.basis)) return;
+    if (off_by_more("threads showing", showing, left.value, Kind::threads, left.basis)) return;
+    off_by_more("turns by wrench and threads showing, together", turns + showing, by_wrench.value + left.value,
+                Kind::threads, left.basis);
   }
 }
 

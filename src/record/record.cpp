@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "mainbore/measure.hpp"
+#include "mainbore/mechanics/trial_taps.hpp"
 #include "mainbore/report.hpp"
 #include "mainbore/tap_record.hpp"
 #include "mainbore/work.hpp"
@@ -208,16 +209,17 @@ class RecordMaker {
     clock_deviation();
     // A quarter turn and half a thread are what is told apart by eye, a sixteenth of an inch what a feed is read to.
     const TrialFacts& trial = planned.job.service.trial;
-    const auto by_plan_or_trial = [](bool by_plan, double planned_number, std::optional<double> tried) {
-      const std::optional<double> number = by_plan ? std::optional(planned_number) : tried;
-      return number ? std::optional(Measure(*number, Kind::ratio)) : std::nullopt;
+    const auto made_up = [&](RecordKey key, double MakeupPlan::*by_plan, const std::optional<double>& tried,
+                             const Rule<double>& rule, double told_apart) {
+      const std::optional<double> number = planned.makeup ? std::optional((*planned.makeup).*by_plan) : tried;
+      if (number) return off_by_more(key, Measure(*number, Kind::ratio), told_apart + 1e-9);
+      if (planned.method.kind != Method::direct) return;
+      // A trial that is not in the job was held to what the rules want, within a turn (mechanics::TrialLimits).
+      off_by_more(key, Measure(rule.value, Kind::ratio), mechanics::TrialLimits{}.reach + 1e-9);
     };
-    const MakeupPlan makeup = planned.makeup.value_or(MakeupPlan{});
-    off_by_more(wrench_turns, by_plan_or_trial(planned.makeup.has_value(), makeup.wrench_turns, trial.wrench_turns),
-                told_apart_turns + 1e-9);
-    off_by_more(threads_showing,
-                by_plan_or_trial(planned.makeup.has_value(), makeup.threads_showing, trial.threads_showing),
-                0.5 + 1e-9);
+    const DirectRules& rules = planned.rules->direct;
+    made_up(wrench_turns, &MakeupPlan::wrench_turns, trial.wrench_turns, rules.wrench_turns, told_apart_turns);
+    made_up(threads_showing, &MakeupPlan::threads_showing, trial.threads_showing, rules.threads_showing, 0.5);
     if (planned.marks && planned.marks->at && planned.marks->at->stop_tapping) {
       off_by_more(tap_depth, Measure(*planned.marks->at->stop_tapping), 1.0 / 16.0 + 1e-9);
     }

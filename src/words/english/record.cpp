@@ -20,7 +20,7 @@ constexpr RecordTable table{{
     {why_void, "WHY THE SHEET IS VOID"},
     {why_void_beside, "stop, and plan again with these readings"},
     {outside, "{number}: {value} was read, and the sheet holds for {bounds}"},
-    {by_hand_alone, "the stop was made up by hand alone: no turn by wrench was made"},
+    {by_hand_alone, "the stop was made up by hand alone: less than a quarter turn by wrench"},
     {was_no_go, "the plan was a no-go: there was no tap to make"},
     {another_tap, "planned again with the readings it is another tap: {work}"},
     {stop_numbers, "STOP NUMBERS"},

@@ -20,7 +20,7 @@ constexpr RecordTable table{{
     {why_void, "POR QUÉ LA HOJA YA NO VALE"},
     {why_void_beside, "alto, y planee de nuevo con estas lecturas"},
     {outside, "{number}: se leyó {value}, y la hoja vale para {bounds}"},
-    {by_hand_alone, "la llave se puso solo a mano: ninguna vuelta de apriete"},
+    {by_hand_alone, "la llave se puso solo a mano: menos de un cuarto de vuelta de apriete"},
     {was_no_go, "el plan era no: no había toma que hacer"},
     {another_tap, "planeada de nuevo con las lecturas es otra toma: {work}"},
     {stop_numbers, "NÚMEROS LÍMITE"},

@@ -91,7 +91,7 @@ TEST_CASE("a trial whose counts are of no made-up stop holds the tap, and no car
       CHECK(printed(bar_marks(good, UnitSystem::us), "stop-tapping") == 1.625 * units::inch);
     }
     for (const Plan& bad : {plan({}, 0, 3), plan(4, 0, 4), plan({}, 2, 8), plan({}, {}, 7), plan(0, 1, 3),
-                            plan({}, 2, 0), plan({}, 0.2, {}), plan({}, 6, {})}) {
+                            plan({}, 2, 0), plan({}, 0.2, {}), plan({}, 6, {}), plan(4, 4, 0), plan(4, 0.9, 3.2)}) {
       CHECK(bad.verdict == Verdict::hold);
       CHECK(has(bad, FindingCode::makeup_trial_off));
       CHECK(printed(bar_marks(bad, UnitSystem::us), "stop-tapping") != 1.625 * units::inch);
