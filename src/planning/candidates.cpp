@@ -179,8 +179,14 @@ void tell_year_contradicts(const Context& context, Said& said, std::span<const P
     if (year < series.laid_from.value_or(year) && series.laid_from < nearest->laid_from) nearest = &series;
     if (year > series.laid_to.value_or(year) && series.laid_to > nearest->laid_to) nearest = &series;
   }
+  // Where others of the material were laid then, it is the standard that the year does not fit.
+  const auto others = context.catalog.series();
+  const bool of_standard = std::any_of(others.begin(), others.end(), [&](const PipeSeries& series) {
+    return series.material == context.material() && laid_in(series, year);
+  });
   said.findings.add(FindingCode::main_year_contradicts, Severity::hold)
-      .with(name_of(context.material()), year, nearest->laid_from ? Detail(*nearest->laid_from) : Detail(),
+      .with(of_standard ? std::string_view(nearest->standard) : name_of(context.material()), year,
+            nearest->laid_from ? Detail(*nearest->laid_from) : Detail(),
             nearest->laid_to ? Detail(*nearest->laid_to) : Detail())
       .basis(nearest->laid_basis);
 }

@@ -95,6 +95,19 @@ TEST_CASE("contradictions are holds with the reason") {
     CHECK(has(plan, FindingCode::main_year_contradicts));
     CHECK(plan.verdict == Verdict::hold);
   }
+  SECTION("PVC to a standard of 1975, laid when there was other PVC") {
+    job.main.material = Material::pvc;
+    job.main.class_name = "C900 DR 18";
+    job.main.installed = 1974;
+    const Plan plan = plan_of(job);
+    REQUIRE(has(plan, FindingCode::main_year_contradicts));
+    CHECK(std::get<std::string_view>(find(plan, FindingCode::main_year_contradicts)->details[0]) == "AWWA C900");
+    job.main.installed = 1975;
+    CHECK_FALSE(has(plan_of(job), FindingCode::main_year_contradicts));
+    job.main.class_name = "D2241 SDR 21";
+    job.main.installed = 1974;
+    CHECK_FALSE(has(plan_of(job), FindingCode::main_year_contradicts));
+  }
   SECTION("a main laid after the day of the tap") {
     job.main.installed = 2027;
     job.date = "2026-05-04";
@@ -107,7 +120,7 @@ TEST_CASE("contradictions are holds with the reason") {
     job.date = "the fourth of May";
     CHECK_FALSE(has(plan_of(job), FindingCode::main_not_yet_laid));
   }
-  SECTION("steel, galvanised steel and copper from before they were made into pipe") {
+  SECTION("steel, galvanized steel and copper from before they were made into pipe") {
     for (const Material material : {Material::steel, Material::galvanized_steel, Material::copper}) {
       INFO(name_of(material));
       job.main.material = material;
