@@ -406,7 +406,7 @@ report::WeekReport::Days days_of(const BatchRequest& request, BatchFormat format
   const std::string_view first = text.substr(0, dots);
   const std::string_view last = dots == std::string_view::npos ? first : text.substr(dots + 2);
   for (const std::string_view day : {first, last}) {
-    if (!report::day_written(day)) {
+    if (day.starts_with('.') || !report::day_written(day)) {
       throw Stop(exit_usage,
                  "--days: " + text::quoted(day) + " is no day; give one such as 2026-05-04, or 2026-05-04..2026-05-08");
     }

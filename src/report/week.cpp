@@ -420,9 +420,19 @@ std::vector<std::string_view> WeekReport::days_to_load_for() const {
   std::vector<std::string_view> days;
   for (const auto& [key, place] : truck_of_) {
     const std::string_view day = key.first;
-    if (!day.empty() && (days.empty() || days.back() != day)) days.push_back(day);
+    if (names_day(day) && (days.empty() || days.back() != day)) days.push_back(day);
   }
   return days;
+}
+
+void WeekReport::write_undated(WeekPage& page) const {
+  std::uint64_t undated = 0;
+  for (const auto& [key, place] : truck_of_) {
+    if (!names_day(key.first)) undated += trucks_[place].orders;
+  }
+  if (undated == 0) return;
+  page.paragraph(std::to_string(undated) + (undated == 1 ? " order has" : " orders have") +
+                 " no day that can be read, and no list by day.");
 }
 
 void WeekReport::write_load(WeekPage& page) const {
@@ -431,14 +441,14 @@ void WeekReport::write_load(WeekPage& page) const {
   const bool by_day = lists_days();
   if (!by_day) {
     const auto days = days_to_load_for();
-    const std::string last(days.back().substr(days.back().front() == '~' ? 1 : 0));
     page.paragraph("These orders are of " + std::to_string(days.size()) + " days, " + std::string(days.front()) +
-                   " to " + last +
+                   " to " + std::string(days.back()) +
                    ": what each of them wants is left out. --days FIRST..LAST, or a day alone, prints it, with "
                    "what two crews want on the same day.");
   }
   const std::vector<const Truck*> trucks = trucks_by_day();
   if (trucks.empty()) page.paragraph("No order of these days wants anything.");
+  if (!by_day || !days_.first.empty()) write_undated(page);
   std::vector<LoadItem> stores;
   for (const Truck* truck : trucks) {
     if (by_day) write_truck(page, *truck);

@@ -126,6 +126,7 @@ class WeekReport {
   void write_remarks(WeekPage& page) const;
   void write_scarce(WeekPage& page) const;
   void write_load(WeekPage& page) const;
+  void write_undated(WeekPage& page) const;
   void write_truck(WeekPage& page, const Truck& truck) const;
   using Saying = std::pair<std::string_view, std::string>;  // "Why", and why
   [[nodiscard]] static std::vector<Saying> sayings_of_refusal(const WeekOrder& order);

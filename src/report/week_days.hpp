@@ -15,6 +15,8 @@ namespace mainbore::report {
 
 // What days are sorted and told apart by: "2026-05-04", and the text itself where it names no day, behind all days.
 [[nodiscard]] std::string day_key(std::string_view text);
+// Whether such a key is of a day.
+[[nodiscard]] inline bool names_day(std::string_view key) { return !key.empty() && key.front() != '~'; }
 // As the report writes it.
 [[nodiscard]] std::string day_shown(std::string_view text);
 
