@@ -155,7 +155,11 @@ class CautionFigures : public words::Figures {
     if (plan_.excavation) {
       if (name == "depth") out += on_tape(plan_.excavation->pit.depth, audience_, Toward::more);
     } else if (name == "least_depth" && cover && plan_.main.od) {
-      out += on_tape(*cover + *plan_.main.od, audience_, Toward::more);
+      const auto deep = std::find_if(plan_.findings.begin(), plan_.findings.end(), [](const Finding& one) {
+        return one.code == FindingCode::pit_protective_system && one.value;
+      });
+      const Length depth = deep != plan_.findings.end() ? deep->value->as<Length>() : *cover + *plan_.main.od;
+      out += on_tape(depth, audience_, Toward::more);
     }
   }
   void append_condition(std::string& out) const {

@@ -268,6 +268,15 @@ TEST_CASE("an export has no list a day, and the days asked for have theirs") {
   CHECK(two.find("2026-05-07") == std::string::npos);
   CHECK(two.find("Corporation stop: 4 x 1 in", at(two, "From stores")) != std::string::npos);
   CHECK(load_of(3, {"2026-06-01", "2026-06-01"}).find("No order of these days") != std::string::npos);
+  CHECK(all.find("no day that can be read") == std::string::npos);
+
+  WeekReport week({"2026-05-01", "2026-05-01"});
+  for (const std::string day : {"2026-05-01", "", "soon"}) {
+    WeekOrder one = order("AV-" + day, day, "North");
+    one.load = {{"corporation-stop", "Corporation stop", "1 in", 1, ""}};
+    week.add(std::move(one));
+  }
+  CHECK(week.text({}).find("2 orders have no day that can be read") != std::string::npos);
 }
 
 TEST_CASE("stops that want nearly the same rating are one item") {
