@@ -57,7 +57,7 @@ DrillLoad cast_iron_drill_load(const DrillCut& cut, double material_factor) {
   const double d = cut.diameter / units::mm;
   const double f = cut.feed / units::mm;
   return {570.0 * material_factor * d * std::pow(f, 0.85) * units::newton,
-          material_factor * d * d * (0.630 + 16.84 * f) / 100.0 * units::newton_metre};
+          material_factor * d * d * (0.630 + 16.84 * f) / 100.0 * units::newton_meter};
 }
 
 DrillLoadRange drill_load_range(const DrillLoad& one, const DrillLoad& other) {

@@ -43,7 +43,7 @@ class WaterSections {
   [[nodiscard]] static std::string name(NominalSize size) { return size.label() + " in"; }
   // Room to be given.
   [[nodiscard]] std::string taped(Length length) const { return on_tape(length, system_, Toward::more); }
-  // Earth comes by the truck: a large heap to the whole yard or metre.
+  // Earth comes by the truck: a large heap to the whole yard or meter.
   [[nodiscard]] std::string heap(Volume volume) const {
     const Shown earth = shown(Measure(volume, Kind::earth), system_);
     const double whole = earth.value < 10.0 ? earth.value : std::ceil(earth.value);

@@ -35,7 +35,7 @@ constexpr std::array unit_rows = {
     UnitRow{"'", Kind::length, in(units::foot)},
     UnitRow{"mm", Kind::length, in(units::mm)},
     UnitRow{"cm", Kind::length, 10 * in(units::mm)},
-    UnitRow{"m", Kind::length, in(units::metre)},
+    UnitRow{"m", Kind::length, in(units::meter)},
     UnitRow{"psi", Kind::pressure, units::psi.base()},
     UnitRow{"psig", Kind::pressure, units::psi.base()},
     UnitRow{"kpa", Kind::pressure, units::kpa.base()},
@@ -50,8 +50,8 @@ constexpr std::array unit_rows = {
     UnitRow{"ft-lb", Kind::torque, units::ft_lbf.base()},
     UnitRow{"in-lbf", Kind::torque, units::in_lbf.base()},
     UnitRow{"in-lb", Kind::torque, units::in_lbf.base()},
-    UnitRow{"n-m", Kind::torque, units::newton_metre.base()},
-    UnitRow{"nm", Kind::torque, units::newton_metre.base()},
+    UnitRow{"n-m", Kind::torque, units::newton_meter.base()},
+    UnitRow{"nm", Kind::torque, units::newton_meter.base()},
     UnitRow{"gpm", Kind::flow, units::gpm.base()},
     UnitRow{"l/s", Kind::flow, units::liter_per_s.base()},
     UnitRow{"lps", Kind::flow, units::liter_per_s.base()},
@@ -111,11 +111,11 @@ constexpr std::array<KindRow, kind_count> kind_rows = {
     KindRow{{"in", in(units::inch), 3}, {"mm", in(units::mm), 1}, "a length", "\"6.9 in\", \"1-1/4 in\" or \"200 mm\""},
     KindRow{{"in", in(units::inch), 4}, {"mm", in(units::mm), 0}, "a length", "\"21-3/4 in\" or \"550 mm\""},
     KindRow{
-        {"ft", in(units::foot), 2}, {"m", in(units::metre), 2}, "a distance", "\"4 ft 6 in\", \"18 in\" or \"1.4 m\""},
+        {"ft", in(units::foot), 2}, {"m", in(units::meter), 2}, "a distance", "\"4 ft 6 in\", \"18 in\" or \"1.4 m\""},
     KindRow{{"psi", 1.0, 1}, {"kPa", units::kpa.base(), 0}, "a pressure", "\"82 psi\" or \"565 kPa\""},
     KindRow{{"lbf", 1.0, 0}, {"N", units::newton.base(), 0}, "a force", "\"50 lbf\" or \"220 N\""},
     KindRow{{"ft-lbf", units::ft_lbf.base(), 0},
-            {"N-m", units::newton_metre.base(), 0},
+            {"N-m", units::newton_meter.base(), 0},
             "a torque",
             "\"30 ft-lbf\" or \"40 N-m\""},
     KindRow{
@@ -601,7 +601,7 @@ std::string on_rule(Length length, UnitSystem system, Toward toward) {
 std::string on_tape(Length length, UnitSystem system, Toward toward) {
   std::string text;
   if (system == UnitSystem::si) {
-    append_number(text, 0.01 * whole_steps(length, 0.01 * units::metre, toward), 2);
+    append_number(text, 0.01 * whole_steps(length, 0.01 * units::meter, toward), 2);
     return text + " m";
   }
   append_feet(text, length, rounding_of(toward));
@@ -646,7 +646,7 @@ double two_digits_up(double value) {
 }  // namespace
 
 std::string by_paces(Length length, UnitSystem system) {
-  const Length step = system == UnitSystem::si ? 0.5 * units::metre : units::foot;
+  const Length step = system == UnitSystem::si ? 0.5 * units::meter : units::foot;
   return format_measure(Measure(whole_steps(length, step, Toward::more) * step, Kind::distance), system);
 }
 

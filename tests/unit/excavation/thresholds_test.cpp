@@ -65,7 +65,7 @@ TEST_CASE("duties and slopes at the boundaries") {
 TEST_CASE("a depth that came through meters meets the limit it equals") {
   for (const double feet : {4.0, 5.0, 6.0, 12.0, 20.0}) {
     INFO(feet << " ft");
-    const Length depth = feet * 0.3048 * units::metre;
+    const Length depth = feet * 0.3048 * units::meter;
     const Opening opening{.depth = depth, .atmosphere_hazard_expected = true, .public_crossing = true};
     const ExcavationDuties duties = duties_at(opening, test::federal);
     CHECK(duties.egress);
@@ -100,7 +100,7 @@ TEST_CASE("ladders") {
   CHECK(ladders(100) == 2);
   CHECK(ladders(6) == 1);
   CHECK(ladders(0) == 1);
-  CHECK(ladders_needed(6 * 2.6 * units::metre, 2.6 * units::metre) == 3);  // computes to just above 3
+  CHECK(ladders_needed(6 * 2.6 * units::meter, 2.6 * units::meter) == 3);  // computes to just above 3
   CHECK_THROWS_AS(ladders_needed(units::foot, {}), std::invalid_argument);
 }
 

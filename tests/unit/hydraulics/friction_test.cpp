@@ -74,8 +74,8 @@ TEST_CASE("Darcy-Weisbach against an independent library") {
   const Length bore = 25.273 * units::mm;
   const Flow flow = 1.2618 * units::liter_per_s;
   // 999 kg/m3 and 1.1e-3 Pa s.
-  const Density density = 999.0 * (units::newton * units::second * units::second / (units::metre * units::m3));
-  const Water water{density * units::standard_gravity, 1.1e-3 / 999.0 * (units::metre * units::metre / units::second)};
+  const Density density = 999.0 * (units::newton * units::second * units::second / (units::meter * units::m3));
+  const Water water{density * units::standard_gravity, 1.1e-3 / 999.0 * (units::meter * units::meter / units::second)};
   const Velocity velocity = mean_velocity(flow, bore);
   const double reynolds = reynolds_number(velocity, bore, water.viscosity);
   const Length roughness = 0.0015 * units::mm;
@@ -86,7 +86,7 @@ TEST_CASE("Darcy-Weisbach against an independent library") {
   // The other library writes (6.97/Re)^0.9, which is 5.7398/Re^0.9.
   CHECK(swamee_jain_factor(expected["reynolds"], roughness / bore) == Approx(expected["swamee_jain"]).epsilon(1e-5));
 
-  const Pressure pipe = darcy_weisbach_loss(flow, bore, 30.48 * units::metre, roughness, water);
+  const Pressure pipe = darcy_weisbach_loss(flow, bore, 30.48 * units::meter, roughness, water);
   const Pressure fittings = minor_loss(6.5, velocity, water.weight);
   CHECK(pipe / units::psi == Approx(expected["pipe_loss_psi"]).epsilon(close));
   CHECK(fittings / units::psi == Approx(expected["k_6.5_loss_psi"]).epsilon(close));

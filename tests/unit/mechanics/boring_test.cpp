@@ -90,7 +90,7 @@ TEST_CASE("a 7/8 drill at 0.005 in, and the range of the two methods") {
   const DrillCut cut{22.225 * units::mm, 0.127 * units::mm};
   const DrillLoad iron = cast_iron_drill_load(cut, 1.0);
   CHECK(iron.thrust / units::newton == Approx(2192.6).margin(0.06));
-  CHECK(iron.torque / units::newton_metre == Approx(13.68).margin(0.006));
+  CHECK(iron.torque / units::newton_meter == Approx(13.68).margin(0.006));
 
   // The printed feed factor, 0.014, is 3 % under 0.005^0.8.
   const DrillLoad handbook = handbook_drill_load(cut, 14000, 1.0, standard_point);
@@ -119,8 +119,8 @@ TEST_CASE("tapping torque in gray iron") {
     const TaperThread thread = test::npt(row.text("size"));
     const TorqueRange range = tapping_torque_range(thread, row.number("drill") * units::inch, 1250.0 * kNewtonPerMm2,
                                                    2900.0 * kNewtonPerMm2, 1.25);
-    CHECK(range.low / units::newton_metre == Approx(row.number("simple")).margin(table.tolerance()));
-    CHECK(range.high / units::newton_metre == Approx(row.number("full")).margin(table.tolerance()));
+    CHECK(range.low / units::newton_meter == Approx(row.number("simple")).margin(table.tolerance()));
+    CHECK(range.high / units::newton_meter == Approx(row.number("full")).margin(table.tolerance()));
   }
   CHECK(full_tapping_torque(2900.0 * kNewtonPerMm2, 1.25, test::npt("1"), 2.0 * units::inch) == Torque{});
 }

@@ -84,7 +84,7 @@ TEST_CASE("duties and slopes change exactly at their depths") {
 
 TEST_CASE("a depth from meters is at the limit when it is the limit") {
   Job job = in_good_ground(SoilClaim::type_b);
-  CHECK(plan_of(with_depth(job, 1.2192 * (units::metre / units::foot))).excavation->ladder);
+  CHECK(plan_of(with_depth(job, 1.2192 * (units::meter / units::foot))).excavation->ladder);
   CHECK_FALSE(at_depth(job, 3.99).excavation->ladder);
 }
 

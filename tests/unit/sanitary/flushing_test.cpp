@@ -17,7 +17,7 @@ TEST_CASE("contents of pipes") {
     INFO(row.where());
     const bool si = row.text("units") == "si";
     const Volume volume = hydraulics::pipe_volume(row.number("bore") * (si ? units::mm : units::inch),
-                                                  row.number("length") * (si ? units::metre : units::foot));
+                                                  row.number("length") * (si ? units::meter : units::foot));
     CHECK(volume / (si ? units::liter : units::gallon) == Approx(row.number("volume")).epsilon(table.tolerance()));
   }
 }

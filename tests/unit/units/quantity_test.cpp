@@ -22,10 +22,10 @@ TEST_CASE("table values stay exactly as printed") {
 // NIST SP 811 (2008), appendix B: the conversion factors, to the digits it prints.
 TEST_CASE("conversions agree with NIST SP 811") {
   CHECK(units::inch / units::mm == Approx(25.4).epsilon(1e-12));
-  CHECK(units::foot / units::metre == Approx(0.3048).epsilon(1e-12));
+  CHECK(units::foot / units::meter == Approx(0.3048).epsilon(1e-12));
   CHECK(units::psi / units::kpa == Approx(6.894757).epsilon(1e-7));
   CHECK(units::lbf / units::newton == Approx(4.448222).epsilon(1e-7));
-  CHECK(units::ft_lbf / units::newton_metre == Approx(1.355818).epsilon(1e-7));
+  CHECK(units::ft_lbf / units::newton_meter == Approx(1.355818).epsilon(1e-7));
   CHECK(units::gallon / units::liter == Approx(3.785412).epsilon(1e-7));
   CHECK(units::gpm / units::liter_per_s == Approx(6.309020e-2).epsilon(1e-7));
   CHECK(units::yd3 / units::m3 == Approx(0.7645549).epsilon(1e-7));
