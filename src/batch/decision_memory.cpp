@@ -1,42 +1,9 @@
 #include "batch/decision_memory.hpp"
 
 #include <algorithm>
-#include <cstring>
-#include <utility>
+#include <functional>
 
 namespace mainbore::batch {
-namespace {
-
-// Two lanes of eight bytes, so that one multiplication does not wait for the other. Whoever writes orders that meet in one
-// place slows down their own run: what is found is compared as a whole.
-std::uint64_t spread_of(std::string_view text) {
-  constexpr std::uint64_t one = 0x9E3779B97F4A7C15u;
-  constexpr std::uint64_t other = 0xBF58476D1CE4E5B9u;
-  const auto word = [&](std::size_t at, std::size_t size) {
-    std::uint64_t bytes = 0;
-    std::memcpy(&bytes, text.data() + at, size);
-    return bytes;
-  };
-  std::uint64_t a = text.size() * one;
-  std::uint64_t b = other;
-  std::size_t at = 0;
-  for (; at + 16 <= text.size(); at += 16) {
-    a = (a ^ word(at, 8)) * one;
-    b = (b ^ word(at + 8, 8)) * other;
-    a ^= a >> 32;
-    b ^= b >> 29;
-  }
-  if (at + 8 <= text.size()) {
-    a = (a ^ word(at, 8)) * one;
-    a ^= a >> 32;
-    at += 8;
-  }
-  b = (b ^ word(at, text.size() - at)) * other;
-  const std::uint64_t both = (a ^ (b >> 31) ^ b) * one;
-  return both ^ (both >> 32);
-}
-
-}  // namespace
 
 bool DecisionMemory::is_asked() {
   if (paused_ > 0) {
@@ -59,9 +26,10 @@ const io::Decision* DecisionMemory::find(std::string_view facts) {
   ++looked_for_;
   facts_ = facts;
   if (facts.size() > longest_facts) return nullptr;
-  hash_ = spread_of(facts) & hash_bits_;
+  // Whoever writes orders that meet in one place slows down their own run: what is found is compared as a whole.
+  hash_ = std::hash<std::string_view>{}(facts)&hash_bits_;
   if (sets_.empty()) return nullptr;
-  Set& set = sets_[hash_ >> (64 - bits)];
+  Set& set = sets_[hash_ & (sets_.size() - 1)];
   for (std::size_t way = 0; way < ways; ++way) {
     if (set[way].hash != hash_ || set[way].known == nobody || known_[set[way].known].facts != facts) continue;
     const Way found = set[way];
@@ -79,7 +47,7 @@ void DecisionMemory::keep(const io::Decision& decision) {
     sets_.resize(std::size_t{1} << bits);
     known_.reserve(most);
   }
-  Set& set = sets_[hash_ >> (64 - bits)];
+  Set& set = sets_[hash_ & (sets_.size() - 1)];
   std::uint32_t place = set.back().known;
   if (place == nobody) {
     place = static_cast<std::uint32_t>(known_.size());
