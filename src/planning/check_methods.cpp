@@ -310,10 +310,9 @@ void plan_makeup(const Site& site, const TapThread& thread, Candidate& candidate
   write_makeup(site, thread, candidate);
 }
 
-// The card makes the stop up by the counts of a trial. A quarter turn is what an eye tells apart; a mark more than a turn from
-// what was tried is no mark (mechanics::TrialLimits).
+// The card makes the stop up by the counts of a trial. A mark more than a turn from what was tried is no mark
+// (mechanics::TrialLimits).
 void judge_trial_counts(const Site& site, Candidate& candidate) {
-  constexpr double told_apart = 0.25;
   constexpr double noise = 1e-9;
   const TrialFacts& trial = site.job().service.trial;
   const DirectRules& rules = site.rules.direct;
@@ -324,10 +323,10 @@ void judge_trial_counts(const Site& site, Candidate& candidate) {
         .basis(basis)
         .at_least(limit);
   };
-  if (trial.wrench_turns && *trial.wrench_turns < told_apart) {
+  if (trial.wrench_turns && *trial.wrench_turns < mechanics::quarter_turn) {
     off("turns by wrench", "a stop made up by hand alone does not seal; it should be",
-        Measure(*trial.wrench_turns, Kind::turns), Measure(std::max(rules.wrench_turns.value, told_apart), Kind::turns),
-        rules.wrench_turns.basis);
+        Measure(*trial.wrench_turns, Kind::turns),
+        Measure(std::max(rules.wrench_turns.value, mechanics::quarter_turn), Kind::turns), rules.wrench_turns.basis);
   } else if (trial.wrench_turns && trial.hand_turns &&
              *trial.hand_turns + *trial.wrench_turns < rules.required_threads.value - noise) {
     off("turns by hand and by wrench, together", "fewer threads went in than the wall must hold; it must be at least",

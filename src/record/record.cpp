@@ -80,8 +80,6 @@ bool has(const Plan& plan, FindingCode code, Severity severity) {
                      [&](const Finding& finding) { return finding.code == code && finding.severity == severity; });
 }
 
-constexpr double told_apart_turns = 0.25;  // by eye
-
 int rank(Verdict verdict) { return verdict == Verdict::go ? 0 : verdict == Verdict::hold ? 1 : 2; }
 
 class RecordMaker {
@@ -120,12 +118,16 @@ class RecordMaker {
     }
   }
 
+  // As it was made; where that is not read, as it was planned.
+  [[nodiscard]] bool is_direct() const {
+    if (read().has(method)) return read().text(method) == name_of(Method::direct);
+    return record_.planned.method.kind == Method::direct;
+  }
+
   // What no reason mends: a taper thread that no wrench has drawn up does not seal.
   void judge_makeup() {
     const auto turns = read().measure(wrench_turns);
-    const bool direct = read().has(method) ? read().text(method) == name_of(Method::direct)
-                                           : record_.planned.method.kind == Method::direct;
-    if (!direct || !turns || turns->base() >= told_apart_turns) return;
+    if (!is_direct() || !turns || turns->base() >= mechanics::quarter_turn) return;
     record_.because.push_back({"makeup", std::string(say(RecordWord::by_hand_alone, language_))});
   }
 
@@ -218,7 +220,7 @@ class RecordMaker {
       off_by_more(key, Measure(rule.value, Kind::ratio), mechanics::TrialLimits{}.reach + 1e-9);
     };
     const DirectRules& rules = planned.rules->direct;
-    made_up(wrench_turns, &MakeupPlan::wrench_turns, trial.wrench_turns, rules.wrench_turns, told_apart_turns);
+    made_up(wrench_turns, &MakeupPlan::wrench_turns, trial.wrench_turns, rules.wrench_turns, mechanics::quarter_turn);
     made_up(threads_showing, &MakeupPlan::threads_showing, trial.threads_showing, rules.threads_showing, 0.5);
     if (planned.marks && planned.marks->at && planned.marks->at->stop_tapping) {
       off_by_more(tap_depth, Measure(*planned.marks->at->stop_tapping), 1.0 / 16.0 + 1e-9);
@@ -255,8 +257,7 @@ class RecordMaker {
   }
 
   void missing() {
-    const bool direct =
-        read().has(method) ? read().text(method) == "direct" : record_.planned.method.kind == Method::direct;
+    const bool direct = is_direct();
     for (const RecordEntry& entry : record_entries()) {
       const bool stop_number = entry.reading && record_.planned.stop_number(*entry.reading) != nullptr;
       const bool needed =

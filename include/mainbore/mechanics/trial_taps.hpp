@@ -44,6 +44,9 @@ struct TrialTap {
   double threads_showing = 0.0;      // s; below zero: buried by so many, as counted on a longer stop
 };
 
+// Of turns of a stop by wrench an eye tells a quarter apart.
+inline constexpr double quarter_turn = 0.25;
+
 // When trials may be believed. Common practice: no publication asks for a number of trials.
 struct TrialLimits {
   int least_agreeing = 3;  // trials that must agree
