@@ -89,6 +89,9 @@ struct MainFacts {
   std::optional<bool> cover_measured;  // a cover of 0 is one that somebody measured
   std::optional<bool> pressurized;     // false: a dry main, drained
 
+  // Where nobody says otherwise it is.
+  [[nodiscard]] bool is_pressurized() const { return pressurized.value_or(true); }
+
   // Records write 0 where nobody measured.
   [[nodiscard]] std::optional<Length> known_cover() const {
     return cover && (*cover > Length() || cover_measured.value_or(false)) ? cover : std::nullopt;

@@ -232,8 +232,15 @@ struct Plan {
   std::optional<ServicePlan> service;  // the rest only where the job gives facts for it
   std::optional<CleaningPlan> cleaning;
   std::optional<PitPlan> excavation;
-  std::vector<StopNumber> stop_numbers;   // each id once, in the order they are printed
-  std::vector<Finding> findings;          // gravest first, then in the order of the checks
+  std::vector<StopNumber> stop_numbers;  // each id once, in the order they are printed
+  std::vector<Finding> findings;         // gravest first, then in the order of the checks
+  // The first of this code; nullptr: none.
+  [[nodiscard]] const Finding* finding(FindingCode code) const {
+    for (const Finding& one : findings) {
+      if (one.code == code) return &one;
+    }
+    return nullptr;
+  }
   std::vector<Evidence> evidence;         // what it was made with, part by part; of a whole plan
   std::vector<Calculation> calculations;  // what decides and how it was worked out, part by part; of a whole plan
   FromSettings from_settings;  // what of the job, the rules and the units it was made with; by whoever laid it

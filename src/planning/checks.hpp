@@ -116,7 +116,7 @@ struct Context {
   // Whether what decides nothing is to be worked out too; and whether each calculation is to be written down.
   [[nodiscard]] bool whole() const { return depth != PlanDepth::verdict; }
   [[nodiscard]] bool calculates() const { return depth == PlanDepth::whole; }
-  [[nodiscard]] bool pressurized() const { return given.main.pressurized.value_or(true); }
+  [[nodiscard]] bool pressurized() const { return given.main.is_pressurized(); }
 };
 
 // What a stage says beside its value.

@@ -48,7 +48,7 @@ class CardWriter {
     return say(word, audience_.language, figures);
   }
   [[nodiscard]] bool no_go() const { return plan_.verdict == Verdict::no_go || plan_.method.kind == Method::none; }
-  [[nodiscard]] bool wet() const { return plan_.job.main.pressurized.value_or(true); }
+  [[nodiscard]] bool wet() const { return plan_.job.main.is_pressurized(); }
   [[nodiscard]] std::string show(Measure measure) const { return format_measure(measure, audience_); }
   [[nodiscard]] std::string up(Length length) const { return on_rule(length, audience_, Toward::more); }
   [[nodiscard]] std::string down(Length length) const { return on_rule(length, audience_, Toward::less); }

@@ -129,7 +129,7 @@ class TextReport {
     return text;
   }
   [[nodiscard]] static std::string name(NominalSize size) { return size.label() + " in"; }
-  [[nodiscard]] bool wet() const { return plan_.job.main.pressurized.value_or(true); }
+  [[nodiscard]] bool wet() const { return plan_.job.main.is_pressurized(); }
   [[nodiscard]] bool taps() const { return plan_.method.kind != Method::none; }
 
   [[nodiscard]] std::vector<const Finding*> of(Severity severity) const {

@@ -1,5 +1,4 @@
 // What the report of a week may say of one order.
-#include <algorithm>
 
 #include "mainbore/finding_words.hpp"
 #include "mainbore/measure.hpp"
@@ -98,9 +97,7 @@ std::vector<std::string> scarce_things(const Plan& plan) {
     return things;
   }
   const Setup& setup = plan.setup;
-  const bool over_hand = std::any_of(plan.findings.begin(), plan.findings.end(), [](const Finding& finding) {
-    return finding.code == FindingCode::pressure_over_feed_limit;
-  });
+  const bool over_hand = plan.finding(FindingCode::pressure_over_feed_limit) != nullptr;
   if (setup.feed == Feed::powered || over_hand) things.emplace_back("a powered feed");
   if (setup.machine != nullptr && setup.machine->maker_figures) things.push_back(setup.machine->title);
   return things;

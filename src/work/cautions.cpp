@@ -2,8 +2,6 @@
 // rule asks for it; the comment or the basis says which.
 #include "words/cautions.hpp"
 
-#include <algorithm>
-
 #include "mainbore/measure.hpp"
 #include "mainbore/mechanics/boring.hpp"
 #include "mainbore/work.hpp"
@@ -43,7 +41,7 @@ class Cautions {
   void add(std::string_view code, CautionWord word, std::string_view basis = {}) {
     list_.push_back({code, word, basis});
   }
-  [[nodiscard]] bool wet() const { return plan_.job.main.pressurized.value_or(true); }
+  [[nodiscard]] bool wet() const { return plan_.job.main.is_pressurized(); }
 
   void who_decides() { add("caution.who-decides", CautionWord::who_decides); }
 
@@ -71,8 +69,7 @@ class Cautions {
     // A lone plumber at a tap in an unprotected trench was found late (New York FACE 07NY033). The drowned rescuer:
     // above.
     add("caution.not-alone", CautionWord::not_alone, "New York FACE report 07NY033");
-    const bool deep = std::any_of(plan_.findings.begin(), plan_.findings.end(),
-                                  [](const Finding& one) { return one.code == FindingCode::pit_protective_system; });
+    const bool deep = plan_.finding(FindingCode::pit_protective_system) != nullptr;
     add("caution.pit", deep ? CautionWord::pit_deep : CautionWord::pit, "29 CFR 1926.651(c), 1926.651(k), 1926.652(a)");
     add("caution.wet-ground", CautionWord::wet_ground, "29 CFR 1926 subpart P, appendix A");
     add("caution.digger", CautionWord::digger, "29 CFR 1926.651(j)");
@@ -155,10 +152,8 @@ class CautionFigures : public words::Figures {
     if (plan_.excavation) {
       if (name == "depth") out += on_tape(plan_.excavation->pit.depth, audience_, Toward::more);
     } else if (name == "least_depth" && cover && plan_.main.od) {
-      const auto deep = std::find_if(plan_.findings.begin(), plan_.findings.end(), [](const Finding& one) {
-        return one.code == FindingCode::pit_protective_system && one.value;
-      });
-      const Length depth = deep != plan_.findings.end() ? deep->value->as<Length>() : *cover + *plan_.main.od;
+      const Finding* const deep = plan_.finding(FindingCode::pit_protective_system);
+      const Length depth = deep != nullptr && deep->value ? deep->value->as<Length>() : *cover + *plan_.main.od;
       out += on_tape(depth, audience_, Toward::more);
     }
   }
@@ -170,7 +165,7 @@ class CautionFigures : public words::Figures {
   void append_bar(std::string& out, std::string_view name) const {
     const auto& hole = plan_.method.hole;
     const Pressure line = plan_.pressure.line;
-    if (!plan_.job.main.pressurized.value_or(true) || !hole) return;
+    if (!plan_.job.main.is_pressurized() || !hole) return;
     if (name == "pressure") out += on_gauge(line, audience_);
     if (name == "hole") append_measure(out, *hole, audience_);
     if (name == "push") out += in_round_figures(mechanics::bar_push(line, *hole), audience_);

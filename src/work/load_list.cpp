@@ -82,7 +82,7 @@ class LoadList {
     return std::string(plan_.method.thread ? name_of(*plan_.method.thread)
                                            : say(LoadWord::by_machine, audience_.language));
   }
-  [[nodiscard]] bool wet() const { return plan_.job.main.pressurized.value_or(true); }
+  [[nodiscard]] bool wet() const { return plan_.job.main.is_pressurized(); }
 
   // The diameter anything that seats on the pipe must suit: measured, or all that it may still turn out to be.
   [[nodiscard]] std::string seat() const {

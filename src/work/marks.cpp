@@ -31,7 +31,7 @@ class MarkList {
     }
     never_past();
     // Into a dry main the stop goes by hand.
-    if (direct && plan_.job.main.pressurized.value_or(true)) stop_touches();
+    if (direct && plan_.job.main.is_pressurized()) stop_touches();
     return std::move(list_);
   }
 
@@ -169,8 +169,7 @@ std::vector<BarMark> bar_marks(const Plan& plan, Audience audience) {
 std::string makeup_in_words(const Plan& plan, Language language) {
   if (plan.verdict == Verdict::no_go || plan.method.kind != Method::direct) return {};
   const TrialFacts& trial = plan.job.service.trial;
-  const bool off = std::any_of(plan.findings.begin(), plan.findings.end(),
-                               [](const Finding& one) { return one.code == FindingCode::makeup_trial_off; });
+  const bool off = plan.finding(FindingCode::makeup_trial_off) != nullptr;
   if (trial.wrench_turns && trial.threads_showing && !off) {
     return makeup_words(trial.hand_turns, *trial.wrench_turns, *trial.threads_showing, language);
   }

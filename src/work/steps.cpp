@@ -1,7 +1,6 @@
 // The order of work: which step comes when, for this plan. Its sentences stand in words/steps.hpp.
 #include "words/steps.hpp"
 
-#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -82,7 +81,7 @@ class Procedure {
   [[nodiscard]] std::string_view term(std::string_view english) const {
     return words::term(english, audience_.language);
   }
-  [[nodiscard]] bool wet() const { return plan_.job.main.pressurized.value_or(true); }
+  [[nodiscard]] bool wet() const { return plan_.job.main.is_pressurized(); }
   [[nodiscard]] bool encased() const { return plan_.job.main.encased.value_or(false); }
   [[nodiscard]] bool plastic() const { return is_plastic(plan_.main.material); }
   [[nodiscard]] bool asbestos() const { return plan_.main.material == Material::asbestos_cement; }
@@ -626,10 +625,7 @@ class Procedure {
 
 namespace work {
 
-bool only_by_engineer(const Plan& plan) {
-  return std::any_of(plan.findings.begin(), plan.findings.end(),
-                     [](const Finding& finding) { return finding.code == FindingCode::saddle_by_engineer; });
-}
+bool only_by_engineer(const Plan& plan) { return plan.finding(FindingCode::saddle_by_engineer) != nullptr; }
 
 }  // namespace work
 

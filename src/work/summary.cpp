@@ -56,7 +56,7 @@ Summary summary_of(const Plan& plan, Audience audience) {
   const Language language = audience.language;
   Summary summary;
   const std::string main = main_in_words(plan, language);
-  const bool wet = plan.job.main.pressurized.value_or(true);
+  const bool wet = plan.job.main.is_pressurized();
   const std::string at =
       wet ? say(CardWord::at_pressure, language,
                 {{"pressure", on_a_gauge(plan.job.main.pressure.value_or(plan.pressure.line), audience)}})

@@ -40,7 +40,7 @@ class Contingencies {
     list_.push_back(std::move(step));
   }
   [[nodiscard]] Words said(StepWord word) const { return Words::standing(say(word, audience_.language)); }
-  [[nodiscard]] bool wet() const { return plan_.job.main.pressurized.value_or(true); }
+  [[nodiscard]] bool wet() const { return plan_.job.main.is_pressurized(); }
   [[nodiscard]] bool direct() const { return plan_.method.kind == Method::direct; }
   [[nodiscard]] bool plastic() const { return is_plastic(plan_.main.material); }
 

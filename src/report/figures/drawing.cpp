@@ -181,7 +181,7 @@ std::optional<PitDrawing> pit_drawing(const Plan& plan) {
   drawing.spoil_toe = {drawing.far_edge.right - pit.setback, drawing.ground};
   drawing.spoil_top = {drawing.spoil_toe.right - pit.spoil.base / 2.0, drawing.ground + pit.spoil.height};
   drawing.spoil_heel = {drawing.spoil_toe.right - pit.spoil.base, drawing.ground};
-  if (pit.ladder || plan.job.main.pressurized.value_or(true)) {
+  if (pit.ladder || plan.job.main.is_pressurized()) {
     drawing.rails = drawing.ground + plan.rules->pit.ladder_extension.value;
   }
   return drawing;

@@ -147,7 +147,7 @@ TEST_CASE("no card prints a mark beyond the one that no tool may pass") {
     if (plan.marks && plan.marks->limit && plan.verdict == Verdict::go) {
       const auto& at = *plan.marks->at;
       CHECK((!at.stop_tapping || *at.stop_tapping <= *plan.marks->limit));
-      CHECK((!at.stop_touches || !job.main.pressurized.value_or(true) || *at.stop_touches <= *plan.marks->limit));
+      CHECK((!at.stop_touches || !job.main.is_pressurized() || *at.stop_touches <= *plan.marks->limit));
     }
     for (const UnitSystem system : {UnitSystem::us, UnitSystem::si}) {
       const auto marks = bar_marks(plan, system);
